@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    include: ['test/**/*.test.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    // two cores: one worker each; the nest's own threads are few and short in tests
+    maxWorkers: 2,
+  },
+});

@@ -1,0 +1,80 @@
+/** What the nest takes and gives. Lengths in mm; polygons are exact, the caller has flattened arcs outward. */
+import type { Placement, Polygon } from '../geometry/index.js';
+
+/** A shape to be placed `quantity` times. */
+export interface NestPart {
+  readonly id: string;
+  readonly quantity: number;
+  /** Anticlockwise outer ring that covers the part (arcs flattened to the outside). */
+  readonly outline: Polygon;
+  /** Rings of waste within the part, large enough that other parts may go in. Clockwise. */
+  readonly openings: readonly Polygon[];
+  /** Parts go only on stock of the same material group (material and thickness). */
+  readonly group: string;
+  /** Allowed rotations: a list of degrees, or any angle. Already narrowed by grain. */
+  readonly rotations: readonly number[] | 'any';
+  readonly mirrorable: boolean;
+}
+
+/** Something that can be bought or is at hand. */
+export interface NestStock {
+  readonly id: string;
+  readonly group: string;
+  readonly shape:
+    | { readonly kind: 'sheet'; readonly width: number; readonly height: number }
+    | { readonly kind: 'offcut'; readonly outline: Polygon }
+    /** Fixed `height` (the roll's width, across y), open length along x up to `maxLength`. */
+    | { readonly kind: 'roll'; readonly height: number; readonly maxLength: number };
+  /** How many there are; `Infinity` when it can be bought at will. */
+  readonly count: number;
+  /** Cost of one sheet, or of one metre of roll. */
+  readonly price: number;
+  /** Distance that parts keep from the edge of the stock. */
+  readonly margin: number;
+  /** Places that no part may touch (clamps, knots), kept at `spacing`. */
+  readonly keepOuts: readonly Polygon[];
+}
+
+export interface NestOptions {
+  /** Least distance between two parts, exact. */
+  readonly spacing: number;
+  readonly seed: number;
+  /** Work units of improvement after the first valid answer; 0 stops there. Same seed and effort, same bytes. */
+  readonly effort: number;
+  /** Asked now and then; true ends the work with the best so far. */
+  readonly stop?: () => boolean;
+  /** Told of each better layout. */
+  readonly onBetter?: (layout: Layout) => void;
+}
+
+export interface PlacedPart extends Placement {
+  readonly part: string;
+  /** 1-based number among the part's copies. */
+  readonly copy: number;
+}
+
+export interface NestedSheet {
+  readonly stock: string;
+  /** Size of the stock's bounding box; a roll's width is the length used, rounded up to nothing. */
+  readonly width: number;
+  readonly height: number;
+  readonly placed: readonly PlacedPart[];
+  /** Length along x that is taken up (greatest x of a part plus margin). */
+  readonly usedLength: number;
+  /** The largest rectangle that is left, if one is worth keeping. */
+  readonly offcut: { readonly x: number; readonly y: number; readonly width: number; readonly height: number } | null;
+}
+
+/** A part that fits no stock, with the least sheet (width by height, margin included) that would do. */
+export interface Unplaced {
+  readonly part: string;
+  readonly copies: number;
+  readonly reason: 'no-stock-for-group' | 'larger-than-stock' | 'stock-used-up';
+  readonly leastSheet: { readonly width: number; readonly height: number } | null;
+}
+
+export interface Layout {
+  readonly sheets: readonly NestedSheet[];
+  readonly unplaced: readonly Unplaced[];
+  readonly cost: number;
+}
