@@ -60,17 +60,7 @@ export interface EdgeDrill {
 }
 
 export type PartKind =
-  | 'rib'
-  | 'hub'
-  | 'cleat'
-  | 'board'
-  | 'splice'
-  | 'panel'
-  | 'reflector'
-  | 'template'
-  | 'gauge'
-  | 'jig'
-  | 'extra';
+  'rib' | 'hub' | 'cleat' | 'board' | 'splice' | 'panel' | 'reflector' | 'template' | 'gauge' | 'jig' | 'extra';
 
 export interface Part {
   /** Stable, file-safe: `rib`, `cleat`, `hub`, `board`, `board-2`, `panel`. */

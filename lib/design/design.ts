@@ -1,0 +1,37 @@
+/** A complete, validated design: every length in mm, every default filled in. */
+import type { MaterialKind } from './sections/materials.js';
+import type { DesignFile } from './schema.js';
+
+export interface Material {
+  readonly id: string;
+  readonly kind: MaterialKind;
+  readonly thickness: number;
+  readonly description: string;
+  readonly densityKgPerM3: number;
+}
+
+type Filled<Section, Keys extends keyof Section> = Omit<Section, Keys> & {
+  readonly [Key in Keys]-?: NonNullable<Section[Key]>;
+};
+
+export type StockItem = Filled<DesignFile['stock'][number], 'margin'> & {
+  /** File-safe and unique: names the sheet files. */
+  readonly id: string;
+};
+
+export interface Design extends Omit<
+  DesignFile,
+  'materials' | 'stock' | 'rib' | 'hub' | 'cleat' | 'board' | 'template' | 'marking'
+> {
+  readonly materials: Readonly<Record<string, Material>>;
+  readonly stock: readonly StockItem[];
+  readonly rib: Filled<DesignFile['rib'], 'toeRadius' | 'rimHeight'>;
+  readonly hub: Filled<DesignFile['hub'], 'radius' | 'material' | 'layers'>;
+  /** `start` stays open until the parts are known: it follows from what is in the way. */
+  readonly cleat: Filled<DesignFile['cleat'], 'material'>;
+  readonly board: Filled<DesignFile['board'], 'material' | 'size'>;
+  readonly template: Filled<DesignFile['template'], 'material'>;
+  readonly marking: Filled<DesignFile['marking'], 'step'>;
+  /** Paths of the keys that took their default. */
+  readonly defaults: readonly string[];
+}

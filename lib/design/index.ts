@@ -1,0 +1,8 @@
+export type { Design, Material, StockItem } from './design.js';
+export { editDistance, nearest } from './nearest.js';
+export { pathText, type Place, type Problem } from './problem.js';
+export { type DesignReading, readDesign } from './read.js';
+export { defaultColours, designSchema, type LayerName } from './schema.js';
+export { type KeyMeta } from './keys.js';
+export type { MaterialKind } from './sections/materials.js';
+export { processKinds, type ProcessKind } from './sections/process.js';

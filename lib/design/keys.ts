@@ -1,0 +1,209 @@
+/**
+ * The kinds of keys a design file is made of. What a key means, its default with the reason, and its limits are
+ * declared once, here through `meta`, and feed validation, the JSON Schema, the help text and the reference page.
+ */
+import { z } from 'zod';
+import { LengthError, type LengthUnit, parseAngle, parseLength, parseSize, type Size } from '../units/index.js';
+
+/** What a person wants to know of a key. */
+export interface About {
+  /** What the key means, in one or two sentences. */
+  readonly about: string;
+  /** Why the default is what it is. */
+  readonly why?: string;
+  /** Printed unit of bare numbers when it is not the file's unit of length. */
+  readonly unit?: string;
+  /** Default as a person would write it, when it is worked out from other keys. */
+  readonly auto?: string;
+}
+
+interface Range {
+  /** Smallest value allowed, mm (or in the key's own unit); `above` excludes the bound itself. */
+  readonly least?: number;
+  readonly above?: number;
+  readonly most?: number;
+}
+
+/** How a key's value was written, for the JSON Schema and the help text. */
+export interface KeyMeta extends About, Range {
+  readonly quantity:
+    'length' | 'size' | 'angle' | 'number' | 'whole' | 'choice' | 'text' | 'yes-no' | 'group' | 'list' | 'point';
+  /** Default in the words of a design file. */
+  readonly shown?: string;
+  readonly [key: string]: unknown;
+}
+
+function outside(value: number, range: Range, unit: string): string | null {
+  const tail = unit === '' ? '' : ` ${unit}`;
+  if (range.above !== undefined && !(value > range.above))
+    return `must be above ${range.above}${tail}, is ${Number(value.toFixed(4))}${tail}`;
+  if (range.least !== undefined && !(value >= range.least))
+    return `must be at least ${range.least}${tail}, is ${Number(value.toFixed(4))}${tail}`;
+  if (range.most !== undefined && !(value <= range.most))
+    return `must be at most ${range.most}${tail}, is ${Number(value.toFixed(4))}${tail}`;
+  return null;
+}
+
+type Raw = number | string;
+
+function measured(read: (raw: Raw) => number, range: Range, unit: string) {
+  return z.union([z.number(), z.string()]).transform((raw: Raw, context): number => {
+    try {
+      const value = read(raw);
+      const wrong = outside(value, range, unit);
+      if (wrong === null) return value;
+      context.issues.push({ code: 'custom', message: wrong, input: raw });
+    } catch (error) {
+      if (!(error instanceof LengthError)) throw error;
+      context.issues.push({ code: 'custom', message: error.message, input: raw });
+    }
+    return z.NEVER;
+  });
+}
+
+/** No single length in a workshop is longer than this (mm); a larger one is a slip of the unit. */
+const longest = 100_000;
+
+/** The kinds of keys, for a file whose bare numbers are in `unit`. */
+export function keysIn(unit: LengthUnit) {
+  const lengthKey = (about: About & Range) => {
+    const range: Range = { ...(about.least === undefined ? { least: 0 } : {}), most: longest, ...about };
+    return measured((raw) => parseLength(raw, unit), range, 'mm');
+  };
+  return {
+    /** A length the user must give. */
+    length: (about: About & Range) => lengthKey(about).meta({ quantity: 'length', ...about } satisfies KeyMeta),
+    /** A length with a default in mm. */
+    lengthOr: (mm: number, about: About & Range) =>
+      lengthKey(about)
+        .default(mm)
+        .meta({ quantity: 'length', shown: `${mm} mm`, ...about } satisfies KeyMeta),
+    /** A length that is worked out from others when it is left out. */
+    lengthAuto: (about: About & Range & { readonly auto: string }) =>
+      lengthKey(about)
+        .optional()
+        .meta({ quantity: 'length', ...about } satisfies KeyMeta),
+    /** Width by height. */
+    size: (about: About) =>
+      z
+        .string()
+        .transform((raw, context): Size => {
+          try {
+            return parseSize(raw, unit);
+          } catch (error) {
+            if (!(error instanceof LengthError)) throw error;
+            context.issues.push({ code: 'custom', message: error.message, input: raw });
+            return z.NEVER;
+          }
+        })
+        .meta({ quantity: 'size', ...about } satisfies KeyMeta),
+    /** A point or corner in the file's unit: [x, y]. */
+    point: () => {
+      const side = measured((raw) => parseLength(raw, unit), { least: -longest, most: longest }, 'mm');
+      return z
+        .tuple([side, side])
+        .transform(([x, y]) => ({ x, y }))
+        .meta({ quantity: 'point', about: 'A point: [x, y].' } satisfies KeyMeta);
+    },
+  };
+}
+
+/** An angle with a default in radians, written in degrees or with `mrad`. */
+export function angleOr(radians: number, shown: string, about: About & Range) {
+  return measured(parseAngle, about, 'rad')
+    .default(radians)
+    .meta({ quantity: 'angle', shown, ...about } satisfies KeyMeta);
+}
+
+function numberKey(about: About & Range) {
+  return z.number().superRefine((value, context) => {
+    const wrong = outside(value, about, about.unit ?? '');
+    if (wrong !== null) context.addIssue({ code: 'custom', message: wrong, input: value });
+  });
+}
+
+/** A plain number the user must give; the unit, if any, is the key's own. */
+export function number(about: About & Range) {
+  return numberKey(about).meta({ quantity: 'number', ...about } satisfies KeyMeta);
+}
+
+export function numberOr(value: number, about: About & Range) {
+  return numberKey(about)
+    .default(value)
+    .meta({ quantity: 'number', shown: String(value), ...about } satisfies KeyMeta);
+}
+
+export function numberAuto(about: About & Range & { readonly auto: string }) {
+  return numberKey(about)
+    .optional()
+    .meta({ quantity: 'number', ...about } satisfies KeyMeta);
+}
+
+function wholeKey(about: About & Range) {
+  return numberKey(about).refine((value) => Number.isInteger(value), 'must be a whole number');
+}
+
+export function whole(about: About & Range) {
+  return wholeKey(about).meta({ quantity: 'whole', ...about } satisfies KeyMeta);
+}
+
+export function wholeOr(value: number, about: About & Range) {
+  return wholeKey(about)
+    .default(value)
+    .meta({ quantity: 'whole', shown: String(value), ...about } satisfies KeyMeta);
+}
+
+export function wholeAuto(about: About & Range & { readonly auto: string }) {
+  return wholeKey(about)
+    .optional()
+    .meta({ quantity: 'whole', ...about } satisfies KeyMeta);
+}
+
+/** One of a few words. */
+export function choice<const Words extends readonly [string, ...string[]]>(
+  words: Words,
+  fallback: Words[number],
+  about: About,
+) {
+  return z
+    .enum(words)
+    .default(fallback as never)
+    .meta({ quantity: 'choice', shown: fallback, ...about } satisfies KeyMeta);
+}
+
+export function yesNo(fallback: boolean, about: About) {
+  return z
+    .boolean()
+    .default(fallback)
+    .meta({ quantity: 'yes-no', shown: String(fallback), ...about } satisfies KeyMeta);
+}
+
+/** Text on one line, of a length that fits a label. */
+function textKey() {
+  return z
+    .string()
+    .min(1, 'must not be empty')
+    .max(120, 'must not be longer than 120 characters')
+    .regex(/^[^\p{Cc}\p{Cs}]*$/u, 'must be plain text on one line');
+}
+
+export function text(about: About) {
+  return textKey().meta({ quantity: 'text', ...about } satisfies KeyMeta);
+}
+
+export function textOr(fallback: string, about: About) {
+  return textKey()
+    .default(fallback)
+    .meta({ quantity: 'text', shown: fallback, ...about } satisfies KeyMeta);
+}
+
+export function textAuto(about: About & { readonly auto: string }) {
+  return textKey()
+    .optional()
+    .meta({ quantity: 'text', ...about } satisfies KeyMeta);
+}
+
+/** A section of keys; when it is left out every key takes its default. Unknown keys are errors. */
+export function group<Shape extends z.ZodRawShape>(about: About, shape: Shape) {
+  return z.strictObject(shape).meta({ quantity: 'group', ...about } satisfies KeyMeta);
+}

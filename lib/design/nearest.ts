@@ -1,0 +1,28 @@
+/** Levenshtein's edit distance, by the two-row method of Wagner and Fischer (J. ACM 21, 1974). */
+export function editDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i += 1) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j += 1) {
+      const change = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1));
+    }
+    row = next;
+  }
+  return row[b.length]!;
+}
+
+/** The known word nearest to `word`, or null when none is near (more than half of it would have to change). */
+export function nearest(word: string, known: readonly string[]): string | null {
+  const asked = word.slice(0, 64).toLowerCase();
+  let best: string | null = null;
+  let least = Math.max(2, Math.ceil(asked.length / 2)) + 1;
+  for (const candidate of known) {
+    const distance = editDistance(asked, candidate.toLowerCase());
+    if (distance < least) {
+      least = distance;
+      best = candidate;
+    }
+  }
+  return best;
+}

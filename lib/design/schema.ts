@@ -1,0 +1,117 @@
+/** The whole design file: every section in the order in which `new` writes it. */
+import { z } from 'zod';
+import { group, type KeyMeta, keysIn, textOr, whole } from './keys.js';
+import { dishSection } from './sections/dish.js';
+import { materialsSection, stockSection } from './sections/materials.js';
+import { nestSection, processSection } from './sections/process.js';
+import { routerSection } from './sections/router.js';
+import { panelSection, reflectorSection } from './sections/skin.js';
+import { boardSection, cleatSection, hubSection, ribSection } from './sections/structure.js';
+import { loadSection, receiverSection, siteSection, sunSection } from './sections/sun.js';
+import { markingSection, printSection, templateSection } from './sections/template.js';
+import { type LengthUnit, lengthUnits } from '../units/index.js';
+
+/** Operations that carry a colour and a layer, with the default from the Okabe-Ito palette (Okabe and Ito 2002). */
+export const defaultColours = {
+  outline: '#009E73',
+  opening: '#56B4E9',
+  drill: '#CC79A7',
+  countersink: '#E69F00',
+  scribe: '#7F7F7F',
+  'sheet-edge': '#BBBBBB',
+} as const;
+export type LayerName = keyof typeof defaultColours;
+
+function coloursSection() {
+  const colour = (name: LayerName) =>
+    z
+      .string()
+      .regex(/^#[0-9a-fA-F]{6}$/, 'must be a colour such as #009E73')
+      .default(defaultColours[name])
+      .meta({ quantity: 'text', shown: defaultColours[name], about: `Colour of ${name} lines.` } satisfies KeyMeta);
+  return group(
+    { about: 'Colours of the lines, for laser drivers that tell operations apart by colour.' },
+    {
+      outline: colour('outline'),
+      opening: colour('opening'),
+      drill: colour('drill'),
+      countersink: colour('countersink'),
+      scribe: colour('scribe'),
+      'sheet-edge': colour('sheet-edge'),
+    },
+  );
+}
+
+function extraSection(unit: LengthUnit) {
+  const { lengthAuto } = keysIn(unit);
+  return z
+    .array(
+      group(
+        { about: 'Outlines of your own, nested along with the dish.' },
+        {
+          file: z
+            .string()
+            .min(1)
+            .max(400)
+            .meta({ quantity: 'text', about: 'DXF or SVG file, beside the design file.' } satisfies KeyMeta),
+          material: z
+            .string()
+            .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta),
+          quantity: whole({ about: 'How many of each outline.', least: 1, most: 1000 }).default(1),
+          unit: lengthAuto({
+            about: 'Length of one drawing unit, for files that state none.',
+            auto: 'what the file states',
+            above: 0,
+          }),
+        },
+      ),
+    )
+    .max(50, 'at most 50 files')
+    .default([])
+    .meta({
+      quantity: 'list',
+      shown: '[]',
+      about: 'Files with outlines of your own, nested along so that a started sheet is used up.',
+    } satisfies KeyMeta);
+}
+
+/** The schema of a design file whose bare numbers are in `unit`. */
+export function designSchema(unit: LengthUnit) {
+  return group(
+    { about: 'A ribbed paraboloid dish.' },
+    {
+      name: textOr('dish', { about: 'Name of the job, for titles and the book.' }),
+      units: z
+        .enum(lengthUnits)
+        .default('mm')
+        .meta({
+          quantity: 'choice',
+          shown: 'mm',
+          about: 'Unit of every length that is written as a bare number, and of what is printed.',
+        } satisfies KeyMeta),
+      dish: dishSection(unit),
+      materials: materialsSection(unit),
+      stock: stockSection(unit),
+      rib: ribSection(unit),
+      hub: hubSection(unit).prefault({}),
+      cleat: cleatSection(unit).prefault({}),
+      board: boardSection(unit).prefault({}),
+      panel: panelSection(unit),
+      reflector: reflectorSection(unit).prefault({}),
+      receiver: receiverSection(unit).optional(),
+      load: loadSection().optional(),
+      sun: sunSection().prefault({}),
+      site: siteSection().optional(),
+      process: processSection(unit).prefault({}),
+      router: routerSection(unit).prefault({}),
+      nest: nestSection().prefault({}),
+      template: templateSection(unit).prefault({}),
+      print: printSection(unit).prefault({}),
+      marking: markingSection(unit).prefault({}),
+      extra: extraSection(unit),
+      colours: coloursSection().prefault({}),
+    },
+  );
+}
+
+export type DesignFile = z.output<ReturnType<typeof designSchema>>;

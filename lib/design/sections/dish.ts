@@ -1,0 +1,38 @@
+import { choice, group, keysIn, whole } from '../keys.js';
+import type { LengthUnit } from '../../units/index.js';
+
+export function dishSection(unit: LengthUnit) {
+  const { length, lengthOr } = keysIn(unit);
+  return group(
+    { about: 'The optical shape.' },
+    {
+      aperture: length({ about: 'Diameter across the rib ends.', least: 50, most: 20_000 }),
+      focalLength: length({
+        about: 'Height of the focus above the vertex. At least a quarter of the aperture (rim angle 90°).',
+        above: 0,
+      }),
+      ribs: whole({
+        about: 'Number of ribs. More ribs make narrower flat panels and a smaller spot.',
+        least: 3,
+        most: 240,
+      }),
+      figure: choice(['panel', 'rib'], 'panel', {
+        about:
+          'What lies on the true parabola: the mid-line of each panel (`panel`), or the rib edge itself as in plain hand work (`rib`).',
+        why: 'with `panel` every mid-line focuses at the focal length',
+      }),
+      baseHeight: lengthOr(60, {
+        about: 'Height of the vertex above the backer board.',
+        why: 'leaves room for cleats and screws under the inner rib ends',
+        above: 0,
+        most: 2000,
+      }),
+      arcTolerance: lengthOr(0.01, {
+        about: 'Greatest distance between a true curve and the arcs that stand for it.',
+        why: 'a tenth of what a good router repeats to',
+        least: 0.0005,
+        most: 0.5,
+      }),
+    },
+  );
+}

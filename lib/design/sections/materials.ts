@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import { group, type KeyMeta, keysIn, choice, numberAuto, numberOr, textAuto, wholeAuto } from '../keys.js';
+import type { LengthUnit } from '../../units/index.js';
+
+export const materialKinds = ['plywood', 'mdf', 'hardboard', 'card', 'aluminium', 'film', 'other'] as const;
+export type MaterialKind = (typeof materialKinds)[number];
+
+/** The sheet materials of the job, each by a short name that parts and stock refer to. */
+export function materialsSection(unit: LengthUnit) {
+  const { length } = keysIn(unit);
+  return z
+    .record(
+      z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/, 'a material name is letters, digits, - and _ (40 at most)'),
+      group(
+        { about: 'One sheet material.' },
+        {
+          kind: choice(materialKinds, 'plywood', {
+            about: 'What it is; sets the default density and the cutting data.',
+          }),
+          thickness: length({
+            about: 'Actual thickness as measured with a calliper: a sheet sold as 12 mm is often 11.6 mm.',
+            above: 0,
+            most: 100,
+          }),
+          description: textAuto({
+            about: 'Name for the cut list and the shopping list.',
+            auto: 'the kind and thickness',
+          }),
+          densityKgPerM3: numberAuto({
+            about: 'Density, for the weights in the shopping list.',
+            unit: 'kg/m³',
+            auto: 'by kind: plywood 680, MDF 740, hardboard 950, card 800, aluminium 2700, film 1390',
+            above: 0,
+            most: 23_000,
+          }),
+        },
+      ),
+    )
+    .meta({ quantity: 'list', about: 'The sheet materials of the job, each under a short name.' } satisfies KeyMeta);
+}
+
+export const grains = ['along', 'across', 'any'] as const;
+
+/** What can be bought or is at hand. */
+export function stockSection(unit: LengthUnit) {
+  const { size, point, lengthOr, length, lengthAuto } = keysIn(unit);
+  const ring = z
+    .array(point())
+    .min(3, 'an outline needs three corners or more')
+    .max(2000, 'an outline may have 2000 corners at most');
+  return z
+    .array(
+      group(
+        { about: 'One kind of stock: a sheet size, an offcut by its outline, or a roll.' },
+        {
+          material: z
+            .string()
+            .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta),
+          size: size({ about: 'Sheet size, length x width; the face grain runs along the length.' }).optional(),
+          outline: ring
+            .optional()
+            .meta({ quantity: 'list', about: 'Corners of an offcut, in order; grain along x.' } satisfies KeyMeta),
+          rollWidth: length({ about: 'Width of a roll; its length is cut as needed.', above: 0 }).optional(),
+          rollLength: lengthOr(50_000, { about: 'Longest piece of the roll.', above: 0 }),
+          count: wholeAuto({ about: 'How many there are.', auto: 'as many as needed', least: 1, most: 10_000 }),
+          price: numberOr(0, {
+            about: 'Price of one sheet or offcut, or of one metre of roll, in your currency; 0 for what is at hand.',
+            why: 'without prices the nest saves area instead',
+            least: 0,
+            most: 1e6,
+          }),
+          margin: lengthAuto({
+            about: 'Edge of the stock that no part may use.',
+            auto: 'the margin of `process`',
+            most: 500,
+          }),
+          keepOuts: z
+            .array(ring)
+            .max(200, '200 keep-outs at most')
+            .default([])
+            .meta({
+              quantity: 'list',
+              shown: '[]',
+              about: 'Outlines of places to keep clear: clamps, knots, damage.',
+            } satisfies KeyMeta),
+        },
+      ),
+    )
+    .max(100, 'at most 100 kinds of stock')
+    .default([])
+    .meta({ quantity: 'list', about: 'Sheets, offcuts and rolls to nest on.' } satisfies KeyMeta);
+}

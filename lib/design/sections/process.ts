@@ -1,0 +1,57 @@
+/** How the parts are cut. */
+import { choice, group, keysIn, numberOr, wholeOr } from '../keys.js';
+import { z } from 'zod';
+import type { KeyMeta } from '../keys.js';
+import type { LengthUnit } from '../../units/index.js';
+
+export const processKinds = ['router', 'laser', 'hand'] as const;
+export type ProcessKind = (typeof processKinds)[number];
+
+export function processSection(unit: LengthUnit) {
+  const { lengthOr, length } = keysIn(unit);
+  return group(
+    { about: 'How the parts are cut.' },
+    {
+      kind: choice(processKinds, 'router', { about: 'CNC router, laser, or by hand from the lines.' }),
+      toolDiameter: lengthOr(6, { about: 'Diameter of the router bit.', above: 0, most: 50 }),
+      drillBits: z
+        .array(length({ about: 'Diameter.', above: 0, most: 50 }))
+        .max(30, '30 drill bits at most')
+        .default([])
+        .meta({
+          quantity: 'list',
+          shown: '[]',
+          about: 'Diameters of the drill bits at hand, for holes smaller than the router bit.',
+        } satisfies KeyMeta),
+      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut, as measured on this material.', most: 3 }),
+      web: lengthOr(4, {
+        about: 'Least width left standing between two cuts.',
+        why: 'holds the sheet together while it is cut',
+        most: 100,
+      }),
+      margin: lengthOr(10, { about: 'Edge of every sheet that no part may use.', most: 500 }),
+      relief: choice(['dogbone', 'none'], 'dogbone', {
+        about: 'How an inside corner is opened where a mating part must seat.',
+      }),
+    },
+  );
+}
+
+export function nestSection() {
+  return group(
+    { about: 'The nest.' },
+    {
+      seed: wholeOr(1, {
+        about: 'Start of the random search; the same seed gives the same nest.',
+        least: 0,
+        most: 2 ** 31 - 1,
+      }),
+      effort: numberOr(1, {
+        about: 'How long to search, as a multiple of the usual.',
+        why: '1 takes a few seconds on two cores',
+        least: 0,
+        most: 1000,
+      }),
+    },
+  );
+}

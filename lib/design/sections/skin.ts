@@ -1,0 +1,60 @@
+/** Facing panels and the reflective sheet on them. */
+import { choice, group, type KeyMeta, keysIn, numberOr, textAuto } from '../keys.js';
+import { z } from 'zod';
+import type { LengthUnit } from '../../units/index.js';
+
+export function panelSection(unit: LengthUnit) {
+  const { lengthOr } = keysIn(unit);
+  return group(
+    { about: 'The facing panels.' },
+    {
+      material: z
+        .string()
+        .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta),
+      gap: lengthOr(2, {
+        about: 'Open seam between two panels over a rib.',
+        why: 'swelling and tolerance of thin board',
+        most: 50,
+      }),
+      fixingDiameter: lengthOr(2.5, {
+        about: 'Holes along both edges for pins or screws into the ribs; 0 for none.',
+        most: 10,
+      }),
+      fixingSpacing: lengthOr(100, {
+        about: 'Greatest distance between two fixings along an edge.',
+        least: 20,
+        most: 1000,
+      }),
+    },
+  );
+}
+
+export function reflectorSection(unit: LengthUnit) {
+  const { lengthOr } = keysIn(unit);
+  return group(
+    { about: 'The mirror-like sheet on the panels.' },
+    {
+      material: textAuto({
+        about: 'Name of the material, from `materials`; left out when the panel itself is the mirror.',
+        auto: 'none: the panel itself reflects',
+      }),
+      glue: lengthOr(0, { about: 'Thickness of the glue or tape under it.', most: 5 }),
+      layout: choice(['strip', 'rows'], 'strip', {
+        about: 'One strip a panel, or rows across the panel from a narrow roll.',
+      }),
+      overlap: lengthOr(10, {
+        about: 'How far one row laps over the next; a negative overlap is not possible.',
+        most: 200,
+      }),
+      inset: lengthOr(0, { about: 'How far the strip stays back from the panel edges.', most: 50 }),
+      tape: lengthOr(0, { about: 'Width of tape over each seam, lost to the sun; 0 for none.', most: 200 }),
+      hem: lengthOr(0, { about: 'Width turned over the panel at the rim; 0 for none.', most: 100 }),
+      reflectance: numberOr(0.85, {
+        about: 'Share of sunlight that it reflects, 0 to 1.',
+        why: 'anodised or polished aluminium sheet when clean, from memory; use the maker’s figure',
+        above: 0,
+        most: 1,
+      }),
+    },
+  );
+}

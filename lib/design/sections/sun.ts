@@ -1,0 +1,117 @@
+/** What the dish heats and under which sun. */
+import { choice, group, keysIn, number, numberAuto, numberOr } from '../keys.js';
+import { z } from 'zod';
+import type { KeyMeta } from '../keys.js';
+import type { LengthUnit } from '../../units/index.js';
+
+export function receiverSection(unit: LengthUnit) {
+  const { length, lengthOr } = keysIn(unit);
+  return group(
+    { about: 'What stands in the focus.' },
+    {
+      diameter: length({ about: 'Diameter of the receiver’s underside.', above: 0 }),
+      offset: lengthOr(0, {
+        about: 'Height of its underside above the focus; negative for below.',
+        least: -5000,
+        most: 5000,
+      }),
+      absorptance: numberOr(0.9, {
+        about: 'Share of the light that it takes up, 0 to 1.',
+        why: 'matt black paint, from memory',
+        above: 0,
+        most: 1,
+      }),
+    },
+  );
+}
+
+export function loadSection() {
+  return group(
+    { about: 'What is heated.' },
+    {
+      mass: number({ about: 'Mass of the liquid.', unit: 'kg', above: 0, most: 10_000 }),
+      heatCapacity: numberOr(4186, {
+        about: 'Specific heat capacity.',
+        unit: 'J/(kg K)',
+        why: 'water',
+        above: 0,
+        most: 20_000,
+      }),
+      start: numberOr(15, { about: 'Temperature at the start.', unit: '°C', least: -50, most: 500 }),
+      target: numberOr(95, { about: 'Temperature to be reached.', unit: '°C', least: -50, most: 1000 }),
+      boilingPoint: numberOr(100, {
+        about: 'Boiling point of the liquid at the place.',
+        unit: '°C',
+        least: -50,
+        most: 1000,
+      }),
+      ambient: numberOr(20, { about: 'Air temperature.', unit: '°C', least: -50, most: 60 }),
+    },
+  );
+}
+
+export function sunSection() {
+  return group(
+    { about: 'The sun and the care of the work.' },
+    {
+      irradiance: numberOr(800, {
+        about: 'Direct irradiance at the dish; a site overrides it.',
+        unit: 'W/m²',
+        why: 'a round figure for a clear day',
+        above: 0,
+        most: 1400,
+      }),
+      shape: choice(['uniform', 'limb-darkened', 'circumsolar'], 'uniform', {
+        about: 'How bright the sun’s disc is across.',
+      }),
+      circumsolarRatio: numberOr(0.05, {
+        about: 'Share of the light that comes from around the disc, for shape `circumsolar`.',
+        least: 0,
+        most: 0.8,
+      }),
+      slopeError: numberOr(3, {
+        about: 'Waviness of the reflector, one standard deviation in each direction.',
+        unit: 'mrad',
+        why: 'careful hand work on hardboard, from memory',
+        least: 0,
+        most: 100,
+      }),
+      specularity: numberOr(1, {
+        about: 'Spread of the reflection itself, one standard deviation.',
+        unit: 'mrad',
+        least: 0,
+        most: 100,
+      }),
+      edgeCurl: numberOr(3, {
+        about: 'Extra slope at the edges of a bent panel, growing from nothing at the mid-line.',
+        unit: 'mrad',
+        why: 'Poisson’s ratio lifts the edges of a bent sheet by some mrad',
+        least: 0,
+        most: 100,
+      }),
+      pointingError: numberOr(0, {
+        about: 'Angle by which the dish is aimed off the sun.',
+        unit: 'deg',
+        least: 0,
+        most: 20,
+      }),
+    },
+  );
+}
+
+export function siteSection() {
+  return z
+    .strictObject({
+      latitude: number({ about: 'North positive.', unit: 'deg', least: -90, most: 90 }),
+      longitude: number({ about: 'East positive.', unit: 'deg', least: -180, most: 180 }),
+      date: z
+        .string()
+        .regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date such as 2026-06-21')
+        .meta({ quantity: 'text', about: 'Day of the forecast, year-month-day.' } satisfies KeyMeta),
+      altitude: numberAuto({ about: 'Height above the sea.', unit: 'm', auto: 'sea level', least: -500, most: 9000 }),
+    })
+    .meta({
+      quantity: 'group',
+      about: 'The place and day; gives the sun’s height, hours and irradiance.',
+    } satisfies KeyMeta);
+}

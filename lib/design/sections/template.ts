@@ -1,0 +1,64 @@
+/** The template for copying a rib by hand, prints and marking out. */
+import { choice, group, keysIn, numberOr, textAuto } from '../keys.js';
+import type { LengthUnit } from '../../units/index.js';
+
+export function templateSection(unit: LengthUnit) {
+  const { lengthOr, size } = keysIn(unit);
+  return group(
+    { about: 'A rib in thin stock, for copying by hand with a trimming router.' },
+    {
+      material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the ribs' }),
+      process: choice(['laser', 'router', 'hand'], 'laser', { about: 'How the template itself is cut.' }),
+      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut.', most: 3 }),
+      toolDiameter: lengthOr(6, { about: 'Router bit that cuts the template.', above: 0, most: 50 }),
+      bed: size({ about: 'Bed of the machine, length x width; a longer template is split.' }).optional(),
+      guide: choice(['bearing', 'bush'], 'bearing', {
+        about: 'How the trimming router follows: flush bit with a bearing (same size), or guide bush (offset).',
+      }),
+      bushDiameter: lengthOr(17, { about: 'Outside diameter of the guide bush.', above: 0, most: 80 }),
+      bitDiameter: lengthOr(8, { about: 'Diameter of the bit in the bush.', above: 0, most: 50 }),
+      tail: lengthOr(60, { about: 'Length of the clamping tail past the inner end; 0 for none.', most: 500 }),
+      joint: choice(['dovetail', 'finger'], 'dovetail', { about: 'How a split template is joined.' }),
+    },
+  );
+}
+
+export function printSection(unit: LengthUnit) {
+  const { lengthOr, lengthAuto } = keysIn(unit);
+  return group(
+    { about: 'Full-size prints.' },
+    {
+      paper: choice(['a4', 'letter', 'a3', 'roll'], 'a4', { about: 'Paper size; `roll` is a plotter roll.' }),
+      rollWidth: lengthOr(914, { about: 'Width of the plotter roll.', above: 0, most: 5000 }),
+      margin: lengthOr(10, { about: 'Edge that the printer cannot reach.', most: 200 }),
+      overlap: lengthOr(10, { about: 'How far pages overlap for gluing.', most: 200 }),
+      measured: lengthAuto({
+        about: 'What the printed 100 mm check length measures; the print is rescaled by it.',
+        auto: '100 mm',
+        least: 90,
+        most: 110,
+      }),
+    },
+  );
+}
+
+export function markingSection(unit: LengthUnit) {
+  const { lengthAuto, lengthOr } = keysIn(unit);
+  return group(
+    { about: 'The marking-out table for hand work.' },
+    {
+      step: lengthAuto({
+        about: 'Distance between two marks along the base.',
+        auto: '25 mm, or 1 in in an inch file',
+        least: 1,
+        most: 1000,
+      }),
+      sag: lengthOr(0.25, {
+        about: 'Sag between two marks that is still good enough; the step that keeps to it is advised.',
+        above: 0,
+        most: 20,
+      }),
+      fraction: numberOr(32, { about: 'Inch fractions are rounded to 1/this.', least: 2, most: 128 }),
+    },
+  );
+}

@@ -1,0 +1,4 @@
+export { parseLength, LengthError, type LengthUnit, lengthUnits, mmPer } from './length.js';
+export { parseAngle } from './angle.js';
+export { formatLength, formatFraction, type Fraction, nearestFraction } from './format.js';
+export { parseSize, type Size } from './size.js';
