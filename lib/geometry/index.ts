@@ -1,1 +1,33 @@
 export type * from './types.js';
+export { add, between, cross, distance, dot, leftOf, polar, rotate, scale, subtract, unit } from './point.js';
+export {
+  type ArcEdge,
+  type Edge,
+  type StraightEdge,
+  arcThrough,
+  bulgeOfSweep,
+  edgeArc,
+  edgeLength,
+  pointOnEdge,
+  tangentOnEdge,
+} from './arc.js';
+export {
+  anticlockwise,
+  bounds,
+  boundsOfAll,
+  circle,
+  clockwise,
+  contourFromPoints,
+  edgeBounds,
+  edgesOf,
+  edgesOfPath,
+  pathLength,
+  perimeter,
+  rectangle,
+  regularPolygon,
+  reversed,
+  signedArea,
+} from './contour.js';
+export { placePoint, placeVertices } from './transform.js';
+export { type FlattenSide, flatten, flattenPath } from './flatten.js';
+export { fillet } from './fillet.js';
