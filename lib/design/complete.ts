@@ -17,6 +17,14 @@ const density: Readonly<Record<MaterialKind, number>> = {
   other: 700,
 };
 
+// the same design in inches and in mm must round to the same whole millimetre, whatever the last bit says
+const roundingSlack = 1e-6;
+
+/** Whether a material is cut by hand unless the design says otherwise: a mirror throws a laser's beam back, a router tears film. */
+export function handOnly(kind: MaterialKind): boolean {
+  return kind === 'aluminium' || kind === 'film';
+}
+
 type Report = (
   code: string,
   path: readonly (string | number)[],
@@ -39,6 +47,7 @@ function materialsOf(file: DesignFile): Record<string, Material> {
       id,
       kind: material.kind,
       thickness: material.thickness,
+      cut: material.cut ?? (handOnly(material.kind) ? 'hand' : file.process.kind),
       description: material.description ?? `${material.kind} ${formatLength(material.thickness, 'mm')}`,
       densityKgPerM3: material.densityKgPerM3 ?? density[material.kind],
     },
@@ -124,7 +133,7 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
     );
   const halfAngle = Math.PI / ribs;
   const clear = thicknessOf(file.rib.material) / (2 * Math.tan(halfAngle));
-  const hubRadius = file.hub.radius ?? Math.ceil(clear + 5);
+  const hubRadius = file.hub.radius ?? Math.ceil(clear + 5 - roundingSlack);
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
   if (hubRadius < clear)
     report(
@@ -155,7 +164,7 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
       `dish.baseHeight of ${baseHeight} mm leaves nothing of the ribs under a facing of ${facing} mm at the vertex; use at least ${Math.ceil(facing + 6)} mm`,
     );
 
-  const boardSize = file.board.size ?? 2 * Math.round(0.4 * file.dish.aperture);
+  const boardSize = file.board.size ?? 2 * Math.round(0.4 * file.dish.aperture - roundingSlack);
   const boardRadius = boardSize / 2;
   if (boardRadius <= hubRadius + 10)
     report(
@@ -171,7 +180,8 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
       `rib.toeRadius of ${toeRadius} mm must lie between the hub (${hubRadius} mm) and the rim (${radius} mm)`,
     );
   const rimEnd = baseHeight + (radius * radius) / (4 * f);
-  const rimHeight = file.rib.rimHeight ?? Math.min(rimEnd - facing, Math.max(40, Math.round(0.2 * rimEnd)));
+  const rimHeight =
+    file.rib.rimHeight ?? Math.min(rimEnd - facing, Math.max(40, Math.round(0.2 * rimEnd - roundingSlack)));
   if (rimHeight > rimEnd || rimHeight <= 0)
     report(
       'toe',
@@ -182,9 +192,9 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
   const hubMaterial = file.hub.material ?? file.rib.material;
   const hubThickness = thicknessOf(hubMaterial);
   const innerHeight = baseHeight + (hubRadius * hubRadius) / (4 * f) - facing;
-  const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness) : 1;
+  const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;
   const layers = file.hub.layers ?? Math.max(1, fitting);
-  if (hubThickness > 0 && layers * hubThickness > innerHeight)
+  if (hubThickness > 0 && layers * hubThickness > innerHeight + roundingSlack)
     report(
       'hub',
       file.hub.layers === undefined ? ['dish', 'baseHeight'] : ['hub', 'layers'],

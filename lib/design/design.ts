@@ -1,11 +1,13 @@
 /** A complete, validated design: every length in mm, every default filled in. */
 import type { MaterialKind } from './sections/materials.js';
+import type { ProcessKind } from './sections/process.js';
 import type { DesignFile } from './schema.js';
 
 export interface Material {
   readonly id: string;
   readonly kind: MaterialKind;
   readonly thickness: number;
+  readonly cut: ProcessKind;
   readonly description: string;
   readonly densityKgPerM3: number;
 }

@@ -1,5 +1,6 @@
 export type { Design, Material, StockItem } from './design.js';
 export { editDistance, nearest } from './nearest.js';
+export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
 export { pathText, type Place, type Problem } from './problem.js';
 export { type DesignReading, readDesign } from './read.js';
 export { defaultColours, designSchema, type LayerName } from './schema.js';

@@ -22,6 +22,14 @@ export function materialsSection(unit: LengthUnit) {
             above: 0,
             most: 100,
           }),
+          cut: z
+            .enum(['router', 'laser', 'hand'])
+            .optional()
+            .meta({
+              quantity: 'choice',
+              about: 'How this material is cut, when it is not cut as the design’s `process` says.',
+              auto: 'as `process` says; thin metal and film by hand, with shears or a knife',
+            } satisfies KeyMeta),
           description: textAuto({
             about: 'Name for the cut list and the shopping list.',
             auto: 'the kind and thickness',

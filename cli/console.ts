@@ -1,0 +1,69 @@
+/** The terminal: results on stdout, everything else on stderr; colour only where a person looks. */
+import process from 'node:process';
+
+type Stream = NodeJS.WriteStream;
+
+function coloured(stream: Stream): boolean {
+  const { NO_COLOR, TERM } = process.env;
+  return stream.isTTY && (NO_COLOR === undefined || NO_COLOR === '') && TERM !== 'dumb';
+}
+
+type Shade = 'red' | 'yellow' | 'green' | 'dim' | 'bold';
+const codes: Readonly<Record<Shade, readonly [number, number]>> = {
+  red: [31, 39],
+  yellow: [33, 39],
+  green: [32, 39],
+  dim: [2, 22],
+  bold: [1, 22],
+};
+
+/** Text in a shade where the stream shows colours, plain elsewhere. */
+export function shade(text: string, name: Shade, stream: Stream = process.stderr): string {
+  if (!coloured(stream)) return text;
+  const [on, off] = codes[name];
+  return `\u001b[${on}m${text}\u001b[${off}m`;
+}
+
+// text from a design file must not steer the terminal
+function tame(text: string): string {
+  // eslint-disable-next-line no-control-regex
+  return text.replace(/[\u0000-\u0008\u000b-\u001a\u001c-\u001f\u007f-\u009f]/g, '�');
+}
+
+/** Prints a line of the result. */
+export function print(line: string): void {
+  process.stdout.write(`${tame(line)}\n`);
+}
+
+/** Says something about the work. */
+export function say(line: string): void {
+  process.stderr.write(`${tame(line)}\n`);
+}
+
+/** Prints a result for machines. */
+export function printJson(value: unknown): void {
+  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+}
+
+/** Columns of the terminal, or 100 in a pipe. */
+export function columns(stream: Stream = process.stdout): number {
+  return stream.isTTY ? Math.max(40, stream.columns) : 100;
+}
+
+/** A live line on a terminal, nothing in a pipe. */
+export class ProgressLine {
+  readonly #started = Date.now();
+  #shown = false;
+
+  update(text: string): void {
+    // work that is over within a second needs no progress line
+    if (!process.stderr.isTTY || Date.now() - this.#started < 1000) return;
+    process.stderr.write(`\r\u001b[K${tame(text).slice(0, columns(process.stderr) - 1)}`);
+    this.#shown = true;
+  }
+
+  end(): void {
+    if (this.#shown) process.stderr.write('\r\u001b[K');
+    this.#shown = false;
+  }
+}

@@ -1,0 +1,34 @@
+/** How a command ends: 0 done, 1 the design cannot be built as asked, 2 the command or the file is wrong, 3 an output could not be written. */
+export const exitCode = { done: 0, cannotBuild: 1, wrongInput: 2, notWritten: 3 } as const;
+export type ExitCode = (typeof exitCode)[keyof typeof exitCode];
+
+/** Ends a command with a message for the person and an exit code. */
+export class Stop extends Error {
+  constructor(
+    readonly exit: ExitCode,
+    message: string,
+    /** Further lines: one a problem. */
+    readonly details: readonly string[] = [],
+  ) {
+    super(message);
+  }
+}
+
+/** What the operating system says, in words. */
+export function reasonOf(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const words: Readonly<Record<string, string>> = {
+    ENOENT: 'there is no such file or folder',
+    EACCES: 'permission is refused',
+    EPERM: 'permission is refused',
+    EROFS: 'the disk is read-only',
+    EISDIR: 'it is a folder',
+    ENOTDIR: 'a part of the path is a file, not a folder',
+    ENOSPC: 'the disk is full',
+    EDQUOT: 'the disk quota is used up',
+    ENAMETOOLONG: 'the name is too long',
+    ELOOP: 'the links go in a circle',
+    EXDEV: 'it would have to cross to another disk',
+  };
+  return words[code] ?? (error instanceof Error ? error.message : String(error));
+}

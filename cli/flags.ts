@@ -1,0 +1,70 @@
+/** Flags that commands share, and what they do to a design. */
+import type { Options } from 'yargs';
+import {
+  type Design,
+  LengthError,
+  lengthUnits,
+  type LengthUnit,
+  parseSize,
+  processKinds,
+  type ProcessKind,
+  withNest,
+  withProcess,
+  withSheetSize,
+  withUnits,
+} from '../lib/index.js';
+import { exitCode, Stop } from './exit.js';
+
+export const jsonFlag = {
+  json: { type: 'boolean', default: false, describe: 'print the result as JSON' },
+} as const satisfies Record<string, Options>;
+
+export const designFlags = {
+  ...jsonFlag,
+  sheet: { type: 'string', requiresArg: true, describe: 'nest on sheets of this size instead, such as 2500x1250' },
+  process: { choices: processKinds, requiresArg: true, describe: 'cut by router, laser or hand instead' },
+  units: { choices: lengthUnits, requiresArg: true, describe: 'print lengths in this unit' },
+  seed: { type: 'number', requiresArg: true, describe: 'start of the random search' },
+  seconds: { type: 'number', requiresArg: true, describe: 'how long to search for a better nest' },
+} as const satisfies Record<string, Options>;
+
+export const outFlags = {
+  out: { alias: 'o', type: 'string', requiresArg: true, demandOption: true, describe: 'folder to write' },
+  force: { type: 'boolean', default: false, describe: 'replace an earlier output that was changed since' },
+} as const satisfies Record<string, Options>;
+
+export interface DesignArguments {
+  readonly design: string;
+  readonly json: boolean;
+  readonly sheet: string | undefined;
+  readonly process: ProcessKind | undefined;
+  readonly units: LengthUnit | undefined;
+  readonly seed: number | undefined;
+  readonly seconds: number | undefined;
+}
+
+/** @throws Stop when a size cannot be read */
+export function sizeFlag(flag: string, text: string, unit: LengthUnit) {
+  try {
+    return parseSize(text, unit);
+  } catch (error) {
+    if (!(error instanceof LengthError)) throw error;
+    throw new Stop(exitCode.wrongInput, `--${flag}: ${error.message}`);
+  }
+}
+
+/** Lays the flags over the design. @throws Stop for a value out of range */
+export function applyFlags(design: Design, flags: DesignArguments): Design {
+  let changed = design;
+  if (flags.seed !== undefined) {
+    if (!Number.isInteger(flags.seed) || flags.seed < 0 || flags.seed >= 2 ** 31)
+      throw new Stop(exitCode.wrongInput, `--seed must be a whole number from 0 to ${2 ** 31 - 1}`);
+    changed = withNest(changed, { seed: flags.seed });
+  }
+  if (flags.seconds !== undefined && !(flags.seconds >= 0 && flags.seconds <= 86_400))
+    throw new Stop(exitCode.wrongInput, '--seconds must be from 0 to 86400');
+  if (flags.process !== undefined) changed = withProcess(changed, flags.process);
+  if (flags.sheet !== undefined) changed = withSheetSize(changed, sizeFlag('sheet', flags.sheet, design.units));
+  if (flags.units !== undefined) changed = withUnits(changed, flags.units);
+  return changed;
+}

@@ -1,0 +1,33 @@
+/** Plain tables: columns padded, numbers to the right, the widest text column shortened to fit. */
+
+export interface Column {
+  readonly head: string;
+  readonly right?: boolean;
+}
+
+/**
+ * Lays out a table.
+ * @param width characters that a line may take
+ */
+export function table(columns: readonly Column[], rows: readonly (readonly string[])[], width: number): string[] {
+  const widths = columns.map((column, i) => Math.max(column.head.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const total = () => widths.reduce((sum, w) => sum + w + 2, -2);
+  while (total() > width) {
+    const widest = columns.reduce(
+      (best, column, i) => (!column.right && widths[i]! > (widths[best] ?? 0) ? i : best),
+      0,
+    );
+    if (widths[widest]! <= 12) break;
+    widths[widest] = Math.max(12, widths[widest]! - (total() - width));
+  }
+  const line = (cells: readonly string[]) =>
+    cells
+      .map((cell, i) => {
+        const room = widths[i] ?? cell.length;
+        const text = cell.length > room ? `${cell.slice(0, room - 1)}…` : cell;
+        return columns[i]?.right ? text.padStart(room) : text.padEnd(room);
+      })
+      .join('  ')
+      .trimEnd();
+  return [line(columns.map((column) => column.head)), line(widths.map((w) => '-'.repeat(w))), ...rows.map(line)];
+}

@@ -1,0 +1,20 @@
+import { readFileSync } from 'node:fs';
+import { type Design, readDesign } from '../../lib/design/index.js';
+
+export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch'] as const;
+export type FixtureName = (typeof fixtureNames)[number];
+
+export function fixtureText(name: FixtureName): string {
+  return readFileSync(new URL(`../../fixtures/${name}.yaml`, import.meta.url), 'utf8');
+}
+
+/** The design of a fixture, or of any text; throws the first problem. */
+export function designOf(text: string): Design {
+  const reading = readDesign(text);
+  if (reading.kind === 'refused') throw new Error(reading.problems.map((problem) => problem.message).join('\n'));
+  return reading.design;
+}
+
+export function fixture(name: FixtureName): Design {
+  return designOf(fixtureText(name));
+}
