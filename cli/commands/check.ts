@@ -1,0 +1,36 @@
+import type { CommandModule } from 'yargs';
+import { cautionsShort, keyFigures, prepare } from '../../lib/index.js';
+import { columns, print, printJson, say, shade } from '../console.js';
+import { loadDesign, problemLine } from '../design-file.js';
+import { exitCode } from '../exit.js';
+import { readExtras } from '../extras.js';
+import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
+import { table } from '../table.js';
+
+/** Prints problems, errors in red; the same wherever a command meets them. */
+export const checkCommand: CommandModule<object, DesignArguments> = {
+  command: 'check <design>',
+  describe: 'print the key figures of a design and every problem; writes nothing',
+  builder: (yargs) =>
+    yargs
+      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .options(designFlags)
+      .example('$0 check press-house.yaml', 'figures and problems')
+      .example('$0 check press-house.yaml --json', 'the same for a program'),
+  handler: (flags) => {
+    const loaded = loadDesign(flags.design);
+    const design = applyFlags(loaded.design, flags);
+    const job = prepare(design, readExtras(flags.design, design));
+    const problems = [...loaded.problems, ...job.problems];
+    const figures = keyFigures(job);
+    if (flags.json) printJson({ figures, problems });
+    else {
+      const rows = figures.map((figure) => [figure.label, figure.value, figure.note ?? '']);
+      for (const line of table([{ head: design.name }, { head: 'value', right: true }, { head: '' }], rows, columns()))
+        print(line);
+    }
+    for (const problem of problems) say(shade(problemLine(flags.design, problem), problem.severity === 'error' ? 'red' : 'yellow'));
+    say(cautionsShort);
+    process.exitCode = problems.some((problem) => problem.severity === 'error') ? exitCode.cannotBuild : exitCode.done;
+  },
+};

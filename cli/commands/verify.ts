@@ -1,0 +1,29 @@
+import type { CommandModule } from 'yargs';
+import { columns, print, printJson, say, shade } from '../console.js';
+import { exitCode } from '../exit.js';
+import { jsonFlag } from '../flags.js';
+import { proofTable } from '../proof-table.js';
+import { readFolder } from '../read-folder.js';
+import { verify } from '../../lib/index.js';
+
+interface VerifyArguments {
+  readonly folder: string;
+  readonly json: boolean;
+}
+
+export const verifyCommand: CommandModule<object, VerifyArguments> = {
+  command: 'verify <folder>',
+  describe: 'prove that the files in a folder cut what was designed',
+  builder: (yargs) =>
+    yargs
+      .positional('folder', { type: 'string', demandOption: true, describe: 'a folder that `cut` has written' })
+      .options(jsonFlag)
+      .example('$0 verify out/press-house', 'a table of the sheets, and every fault'),
+  handler: ({ folder, json }) => {
+    const proof = verify(readFolder(folder));
+    if (json) printJson(proof);
+    else for (const line of proofTable(proof, columns())) print(line);
+    for (const fault of proof.faults) say(shade(fault.message, 'red'));
+    process.exitCode = proof.ok ? exitCode.done : exitCode.cannotBuild;
+  },
+};

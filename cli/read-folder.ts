@@ -1,0 +1,35 @@
+/** Reading back a folder as written. */
+import { lstatSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { exitCode, reasonOf, Stop } from './exit.js';
+
+/** What `verify` reads; a larger file is not one of ours. */
+const largestFile = 64 * 1024 * 1024;
+const textFile = /\.(?:json|dxf|svg|csv|ngc|html)$/;
+
+/**
+ * The text files below a folder, by name with `/`. Links are not followed.
+ * @throws Stop when the folder cannot be read
+ */
+export function readFolder(folder: string): ReadonlyMap<string, string> {
+  const files = new Map<string, string>();
+  const walk = (prefix: string, depth: number): void => {
+    for (const entry of readdirSync(join(folder, prefix), { withFileTypes: true })) {
+      const name = prefix === '' ? entry.name : `${prefix}/${entry.name}`;
+      if (entry.isDirectory() && depth < 3) walk(name, depth + 1);
+      if (!entry.isFile() || entry.name.startsWith('.') || !textFile.test(name)) continue;
+      if (lstatSync(join(folder, name)).size > largestFile)
+        throw new Stop(exitCode.wrongInput, `${name} is larger than 64 MB; it was not written by dishwright`);
+      files.set(name, readFileSync(join(folder, name), 'utf8'));
+    }
+  };
+  try {
+    walk('', 0);
+  } catch (error) {
+    if (error instanceof Stop) throw error;
+    throw new Stop(exitCode.wrongInput, `cannot read the folder ${folder}: ${reasonOf(error)}`);
+  }
+  if (!files.has('job.json'))
+    throw new Stop(exitCode.wrongInput, `${folder} has no job.json; give a folder that \`dishwright cut\` has written`);
+  return files;
+}

@@ -1,0 +1,45 @@
+/** The key figures of a dish, in the user's unit, for the terminal and the book. */
+import type { Design } from './design/index.js';
+import type { Dish } from './dish/index.js';
+import type { Part } from './parts/index.js';
+import { formatLength } from './units/index.js';
+
+export interface Figure {
+  readonly label: string;
+  readonly value: string;
+  readonly note?: string;
+}
+
+const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(2)}°`;
+
+/** Figures that follow from the shape alone, before anything is nested or traced. */
+export function keyFigures(design: Design, dish: Dish, parts: readonly Part[], cleatStart: number): Figure[] {
+  const unit = design.units;
+  // a tenth of a millimetre, whatever the unit
+  const length = (mm: number) => formatLength(mm, unit, unit === 'mm' ? 2 : unit === 'm' ? 5 : unit === 'ft' ? 5 : 4);
+  const fine = (mm: number) => formatLength(mm, 'mm', 4);
+  const ribs = parts.find((part) => part.kind === 'rib');
+  return [
+    { label: 'aperture', value: length(2 * dish.apertureRadius), note: `${dish.ribCount} ribs, figure ${dish.figure}` },
+    { label: 'focal length', value: length(dish.focalLength), note: `f/D ${(dish.focalLength / (2 * dish.apertureRadius)).toFixed(3)}` },
+    { label: 'depth', value: length(dish.depth), note: 'vertex to rim plane, R²/4f' },
+    { label: 'rim angle', value: degrees(dish.rimAngle), note: 'from the axis, seen from the focus' },
+    { label: 'profile length', value: length(dish.profileLength), note: 'vertex to rim along the curve' },
+    { label: 'surface', value: `${(dish.surfaceArea / 1e6).toFixed(3)} m²`, note: 'of the whole paraboloid' },
+    { label: 'ribs clear from', value: length(dish.setBack.clearRadius), note: `they start at ${length(dish.innerRadius)}, at the hub` },
+    { label: 'hub flat', value: length(dish.setBack.flatLength), note: `for a rib of ${length(dish.ribThickness)}` },
+    { label: 'rib height', value: length(dish.innerEndHeight), note: `inner end; ${length(dish.rimEndHeight)} at the rim, above the board` },
+    { label: 'cleats start', value: length(cleatStart), note: 'radius of their inner end' },
+    { label: 'mirror', value: length(dish.litFrom), note: `to ${length(dish.litTo)}, radii along a panel’s mid-line` },
+    {
+      label: 'focus above vertex',
+      value: length(dish.focusHeight.atRim),
+      note:
+        dish.figure === 'rib'
+          ? `rim rays; inner rays ${length(dish.focusHeight.atInner)}: lower than f, as the ribs and not the panels are true`
+          : 'every panel mid-line',
+    },
+    { label: 'glue wedge', value: length(dish.glueWedge), note: 'open at the rim between rib top and panel' },
+    ...(ribs ? [{ label: 'curve fit', value: fine(ribs.fitDeviation), note: 'greatest distance of a fitted arc from the true curve' }] : []),
+  ];
+}

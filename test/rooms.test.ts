@@ -1,0 +1,76 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+/** Which rooms a room may use; types may also come from any room to its left in the flow. */
+const table = {
+  units: { uses: [], types: [] },
+  geometry: { uses: [], types: [] },
+  design: { uses: ['units'], types: ['units'] },
+  dish: { uses: ['geometry'], types: ['geometry'] },
+  optics: { uses: ['geometry', 'dish'], types: ['geometry', 'dish', 'design'] },
+  parts: { uses: ['geometry', 'dish', 'units'], types: ['geometry', 'dish', 'design', 'units'] },
+  nest: { uses: ['geometry'], types: ['geometry'] },
+  machining: { uses: ['geometry'], types: ['geometry'] },
+  output: {
+    uses: ['geometry', 'units'],
+    types: ['geometry', 'units', 'design', 'dish', 'parts', 'optics', 'nest', 'machining'],
+  },
+  // an independent opinion: it shares no code with what it checks
+  check: { uses: [], types: ['geometry'] },
+} as const;
+type Room = keyof typeof table;
+
+const lib = fileURLToPath(new URL('../lib', import.meta.url));
+
+function sources(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return sources(path);
+    return entry.name.endsWith('.ts') ? [path] : [];
+  });
+}
+
+interface Import {
+  readonly file: string;
+  readonly from: string;
+  readonly typeOnly: boolean;
+}
+
+function importsOf(file: string): Import[] {
+  const text = readFileSync(file, 'utf8');
+  return [...text.matchAll(/^(?:import|export)\s+(type\s+)?(?:[^'"]*?\sfrom\s+)?['"]([^'"]+)['"]/gm)].map((found) => ({
+    file: relative(lib, file),
+    from: found[2] ?? '',
+    typeOnly: found[1] !== undefined,
+  }));
+}
+
+const rooms = Object.keys(table) as Room[];
+
+describe.each(rooms)('room %s', (room) => {
+  const imports = sources(join(lib, room)).flatMap(importsOf);
+
+  it('uses only the rooms to its left', () => {
+    const wrong = imports.filter(({ file, from, typeOnly }) => {
+      if (!from.startsWith('.')) return false;
+      const target = relative(lib, resolve(lib, dirname(file), from)).split('/')[0] ?? '';
+      if (target === room) return false;
+      const allowed: readonly string[] = typeOnly ? table[room].types : table[room].uses;
+      return !allowed.includes(target);
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it('touches no file system, console, clock or network', () => {
+    const wrong = imports.filter(({ from }) => from.startsWith('node:'));
+    expect(wrong).toEqual([]);
+    const impure = sources(join(lib, room)).filter((file) =>
+      /\b(?:console\.|Date\.now|new Date\(\)|Math\.random|process\.(?:env|argv|exit|stdout|stderr|cwd|hrtime|memoryUsage|platform)|performance\.|fetch\()/.test(
+        readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, ''),
+      ),
+    );
+    expect(impure.map((file) => relative(lib, file))).toEqual([]);
+  });
+});
