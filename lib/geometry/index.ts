@@ -31,3 +31,5 @@ export {
 export { placePoint, placeVertices } from './transform.js';
 export { type FlattenSide, flatten, flattenPath } from './flatten.js';
 export { fillet } from './fillet.js';
+export { type Curve } from './sampled-curve.js';
+export { fitArcs } from './arc-fit.js';
