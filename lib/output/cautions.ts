@@ -1,0 +1,52 @@
+/** The cautions that the command line, the build book and the README carry: written once, here. */
+
+export interface Caution {
+  readonly title: string;
+  /** Whole sentences. */
+  readonly sentences: readonly string[];
+}
+
+/** Every caution, the gravest first. */
+export const cautions: readonly Caution[] = [
+  {
+    title: 'The focus burns and blinds',
+    sentences: [
+      'The focus of a dish can burn skin, start a fire and blind within a moment, also off to the side and when nobody watches.',
+      'Never look into it or along the axis.',
+      'Stand clear of it, and keep others and animals clear.',
+      'Wear dark eye protection made for bright radiant sources near the focus.',
+    ],
+  },
+  {
+    title: 'Never leave it in the sun',
+    sentences: [
+      'Keep the dish covered or turned away from the sun when it is not in use.',
+      'Never leave it in the sun unattended.',
+      'Keep water at hand.',
+    ],
+  },
+  {
+    title: 'Wind',
+    sentences: ['Wind can tip the dish: ballast it.'],
+  },
+  {
+    title: 'Machines',
+    sentences: ['Routers, saws and lasers need their maker’s guards, and eye, ear and dust protection.'],
+  },
+  {
+    title: 'Who has the last word',
+    sentences: [
+      'Local codes, the machine maker’s manual and licensed practice come first.',
+      'Forecasts are estimates, not promises.',
+    ],
+  },
+];
+
+/** What `cut` and `check` say at their end. */
+export const cautionsShort = [
+  'Caution: the focus can burn skin, start a fire and blind within a moment, also off to the side and when nobody watches.',
+  'Keep the dish covered or turned away from the sun when not in use; wear dark eye protection near the focus; never look',
+  'into it or along the axis; stand clear; keep water at hand; never leave it in the sun unattended; ballast it against wind.',
+  'Machines need their maker’s guards, and eye, ear and dust protection. Local codes, the machine maker’s manual and',
+  'licensed practice come first. Forecasts are estimates, not promises.',
+].join('\n');
