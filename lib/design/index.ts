@@ -7,3 +7,14 @@ export { defaultColours, designSchema, type LayerName } from './schema.js';
 export { type KeyMeta } from './keys.js';
 export type { MaterialKind } from './sections/materials.js';
 export { processKinds, type ProcessKind } from './sections/process.js';
+export { designJsonSchema, schemaFileName, schemaLine, schemaText } from './json-schema.js';
+export {
+  defaultText,
+  explainKey,
+  type KeyAnswer,
+  keyEntries,
+  type KeyEntry,
+  limitsText,
+  referencePage,
+  valueText,
+} from './reference.js';
