@@ -1,0 +1,127 @@
+/** Nearest places, exact with arcs. */
+import { type ArcEdge, arcFraction, type Edge, pointOnEdge, tangentOnEdge } from './arc.js';
+import { boundsOfAll, edgeBounds, edgesOf } from './contour.js';
+import { intersectEdges } from './intersect.js';
+import { cross, distance, dot, subtract } from './point.js';
+import type { Bounds, Contour, Point } from './types.js';
+
+/** The place on something that is nearest to a point, and how far it is (mm). */
+export interface Nearest {
+  readonly distance: number;
+  readonly place: Point;
+}
+
+/**
+ * Distance of a point from the circle of an arc (mm), measured from the arc's start: a flat arc's centre is a rounded
+ * number far away, and the difference of two large lengths would lose the small one.
+ */
+function offCircle(arc: ArcEdge, point: Point): number {
+  const tangent = tangentOnEdge(arc, 0);
+  const from = subtract(point, arc.from);
+  const curvature = Math.sign(arc.sweep) / arc.radius;
+  const f = curvature * dot(from, from) - 2 * cross(tangent, from);
+  return Math.abs(f) / (1 + Math.sqrt(Math.max(0, 1 + curvature * f)));
+}
+
+/** Nearest place on one edge to a point. */
+export function nearestOnEdge(edge: Edge, point: Point): Nearest {
+  let best: Nearest = { distance: distance(edge.from, point), place: edge.from };
+  const end = distance(edge.to, point);
+  if (end < best.distance) best = { distance: end, place: edge.to };
+  if (edge.kind === 'straight') {
+    const along = subtract(edge.to, edge.from);
+    const square = dot(along, along);
+    const t = square > 0 ? dot(subtract(point, edge.from), along) / square : 0;
+    if (t <= 0 || t >= 1) return best;
+    const place = pointOnEdge(edge, t);
+    const off = distance(place, point);
+    return off < best.distance ? { distance: off, place } : best;
+  }
+  const out = subtract(point, edge.centre);
+  const t = arcFraction(edge, Math.atan2(out.y, out.x));
+  if (t <= 0 || t >= 1) return best;
+  const off = offCircle(edge, point);
+  return off < best.distance ? { distance: off, place: pointOnEdge(edge, t) } : best;
+}
+
+/** Nearest place on a closed ring to a point. Throws RangeError for a ring of no vertices. */
+export function nearestOnContour(contour: Contour, point: Point): Nearest {
+  let best: Nearest | null = null;
+  for (const edge of edgesOf(contour)) {
+    const nearest = nearestOnEdge(edge, point);
+    if (best === null || nearest.distance < best.distance) best = nearest;
+  }
+  if (best === null) throw new RangeError('a ring of no vertices has no nearest place');
+  return best;
+}
+
+/** The two places where two things come closest, and how far apart they are (mm); 0 when they meet. */
+export interface Closest {
+  readonly distance: number;
+  readonly onA: Point;
+  readonly onB: Point;
+}
+
+/** Distance between two boxes (mm), 0 when they overlap. */
+export function boxDistance(a: Bounds, b: Bounds): number {
+  return Math.hypot(Math.max(0, a.minX - b.maxX, b.minX - a.maxX), Math.max(0, a.minY - b.maxY, b.minY - a.maxY));
+}
+
+/** The closest places of two edges. */
+export function closestOfEdges(a: Edge, b: Edge): Closest {
+  const contact = intersectEdges(a, b);
+  const met = contact.kind === 'none' ? undefined : contact.points[0];
+  if (met !== undefined) return { distance: 0, onA: met, onB: met };
+
+  let best: Closest = { distance: Infinity, onA: a.from, onB: b.from };
+  const offer = (onA: Point, onB: Point): void => {
+    const apart = distance(onA, onB);
+    if (apart < best.distance) best = { distance: apart, onA, onB };
+  };
+  for (const end of [a.from, a.to]) offer(end, nearestOnEdge(b, end).place);
+  for (const end of [b.from, b.to]) offer(nearestOnEdge(a, end).place, end);
+  // within both edges the shortest link stands square on each, so it lies on the line through an arc's centre
+  const square = (edge: Edge, towards: Point): Point[] => {
+    if (edge.kind === 'straight') {
+      const along = subtract(edge.to, edge.from);
+      const t = dot(subtract(towards, edge.from), along) / dot(along, along);
+      return t > 0 && t < 1 ? [pointOnEdge(edge, t)] : [];
+    }
+    const out = subtract(towards, edge.centre);
+    return [0, Math.PI].flatMap((turn) => {
+      const t = arcFraction(edge, Math.atan2(out.y, out.x) + turn);
+      return t > 0 && t < 1 ? [pointOnEdge(edge, t)] : [];
+    });
+  };
+  if (a.kind === 'arc' || b.kind === 'arc') {
+    const footOfA = a.kind === 'arc' ? a.centre : undefined;
+    const footOfB = b.kind === 'arc' ? b.centre : undefined;
+    const onB = footOfA === undefined ? [] : square(b, footOfA);
+    const onA = footOfB === undefined ? [] : square(a, footOfB);
+    for (const p of onB) for (const q of square(a, p)) offer(q, p);
+    for (const q of onA) for (const p of square(b, q)) offer(q, p);
+  }
+  return best;
+}
+
+/**
+ * The closest places of two closed rings; distance 0 when they cross or touch (one lying within the other without
+ * touching is as far as their edges are). Cost n·m box tests.
+ */
+export function closestOfContours(a: Contour, b: Contour): Closest {
+  const edgesA = edgesOf(a);
+  const edgesB = edgesOf(b);
+  const boxesA = edgesA.map(edgeBounds);
+  const boxesB = edgesB.map(edgeBounds);
+  const boxB = boundsOfAll(boxesB);
+  let best: Closest = { distance: Infinity, onA: a[0]!, onB: b[0]! };
+  edgesA.forEach((edgeA, i) => {
+    if (boxDistance(boxesA[i]!, boxB) >= best.distance) return;
+    edgesB.forEach((edgeB, j) => {
+      if (boxDistance(boxesA[i]!, boxesB[j]!) >= best.distance) return;
+      const closest = closestOfEdges(edgeA, edgeB);
+      if (closest.distance < best.distance) best = closest;
+    });
+  });
+  return best;
+}

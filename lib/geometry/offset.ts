@@ -1,0 +1,60 @@
+/**
+ * Rings grown and shrunk by a distance, with arcs kept as arcs.
+ *
+ * Stages, after Xu-Zheng Liu, Jun-Hai Yong, Guo-Qin Zheng and Jia-Guang Sun, An offset algorithm for polyline curves,
+ * Computers in Industry 58 (2007), from memory: every edge's parallel and, at every corner that opens, an arc about
+ * it; all of them cut wherever they meet; those runs dropped that lie closer to the source than the distance; the
+ * rest stitched into rings. All rings of a region go in together, so that an offset outline and an offset opening
+ * that run into each other are trimmed as well.
+ */
+import { type Edge, pointOnEdge } from './arc.js';
+import { indexBoxes } from './box-index.js';
+import { edgeBounds, edgesOf } from './contour.js';
+import { nearestOnEdge } from './distance.js';
+import { parallelsOfRing } from './parallel.js';
+import { cutAtMeetings } from './pieces.js';
+import { SAME_CORNER } from './precision.js';
+import { stitch } from './stitch.js';
+import type { Contour, Point } from './types.js';
+
+/** A run of an offset is dropped when its middle comes closer to the source than the distance less this (mm). */
+const CLOSER = 1e-8;
+
+/** Tells whether any of the edges comes closer to a point than `distance`. */
+function closenessTo(edges: readonly Edge[], distance: number): (point: Point) => boolean {
+  const index = indexBoxes(edges.map(edgeBounds));
+  return (point) => {
+    const box = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
+    return index.meeting(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
+  };
+}
+
+/**
+ * Rings of a region (outer rings anticlockwise, openings clockwise, none crossing another or itself) with the
+ * material grown by `distance` mm all round, or shrunk when it is negative. Corners of the material are rolled round
+ * by an arc, corners of the waste stay sharp. Rings that close up vanish, necks part; the result is exact to 1e-6 mm
+ * and keeps the senses of travel. A distance too
+ * small to tell (1e-7 mm) gives the rings back.
+ */
+export function offsetRings(rings: readonly Contour[], distance: number): Contour[] {
+  if (!Number.isFinite(distance)) throw new RangeError(`an offset needs a distance in mm, not ${distance}`);
+  if (Math.abs(distance) <= SAME_CORNER) return [...rings];
+  const source = rings.map(edgesOf);
+  const parallels = source.flatMap((edges) => parallelsOfRing(edges, distance));
+  const tooClose = closenessTo(source.flat(), Math.abs(distance) - CLOSER);
+  const kept = cutAtMeetings(parallels).filter(({ edge, t0, t1 }) => !tooClose(pointOnEdge(edge, (t0 + t1) / 2)));
+  return stitch(kept);
+}
+
+/**
+ * One ring, grown by `distance` mm of material (negative: shrunk). The material lies left of the ring: an outer ring
+ * (anticlockwise) grows, an opening (clockwise) shrinks. See `offsetRings`.
+ */
+export function offsetContour(contour: Contour, distance: number): Contour[] {
+  return offsetRings([contour], distance);
+}
+
+/** A region of one outer ring and its openings, grown by `distance` mm (negative: shrunk). See `offsetRings`. */
+export function offsetRegion(outer: Contour, openings: readonly Contour[], distance: number): Contour[] {
+  return offsetRings([outer, ...openings], distance);
+}

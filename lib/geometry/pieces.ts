@@ -1,0 +1,58 @@
+/** Edges cut where they meet each other. */
+import { type Edge, edgeLength, pointOnEdge } from './arc.js';
+import { indexBoxes } from './box-index.js';
+import { edgeBounds } from './contour.js';
+import { intersectEdges } from './intersect.js';
+import { SAME_CORNER, TOUCH } from './precision.js';
+import type { Point } from './types.js';
+
+/** The run of an edge between two fractions (0 to 1, ascending), with its exact ends. */
+export interface Piece {
+  /** Index of the edge it is a run of. */
+  readonly source: number;
+  readonly edge: Edge;
+  readonly t0: number;
+  readonly t1: number;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** Fractions at which each edge meets another, by pairs whose boxes meet. */
+function cuts(edges: readonly Edge[]): number[][] {
+  const boxes = edges.map(edgeBounds);
+  const index = indexBoxes(boxes);
+  const at: number[][] = edges.map(() => [0, 1]);
+  edges.forEach((edge, i) => {
+    for (const j of index.meeting(boxes[i]!, TOUCH)) {
+      if (j <= i) continue;
+      const contact = intersectEdges(edge, edges[j]!);
+      if (contact.kind === 'none') continue;
+      for (const { onA, onB } of contact.points) {
+        at[i]!.push(onA);
+        at[j]!.push(onB);
+      }
+    }
+  });
+  return at;
+}
+
+/** Every edge in runs from meeting to meeting, along its direction. Runs shorter than a corner are left out. */
+export function cutAtMeetings(edges: readonly Edge[]): Piece[] {
+  return cuts(edges).flatMap((fractions, source) => {
+    const edge = edges[source]!;
+    const length = edgeLength(edge);
+    fractions.sort((a, b) => a - b);
+    const pieces: Piece[] = [];
+    let t0 = 0;
+    let from: Point = edge.from;
+    for (const t1 of fractions) {
+      // a cut next to the end is the end: the run before it goes on to there
+      if ((t1 - t0) * length <= SAME_CORNER || (t1 < 1 && (1 - t1) * length <= SAME_CORNER)) continue;
+      const to = t1 === 1 ? edge.to : pointOnEdge(edge, t1);
+      pieces.push({ source, edge, t0, t1, from, to });
+      t0 = t1;
+      from = to;
+    }
+    return pieces;
+  });
+}

@@ -1,0 +1,148 @@
+/** Pieces of edges joined end to start into closed rings. */
+import { bulgeOfSweep, tangentOnEdge } from './arc.js';
+import { signedArea } from './contour.js';
+import { cross, dot } from './point.js';
+import { SAME_CORNER } from './precision.js';
+import type { Piece } from './pieces.js';
+import type { Contour, Point, Vertex } from './types.js';
+
+/** Number of the corner that each end belongs to: ends within `reach` of one another, in x and in y, share one. */
+function corners(ends: readonly Point[], reach: number): number[] {
+  const order = ends.map((_, i) => i).sort((a, b) => ends[a]!.x - ends[b]!.x || ends[a]!.y - ends[b]!.y || a - b);
+  const group = ends.map((_, i) => i);
+  const rootOf = (i: number): number => {
+    let root = i;
+    while (group[root] !== root) root = group[root]!;
+    group[i] = root;
+    return root;
+  };
+  order.forEach((i, n) => {
+    for (let m = n + 1; m < order.length; m++) {
+      const j = order[m]!;
+      if (ends[j]!.x - ends[i]!.x > reach) break;
+      if (Math.abs(ends[j]!.y - ends[i]!.y) <= reach) group[rootOf(j)] = rootOf(i);
+    }
+  });
+  return ends.map((_, i) => rootOf(i));
+}
+
+/** Pieces without those that lead nowhere or come from nowhere, over and over until all that is left closes. */
+function prune(pieces: readonly Piece[], start: readonly number[], end: readonly number[]): boolean[] {
+  const leaving = new Map<number, number>();
+  const arriving = new Map<number, number>();
+  const count = (map: Map<number, number>, key: number, by: number): void =>
+    void map.set(key, (map.get(key) ?? 0) + by);
+  pieces.forEach((_, i) => {
+    count(leaving, start[i]!, 1);
+    count(arriving, end[i]!, 1);
+  });
+  const alive = pieces.map(() => true);
+  for (let again = true; again;) {
+    again = false;
+    pieces.forEach((_, i) => {
+      if (!alive[i] || ((leaving.get(end[i]!) ?? 0) > 0 && (arriving.get(start[i]!) ?? 0) > 0)) return;
+      alive[i] = false;
+      again = true;
+      count(leaving, start[i]!, -1);
+      count(arriving, end[i]!, -1);
+    });
+  }
+  return alive;
+}
+
+/** How far to the left the way goes on, radians: of several, the sharpest left keeps rings apart that only touch. */
+function leftTurn(piece: Piece, next: Piece): number {
+  const a = tangentOnEdge(piece.edge, piece.t1);
+  const b = tangentOnEdge(next.edge, next.t0);
+  return Math.atan2(cross(a, b), dot(a, b));
+}
+
+/** Runs of one edge that follow each other, as one. */
+function joinRuns(loop: readonly Piece[]): Piece[] {
+  const joined: Piece[] = [];
+  const follows = (a: Piece, b: Piece): boolean => a.source === b.source && a.t1 === b.t0;
+  for (const piece of loop) {
+    const before = joined.at(-1);
+    if (before !== undefined && follows(before, piece)) {
+      joined[joined.length - 1] = { ...before, t1: piece.t1, to: piece.to };
+    } else joined.push(piece);
+  }
+  const first = joined[0];
+  const last = joined.at(-1);
+  if (first !== undefined && last !== undefined && joined.length > 1 && follows(last, first)) {
+    joined.pop();
+    joined[0] = { ...first, t0: last.t0, from: last.from };
+  }
+  return joined;
+}
+
+function vertexOf(piece: Piece): Vertex {
+  const { edge, from, t0, t1 } = piece;
+  return { x: from.x, y: from.y, bulge: edge.kind === 'arc' ? bulgeOfSweep(edge.sweep * (t1 - t0)) : 0 };
+}
+
+/**
+ * The closed rings that the pieces make, each in the direction of its pieces. Pieces that do not close are dropped,
+ * and so are rings that enclose nothing (less than a corner's width all along).
+ */
+export function stitch(pieces: readonly Piece[]): Contour[] {
+  const ends = pieces.flatMap((piece) => [piece.from, piece.to]);
+  const corner = corners(ends, SAME_CORNER);
+  const start = pieces.map((_, i) => corner[2 * i]!);
+  const end = pieces.map((_, i) => corner[2 * i + 1]!);
+  const unused = prune(pieces, start, end);
+  const leaving = new Map<number, number[]>();
+  start.forEach((at, i) => {
+    if (!unused[i]) return;
+    const list = leaving.get(at);
+    if (list === undefined) leaving.set(at, [i]);
+    else list.push(i);
+  });
+
+  const onward = (at: number, from: Piece | undefined): number | undefined => {
+    const ways = (leaving.get(at) ?? []).filter((i) => unused[i]);
+    if (from === undefined || ways.length < 2) return ways[0];
+    return ways.reduce((a, b) => (leftTurn(from, pieces[b]!) > leftTurn(from, pieces[a]!) ? b : a));
+  };
+
+  const rings: Contour[] = [];
+  for (let first = 0; first < pieces.length; first++) {
+    if (!unused[first]) continue;
+    // walk until a corner comes round again; what lies between its two visits is a ring
+    const walk: number[] = [];
+    const visited = new Map<number, number>([[start[first]!, 0]]);
+    let next: number | undefined = first;
+    while (next !== undefined || walk.length > 0) {
+      if (next === undefined) {
+        // a blind end: the last piece was no part of a ring, go back and try the other way
+        const blind = walk.pop()!;
+        visited.delete(end[blind]!);
+        next = onward(start[blind]!, pieces[walk.at(-1) ?? -1]);
+        continue;
+      }
+      unused[next] = false;
+      walk.push(next);
+      const at: number = end[next]!;
+      const since = visited.get(at);
+      if (since === undefined) visited.set(at, walk.length);
+      else {
+        const loop = walk.splice(since);
+        for (const i of loop) if (end[i] !== at) visited.delete(end[i]!);
+        addRing(
+          loop.map((i) => pieces[i]!),
+          rings,
+        );
+        if (walk.length === 0) break;
+      }
+      next = onward(at, pieces[walk.at(-1)!]);
+    }
+  }
+  return rings;
+}
+
+function addRing(loop: readonly Piece[], rings: Contour[]): void {
+  const runs = joinRuns(loop);
+  const ring = runs.map(vertexOf);
+  const length = runs.reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);
+  if (Math.abs(signedArea(ring)) > SAME_CORNER * length) rings.push(ring);
+}
