@@ -1,0 +1,61 @@
+import { edgeArc } from '../geometry/index.js';
+import { decimal } from './decimal.js';
+import { splitArcs } from './split-arcs.js';
+import type { Drawing, DrawingWriter, DrawnEntity, DrawnPath, Layer } from './types.js';
+import { escapeXml } from './xml.js';
+
+/** Thin enough for every laser driver to take as a cut and not as a shape to be filled, mm. */
+const HAIRLINE = 0.1;
+
+/** Every number of the file: mm to a nanometre. */
+const number = (value: number): string => decimal(value, 6);
+
+/** Path data. SVG counts y downwards, so y is turned over here, and an anticlockwise arc has sweep flag 0. */
+function pathData({ vertices, closed }: DrawnPath, height: number): string {
+  // up to a quarter circle, the rounding of the radius moves no point of the arc by more than itself
+  const divided = splitArcs(vertices, closed, Math.PI / 2);
+  const last = divided.length - 1;
+  const parts = divided.map((vertex, i) => {
+    const next = divided[i + 1] ?? divided[0]!;
+    const start = i === 0 ? `M${number(vertex.x)} ${number(height - vertex.y)}` : '';
+    if (i === last && !closed) return start;
+    const end = `${number(next.x)} ${number(height - next.y)}`;
+    const edge = edgeArc(vertex, next);
+    if (edge.kind === 'arc') {
+      const radius = number(edge.radius);
+      return `${start}A${radius} ${radius} 0 0 ${vertex.bulge > 0 ? 0 : 1} ${end}`;
+    }
+    return i === last ? start : `${start}L${end}`;
+  });
+  return parts.join('') + (closed ? 'Z' : '');
+}
+
+function element(entity: DrawnEntity, height: number): string {
+  if (entity.kind === 'circle') {
+    return `<circle cx="${number(entity.x)}" cy="${number(height - entity.y)}" r="${number(entity.diameter / 2)}"/>`;
+  }
+  const data = `<path d="${pathData(entity, height)}"`;
+  return entity.title === undefined ? `${data}/>` : `${data}><title>${escapeXml(entity.title)}</title></path>`;
+}
+
+function group({ name, colour }: Layer, drawing: Drawing): string {
+  const lines = drawing.entities
+    .filter(({ layer }) => layer === name)
+    .map((entity) => `    ${element(entity, drawing.height)}\n`);
+  return `  <g id="${escapeXml(name)}" stroke="${escapeXml(colour)}">\n${lines.join('')}  </g>\n`;
+}
+
+/**
+ * A drawing as an SVG file at true size: user units are mm, y is turned over once, one group an operation in the order
+ * of work, and within it in cutting order; hairlines without fill.
+ * @throws RangeError for a number that is not finite
+ */
+export const writeSvg: DrawingWriter = (drawing) => {
+  const width = number(drawing.width);
+  const height = number(drawing.height);
+  return `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" fill="none" stroke-width="${HAIRLINE}">
+  <title>${escapeXml(drawing.title)}</title>
+${drawing.layers.map((layer) => group(layer, drawing)).join('')}</svg>
+`;
+};
