@@ -43,7 +43,7 @@ const alike: Readonly<Record<string, string>> = {
 
 /** The glyphs of a text. An accented letter the font lacks loses its accent; what it lacks altogether becomes a box. */
 function glyphsOf(text: string): Glyph[] {
-  return [...text.normalize('NFC')].map((letter) => {
+  return Array.from(text.normalize('NFC')).map((letter) => {
     const plain = alike[letter] ?? letter;
     return glyphs.get(plain) ?? glyphs.get(plain.normalize('NFD').charAt(0)) ?? missing;
   });
