@@ -15,3 +15,21 @@ export { drawPart, drawSheet, drillLayer } from './drawing.js';
 export { writeDxf } from './dxf/write.js';
 export { writeSvg } from './svg.js';
 export { escapeXml } from './xml.js';
+export { type Cell, writeCsv } from './csv.js';
+export { type PartToList, type SheetToList, writeCutList } from './cut-list.js';
+export { type MarkingTable, type MarkingToWrite, markingTable, writeMarkingOut } from './marking-table.js';
+export {
+  type JobContour,
+  type JobDrill,
+  type JobExtra,
+  type JobOffcut,
+  type JobPart,
+  type JobPlacement,
+  type JobProblem,
+  type JobProcess,
+  type JobRecord,
+  type JobSheet,
+  type PartToRecord,
+  recordPart,
+  writeJob,
+} from './job.js';

@@ -1,0 +1,188 @@
+/** `job.json`: the record of what was made, against which the written folder is proven later. Lengths in mm. */
+import type { Vertex } from '../geometry/index.js';
+import { decimal } from './decimal.js';
+
+export interface JobContour {
+  readonly operation: 'outline' | 'opening' | 'scribe';
+  /** Present, and false, on an open scribe; everything else is a closed ring. */
+  readonly closed?: false;
+  /** x, y, bulge: true, finished size. */
+  readonly vertices: readonly (readonly [x: number, y: number, bulge: number])[];
+}
+
+export interface JobDrill {
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+  readonly depth: number | 'through';
+  readonly countersink?: number;
+}
+
+export interface JobPart {
+  readonly id: string;
+  readonly name: string;
+  readonly material: string;
+  readonly thickness: number;
+  readonly quantity: number;
+  readonly contours: readonly JobContour[];
+  readonly drills: readonly JobDrill[];
+}
+
+/** How sheets are cut, and whether the files hold paths of the tool's centre (compensated) or finished edges. */
+export type JobProcess = { readonly compensated: boolean } & (
+  | { readonly kind: 'router'; readonly toolDiameter: number }
+  | { readonly kind: 'laser'; readonly kerf: number }
+  | { readonly kind: 'hand' }
+);
+
+/** A part's contours are turned about the part's origin (mirrored first, x to -x), then moved by x, y. */
+export interface JobPlacement {
+  readonly part: string;
+  /** 1-based number among the part's copies. */
+  readonly copy: number;
+  readonly x: number;
+  readonly y: number;
+  readonly rotationDeg: number;
+  readonly mirrored: boolean;
+}
+
+export interface JobSheet {
+  /** Path of the sheet's files in the folder, without the ending. */
+  readonly file: string;
+  readonly stock: string;
+  readonly width: number;
+  readonly height: number;
+  readonly margin: number;
+  readonly placed: readonly JobPlacement[];
+  /** Present where the sheet is cut otherwise than the job's process says. */
+  readonly process?: JobProcess;
+}
+
+/** A rectangle that is left of a sheet and worth keeping. */
+export interface JobOffcut {
+  /** The `file` of the sheet. */
+  readonly sheet: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A part read from a file of the person's own. */
+export interface JobExtra {
+  readonly part: string;
+  readonly file: string;
+}
+
+export interface JobProblem {
+  readonly code: string;
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+  readonly place?: { readonly path: readonly (string | number)[]; readonly line?: number };
+}
+
+export interface JobRecord {
+  /** Version of the program that made it. */
+  readonly version: string;
+  readonly units: 'mm';
+  readonly seed: number;
+  /** The complete design, every default filled in. */
+  readonly design: unknown;
+  readonly dish: unknown;
+  readonly parts: readonly JobPart[];
+  readonly sheets: readonly JobSheet[];
+  readonly process: JobProcess;
+  readonly optics: unknown;
+  readonly problems: readonly JobProblem[];
+  readonly offcuts: readonly JobOffcut[];
+  readonly extras: readonly JobExtra[];
+}
+
+/** A part, as far as the record needs it. */
+export interface PartToRecord extends Omit<JobPart, 'contours'> {
+  readonly contours: readonly {
+    readonly operation: JobContour['operation'];
+    readonly closed: boolean;
+    readonly vertices: readonly Vertex[];
+  }[];
+}
+
+/** A part as it stands in the record: the fields of the record and no others. */
+export function recordPart(part: PartToRecord): JobPart {
+  const { id, name, material, thickness, quantity } = part;
+  return {
+    id,
+    name,
+    material,
+    thickness,
+    quantity,
+    contours: part.contours.map(({ operation, closed, vertices }) => ({
+      operation,
+      ...(closed ? {} : { closed }),
+      vertices: vertices.map(({ x, y, bulge }) => [x, y, bulge] as const),
+    })),
+    drills: part.drills.map(({ x, y, diameter, depth, countersink }) => ({
+      x,
+      y,
+      diameter,
+      depth,
+      ...(countersink === undefined ? {} : { countersink }),
+    })),
+  };
+}
+
+/** A nanometre; and the decimals of a bulge that place an arc of a metre's chord as well. */
+const LENGTH_DIGITS = 6;
+const BULGE_DIGITS = 12;
+/** Significant figures of everything that is not a place: angles, shares, watts. */
+const FIGURES = 12;
+
+const rounded = (value: number, digits: number): number => Number(decimal(value, digits));
+
+function printedPart(part: JobPart): JobPart {
+  const length = (value: number) => rounded(value, LENGTH_DIGITS);
+  return {
+    ...part,
+    contours: part.contours.map((contour) => ({
+      ...contour,
+      vertices: contour.vertices.map(([x, y, bulge]) => [length(x), length(y), rounded(bulge, BULGE_DIGITS)] as const),
+    })),
+    drills: part.drills.map((drill) => ({
+      ...drill,
+      x: length(drill.x),
+      y: length(drill.y),
+      diameter: length(drill.diameter),
+    })),
+  };
+}
+
+function printedSheet(sheet: JobSheet): JobSheet {
+  return {
+    ...sheet,
+    placed: sheet.placed.map((one) => ({
+      ...one,
+      x: rounded(one.x, LENGTH_DIGITS),
+      y: rounded(one.y, LENGTH_DIGITS),
+    })),
+  };
+}
+
+/**
+ * The text of `job.json`. Places are rounded to 1e-6 mm, bulges to 1e-12, all other numbers to 12 significant figures;
+ * a number that JSON cannot hold (infinite, none) becomes null there. A list of numbers stands on one line.
+ * @throws RangeError for a place that is not a finite number
+ */
+export function writeJob(record: JobRecord): string {
+  const printed: JobRecord = {
+    ...record,
+    parts: record.parts.map(printedPart),
+    sheets: record.sheets.map(printedSheet),
+  };
+  const text = JSON.stringify(
+    printed,
+    (_key, value: unknown) => (typeof value === 'number' ? Number(value.toPrecision(FIGURES)) : value),
+    1,
+  );
+  // within a JSON string a line break is escaped, so this meets only lists
+  return `${text.replace(/\[\n\s*([-\d.e+]+(?:,\n\s*[-\d.e+]+)*)\n\s*\]/g, (_, list: string) => `[${list.replace(/\s+/g, ' ')}]`)}\n`;
+}
