@@ -11,6 +11,16 @@ export interface Nearest {
   readonly place: Point;
 }
 
+/** The nearest place on an edge, with the fraction (0 to 1) of the edge at which it lies. */
+export interface NearestOnEdge extends Nearest {
+  readonly fraction: number;
+}
+
+/** The nearest place on a ring, with the number of the edge and the fraction of it. */
+export interface NearestOnContour extends NearestOnEdge {
+  readonly edge: number;
+}
+
 /**
  * Distance of a point from the circle of an arc (mm), measured from the arc's start: a flat arc's centre is a rounded
  * number far away, and the difference of two large lengths would lose the small one.
@@ -24,32 +34,32 @@ function offCircle(arc: ArcEdge, point: Point): number {
 }
 
 /** Nearest place on one edge to a point. */
-export function nearestOnEdge(edge: Edge, point: Point): Nearest {
-  let best: Nearest = { distance: distance(edge.from, point), place: edge.from };
+export function nearestOnEdge(edge: Edge, point: Point): NearestOnEdge {
+  let best: NearestOnEdge = { distance: distance(edge.from, point), place: edge.from, fraction: 0 };
   const end = distance(edge.to, point);
-  if (end < best.distance) best = { distance: end, place: edge.to };
+  if (end < best.distance) best = { distance: end, place: edge.to, fraction: 1 };
   if (edge.kind === 'straight') {
     const along = subtract(edge.to, edge.from);
     const square = dot(along, along);
-    const t = square > 0 ? dot(subtract(point, edge.from), along) / square : 0;
-    if (t <= 0 || t >= 1) return best;
-    const place = pointOnEdge(edge, t);
+    const fraction = square > 0 ? dot(subtract(point, edge.from), along) / square : 0;
+    if (fraction <= 0 || fraction >= 1) return best;
+    const place = pointOnEdge(edge, fraction);
     const off = distance(place, point);
-    return off < best.distance ? { distance: off, place } : best;
+    return off < best.distance ? { distance: off, place, fraction } : best;
   }
   const out = subtract(point, edge.centre);
-  const t = arcFraction(edge, Math.atan2(out.y, out.x));
-  if (t <= 0 || t >= 1) return best;
+  const fraction = arcFraction(edge, Math.atan2(out.y, out.x));
+  if (fraction <= 0 || fraction >= 1) return best;
   const off = offCircle(edge, point);
-  return off < best.distance ? { distance: off, place: pointOnEdge(edge, t) } : best;
+  return off < best.distance ? { distance: off, place: pointOnEdge(edge, fraction), fraction } : best;
 }
 
 /** Nearest place on a closed ring to a point. Throws RangeError for a ring of no vertices. */
-export function nearestOnContour(contour: Contour, point: Point): Nearest {
-  let best: Nearest | null = null;
-  for (const edge of edgesOf(contour)) {
+export function nearestOnContour(contour: Contour, point: Point): NearestOnContour {
+  let best: NearestOnContour | null = null;
+  for (const [i, edge] of edgesOf(contour).entries()) {
     const nearest = nearestOnEdge(edge, point);
-    if (best === null || nearest.distance < best.distance) best = nearest;
+    if (best === null || nearest.distance < best.distance) best = { ...nearest, edge: i };
   }
   if (best === null) throw new RangeError('a ring of no vertices has no nearest place');
   return best;

@@ -40,3 +40,7 @@ export { type Simplicity, simplicity } from './simple.js';
 export { offsetContour, offsetRegion, offsetRings } from './offset.js';
 export { intersectPolygons, polygonArea, subtractPolygons, unionPolygons } from './boolean.js';
 export { type BoxIndex, indexBoxes } from './box-index.js';
+export { hasStrokes, strokeText, strokeTextWidth } from './stroke-font.js';
+export { unswept } from './unswept.js';
+export { pointWithin } from './middle.js';
+export { turnBetween } from './parallel.js';

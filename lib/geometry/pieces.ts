@@ -21,7 +21,7 @@ export interface Piece {
 function cuts(edges: readonly Edge[]): number[][] {
   const boxes = edges.map(edgeBounds);
   const index = indexBoxes(boxes);
-  const at: number[][] = edges.map(() => [0, 1]);
+  const at: number[][] = edges.map(() => []);
   edges.forEach((edge, i) => {
     for (const j of index.meeting(boxes[i]!, TOUCH)) {
       if (j <= i) continue;
@@ -36,16 +36,17 @@ function cuts(edges: readonly Edge[]): number[][] {
   return at;
 }
 
-/** Every edge in runs from meeting to meeting, along its direction. Runs shorter than a corner are left out. */
-export function cutAtMeetings(edges: readonly Edge[]): Piece[] {
-  return cuts(edges).flatMap((fractions, source) => {
-    const edge = edges[source]!;
+/**
+ * Every edge in runs from cut to cut, along its direction. Runs shorter than a corner are left out.
+ * @param fractions for each edge, where it is cut (0 to 1), in any order
+ */
+export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly number[])[]): Piece[] {
+  return edges.flatMap((edge, source) => {
     const length = edgeLength(edge);
-    fractions.sort((a, b) => a - b);
     const pieces: Piece[] = [];
     let t0 = 0;
     let from: Point = edge.from;
-    for (const t1 of fractions) {
+    for (const t1 of [...fractions[source]!, 1].sort((a, b) => a - b)) {
       // a cut next to the end is the end: the run before it goes on to there
       if ((t1 - t0) * length <= SAME_CORNER || (t1 < 1 && (1 - t1) * length <= SAME_CORNER)) continue;
       const to = t1 === 1 ? edge.to : pointOnEdge(edge, t1);
@@ -55,4 +56,9 @@ export function cutAtMeetings(edges: readonly Edge[]): Piece[] {
     }
     return pieces;
   });
+}
+
+/** Every edge in runs from meeting to meeting. */
+export function cutAtMeetings(edges: readonly Edge[]): Piece[] {
+  return cutEdges(edges, cuts(edges));
 }

@@ -45,6 +45,7 @@ export interface MachinedSheet {
   readonly stock: string;
   readonly width: number;
   readonly height: number;
+  readonly margin: number;
   readonly placed: readonly (Placement & { readonly part: string; readonly copy: number })[];
 }
 
@@ -93,13 +94,15 @@ export interface CutSheet {
   readonly marks?: readonly { readonly part: string; readonly copy: number; readonly vertices: Path }[];
 }
 
-/** Why parts cannot be cut as asked. */
+/** Why a part cannot be cut as asked. */
 export interface CutProblem {
-  readonly code: 'hole-smaller-than-tool' | 'opening-smaller-than-tool' | 'part-smaller-than-tool';
+  readonly code: 'hole-smaller-than-tool' | 'opening-smaller-than-tool';
   readonly part: string;
+  /** Centre of the hole, or a point within the opening, in the part's own axes. */
   readonly place: Point;
-  /** Size that was met and the least that would do, mm. */
-  readonly value: number;
-  readonly least: number;
+  /** Diameter of the hole, or of the largest round tool that goes into the opening. */
+  readonly size: number;
+  /** Diameter of the tool, or width of the kerf. */
+  readonly tool: number;
   readonly message: string;
 }

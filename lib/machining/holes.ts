@@ -1,0 +1,66 @@
+/** Holes: drill points, bored circles, and those that the tool is too large for. */
+import { circle, reversed } from '../geometry/index.js';
+import { cutWidth } from './process.js';
+import type { CutOperation, CutProblem, MachinedDrill, MachinedPart, Process } from './types.js';
+
+/** A bit this much (mm) off a hole's diameter makes that hole; a thousandth of an inch is 0.0254 mm. */
+const SAME_BIT = 0.03;
+
+/** An operation on the part, before it is put on a sheet. */
+export type PartOperation = Omit<CutOperation, 'part' | 'copy'>;
+
+/** `point`: a bit of that diameter drills it. `bored`: the tool runs a circle. `too-small`: nothing at hand makes it. */
+export type HoleKind = 'point' | 'bored' | 'too-small';
+
+/** How the process makes a hole of this diameter (mm). */
+export function holeKind(diameter: number, process: Process): HoleKind {
+  if (process.kind === 'hand') return 'point';
+  const bits = process.kind === 'router' ? [process.toolDiameter, ...(process.drills ?? [])] : [];
+  if (bits.some((bit) => Math.abs(bit - diameter) <= SAME_BIT)) return 'point';
+  return diameter > cutWidth(process) ? 'bored' : 'too-small';
+}
+
+/**
+ * The operations of one hole, in the part's axes. A bored hole of a compensated job holds the circle of the tool's
+ * centre, half the cut's width inside the finished edge. The countersink is as deep as a 90 degree head needs.
+ */
+export function holeOperations(hole: MachinedDrill, process: Process, compensated: boolean): PartOperation[] {
+  const { x, y, diameter, depth, countersink } = hole;
+  const common = { closed: false, vertices: [{ x, y, bulge: 0 }] } as const;
+  const bored = compensated && holeKind(diameter, process) === 'bored';
+  const operations: PartOperation[] = [
+    {
+      ...common,
+      operation: 'drill',
+      diameter,
+      depth,
+      ...(bored ? { bore: reversed(circle({ x, y }, (diameter - cutWidth(process)) / 2)) } : {}),
+    },
+  ];
+  if (countersink !== undefined) {
+    operations.push({
+      ...common,
+      operation: 'countersink',
+      diameter: countersink,
+      depth: (countersink - diameter) / 2,
+    });
+  }
+  return operations;
+}
+
+const mm = (value: number): string => `${Number(value.toFixed(3))} mm`;
+
+/** Holes of the part that nothing at hand can make. */
+export function holeProblems(part: MachinedPart, process: Process): CutProblem[] {
+  const tool = cutWidth(process);
+  return part.drills
+    .filter((hole) => holeKind(hole.diameter, process) === 'too-small')
+    .map(({ x, y, diameter }) => {
+      const hole = `${part.id}: the ${mm(diameter)} hole at ${mm(x)}, ${mm(y)} is smaller than the`;
+      const message =
+        process.kind === 'router'
+          ? `${hole} ${mm(tool)} router bit; list a ${mm(diameter)} drill bit among the bits at hand, or use a router bit of at most ${mm(diameter)}`
+          : `${hole} laser's kerf of ${mm(tool)}; make the hole larger, or drill it by hand`;
+      return { code: 'hole-smaller-than-tool', part: part.id, place: { x, y }, size: diameter, tool, message };
+    });
+}

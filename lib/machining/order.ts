@@ -1,0 +1,97 @@
+/** The order in which the operations of a sheet are cut. */
+import { type Bounds, bounds, type Point, reversed, sideOfContour, signedArea } from '../geometry/index.js';
+import { shortWay, type Stop } from './travel.js';
+import type { CutOperation } from './types.js';
+
+/** Each class of size is this many times as large in area as the one before; within a class, travel decides. */
+const SIZE_STEP = 4;
+
+const keyOf = (operation: CutOperation): string => `${operation.copy}:${operation.part}`;
+
+function area(operation: CutOperation): number {
+  return operation.closed ? Math.abs(signedArea(operation.vertices)) : 0;
+}
+
+function sizeClass(operation: CutOperation): number {
+  return Math.floor(Math.log(Math.max(1, area(operation))) / Math.log(SIZE_STEP));
+}
+
+function contains(box: Bounds, p: Point): boolean {
+  return p.x >= box.minX && p.x <= box.maxX && p.y >= box.minY && p.y <= box.maxY;
+}
+
+/** How many openings of other parts each placed part lies in: those deeper down are cut free first. */
+function nestingDepths(operations: readonly CutOperation[]): Map<string, number> {
+  const openings = operations
+    .filter((one) => one.operation === 'opening')
+    .map((one) => ({ key: keyOf(one), ring: one.vertices, box: bounds(one.vertices) }));
+  const depths = new Map<string, number>();
+  for (const one of operations) {
+    if (one.operation !== 'outline') continue;
+    const key = keyOf(one);
+    const at = one.vertices[0]!;
+    const around = openings.filter(
+      (opening) => opening.key !== key && contains(opening.box, at) && sideOfContour(opening.ring, at, 0) === 'inside',
+    );
+    depths.set(key, Math.max(depths.get(key) ?? 0, new Set(around.map((opening) => opening.key)).size));
+  }
+  return depths;
+}
+
+/** One number a phase; phases run one after the other. */
+function phase(operation: CutOperation, deepest: number, depths: ReadonlyMap<string, number>): number {
+  switch (operation.operation) {
+    case 'drill':
+      return 0;
+    case 'countersink':
+      return 1;
+    case 'scribe':
+      return 2;
+    case 'opening':
+    case 'outline': {
+      const level = deepest - (depths.get(keyOf(operation)) ?? 0);
+      return 3 + 2 * level + (operation.operation === 'outline' ? 1 : 0);
+    }
+  }
+}
+
+/** Operations of a phase that are cut together: a bit at a time for holes, a class of size for rings. */
+function group(operation: CutOperation): number {
+  return operation.operation === 'drill' || operation.operation === 'countersink'
+    ? (operation.diameter ?? 0)
+    : sizeClass(operation);
+}
+
+function stopOf(operation: CutOperation): Stop {
+  const from = operation.vertices[0]!;
+  return { from, to: operation.closed ? from : operation.vertices.at(-1)! };
+}
+
+/**
+ * The operations of one sheet in cutting order: drills and countersinks bit by bit, scribes, openings, outlines; small
+ * before large; a part that lies in another's opening before that opening; each part's outline after all its other
+ * cuts; within that a short way from the sheet's corner at 0, 0.
+ */
+export function inCuttingOrder(operations: readonly CutOperation[]): CutOperation[] {
+  const depths = nestingDepths(operations);
+  const deepest = Math.max(0, ...depths.values());
+  const groups = new Map<string, { rank: [number, number]; members: CutOperation[] }>();
+  for (const operation of operations) {
+    const rank: [number, number] = [phase(operation, deepest, depths), group(operation)];
+    const found = groups.get(rank.join());
+    if (found === undefined) groups.set(rank.join(), { rank, members: [operation] });
+    else found.members.push(operation);
+  }
+  const ordered: CutOperation[] = [];
+  let at: Point = { x: 0, y: 0 };
+  for (const { members } of [...groups.values()].sort((a, b) => a.rank[0] - b.rank[0] || a.rank[1] - b.rank[1])) {
+    const stops = members.map(stopOf);
+    for (const leg of shortWay(stops, at)) {
+      const operation = members[leg.stop]!;
+      const open = leg.reversed && !operation.closed && operation.vertices.length > 1;
+      ordered.push(open ? { ...operation, vertices: reversed(operation.vertices) } : operation);
+      at = leg.reversed ? stops[leg.stop]!.from : stops[leg.stop]!.to;
+    }
+  }
+  return ordered;
+}
