@@ -1,0 +1,2 @@
+export type { BookForecast, BookInput, BookSheet, CutPicture, ForecastPlot, ForecastRow } from './input.js';
+export { buildBook } from './page.js';

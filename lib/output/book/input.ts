@@ -1,0 +1,58 @@
+/** What the book is made from: everything that is known of a job, in mm. */
+import type { Placement } from '../../geometry/index.js';
+import type { Design, Problem } from '../../design/index.js';
+import type { Part } from '../../parts/index.js';
+import type { ModelInput } from './model.js';
+
+/** A sheet as nested, with the name of its cut files. */
+export interface BookSheet {
+  /** `birch12-sheet-1`: names the files in `sheets/`. */
+  readonly id: string;
+  readonly stock: string;
+  readonly width: number;
+  readonly height: number;
+  readonly margin: number;
+  /** How far along x the sheet is used. */
+  readonly usedLength: number;
+  readonly offcut: { readonly x: number; readonly y: number; readonly width: number; readonly height: number } | null;
+  readonly placed: readonly (Placement & { readonly part: string; readonly copy: number })[];
+}
+
+/** One line of the forecast. */
+export interface ForecastRow {
+  readonly label: string;
+  readonly value: string;
+  readonly note?: string;
+}
+
+/** A plot of the forecast, drawn. */
+export interface ForecastPlot {
+  readonly title: string;
+  /** What it shows, for those who do not see it. */
+  readonly description: string;
+  readonly svg: string;
+}
+
+export interface BookForecast {
+  readonly rows: readonly ForecastRow[];
+  readonly plots: readonly ForecastPlot[];
+}
+
+/** A picture of a sheet as a simulated router leaves it. */
+export interface CutPicture {
+  readonly sheet: string;
+  readonly svg: string;
+}
+
+export interface BookInput extends ModelInput {
+  readonly design: Design;
+  /** Templates, gauges and jigs. */
+  readonly aids: readonly Part[];
+  readonly figures: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
+  readonly problems: readonly Problem[];
+  /** Null while the nest is being worked on. */
+  readonly sheets: readonly BookSheet[] | null;
+  /** Null when nothing stands in the focus, or while it is being worked on. */
+  readonly forecast: BookForecast | null;
+  readonly cutPictures: readonly CutPicture[];
+}

@@ -1,0 +1,130 @@
+/** The build book: one HTML file that opens from disk, asks the network for nothing, and prints. */
+import { bookScript, inlinedLicences } from '#book-assets';
+import { cautions } from '../cautions.js';
+import { drillPlan } from './drill-plan.js';
+import { json, markup, type Markup, raw } from './html.js';
+import type { BookInput } from './input.js';
+import { type Measures, measuresIn } from './measures.js';
+import { dishModel } from './model.js';
+import { ribDrawing } from './rib-drawing.js';
+import {
+  assemblyChapter,
+  cautionsChapter,
+  forecastChapter,
+  partsChapter,
+  problemsChapter,
+  sheetsChapter,
+} from './sections.js';
+import { shoppingList } from './shopping.js';
+import type { Model } from './solids.js';
+import { all, safeElevation, still } from './still.js';
+import { bookStyle } from './style.js';
+
+interface Chapter {
+  readonly id: string;
+  readonly title: string;
+  readonly body: Markup;
+  readonly className?: string;
+}
+
+interface Standpoint {
+  readonly azimuth: number;
+  readonly elevation: number;
+}
+
+/** From ahead and to the right of rib 1, high enough to see into the dish. */
+function standpoint({ dish }: BookInput): Standpoint {
+  return { azimuth: -1.1, elevation: safeElevation(Math.atan(dish.apertureRadius / (2 * dish.focalLength))) };
+}
+
+function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
+  const { dish } = input;
+  const words = `The dish: ${dish.ribCount} ribs on a ${input.design.board.shape} board, with panels, mirror${input.design.receiver ? ' and receiver' : ''}`;
+  const drawing = still(model, { ...view, spread: 0, look: all, label: words });
+  const figures = input.figures.map(
+    ({ label, value, note }) =>
+      markup`<tr><th scope="row">${label}</th><td>${value}</td><td class="words">${note ?? ''}</td></tr>`,
+  );
+  return markup`<div class="controls" role="group" aria-label="View of the dish">
+<button type="button" data-turn="left">Turn left</button><button type="button" data-turn="right">Turn right</button><button type="button" data-turn="up">From above</button><button type="button" data-turn="down">From below</button><button type="button" data-turn="in">Nearer</button><button type="button" data-turn="out">Farther</button><button type="button" data-turn="home">As at first</button>
+<label>Pull apart <input type="range" id="spread" min="0" max="100" value="0"></label></div>
+<div id="look"><div><div id="stage" role="group" tabindex="0" aria-label="${words}, in space. Arrow keys turn it, plus and minus move it nearer and farther."></div>
+<figure id="drawn">${drawing}</figure></div>
+<div class="scroll" tabindex="0" role="region" aria-label="Table of the key figures"><table class="figures"><caption>Key figures</caption><tbody>${figures}</tbody></table></div></div>`;
+}
+
+function titleBlock(input: BookInput, measures: Measures): Markup {
+  const { design, dish, sheets } = input;
+  const cells: readonly (readonly [string, string | Markup])[] = [
+    ['Aperture', measures.dim('aperture', 2 * dish.apertureRadius)],
+    ['Focal length', measures.dim('focalLength', dish.focalLength)],
+    ['Depth', measures.dim('depth', dish.depth)],
+    ['Ribs', String(dish.ribCount)],
+    ['Cut by', design.process.kind],
+    ['Sheets', sheets === null ? 'being nested' : String(sheets.length)],
+    ['Lengths in', measures.unit],
+  ];
+  return markup`<dl class="block">${cells.map(([head, value]) => markup`<div><dt>${head}</dt><dd>${value}</dd></div>`)}</dl>`;
+}
+
+function chapters(input: BookInput, measures: Measures): Chapter[] {
+  const model = dishModel(input);
+  const view = standpoint(input);
+  const plan = drillPlan(input.parts, measures);
+  const rib = ribDrawing(input.parts, measures);
+  const list: (Chapter | null)[] = [
+    input.problems.length > 0
+      ? { id: 'problems', title: 'Problems', body: problemsChapter(input), className: 'joined' }
+      : null,
+    { id: 'dish', title: 'The dish', body: dishChapter(input, model, view), className: 'joined' },
+    { id: 'cautions', title: 'Cautions', body: cautionsChapter(), className: 'cautions' },
+    { id: 'parts', title: 'Parts', body: partsChapter(input, measures) },
+    { id: 'sheets', title: 'Sheets', body: sheetsChapter(input, measures) },
+    plan && { id: 'drill-plan', title: 'Drill plan of the backer board', body: plan },
+    rib && { id: 'rib', title: 'Rib', body: rib },
+    { id: 'assembly', title: 'Assembly', body: assemblyChapter(input, measures, model, view) },
+    { id: 'shopping', title: 'Shopping list', body: shoppingList(input, measures) },
+    { id: 'forecast', title: 'Forecast', body: forecastChapter(input) },
+    {
+      id: 'licences',
+      title: 'Licences',
+      body: markup`<details><summary>This page holds software of others, under these terms</summary><pre>${inlinedLicences}</pre></details>`,
+      className: 'joined',
+    },
+  ];
+  return list.filter((chapter) => chapter !== null);
+}
+
+/** Barred from the network by its own policy; scripts and styles are the file's own. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:";
+
+/** The book as one HTML text. Same input, same bytes. */
+export function buildBook(input: BookInput): string {
+  const measures = measuresIn(input.design.units);
+  const list = chapters(input, measures);
+  const first = cautions[0];
+  const model = json({ ...dishModel(input), view: standpoint(input) });
+  const page = markup`<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${input.design.name}: build book</title>
+<style>${raw(bookStyle)}</style>
+</head>
+<body>
+<a class="skip" href="#dish">To the dish</a>
+<div class="wrap">
+<header class="leaf"><h1>${input.design.name}: build book</h1>${titleBlock(input, measures)}
+<p class="beware"><strong>${first?.title ?? ''}.</strong> ${first?.sentences[0] ?? ''} <a href="#cautions">Read the cautions first.</a></p></header>
+<nav class="leaf" aria-label="Chapters"><ol>${list.map(({ id, title }) => markup`<li><a href="#${id}">${title}</a></li>`)}</ol></nav>
+<main>${list.map(({ id, title, body, className }) => markup`<section class="leaf ${className ?? 'chapter'}" id="${id}" aria-labelledby="${id}-head"><h2 id="${id}-head">${title}</h2>${body}</section>`)}</main>
+</div>
+<script type="application/json" id="model">${model}</script>
+<script>${raw(bookScript)}</script>
+</body>
+</html>
+`;
+  return page.text;
+}

@@ -1,0 +1,83 @@
+/** The dish cut through its axis: where the receiver hangs, and how the dish is aimed. */
+import { markup, type Markup, px } from './html.js';
+import type { BookInput } from './input.js';
+import type { Measures } from './measures.js';
+import { ringPath } from './ring-path.js';
+
+/** Tilt of the aimed dish, degrees: a sun half way up. */
+const tilt = 42;
+
+interface Levels {
+  readonly focus: number;
+  readonly underside: number;
+  readonly top: number;
+}
+
+function levelsOf({ design, dish }: BookInput): Levels {
+  const focus = dish.baseHeight + dish.focusHeight.atRim;
+  const underside = focus + (design.receiver?.offset ?? 0);
+  return { focus, underside, top: underside + 0.5 * (design.receiver?.diameter ?? 0) };
+}
+
+/** Board, hub, two ribs, mirror and receiver, upright; y down, the board's face at 0. */
+function body(input: BookInput): Markup {
+  const { design, dish, facets, parts } = input;
+  const { board, hub, materials, receiver } = design;
+  const thickness = (name: string) => materials[name]?.thickness ?? 0;
+  const rib = parts.find((part) => part.kind === 'rib')?.contours[0];
+  const { underside } = levelsOf(input);
+  const mirror = facets.map(({ u, z }) => `${px(u)} ${px(-dish.baseHeight - z)}`).join('L');
+  const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(rib.vertices, true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
+  const hubHeight = hub.layers * thickness(hub.material);
+  const pot = receiver
+    ? markup`<rect class="pot" x="${px(-receiver.diameter / 2)}" y="${px(-underside - receiver.diameter / 2)}" width="${px(receiver.diameter)}" height="${px(receiver.diameter / 2)}"/>`
+    : null;
+  return markup`<rect class="stuff" x="${px(-board.size / 2)}" y="0" width="${px(board.size)}" height="${px(thickness(board.material))}"/>
+${half}<g transform="scale(-1 1)">${half}</g>
+<rect class="stuff" x="${px(-hub.radius)}" y="${px(-hubHeight)}" width="${px(2 * hub.radius)}" height="${px(hubHeight)}"/>${pot}`;
+}
+
+/** Rays that come down along the axis and meet at the focus. */
+function rays(input: BookInput, from: number): Markup {
+  const { dish, facets } = input;
+  const focus = -levelsOf(input).focus;
+  const some = [facets[Math.floor(facets.length / 3)], facets[Math.floor((2 * facets.length) / 3)], facets.at(-1)];
+  const lines = some.flatMap((facet) =>
+    facet
+      ? [facet.u, -facet.u].map((x) => `M${px(x)} ${px(from)}V${px(-dish.baseHeight - facet.z)}L0 ${px(focus)}`)
+      : [],
+  );
+  return markup`<path class="ray" d="${lines.join('')}"/>`;
+}
+
+/** The receiver's height above the board, dimensioned. */
+export function receiverPicture(input: BookInput, measures: Measures, label: string): Markup {
+  const { apertureRadius: R, baseHeight, focusHeight } = input.dish;
+  const { underside, top } = levelsOf(input);
+  const size = R / 11;
+  const side = R + size * 1.2;
+  const height = Math.max(top, input.dish.rimEndHeight) + size;
+  const above = underside - baseHeight;
+  const reach = measures.length(underside);
+  return markup`<svg class="plan" viewBox="${px(-R - size)} ${px(-height)} ${px(2 * R + size * 8)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
+${body(input)}${rays(input, -height)}
+<path class="axis" d="M0 ${px(-height)}V${px(size)}"/>
+<path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}"/>
+<text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="receiver.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
+<text font-size="${px(size * 0.8)}" x="0" y="${px(-underside * 0.55)}" data-dim="receiver.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}${Math.abs(above - focusHeight.atRim) < 1e-6 ? '' : ' to the receiver'}</text>
+</svg>`;
+}
+
+/** The dish tilted so that its axis, and a stick square to the board, point at the sun. */
+export function aimPicture(input: BookInput, label: string): Markup {
+  const { apertureRadius: R } = input.dish;
+  const board = input.design.board.size / 2;
+  const sun = levelsOf(input).top + R * 1.1;
+  const stick = 0.35 * R;
+  const reach = Math.max(R, board) * 1.15;
+  const far = sun * Math.cos((tilt * Math.PI) / 180) + reach * Math.sin((tilt * Math.PI) / 180) * 0.4;
+  return markup`<svg class="plan" viewBox="${px(-reach)} ${px(-far)} ${px(reach + sun * Math.sin((tilt * Math.PI) / 180) + 0.3 * R)} ${px(far + reach * 0.85)}" role="img" aria-label="${label}">
+<g transform="rotate(${tilt})">${body(input)}<path class="axis" d="M0 ${px(-sun)}V0"/><circle class="sun" cx="0" cy="${px(-sun)}" r="${px(R / 9)}"/>
+<rect class="pot" x="${px(-board + 0.04 * R)}" y="${px(-stick)}" width="${px(R / 40)}" height="${px(stick)}"/>
+<path class="ray" d="M${px(-board + 0.05 * R)} ${px(-sun * 0.95)}V${px(-stick)}"/></g></svg>`;
+}

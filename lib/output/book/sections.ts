@@ -1,0 +1,105 @@
+/** The chapters of the book that are prose and tables. */
+import { bounds } from '../../geometry/index.js';
+import { cautions } from '../cautions.js';
+import type { Part } from '../../parts/index.js';
+import { markup, type Markup, raw } from './html.js';
+import type { BookInput, BookSheet } from './input.js';
+import type { Measures } from './measures.js';
+import { aimPicture, receiverPicture } from './section-picture.js';
+import { sheetPicture, useOf } from './sheet-picture.js';
+import type { Model } from './solids.js';
+import { assemblySteps, type Step } from './steps.js';
+import { still } from './still.js';
+
+export function cautionsChapter(): Markup {
+  return markup`${cautions.map(({ title, sentences }) => markup`<h3>${title}</h3><p>${sentences.join(' ')}</p>`)}`;
+}
+
+function partRow(part: Part, input: BookInput, measures: Measures): Markup {
+  const outline = part.contours[0];
+  const box = outline ? bounds(outline.vertices) : null;
+  const size = box ? `${measures.length(box.maxX - box.minX)} x ${measures.length(box.maxY - box.minY)}` : '';
+  const sheets = (input.sheets ?? []).filter(({ placed }) => placed.some((at) => at.part === part.id));
+  const material = input.design.materials[part.material]?.description ?? part.material;
+  return markup`<tr><th scope="row"><button type="button" data-light="${part.id}" aria-pressed="false">${part.name}</button></th><td data-quantity="${part.id}">${part.quantity}</td><td class="words">${material}</td><td>${measures.length(part.thickness)}</td><td>${size}</td><td class="words">${sheets.map(({ id }) => id).join(', ')}</td></tr>`;
+}
+
+export function partsChapter(input: BookInput, measures: Measures): Markup {
+  const noted = input.parts.filter((part) => part.notes.length > 0);
+  return markup`<p class="controls">Press a part to light it up in the dish and on the sheets.</p>
+<div class="scroll" tabindex="0" role="region" aria-label="Table of the parts"><table class="parts"><caption>Parts, with the size of the piece and the sheets they are on</caption>
+<thead><tr><th scope="col">part</th><th scope="col">number</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
+<tbody>${input.parts.map((part) => partRow(part, input, measures))}</tbody></table></div>
+${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.flatMap(({ name, notes }) => notes.map((note) => markup`<li><strong>${name}</strong>: ${note}</li>`))}</ul>` : null}`;
+}
+
+function contents(sheet: BookSheet, parts: readonly Part[]): string {
+  return parts
+    .map((part) => ({ part, count: sheet.placed.filter((at) => at.part === part.id).length }))
+    .filter(({ count }) => count > 0)
+    .map(({ part, count }) => `${count} x ${part.name}`)
+    .join(', ');
+}
+
+function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Markup {
+  const { design, parts } = input;
+  const stock = design.stock.find(({ id }) => id === sheet.stock);
+  const material = stock ? (design.materials[stock.material]?.description ?? stock.material) : sheet.stock;
+  const size = `${measures.length(sheet.width)} x ${measures.length(sheet.height)}`;
+  const holds = contents(sheet, parts);
+  const use = `${(100 * useOf(sheet, parts)).toFixed(0)} %`;
+  const picture = sheetPicture(sheet, parts, `Sheet ${sheet.id}, ${material}, ${size}, with ${holds}`);
+  const rest = sheet.offcut
+    ? ` Dashed: the offcut of ${measures.length(sheet.offcut.width)} x ${measures.length(sheet.offcut.height)} that is left.`
+    : '';
+  const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
+  return markup`<h3 id="sheet-${sheet.id}">${sheet.id}</h3>
+<figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}</figcaption></figure>
+${simulated ? markup`<figure class="zoom">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated.</figcaption></figure>` : null}`;
+}
+
+export function sheetsChapter(input: BookInput, measures: Measures): Markup {
+  const { sheets } = input;
+  if (sheets === null) return markup`<p role="status">The parts are being nested; the sheets follow.</p>`;
+  if (sheets.length === 0) return markup`<p>The design names no stock to nest on.</p>`;
+  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${sheets.map((sheet) => sheetFigure(sheet, input, measures))}`;
+}
+
+interface Standpoint {
+  readonly azimuth: number;
+  readonly elevation: number;
+}
+
+function stepPicture(step: Step, input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {
+  if (step.section === 'receiver') return receiverPicture(input, measures, step.picture);
+  if (step.section === 'aim') return aimPicture(input, step.picture);
+  return still(model, { ...from, spread: step.spread ?? 0, look: step.look, label: step.picture });
+}
+
+function stepItem(step: Step, index: number, picture: Markup): Markup {
+  const checks =
+    step.checks.length > 0
+      ? markup`<ul class="checks" aria-label="Checks">${step.checks.map((line) => markup`<li>${line}</li>`)}</ul>`
+      : null;
+  return markup`<li class="step"><div><h3>${index + 1}. ${step.title}</h3>${step.text.map((line) => markup`<p>${line}</p>`)}${checks}</div><figure>${picture}</figure></li>`;
+}
+
+export function assemblyChapter(input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {
+  const steps = assemblySteps(input, measures);
+  const items = steps.map((step, i) => stepItem(step, i, stepPicture(step, input, measures, model, from)));
+  return markup`<ol class="steps">${items}</ol>`;
+}
+
+export function forecastChapter({ forecast }: BookInput): Markup {
+  if (forecast === null)
+    return markup`<p>The design names nothing that stands in the focus (<code>receiver</code>), so there is nothing to forecast.</p>`;
+  const row = ({ label, value, note }: (typeof forecast.rows)[number]) =>
+    markup`<tr><th scope="row">${label}</th><td>${value}</td><td class="words">${note ?? ''}</td></tr>`;
+  return markup`<p>An estimate from the shape, the sun and the stated care of the work; not a promise.</p>
+<div class="scroll" tabindex="0" role="region" aria-label="Table of the forecast"><table class="forecast"><caption>Forecast</caption><tbody>${forecast.rows.map(row)}</tbody></table></div>
+<div class="plots">${forecast.plots.map(({ title, description, svg }) => markup`<figure role="group" aria-label="${title}"><div role="img" aria-label="${description}">${raw(svg)}</div><figcaption>${title}</figcaption></figure>`)}</div>`;
+}
+
+export function problemsChapter({ problems }: BookInput): Markup {
+  return markup`<ul class="problems">${problems.map(({ severity, message }) => markup`<li><strong>${severity}</strong>: ${message}</li>`)}</ul>`;
+}

@@ -1,0 +1,93 @@
+/** The shopping list: stock with quantities, weights and cost, then what is bought by the piece. */
+import type { Design } from '../../design/index.js';
+import type { Part } from '../../parts/index.js';
+import { beadLength, hardwareOf } from './hardware.js';
+import { markup, type Markup } from './html.js';
+import type { BookInput, BookSheet } from './input.js';
+import type { Measures } from './measures.js';
+import { partArea } from './sheet-picture.js';
+
+interface StockLine {
+  readonly item: string;
+  readonly quantity: string;
+  readonly weightKg: number;
+  readonly cost: number;
+}
+
+/** kg of `area` mm² of a material. */
+function weightOf(design: Design, material: string, area: number): number {
+  const found = design.materials[material];
+  return found ? area * found.thickness * 1e-9 * found.densityKgPerM3 : 0;
+}
+
+/** Weight of all copies of the parts, kg. */
+export function partsWeight(design: Design, parts: readonly Part[]): number {
+  return parts.reduce((sum, part) => sum + part.quantity * weightOf(design, part.material, partArea(part)), 0);
+}
+
+function stockLines(design: Design, sheets: readonly BookSheet[], measures: Measures): StockLine[] {
+  return design.stock.flatMap((item): StockLine[] => {
+    const used = sheets.filter((sheet) => sheet.stock === item.id);
+    if (used.length === 0) return [];
+    const name = design.materials[item.material]?.description ?? item.material;
+    if (item.rollWidth !== undefined) {
+      const length = used.reduce((sum, sheet) => sum + sheet.usedLength, 0);
+      return [
+        {
+          item: `${name}, roll ${measures.length(item.rollWidth)} wide`,
+          quantity: measures.length(length),
+          weightKg: weightOf(design, item.material, length * item.rollWidth),
+          cost: (item.price * length) / 1000,
+        },
+      ];
+    }
+    const { width, height } = used[0]!;
+    const kind = item.outline ? 'offcut' : 'sheet';
+    return [
+      {
+        item: `${name}, ${kind} ${measures.length(width)} x ${measures.length(height)}`,
+        quantity: `${used.length}`,
+        weightKg: weightOf(
+          design,
+          item.material,
+          used.reduce((sum, sheet) => sum + sheet.width * sheet.height, 0),
+        ),
+        cost: item.price * used.length,
+      },
+    ];
+  });
+}
+
+/** The stock as a table with its total; a note in its place while nothing is nested yet. */
+function stockTable(input: BookInput, measures: Measures): Markup {
+  if (input.sheets === null) return markup`<p>The sheets are being nested; quantities follow.</p>`;
+  const lines = stockLines(input.design, input.sheets, measures);
+  const total = lines.reduce((sum, line) => sum + line.cost, 0);
+  const weight = lines.reduce((sum, line) => sum + line.weightKg, 0);
+  const priced = total > 0;
+  const row = ({ item, quantity, weightKg, cost }: StockLine) =>
+    markup`<tr><th scope="row">${item}</th><td>${quantity}</td><td>${measures.weight(weightKg)}</td>${priced ? markup`<td>${cost.toFixed(2)}</td>` : null}</tr>`;
+  return markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of the stock"><table class="stock"><caption>Stock to buy${priced ? ', cost in your currency at the prices of the design' : ' (the design names no prices)'}</caption>
+<thead><tr><th scope="col">material</th><th scope="col">quantity</th><th scope="col">weight</th>${priced ? markup`<th scope="col">cost</th>` : null}</tr></thead>
+<tbody>${lines.map(row)}</tbody>
+<tfoot><tr><th scope="row">together</th><td></td><td>${measures.weight(weight)}</td>${priced ? markup`<td data-total="${total.toFixed(2)}">${total.toFixed(2)}</td>` : null}</tr></tfoot></table></div>`;
+}
+
+export function shoppingList(input: BookInput, measures: Measures): Markup {
+  const { design, dish, parts } = input;
+  const hardware = hardwareOf(input, measures);
+  const row = ({ item, count, use }: (typeof hardware)[number]) =>
+    markup`<tr><th scope="row">${item}</th><td>${count}</td><td class="words">${use}</td></tr>`;
+  const mirror = design.reflector.material === undefined ? null : parts.find((part) => part.kind === 'reflector');
+  const mirrorArea = mirror ? (mirror.quantity * partArea(mirror)) / 1e6 : 0;
+  return markup`${stockTable(input, measures)}
+<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
+<thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${hardware.map(row)}</tbody></table></div>
+<ul>
+<li>Wood glue for ${design.hub.layers} hub ${design.hub.layers === 1 ? 'layer' : 'layers'} and for the cleats.</li>
+<li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>
+${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${mirrorArea.toFixed(2)} m² of mirror.</li>` : null}
+<li>A cover that shuts out the sun, and dark eye protection made for bright radiant sources.</li>
+</ul>
+<p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue, stand and receiver. Densities are those of the design.</p>`;
+}

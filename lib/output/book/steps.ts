@@ -1,0 +1,257 @@
+/** The order of assembly, computed from the design. */
+import { screwsOf, screwText, fixingsPerPanel } from './hardware.js';
+import type { BookInput } from './input.js';
+import type { Measures } from './measures.js';
+import { ribSizes } from './rib-drawing.js';
+import type { Look } from './still.js';
+import type { Role, Solid } from './solids.js';
+
+export interface Step {
+  readonly title: string;
+  /** Whole sentences. */
+  readonly text: readonly string[];
+  /** How to know that it is right before going on. */
+  readonly checks: readonly string[];
+  /** What the picture shows, in words and by solid. */
+  readonly picture: string;
+  readonly look: (solid: Solid, index: number) => Look;
+  /** 1 pulls the picture apart. */
+  readonly spread?: number;
+  /** A cut through the axis instead of the dish in space. */
+  readonly section?: 'receiver' | 'aim';
+}
+
+/** Numbers of the ribs to set first: three or four that stand evenly round the board, so that nothing tips. */
+export function firstRibs(count: number): number[] {
+  const stands = count % 4 === 0 ? 4 : 3;
+  return Array.from({ length: stands }, (_, k) => 1 + Math.round((k * count) / stands));
+}
+
+function looks(there: readonly Role[], fresh: readonly Role[], only?: readonly number[]) {
+  return (solid: Solid, index: number): Look => {
+    if (fresh.includes(solid.role)) return only && !only.includes(index + 1) ? 'hidden' : 'new';
+    return there.includes(solid.role) ? 'there' : 'hidden';
+  };
+}
+
+const list = (numbers: readonly number[]): string =>
+  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1) ?? ''}`;
+
+function frameSteps(input: BookInput, measures: Measures): Step[] {
+  const { design, dish, parts, cleatStart } = input;
+  const { length } = measures;
+  const { hub, cleat, board } = design;
+  const screws = screwsOf(input);
+  const rib = parts.find((part) => part.kind === 'rib');
+  const sizes = rib ? ribSizes(rib) : null;
+  const first = firstRibs(dish.ribCount);
+  const boards = parts.filter((part) => part.kind === 'board').length;
+  const perCleat = screws.down.count / (dish.ribCount * cleat.perRib);
+  return [
+    {
+      title: 'Lay out the board',
+      text: [
+        boards > 1
+          ? `Join the ${boards} pieces of the board with the splice plates on its underside, glued and screwed, on a flat floor.`
+          : `Lay the board on a flat floor, scribed face up.`,
+        `Go over the ${dish.ribCount} scribed rib lines and number them anticlockwise from the x axis.`,
+        `Drill what the machine has left to do by the drill plan: ${length(board.pilotDiameter)} for the cleat screws${board.mountingHoles > 0 ? `, ${length(board.mountingDiameter)} for the stand` : ''}${board.centreHole > 0 ? `, ${length(board.centreHole)} on the axis` : ''}.`,
+      ],
+      checks: [
+        `Two rib lines that stand opposite each other are one straight line through the centre.`,
+        `A straight edge shows no hollow or hump over 1 mm: the board's flatness goes straight into the dish.`,
+      ],
+      picture: 'The backer board alone',
+      look: looks([], ['board']),
+    },
+    {
+      title: 'Glue up the hub',
+      text: [
+        `Glue ${hub.layers} ${hub.layers === 1 ? 'layer' : 'layers'}, ${length(hub.radius)} from the axis to ${hub.shape === 'polygon' ? 'each of the flats' : 'the edge'}${hub.boltDiameter > 0 ? `, with the bolt of ${length(hub.boltDiameter)} through all as a pin` : ''}.`,
+        hub.shape === 'polygon'
+          ? 'Turn the hub so that each flat stands square across a rib line, then fix it down.'
+          : 'Centre the hub on its scribed outline, then fix it down.',
+      ],
+      checks: [
+        `Each flat is ${length(dish.setBack.flatLength)} long and takes a rib of ${length(dish.ribThickness)}.`,
+        'The hub does not turn by hand.',
+      ],
+      picture: 'The hub on the board',
+      look: looks(['board'], ['hub']),
+    },
+    {
+      title: 'Screw the cleats to the board',
+      text: [
+        `Set ${dish.ribCount * cleat.perRib} cleats beside the rib lines, inner ends ${length(cleatStart)} from the axis, over their pilot holes.`,
+        `Drive ${perCleat} ${perCleat === 1 ? 'screw' : 'screws'} down into the board at each: ${screws.down.count} countersunk wood screws ${screwText(screws.down.length, screws.down.room, screws.diameter, measures)}. Glue under the cleats.`,
+      ],
+      checks: [
+        `A scrap of rib stock slides between cleat and line with its middle on the line: the cleat stands ${length(dish.ribThickness / 2)} off it.`,
+        'No screw comes out below.',
+      ],
+      picture: 'All cleats in place around the hub',
+      look: looks(['board', 'hub'], ['cleat']),
+    },
+    {
+      title: `Dry-fit ribs ${list(first)} first`,
+      text: [
+        `They stand evenly round the board and hold a straight edge between them. Push each inner end hard against the hub, stand the base flat on the board, clamp it to its cleat; no glue yet.`,
+        `Then screw them: ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib.`,
+      ],
+      checks: sizes
+        ? [
+            `Heights above the board: ${length(sizes.innerHeight)} at the inner end, ${length(sizes.rimHeight)} at the rim.`,
+            `From the axis to the rim end: ${length(sizes.rimRadius)} at each rib.`,
+            'A square on the board touches the rib over its whole height.',
+          ]
+        : [],
+      picture: `Ribs ${list(first)} in place, the others still to come`,
+      look: looks(['board', 'hub', 'cleat'], ['rib'], first),
+    },
+    {
+      title: 'Set the other ribs',
+      text: [
+        `Work round so that each new rib stands across from the last: ${dish.ribCount - first.length} ribs are left. Glue the seats on hub and cleat.`,
+        `In all ${screws.rib.count} countersunk wood screws ${screwText(screws.rib.length, screws.rib.room, screws.diameter, measures)}.`,
+      ],
+      checks: [
+        `A straight edge across two opposite rims stands level over the board, ${sizes ? length(sizes.rimHeight) : ''} above it.`,
+        `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.halfAngle))} apart, middle to middle.`,
+      ],
+      picture: 'All ribs in place on board and hub',
+      look: looks(['board', 'hub', 'cleat'], ['rib']),
+    },
+  ];
+}
+
+function curveStep(input: BookInput, measures: Measures): Step {
+  const { dish, aids } = input;
+  const gauges = aids.filter((part) => part.kind === 'gauge');
+  const spoke = gauges.length > 0 ? gauges.map((part) => part.name).join(', ') : 'a batten bent along the ribs';
+  return {
+    title: 'Check the curve before the skin goes on',
+    text: [
+      gauges.length > 0
+        ? `Hold the gauge (${spoke}) over each rib and look for light between the two.`
+        : `Lay ${spoke} from rim to hub over each rib and look for light between the two.`,
+      'Plane off what stands proud; glue a shaving on what lies low. What is not true now will not be true later.',
+    ],
+    checks: [
+      'No gap that takes a sheet of card, 0.5 mm (common practice, no source).',
+      `The panels bear on the rib over its middle line only; at the rim a wedge of ${measures.length(dish.glueWedge)} stays open at the rib's corners: that is where the glue goes.`,
+    ],
+    picture: 'The frame of ribs that the gauge is held to',
+    look: looks(['board', 'hub', 'cleat', 'rib'], []),
+  };
+}
+
+function skinSteps(input: BookInput, measures: Measures): Step[] {
+  const { design, dish } = input;
+  const { length } = measures;
+  const fixings = fixingsPerPanel(input);
+  const mirrored = design.reflector.material !== undefined;
+  const skin: Step = {
+    title: 'Lay the panels',
+    text: [
+      mirrored
+        ? 'Glue the mirror strips to the panels first, while both are flat, and leave the protective film on.'
+        : 'Leave the protective film on the panels.',
+      `Run two beads of gap-filling glue along a pair of ribs. Start at the hub and press the panel down towards the rim; leave an open seam of ${length(design.panel.gap)} to the next panel, over the middle of the rib.`,
+      fixings > 0
+        ? `Drive the ${fixings} pins or screws of each panel from the hub outward, both edges in turn.`
+        : 'Weight or tape both edges down from the hub outward until the glue holds.',
+      'A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard.',
+    ],
+    checks: [
+      'The gauge lies close along the middle of the panel.',
+      'Both edges lie down over their whole length; lifted edges spread the focus.',
+    ],
+    picture: 'Panels being laid on the ribs',
+    look: (solid, index) => {
+      if (solid.role === 'receiver') return 'hidden';
+      if (solid.role !== 'panel' && solid.role !== 'mirror') return 'there';
+      // a few panels left out show the ribs that they go on
+      return index >= dish.ribCount * 0.62 && index < dish.ribCount * 0.88 ? 'hidden' : 'new';
+    },
+  };
+  return [skin];
+}
+
+function lastSteps(input: BookInput, measures: Measures): Step[] {
+  const { design, dish } = input;
+  const { length } = measures;
+  const offset = design.receiver?.offset ?? 0;
+  const above = dish.baseHeight + dish.focusHeight.atRim + offset;
+  return [
+    {
+      title: 'Set the receiver, in the shade',
+      text: [
+        'Keep the dish covered for this.',
+        design.receiver
+          ? `The underside of the receiver, ${length(design.receiver.diameter)} across, hangs on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim + offset)} above the vertex of the mirror.`
+          : `The focus lies on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim)} above the vertex of the mirror.`,
+      ],
+      checks: ['From three rim ends the receiver is equally far.', 'Its stand holds it when the dish is turned.'],
+      picture: `The dish cut through its axis: the receiver hangs ${length(above)} above the board`,
+      section: 'receiver',
+      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror'], ['receiver']),
+    },
+    {
+      title: 'Aim it under its cover',
+      text: [
+        'Stand a straight stick on the board or the rim, square to the board, so that it runs along the axis’s direction.',
+        'With the cover on, turn and tilt the dish until the stick throws no shadow: the axis then points at the sun. Aim by the shadow, never by looking along the axis.',
+        'Ballast the stand against wind.',
+      ],
+      checks: ['The shadow shrinks to nothing at the stick’s foot.', 'The stand does not creep when let go.'],
+      picture:
+        'The dish cut through its axis and tilted: axis and stick point at the sun, and the stick throws no shadow',
+      section: 'aim',
+      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'receiver'], []),
+    },
+    {
+      title: 'First light',
+      text: [
+        'Read the cautions again. Water at hand, dark eye protection on, nobody else near, nothing that burns around or above.',
+        'Uncover a quarter of the dish for a few seconds, stand behind the dish, look at the receiver’s underside only through the dark glass, and cover again.',
+        'If the bright patch lies off the middle, aim again; if it is long or torn, press down the panels that throw it there. Uncover more only when the patch is right.',
+        'Cover the dish before you walk away, each time.',
+      ],
+      checks: ['The patch is about as wide as the forecast says, and whole.', 'The cover is on.'],
+      picture: 'The finished dish, together',
+      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'receiver'], []),
+    },
+  ];
+}
+
+/** The steps in their order, from the cut parts to the first use. */
+export function assemblySteps(input: BookInput, measures: Measures): Step[] {
+  const { length } = measures;
+  const { design } = input;
+  const used = new Set(input.parts.map((part) => part.material));
+  const thicknesses = Object.values(design.materials)
+    .filter((material) => used.has(material.id))
+    .map((material) => `${material.description}: ${length(material.thickness)}`);
+  const before: Step = {
+    title: 'Before the first cut',
+    text: [
+      'Measure what you have bought with a calliper, at three places of each sheet, and put the true thickness into the design file; then cut anew if it differs.',
+      `The design counts on: ${thicknesses.join('; ')}.`,
+      'Lay out all parts, count them against the part list, number the ribs, break sharp edges lightly, and keep the curved edge of the ribs untouched.',
+    ],
+    checks: [
+      'All ribs held together as a pack show one curve. Sand the pack, not single ribs.',
+      'A rib offcut stands on its hub flat without rocking.',
+    ],
+    picture: 'Everything there is, pulled apart',
+    look: (solid) => (solid.role === 'receiver' ? 'hidden' : 'there'),
+    spread: 1,
+  };
+  return [
+    before,
+    ...frameSteps(input, measures),
+    curveStep(input, measures),
+    ...skinSteps(input, measures),
+    ...lastSteps(input, measures),
+  ];
+}

@@ -1,0 +1,123 @@
+/** The book's look: a drawing board's paper, ink and wood. Light on paper and by day, dark where the reader asks for it. */
+
+const shadeRules = [0, 1, 2, 3, 4, 5, 6]
+  .map((shade) => `.s${shade}{--f:color-mix(in oklab,var(--c),#000 ${(6 - shade) * 9}%);fill:var(--f)}`)
+  .join('\n');
+
+export const bookStyle = `
+:root{color-scheme:light;
+--paper:#eeeae0;--leaf:#fffdf8;--ink:#1f2d36;--soft:#51606a;--line:#cbc3b2;--accent:#0d5a64;--lit:#b23c0a;--litfill:#f2a57f;--warn:#8f2208;
+--board:#e6d6b2;--hub:#c99f62;--cleat:#ab7a3f;--rib:#d8b67e;--panel:#a88a6b;--mirror:#bdd6e0;--receiver:#5b6166;--stuff:#ecdcb8;--stock:#f8f3e6}
+@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;
+--paper:#12181b;--leaf:#1a2226;--ink:#ebe6da;--soft:#aab5ba;--line:#3c484f;--accent:#8accd3;--lit:#ffa873;--litfill:#a8531f;--warn:#ffb59a;
+--board:#a5946c;--hub:#a27f4a;--cleat:#8a6432;--rib:#b5935c;--panel:#84694c;--mirror:#8fb0bd;--receiver:#6d757b;--stuff:#5b4f36;--stock:#232d32}}
+*{box-sizing:border-box}
+html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans",sans-serif;scroll-behavior:smooth}
+@media (prefers-reduced-motion:reduce){html{scroll-behavior:auto}}
+body{margin:0;overflow-wrap:anywhere}
+a{color:var(--accent)}
+:focus-visible{outline:3px solid var(--accent);outline-offset:2px}
+.skip{position:absolute;left:-99em}.skip:focus{left:.5rem;top:.5rem;background:var(--leaf);padding:.5rem;z-index:9}
+main{display:grid;gap:1rem;min-width:0}
+.wrap{max-width:78rem;margin:0 auto;padding:1rem;display:grid;gap:1rem}
+h1{font-size:1.6rem;line-height:1.2;margin:0}
+h2{font-size:1.25rem;line-height:1.25;margin:0 0 .75rem;padding-bottom:.4rem;border-bottom:2px solid var(--ink)}
+h3{font-size:1.02rem;margin:1.25rem 0 .4rem}
+p,ul,ol{margin:.5rem 0;max-width:44rem}
+li{margin:.2rem 0}
+.leaf{background:var(--leaf);border:1px solid var(--line);padding:1rem 1.15rem;min-width:0}
+header .block{display:grid;grid-template-columns:repeat(auto-fit,minmax(8.5rem,1fr));margin:1rem 0 0;border:2px solid var(--ink)}
+.block div{border:1px solid var(--line);padding:.35rem .6rem;margin:0 -1px -1px 0}
+.block dt{font-size:.8rem;color:var(--soft)}
+.block dd{margin:0;font-weight:600;font-variant-numeric:tabular-nums}
+.beware{border-left:6px solid var(--warn);padding-left:.8rem;margin-top:1rem}
+nav ol{list-style:none;padding:0;margin:0;display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;max-width:none}
+nav a{display:inline-block;padding:.25rem 0}
+figure{margin:.75rem 0}
+figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem;max-width:44rem}
+svg{display:block;max-width:100%;height:auto}
+svg text{font-family:inherit;fill:var(--ink);text-anchor:middle}
+.dish path{stroke:var(--ink);stroke-width:.5;stroke-linejoin:round}
+.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-receiver{--c:var(--receiver)}
+${shadeRules}
+.k-panel path,.k-mirror path{stroke:var(--f)}
+.sun{fill:var(--hub);stroke:none}.ray{fill:none;stroke:var(--lit);stroke-width:1;vector-effect:non-scaling-stroke}.mirror-line{fill:none;stroke:var(--accent);stroke-width:3;vector-effect:non-scaling-stroke}.pot{fill:var(--receiver);stroke:var(--ink);vector-effect:non-scaling-stroke}
+.k-panel .e,.k-mirror .e{fill:none;stroke:var(--ink)}
+.new path{stroke-width:.8}
+.stepped g:not(.new) path[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 55%);fill:var(--g);stroke:color-mix(in oklab,var(--ink),var(--leaf) 55%)}
+.stepped .k-panel:not(.new) path[class^=s],.stepped .k-mirror:not(.new) path[class^=s]{stroke:var(--g)}
+.dish .scribe{fill:none;stroke:var(--ink);stroke-width:.6}
+.stuff{fill:var(--stuff);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
+.stock{fill:var(--stock);stroke:var(--ink);stroke-width:1.5;vector-effect:non-scaling-stroke}
+.margin{fill:none;stroke:var(--line);stroke-width:1;stroke-dasharray:4 4;vector-effect:non-scaling-stroke}
+.offcut{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:8 5;vector-effect:non-scaling-stroke}
+.scribe{fill:none;stroke:var(--soft);stroke-width:.8;vector-effect:non-scaling-stroke}
+.gap{fill:var(--leaf);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
+.piece circle,.hole{fill:var(--leaf);stroke:var(--ink);stroke-width:.7;vector-effect:non-scaling-stroke}
+.axis{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:14 4 3 4;vector-effect:non-scaling-stroke}
+.thin,path.dim{fill:none;stroke:var(--soft);stroke-width:.8;vector-effect:non-scaling-stroke}
+svg text.no{dominant-baseline:central}
+svg text.name{dominant-baseline:central}
+svg text.before{text-anchor:end}svg text.after{text-anchor:start}
+.lit .stuff,.stuff.lit,.lit path[class^=s]{--f:var(--litfill);fill:var(--litfill);stroke:var(--lit);stroke-width:2}
+table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:.93rem;margin:.75rem 0}
+caption{text-align:left;color:var(--soft);padding-bottom:.3rem;font-size:.9rem}
+th,td{border-bottom:1px solid var(--line);padding:.28rem .7rem .28rem 0;text-align:right;vertical-align:top;overflow-wrap:normal}
+th[scope=row],th:first-child,.words{text-align:left;font-weight:inherit}
+thead th{font-weight:600}
+tfoot th,tfoot td{border-top:2px solid var(--ink);font-weight:600}
+.scroll{overflow-x:auto}
+button{font:inherit;color:var(--ink);background:var(--leaf);border:1px solid var(--soft);border-radius:3px;padding:.3rem .7rem;min-height:2.2rem;cursor:pointer}
+button[aria-pressed=true]{background:var(--litfill);border-color:var(--lit)}
+input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
+.controls,.live .plain-only,.tools{display:none}
+.live .controls,.live .tools{display:flex;flex-wrap:wrap;gap:.5rem;align-items:center;margin:.5rem 0}
+.controls label{display:flex;gap:.6rem;align-items:center}
+#look{display:grid;gap:0 1.5rem}
+@media screen and (min-width:68rem){#look{grid-template-columns:minmax(0,1fr) auto}#look .scroll{max-width:29rem}}
+#stage{display:none;position:relative;height:min(34rem,78vw);border:1px solid var(--line);background:var(--leaf)}
+.spatial #stage{display:block}.spatial #drawn{display:none}
+#stage canvas{display:block;width:100%;height:100%;touch-action:pan-y;cursor:grab}
+.pane{overflow:hidden;border:1px solid var(--line);background:var(--leaf)}
+.live .pane{cursor:grab}
+.pane>svg{width:100%}
+.steps{list-style:none;padding:0;max-width:none;counter-reset:step}
+.step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,20rem);gap:.5rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
+.step h3{margin:0 0 .3rem}
+.step figure{margin:0}
+.checks{list-style:none;padding:0}
+.checks li::before{content:"☐ ";font-size:1.1em}
+.cautions h3{color:var(--warn);font-size:1.15rem}
+.cautions p{font-size:1.08rem}
+.plots{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(22rem,100%),1fr));gap:1rem}
+.plots figure{background:#fff;color:#1f2d36;padding:.5rem;margin:0}
+.plots figcaption{color:#51606a}
+.plots svg text{fill:revert-layer;text-anchor:revert-layer}
+.problems li{margin:.4rem 0}
+pre{white-space:pre-wrap;font-size:.8rem;color:var(--soft);overflow-wrap:anywhere}
+@media (max-width:46rem){.wrap{padding:.5rem}.leaf{padding:.8rem .7rem}.step{grid-template-columns:minmax(0,1fr)}}
+@media print{
+@page{margin:14mm}
+html{font-size:10pt;background:#fff}
+.wrap{display:block;padding:0;max-width:none}
+.leaf{border:0;padding:0;background:none}
+main>.leaf{break-before:page}
+main>.leaf.joined{break-before:auto;margin-top:2rem}
+nav,.skip,.live .controls,.live .tools,.spatial #look{display:grid;gap:0 1.5rem}
+@media screen and (min-width:68rem){#look{grid-template-columns:minmax(0,1fr) auto}#look .scroll{max-width:29rem}}
+#stage{display:none}
+.spatial #drawn{display:block}
+figure,tr,.step,h2,h3{break-inside:avoid}
+h2,h3{break-after:avoid}
+thead{display:table-header-group}
+.scroll{overflow:visible}
+svg{max-height:175mm}
+.pane{border:0}
+.step svg{max-height:58mm}
+#drawn svg{max-height:95mm;margin:0 auto}
+.pane{background:none}
+button{border:0;padding:0;min-height:0;background:none}
+a{color:inherit;text-decoration:none}
+details{display:block}
+}
+`;
