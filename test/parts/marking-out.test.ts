@@ -130,7 +130,7 @@ describe('the written table', () => {
       /^x from inner end \(mm\),height above base \(mm\),rounding \(mm\),notes\r\n0,0,0,"At a step of 25\.0 mm/,
     );
     const inches = writeMarkingOut(markOut(parabola(457.2), 60, { step: 25.4, sagLimit: 0.25, rule: inch(32) }));
-    expect(inches).toContain('"1""",0,-0.0139,');
+    expect(inches).toContain('"1""","0""",-0.0139,');
   });
 });
 

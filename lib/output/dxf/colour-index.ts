@@ -1,7 +1,7 @@
 /**
- * The 255 index colours of DXF, for readers that know no true colour. 1 to 6 are the pure colours, 7 black or white as
- * the background asks, 8 and 9 grey; 10 to 249 go round the colour circle in steps of 15 degrees, each hue in five
- * values and, at the odd numbers, at half saturation; 250 to 255 are greys.
+ * The index colours of DXF, for readers that know no true colour. 1 to 6 are the pure colours, 7 black or white as the
+ * background asks, 8 and 9 grey; 10 to 249 go round the colour circle in steps of 15 degrees, each hue in five values
+ * and, at the odd numbers, at half saturation. The greys 250 to 255 differ from program to program and are not used.
  */
 interface Rgb {
   readonly red: number;
@@ -11,14 +11,12 @@ interface Rgb {
 
 const values = [255, 165, 127, 76, 38];
 const pure = [0xff0000, 0xffff00, 0x00ff00, 0x00ffff, 0x0000ff, 0xff00ff, 0xffffff, 0x808080, 0xc0c0c0];
-const greys = [0x333333, 0x505050, 0x696969, 0x828282, 0xbebebe, 0xffffff];
 
 const split = (rgb: number): Rgb => ({ red: rgb >> 16, green: (rgb >> 8) & 255, blue: rgb & 255 });
 
-/** The colour of a DXF index, 1 to 255. */
+/** The colour of a DXF index, 1 to 249. */
 export function indexColour(index: number): Rgb {
   if (index < 10) return split(pure[index - 1] ?? 0);
-  if (index >= 250) return split(greys[index - 250] ?? 0);
   const hue = Math.floor((index - 10) / 10) / 4; // sixths of the circle
   const value = values[Math.floor((index % 10) / 2)] ?? 0;
   const least = index % 2 === 0 ? 0 : 0.5;
@@ -42,7 +40,7 @@ export function nearestIndex(colour: string): number {
   const wanted = split(trueColour(colour));
   let best = 1;
   let least = Infinity;
-  for (let index = 1; index <= 255; index++) {
+  for (let index = 1; index < 250; index++) {
     if (index === 7) continue;
     const { red, green, blue } = indexColour(index);
     const off = (red - wanted.red) ** 2 + (green - wanted.green) ** 2 + (blue - wanted.blue) ** 2;
