@@ -1,5 +1,5 @@
 /** Short ways through a list of cuts. */
-import { distance, type Point } from '../geometry/index.js';
+import { distance, indexBoxes, type Point } from '../geometry/index.js';
 
 /** Something to be cut: where the tool goes down and where it comes up. A closed ring comes up where it went down. */
 export interface Stop {
@@ -13,14 +13,146 @@ export interface Leg {
   readonly reversed: boolean;
 }
 
-/** Rounds of improvement over all pairs, at most; each costs n² looks. */
-const MOST_ROUNDS = 30;
-/** Looks at pairs in all, so that thousands of holes do not take minutes. */
-const MOST_LOOKS = 3e7;
+/** Rounds of improvement over all stops, at most. */
+const MOST_ROUNDS = 50;
+/** Neighbours of a stop that are looked at for a better connection. */
+const NEIGHBOURS = 12;
 /** Longest run of stops that is moved elsewhere as it is. */
 const MOST_MOVED = 3;
 /** A gain below this (mm) is none. */
 const LEAST_GAIN = 1e-6;
+
+/** Length of the way from a to b; none where the way ends. */
+function way(a: Point, b: Point | undefined): number {
+  return b === undefined ? 0 : distance(a, b);
+}
+
+function entry(stops: readonly Stop[], leg: Leg): Point {
+  return leg.reversed ? stops[leg.stop]!.to : stops[leg.stop]!.from;
+}
+
+function exit(stops: readonly Stop[], leg: Leg): Point {
+  return leg.reversed ? stops[leg.stop]!.from : stops[leg.stop]!.to;
+}
+
+function turned(legs: readonly Leg[]): Leg[] {
+  return legs.map((leg) => ({ stop: leg.stop, reversed: !leg.reversed })).reverse();
+}
+
+/** The stops in an order being improved, with the place of each and the stops that lie near it. */
+class Way {
+  readonly legs: Leg[];
+  private readonly place: Int32Array;
+
+  constructor(
+    private readonly stops: readonly Stop[],
+    private readonly start: Point,
+    private readonly near: readonly (readonly number[])[],
+  ) {
+    this.legs = nearestNeighbour(stops, start);
+    this.place = new Int32Array(stops.length);
+    this.number();
+  }
+
+  private number(): void {
+    this.legs.forEach((leg, i) => (this.place[leg.stop] = i));
+  }
+
+  /** Where the tool comes from before the leg at i. */
+  private out(i: number): Point {
+    return i === 0 ? this.start : exit(this.stops, this.legs[i - 1]!);
+  }
+
+  /** Where it goes down at i; nowhere past the last. */
+  private into(i: number): Point | undefined {
+    const leg = this.legs[i];
+    return leg === undefined ? undefined : entry(this.stops, leg);
+  }
+
+  /**
+   * Runs a part of the way backwards wherever that shortens it (2-opt: Croes, A method for solving
+   * traveling-salesman problems, Operations Research 6, 1958, from memory). Returns whether it did.
+   */
+  uncross(): boolean {
+    let better = false;
+    for (let i = 0; i < this.legs.length; i++) {
+      const before = i === 0 ? [] : this.near[this.legs[i - 1]!.stop]!.map((stop) => this.place[stop]!);
+      const after = this.near[this.legs[i]!.stop]!.map((stop) => this.place[stop]! - 1);
+      for (const k of [...before, ...after, this.legs.length - 1]) {
+        if (k <= i) continue;
+        const first = this.into(i)!;
+        const last = exit(this.stops, this.legs[k]!);
+        const now = way(this.out(i), first) + way(last, this.into(k + 1));
+        const then = way(this.out(i), last) + way(first, this.into(k + 1));
+        if (then >= now - LEAST_GAIN) continue;
+        this.legs.splice(i, k - i + 1, ...turned(this.legs.slice(i, k + 1)));
+        this.number();
+        better = true;
+      }
+    }
+    return better;
+  }
+
+  /**
+   * Moves runs of up to three stops to where they lie on the way (Or-opt: Or, Traveling salesman-type combinatorial
+   * problems, thesis, Northwestern University 1976, from memory). Returns whether it did.
+   */
+  relocate(): boolean {
+    let better = false;
+    for (let size = 1; size <= MOST_MOVED; size++) {
+      for (let i = 0; i + size <= this.legs.length; i++) if (this.relocateRun(i, size)) better = true;
+    }
+    return better;
+  }
+
+  private relocateRun(i: number, size: number): boolean {
+    const run = this.legs.slice(i, i + size);
+    const first = entry(this.stops, run[0]!);
+    const last = exit(this.stops, run[size - 1]!);
+    const saved = way(this.out(i), first) + way(last, this.into(i + size)) - way(this.out(i), this.into(i + size));
+    let best = LEAST_GAIN;
+    let slot = -1;
+    let back = false;
+    for (const stop of [...this.near[run[0]!.stop]!, ...this.near[run[size - 1]!.stop]!]) {
+      for (const at of [this.place[stop]!, this.place[stop]! + 1]) {
+        if (at >= i && at <= i + size) continue;
+        const base = saved + way(this.out(at), this.into(at));
+        const straight = base - way(this.out(at), first) - way(last, this.into(at));
+        const turnedRound = base - way(this.out(at), last) - way(first, this.into(at));
+        if (Math.max(straight, turnedRound) <= best) continue;
+        best = Math.max(straight, turnedRound);
+        slot = at;
+        back = turnedRound > straight;
+      }
+    }
+    if (slot < 0) return false;
+    this.legs.splice(i, size);
+    this.legs.splice(slot > i ? slot - size : slot, 0, ...(back ? turned(run) : run));
+    this.number();
+    return true;
+  }
+}
+
+/** Length of the way between cuts (mm), from `start` to the last stop. */
+export function travelLength(stops: readonly Stop[], legs: readonly Leg[], start: Point): number {
+  let sum = 0;
+  let at = start;
+  for (const leg of legs) {
+    sum += distance(at, entry(stops, leg));
+    at = exit(stops, leg);
+  }
+  return sum;
+}
+
+/** For each stop, those whose ends lie nearest to its own ends. */
+function neighbourhoods(stops: readonly Stop[]): number[][] {
+  const ends = stops.flatMap(({ from, to }) => [from, to]);
+  const index = indexBoxes(ends.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
+  return stops.map((stop, i) => {
+    const near = [stop.from, stop.to].flatMap((end) => index.nearest(end, 2 * NEIGHBOURS + 2));
+    return [...new Set(near.map((end) => end >> 1))].filter((other) => other !== i);
+  });
+}
 
 function nearestNeighbour(stops: readonly Stop[], start: Point): Leg[] {
   const left = new Set(stops.keys());
@@ -49,106 +181,16 @@ function nearestNeighbour(stops: readonly Stop[], start: Point): Leg[] {
   return legs;
 }
 
-function entry(stops: readonly Stop[], leg: Leg): Point {
-  return leg.reversed ? stops[leg.stop]!.to : stops[leg.stop]!.from;
-}
-
-function exit(stops: readonly Stop[], leg: Leg): Point {
-  return leg.reversed ? stops[leg.stop]!.from : stops[leg.stop]!.to;
-}
-
-function turned(legs: readonly Leg[]): Leg[] {
-  return legs.map((leg) => ({ stop: leg.stop, reversed: !leg.reversed })).reverse();
-}
-
-/**
- * Runs the part of the way from i to k backwards wherever that shortens it (2-opt: Croes, A method for solving
- * traveling-salesman problems, Operations Research 6, 1958, from memory). Returns whether it did.
- */
-function uncross(stops: readonly Stop[], legs: Leg[], start: Point): boolean {
-  let better = false;
-  for (let i = 0; i < legs.length; i++) {
-    for (let k = i + 1; k < legs.length; k++) {
-      const before = i === 0 ? start : exit(stops, legs[i - 1]!);
-      const next = legs[k + 1];
-      const first = entry(stops, legs[i]!);
-      const last = exit(stops, legs[k]!);
-      const now = distance(before, first) + (next === undefined ? 0 : distance(last, entry(stops, next)));
-      const then = distance(before, last) + (next === undefined ? 0 : distance(first, entry(stops, next)));
-      if (then < now - LEAST_GAIN) {
-        legs.splice(i, k - i + 1, ...turned(legs.slice(i, k + 1)));
-        better = true;
-      }
-    }
-  }
-  return better;
-}
-
-/**
- * Moves runs of up to three stops to where they lie on the way (Or-opt: Or, Traveling salesman-type combinatorial
- * problems, thesis, Northwestern University 1976, from memory). Returns whether it did.
- */
-function relocate(stops: readonly Stop[], legs: Leg[], start: Point): boolean {
-  let better = false;
-  const way = (a: Point | undefined, b: Point | undefined): number =>
-    a === undefined || b === undefined ? 0 : distance(a, b);
-  for (let size = 1; size <= MOST_MOVED; size++) {
-    for (let i = 0; i + size <= legs.length; i++) {
-      const run = legs.slice(i, i + size);
-      const rest = [...legs.slice(0, i), ...legs.slice(i + size)];
-      const out = (at: number): Point => (at === 0 ? start : exit(stops, rest[at - 1]!));
-      const into = (at: number): Point | undefined => (at < rest.length ? entry(stops, rest[at]!) : undefined);
-      const first = entry(stops, run[0]!);
-      const last = exit(stops, run[size - 1]!);
-      const saved = way(out(i), first) + way(last, into(i)) - way(out(i), into(i));
-      let best = LEAST_GAIN;
-      let place: { at: number; run: Leg[] } | null = null;
-      for (let at = 0; at <= rest.length; at++) {
-        if (at === i) continue;
-        const base = saved + way(out(at), into(at));
-        const straight = base - way(out(at), first) - way(last, into(at));
-        const back = base - way(out(at), last) - way(first, into(at));
-        if (straight > best) {
-          best = straight;
-          place = { at, run };
-        }
-        if (back > best) {
-          best = back;
-          place = { at, run: turned(run) };
-        }
-      }
-      if (place !== null) {
-        rest.splice(place.at, 0, ...place.run);
-        legs.splice(0, legs.length, ...rest);
-        better = true;
-      }
-    }
-  }
-  return better;
-}
-
-/** Length of the way between cuts (mm), from `start` to the last stop. */
-export function travelLength(stops: readonly Stop[], legs: readonly Leg[], start: Point): number {
-  let sum = 0;
-  let at = start;
-  for (const leg of legs) {
-    sum += distance(at, entry(stops, leg));
-    at = exit(stops, leg);
-  }
-  return sum;
-}
-
 /**
  * A short way through all stops from `start`, not returning: nearest neighbour first, then uncrossed and relocated
- * until nothing gains or the limit of effort is reached. The same stops give the same way. Cost n² a round.
+ * until nothing gains or the limit of effort is reached. The same stops give the same way. Cost n² at the start.
  */
 export function shortWay(stops: readonly Stop[], start: Point): Leg[] {
-  const legs = nearestNeighbour(stops, start);
-  const rounds = Math.min(MOST_ROUNDS, Math.ceil(MOST_LOOKS / (4 * stops.length * stops.length + 1)));
-  for (let round = 0; round < rounds; round++) {
-    const uncrossed = uncross(stops, legs, start);
-    const moved = relocate(stops, legs, start);
+  const way = new Way(stops, start, neighbourhoods(stops));
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const uncrossed = way.uncross();
+    const moved = way.relocate();
     if (!uncrossed && !moved) break;
   }
-  return legs;
+  return way.legs;
 }
