@@ -24,6 +24,23 @@ interface BookModel extends Model {
   readonly view: { readonly azimuth: number; readonly elevation: number };
 }
 
+/** Where the view stands, so that a page that is made anew can take it up again. */
+interface Standing {
+  readonly position: readonly [number, number, number];
+  readonly spread: number;
+}
+
+/** The live page's frame keeps the view in its data; a book that is opened by itself has none. */
+function held(): Standing | null {
+  const kept = (window.frameElement as HTMLElement | null)?.dataset['standing'];
+  return kept === undefined ? null : (JSON.parse(kept) as Standing);
+}
+
+function hold(standing: Standing): void {
+  const frame = window.frameElement as HTMLElement | null;
+  if (frame) frame.dataset['standing'] = JSON.stringify(standing);
+}
+
 export interface SpatialView {
   /** Lights up the solids of a part; null puts the light out. */
   light(part: string | null): void;
@@ -121,6 +138,7 @@ export function spatialDish(stage: HTMLElement): SpatialView | null {
     requestAnimationFrame(() => {
       waiting = false;
       renderer.render(scene, camera);
+      hold({ position: camera.position.toArray(), spread: spreadNow });
     });
   };
   const colour = (): void => {
@@ -132,7 +150,9 @@ export function spatialDish(stage: HTMLElement): SpatialView | null {
     scene.background = value('leaf');
     draw();
   };
+  let spreadNow = 0;
   const spread = (share: number): void => {
+    spreadNow = share;
     for (const { instance, group } of pieces) place(group, instance, share);
     draw();
   };
@@ -145,7 +165,7 @@ export function spatialDish(stage: HTMLElement): SpatialView | null {
   controls.enableDamping = false;
   controls.addEventListener('change', draw);
   canvas.style.touchAction = 'pan-y';
-  const away = (model.reach * 0.86) / Math.tan(((camera.fov / 2) * Math.PI) / 180);
+  const away = (model.reach * 0.95) / Math.tan(((camera.fov / 2) * Math.PI) / 180);
   const home = (): void => {
     const { azimuth, elevation } = model.view;
     const direction = new Vector3(
@@ -212,8 +232,14 @@ export function spatialDish(stage: HTMLElement): SpatialView | null {
   new ResizeObserver(fit).observe(stage);
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', colour);
   colour();
-  spread(0);
   home();
+  const before = held();
+  if (before) {
+    camera.position.fromArray(before.position);
+    controls.update();
+    if (slider instanceof HTMLInputElement) slider.value = String(100 * before.spread);
+  }
+  spread(before?.spread ?? 0);
   fit();
   return {
     light: (part) => {

@@ -5,7 +5,7 @@ export { pathText, type Place, type Problem } from './problem.js';
 export { type DesignReading, readDesign } from './read.js';
 export { defaultColours, designSchema, type LayerName } from './schema.js';
 export { type KeyMeta } from './keys.js';
-export type { MaterialKind } from './sections/materials.js';
+export { type MaterialKind, materialKinds } from './sections/materials.js';
 export { processKinds, type ProcessKind } from './sections/process.js';
 export { designJsonSchema, schemaFileName, schemaLine, schemaText } from './json-schema.js';
 export {

@@ -4,6 +4,7 @@ import type { Contour } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
 import type { Dish, Facet } from '../../dish/index.js';
 import type { Part, PartKind } from '../../parts/index.js';
+import { ribInPlace } from './rib-place.js';
 import type { BentSection, Instance, Model, Shape, Solid, Vec2 } from './solids.js';
 
 export interface ModelInput {
@@ -24,8 +25,10 @@ const ring = (contour: Contour): Vec2[] => flatten(contour, pictureTolerance, 'o
 const idsOf = (parts: readonly Part[], kind: PartKind): string[] =>
   parts.filter((part) => part.kind === kind).map((part) => part.id);
 
-function holesOf(part: Part): Vec2[][] {
-  return part.contours.flatMap((contour) => (contour.operation === 'opening' ? [ring(contour.vertices)] : []));
+function holesOf(rib: Part, dish: Dish): Vec2[][] {
+  return rib.contours.flatMap((contour) =>
+    contour.operation === 'opening' ? [ring(ribInPlace(contour.vertices, dish))] : [],
+  );
 }
 
 function around(count: number, from: number, rest: Omit<Instance, 'turn'>): Instance[] {
@@ -99,7 +102,12 @@ function ribSolids({ dish, parts }: ModelInput, out: number): Solid[] {
       parts: idsOf(parts, 'rib'),
       name: 'ribs',
       role: 'rib',
-      shape: { kind: 'upright', outline: ring(outline.vertices), holes: holesOf(rib), thickness: dish.ribThickness },
+      shape: {
+        kind: 'upright',
+        outline: ring(ribInPlace(outline.vertices, dish)),
+        holes: holesOf(rib, dish),
+        thickness: dish.ribThickness,
+      },
       instances: around(dish.ribCount, 0, { lift: 0, out: 0.25 * out, up: 0.02 * out }),
     },
   ];

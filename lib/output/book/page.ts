@@ -71,7 +71,7 @@ function chapters(input: BookInput, measures: Measures): Chapter[] {
   const model = dishModel(input);
   const view = standpoint(input);
   const plan = drillPlan(input.parts, measures);
-  const rib = ribDrawing(input.parts, measures);
+  const rib = ribDrawing(input.parts, input.dish, measures);
   const list: (Chapter | null)[] = [
     input.problems.length > 0
       ? { id: 'problems', title: 'Problems', body: problemsChapter(input), className: 'joined' }

@@ -1,8 +1,10 @@
 /** The rib as a dimensioned drawing, measured on the part itself. */
 import { bounds } from '../../geometry/index.js';
+import type { Dish } from '../../dish/index.js';
 import type { Part } from '../../parts/index.js';
 import { markup, type Markup, px } from './html.js';
 import type { Measures } from './measures.js';
+import { ribInPlace } from './rib-place.js';
 import { ringPath } from './ring-path.js';
 
 /** What is measured on a rib; radii from the axis, heights above the board. */
@@ -18,8 +20,8 @@ export interface RibSizes {
 
 const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-3;
 
-export function ribSizes(rib: Part): RibSizes {
-  const outline = rib.contours[0]?.vertices ?? [];
+export function ribSizes(rib: Part, dish: Dish): RibSizes {
+  const outline = ribInPlace(rib.contours[0]?.vertices ?? [], dish);
   const box = bounds(outline);
   const heights = (x: number) => outline.filter((v) => near(v.x, x)).map((v) => v.y);
   return {
@@ -62,10 +64,10 @@ const extension = (x1: number, y1: number, x2: number, y2: number): string =>
   `M${px(x1)} ${px(y1)}L${px(x2)} ${px(y2)}`;
 
 /** The drawing: axis at the left, radii below, heights at the ends. Null when no rib is among the parts. */
-export function ribDrawing(parts: readonly Part[], measures: Measures): Markup | null {
+export function ribDrawing(parts: readonly Part[], dish: Dish, measures: Measures): Markup | null {
   const rib = parts.find((part) => part.kind === 'rib');
   if (!rib) return null;
-  const sizes = ribSizes(rib);
+  const sizes = ribSizes(rib, dish);
   const { innerRadius, rimRadius, toeRadius, innerHeight, rimHeight, rimFoot } = sizes;
   const size = rimRadius / 42;
   const letters = { size, measures };
@@ -75,11 +77,11 @@ export function ribDrawing(parts: readonly Part[], measures: Measures): Markup |
   const bottom = row * 3 + size;
   const shapes = rib.contours.map(
     ({ operation, closed, vertices }) =>
-      markup`<path class="${operation === 'scribe' ? 'scribe' : operation === 'opening' ? 'gap' : 'stuff'}" d="${ringPath(vertices, closed, 0)}"/>`,
+      markup`<path class="${operation === 'scribe' ? 'scribe' : operation === 'opening' ? 'gap' : 'stuff'}" d="${ringPath(ribInPlace(vertices, dish), closed, 0)}"/>`,
   );
   const holes = rib.drills.map(
     ({ x, y, diameter }) =>
-      markup`<circle class="hole" cx="${px(x)}" cy="${px(-y)}" r="${px(Math.max(diameter / 2, size / 8))}"/>`,
+      markup`<circle class="hole" cx="${px(dish.innerRadius + x)}" cy="${px(-y)}" r="${px(Math.max(diameter / 2, size / 8))}"/>`,
   );
   const lines = [
     extension(innerRadius, size * 0.3, innerRadius, row + size * 0.4),

@@ -2,6 +2,7 @@
 import { markup, type Markup, px } from './html.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
+import { ribInPlace } from './rib-place.js';
 import { ringPath } from './ring-path.js';
 
 /** Tilt of the aimed dish, degrees: a sun half way up. */
@@ -27,7 +28,7 @@ function body(input: BookInput): Markup {
   const rib = parts.find((part) => part.kind === 'rib')?.contours[0];
   const { underside } = levelsOf(input);
   const mirror = facets.map(({ u, z }) => `${px(u)} ${px(-dish.baseHeight - z)}`).join('L');
-  const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(rib.vertices, true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
+  const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(ribInPlace(rib.vertices, dish), true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
   const hubHeight = hub.layers * thickness(hub.material);
   const pot = receiver
     ? markup`<rect class="pot" x="${px(-receiver.diameter / 2)}" y="${px(-underside - receiver.diameter / 2)}" width="${px(receiver.diameter)}" height="${px(receiver.diameter / 2)}"/>`
@@ -70,7 +71,7 @@ ${body(input)}${rays(input, -height)}
 
 /** The dish tilted so that its axis, and a stick square to the board, point at the sun. */
 export function aimPicture(input: BookInput, label: string): Markup {
-  const { apertureRadius: R } = input.dish;
+  const { apertureRadius: R, rimEndHeight: rim } = input.dish;
   const board = input.design.board.size / 2;
   const sun = levelsOf(input).top + R * 1.1;
   const stick = 0.35 * R;
@@ -78,6 +79,6 @@ export function aimPicture(input: BookInput, label: string): Markup {
   const far = sun * Math.cos((tilt * Math.PI) / 180) + reach * Math.sin((tilt * Math.PI) / 180) * 0.4;
   return markup`<svg class="plan" viewBox="${px(-reach)} ${px(-far)} ${px(reach + sun * Math.sin((tilt * Math.PI) / 180) + 0.3 * R)} ${px(far + reach * 0.85)}" role="img" aria-label="${label}">
 <g transform="rotate(${tilt})">${body(input)}<path class="axis" d="M0 ${px(-sun)}V0"/><circle class="sun" cx="0" cy="${px(-sun)}" r="${px(R / 9)}"/>
-<rect class="pot" x="${px(-board + 0.04 * R)}" y="${px(-stick)}" width="${px(R / 40)}" height="${px(stick)}"/>
-<path class="ray" d="M${px(-board + 0.05 * R)} ${px(-sun * 0.95)}V${px(-stick)}"/></g></svg>`;
+<rect class="pot" x="${px(-R)}" y="${px(-rim - stick)}" width="${px(R / 40)}" height="${px(stick)}"/>
+<path class="ray" d="M${px(-R + R / 80)} ${px(-sun * 0.95)}V${px(-rim - stick)}"/></g></svg>`;
 }

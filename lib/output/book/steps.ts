@@ -43,7 +43,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
   const { hub, cleat, board } = design;
   const screws = screwsOf(input);
   const rib = parts.find((part) => part.kind === 'rib');
-  const sizes = rib ? ribSizes(rib) : null;
+  const sizes = rib ? ribSizes(rib, dish) : null;
   const first = firstRibs(dish.ribCount);
   const boards = parts.filter((part) => part.kind === 'board').length;
   const perCleat = screws.down.count / (dish.ribCount * cleat.perRib);
@@ -80,23 +80,25 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       look: looks(['board'], ['hub']),
     },
     {
-      title: 'Screw the cleats to the board',
+      title: 'Screw each cleat to its rib, at the bench',
       text: [
-        `Set ${dish.ribCount * cleat.perRib} cleats beside the rib lines, inner ends ${length(cleatStart)} from the axis, over their pilot holes.`,
-        `Drive ${perCleat} ${perCleat === 1 ? 'screw' : 'screws'} down into the board at each: ${screws.down.count} countersunk wood screws ${screwText(screws.down.length, screws.down.room, screws.diameter, measures)}. Glue under the cleats.`,
+        `Its middle goes on the rib's scribed line, its lower face flush with the base, on the left of the rib as seen from the hub${cleat.perRib === 2 ? ', and a second on the right' : ''}. Once the ribs stand on the board there is little room for a driver.`,
+        cleat.ribScrews > 0
+          ? `Glue, and ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib: ${screws.rib.count} countersunk wood screws ${screwText(screws.rib.length, screws.rib.room, screws.diameter, measures)}.`
+          : 'Glue, and clamp until the glue is hard.',
       ],
       checks: [
-        `A scrap of rib stock slides between cleat and line with its middle on the line: the cleat stands ${length(dish.ribThickness / 2)} off it.`,
-        'No screw comes out below.',
+        'On a flat bench rib and cleat stand together without rocking.',
+        'No screw comes out on the far side of the rib.',
       ],
-      picture: 'All cleats in place around the hub',
-      look: looks(['board', 'hub'], ['cleat']),
+      picture: 'Rib 1 with its cleat',
+      look: looks([], ['rib', 'cleat'], [1]),
     },
     {
       title: `Dry-fit ribs ${list(first)} first`,
       text: [
-        `They stand evenly round the board and hold a straight edge between them. Push each inner end hard against the hub, stand the base flat on the board, clamp it to its cleat; no glue yet.`,
-        `Then screw them: ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib.`,
+        `They stand evenly round the board and hold a straight edge between them. Push each inner end hard against the hub and stand it on its scribed line, the cleat's inner end ${length(cleatStart)} from the axis over its pilot holes; no glue yet.`,
+        `Drive ${perCleat} ${perCleat === 1 ? 'screw' : 'screws'} down through each cleat into the board.`,
       ],
       checks: sizes
         ? [
@@ -105,21 +107,22 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
             'A square on the board touches the rib over its whole height.',
           ]
         : [],
-      picture: `Ribs ${list(first)} in place, the others still to come`,
-      look: looks(['board', 'hub', 'cleat'], ['rib'], first),
+      picture: `Ribs ${list(first)} in place with their cleats, the others still to come`,
+      look: looks(['board', 'hub'], ['rib', 'cleat'], first),
     },
     {
       title: 'Set the other ribs',
       text: [
-        `Work round so that each new rib stands across from the last: ${dish.ribCount - first.length} ribs are left. Glue the seats on hub and cleat.`,
-        `In all ${screws.rib.count} countersunk wood screws ${screwText(screws.rib.length, screws.rib.room, screws.diameter, measures)}.`,
+        `Work round so that each new rib stands across from the last: ${dish.ribCount - first.length} ribs are left. When the first ones prove true, glue all seats on hub and board.`,
+        `In all ${screws.down.count} countersunk wood screws ${screwText(screws.down.length, screws.down.room, screws.diameter, measures)} go down into the board.`,
       ],
       checks: [
         `A straight edge across two opposite rims stands level over the board, ${sizes ? length(sizes.rimHeight) : ''} above it.`,
+        'No screw comes out below.',
         `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.halfAngle))} apart, middle to middle.`,
       ],
       picture: 'All ribs in place on board and hub',
-      look: looks(['board', 'hub', 'cleat'], ['rib']),
+      look: looks(['board', 'hub'], ['rib', 'cleat']),
     },
   ];
 }

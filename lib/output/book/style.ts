@@ -44,7 +44,7 @@ ${shadeRules}
 .sun{fill:var(--hub);stroke:none}.ray{fill:none;stroke:var(--lit);stroke-width:1;vector-effect:non-scaling-stroke}.mirror-line{fill:none;stroke:var(--accent);stroke-width:3;vector-effect:non-scaling-stroke}.pot{fill:var(--receiver);stroke:var(--ink);vector-effect:non-scaling-stroke}
 .k-panel .e,.k-mirror .e{fill:none;stroke:var(--ink)}
 .new path{stroke-width:.8}
-.stepped g:not(.new) path[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 55%);fill:var(--g);stroke:color-mix(in oklab,var(--ink),var(--leaf) 55%)}
+.stepped g:not(.new) path[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 45%);fill:var(--g);stroke:color-mix(in oklab,var(--ink),var(--leaf) 55%)}
 .stepped .k-panel:not(.new) path[class^=s],.stepped .k-mirror:not(.new) path[class^=s]{stroke:var(--g)}
 .dish .scribe{fill:none;stroke:var(--ink);stroke-width:.6}
 .stuff{fill:var(--stuff);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
@@ -66,6 +66,7 @@ th,td{border-bottom:1px solid var(--line);padding:.28rem .7rem .28rem 0;text-ali
 th[scope=row],th:first-child,.words{text-align:left;font-weight:inherit}
 thead th{font-weight:600}
 tfoot th,tfoot td{border-top:2px solid var(--ink);font-weight:600}
+td:not(.words){white-space:nowrap}
 .scroll{overflow-x:auto}
 button{font:inherit;color:var(--ink);background:var(--leaf);border:1px solid var(--soft);border-radius:3px;padding:.3rem .7rem;min-height:2.2rem;cursor:pointer}
 button[aria-pressed=true]{background:var(--litfill);border-color:var(--lit)}

@@ -1,0 +1,18 @@
+import type { CommandModule } from 'yargs';
+import { completionScripts, type Shell, shells } from '../completion.js';
+import { print } from '../console.js';
+
+interface CompletionArguments {
+  readonly shell: Shell;
+}
+
+export const completionCommand: CommandModule<object, CompletionArguments> = {
+  command: 'completion <shell>',
+  describe: 'print a completion script for bash, zsh or fish',
+  builder: (yargs) =>
+    yargs
+      .positional('shell', { choices: shells, demandOption: true, describe: 'the shell to complete in' })
+      .example('source <($0 completion bash)', 'for this session')
+      .example('$0 completion fish > ~/.config/fish/completions/dishwright.fish', 'for good'),
+  handler: ({ shell }) => print(completionScripts[shell].trimEnd()),
+};

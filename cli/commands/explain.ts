@@ -1,0 +1,54 @@
+import type { CommandModule } from 'yargs';
+import { explainKey, keyEntries, type KeyEntry, schemaText } from '../../lib/index.js';
+import { columns, print, printJson } from '../console.js';
+import { exitCode, Stop } from '../exit.js';
+import { keyLines } from '../explain.js';
+import { jsonFlag } from '../flags.js';
+import { table } from '../table.js';
+
+interface ExplainArguments {
+  readonly key: string | undefined;
+  readonly schema: boolean;
+  readonly json: boolean;
+}
+
+function printList(entries: readonly KeyEntry[]): void {
+  const rows = entries.map((entry) => [entry.path, entry.about]);
+  for (const line of table([{ head: 'key' }, { head: 'meaning' }], rows, columns())) print(line);
+}
+
+function printKeys(asked: string, json: boolean): void {
+  const answer = explainKey(asked);
+  if (answer.kind === 'unknown') {
+    const advice =
+      answer.near === null ? '`dishwright explain` without a key lists them all' : `did you mean ${answer.near}?`;
+    throw new Stop(exitCode.wrongInput, `there is no key ${asked} in a design file; ${advice}`);
+  }
+  if (json) {
+    printJson(answer.entries);
+    return;
+  }
+  answer.entries.forEach((entry, i) => {
+    if (i > 0) print('');
+    for (const line of keyLines(entry, columns())) print(line);
+  });
+}
+
+export const explainCommand: CommandModule<object, ExplainArguments> = {
+  command: 'explain [key]',
+  describe: 'tell what a key of the design file means',
+  builder: (yargs) =>
+    yargs
+      .positional('key', { type: 'string', describe: 'the key, such as dish.aperture or kerf; a list without it' })
+      .option('schema', { type: 'boolean', default: false, describe: 'print the JSON Schema of the design file' })
+      .options(jsonFlag)
+      .example('$0 explain dish.figure', 'meaning, default and its reason')
+      .example('$0 explain cleat', 'a section with all its keys')
+      .example('$0 explain --schema > dishwright.schema.json', 'the schema that editors read'),
+  handler: ({ key, schema, json }) => {
+    if (schema) print(schemaText().trimEnd());
+    else if (key !== undefined) printKeys(key, json);
+    else if (json) printJson(keyEntries());
+    else printList(keyEntries());
+  },
+};

@@ -1,0 +1,45 @@
+/**
+ * Completion scripts. The command itself is asked for the candidates at each Tab, so a script never falls behind;
+ * where it knows none, the shell completes file names.
+ */
+export const shells = ['bash', 'zsh', 'fish'] as const;
+export type Shell = (typeof shells)[number];
+
+const bash = `# dishwright completion for bash: source this file, or put it into
+# ~/.local/share/bash-completion/completions/dishwright
+_dishwright_complete() {
+  local current="\${COMP_WORDS[COMP_CWORD]}"
+  local IFS=$'\\n'
+  COMPREPLY=($(compgen -W "$(dishwright --get-yargs-completions "\${COMP_WORDS[@]:0:COMP_CWORD+1}" 2>/dev/null)" -- "$current"))
+}
+complete -o default -F _dishwright_complete dishwright
+`;
+
+const zsh = `#compdef dishwright
+# dishwright completion for zsh: put this file as _dishwright into a folder of $fpath
+_dishwright() {
+  local -a candidates
+  candidates=("\${(@f)$(dishwright --get-yargs-completions "\${(@)words[1,CURRENT]}" 2>/dev/null)}")
+  if [[ \${#candidates} -gt 0 && -n "\${candidates[1]}" ]]; then
+    _describe 'dishwright' candidates
+  else
+    _files
+  fi
+}
+if [[ "$funcstack[1]" = _dishwright ]]; then
+  _dishwright "$@"
+else
+  compdef _dishwright dishwright
+fi
+`;
+
+const fish = `# dishwright completion for fish: put this file into ~/.config/fish/completions/dishwright.fish
+function __dishwright_complete
+  set -l words (commandline -opc) (commandline -ct)
+  dishwright --get-yargs-completions $words 2>/dev/null | string replace -r '^([^:]+):(.*)$' '$1\\t$2'
+end
+complete -c dishwright -a '(__dishwright_complete)'
+`;
+
+/** The script to source, by shell. */
+export const completionScripts: Readonly<Record<Shell, string>> = { bash, zsh, fish };

@@ -1,0 +1,101 @@
+/** What a person wants of a new design, and what follows from it. Lengths in mm. */
+import { LengthError, type LengthUnit, materialKinds, mmPer, parseLength, type ProcessKind } from '../../lib/index.js';
+
+export interface Heats {
+  readonly litres: number;
+  /** Diameter of the vessel's underside. */
+  readonly diameter: number;
+}
+
+export interface Answers {
+  readonly units: LengthUnit;
+  readonly aperture: number;
+  readonly focalLength: number;
+  readonly heats: Heats | null;
+  readonly kind: (typeof materialKinds)[number];
+  readonly thickness: number;
+  readonly machine: ProcessKind;
+}
+
+/** The unit that a person measures in, by the way they wrote a length. */
+export function unitOfText(text: string): LengthUnit {
+  return /in|["”″]|ft|f(?:oo|ee)t|['’′]/i.test(text) ? 'in' : 'mm';
+}
+
+/** Rounded to 10 mm, or to half an inch. */
+function round(mm: number, units: LengthUnit): number {
+  const step = units === 'in' ? mmPer.in / 2 : 10;
+  return Math.max(step, Math.round(mm / step) * step);
+}
+
+/**
+ * A focal length that suits an aperture when nobody asks for another: 0.37 of it, a rim angle near 68°,
+ * at which the vessel's underside still faces the whole dish (common practice, no source).
+ */
+export function usualFocalLength(aperture: number, units: LengthUnit): number {
+  return round(0.37 * aperture, units);
+}
+
+export function usualThickness(aperture: number, units: LengthUnit): number {
+  if (units === 'in') return aperture >= 900 ? mmPer.in / 2 : mmPer.in / 4;
+  return aperture >= 900 ? 12 : 6;
+}
+
+/**
+ * Number of ribs: panels about as wide as 8 % of the aperture, and no wider than the vessel, since a panel does not
+ * focus across its width (N ≥ π / asin(a/R)). Even, 12 to 48.
+ */
+export function usualRibs(aperture: number, heats: Heats | null): number {
+  const byWidth = (Math.PI * aperture) / Math.max(90, 0.13 * aperture);
+  const ratio = heats === null ? 1 : Math.min(1, heats.diameter / aperture);
+  const byVessel = (1.25 * Math.PI) / Math.asin(ratio);
+  return Math.min(48, Math.max(12, 2 * Math.ceil(Math.max(byWidth, byVessel) / 2)));
+}
+
+/** The answers when nobody is asked. */
+export function usualAnswers(): Answers {
+  const aperture = 1200;
+  return {
+    units: 'mm',
+    aperture,
+    focalLength: usualFocalLength(aperture, 'mm'),
+    heats: null,
+    kind: 'plywood',
+    thickness: usualThickness(aperture, 'mm'),
+    machine: 'router',
+  };
+}
+
+/**
+ * `5 l in 220 mm`, `2 gal in 10 in`: how much is heated, in a vessel of which diameter.
+ * @returns null when the text is not of this kind
+ * @throws LengthError when the diameter cannot be read
+ */
+export function parseHeats(text: string, units: LengthUnit): Heats | null {
+  const found =
+    /^(\d+(?:[.,]\d+)?)\s*(l|litres?|liters?|kg|qt|quarts?|gal|gallons?)\s*(?:in(?:\s+an?)?|,)?\s+(.+)$/i.exec(
+      text.trim(),
+    );
+  const [, amount, unit, rest] = found ?? [];
+  if (amount === undefined || unit === undefined || rest === undefined) return null;
+  // US liquid gallon: 231 cubic inches (NIST Handbook 44, appendix C)
+  const gallon = (231 * mmPer.in ** 3) / 1e6;
+  const perUnit = /^q/i.test(unit) ? gallon / 4 : /^g/i.test(unit) ? gallon : 1;
+  const litres = Number((Number(amount.replace(',', '.')) * perUnit).toPrecision(3));
+  const diameter = parseLength(rest, units);
+  if (!(litres > 0) || !(diameter > 0)) throw new LengthError(`"${text}" must be above 0 in both parts`);
+  return { litres, diameter };
+}
+
+/**
+ * `plywood 12`, `1/2 in`, `mdf 6 mm`: material and thickness of the ribs.
+ * @throws LengthError
+ */
+export function parseMaterial(text: string, units: LengthUnit): Pick<Answers, 'kind' | 'thickness'> {
+  const found = /^([a-z]+)\s+(.*)$/i.exec(text.trim());
+  const named = materialKinds.find((kind) => kind === found?.[1]?.toLowerCase());
+  const thickness = parseLength(named && found?.[2] !== undefined ? found[2] : text, units);
+  if (!(thickness > 0 && thickness <= 100))
+    throw new LengthError(`a thickness must be above 0 and at most 100 mm, not ${Number(thickness.toFixed(3))} mm`);
+  return { kind: named ?? 'plywood', thickness };
+}

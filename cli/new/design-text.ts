@@ -1,0 +1,157 @@
+/** The commented design file that `new` writes: every section and key, taken from the schema itself. */
+import { keyEntries, type KeyEntry, type LengthUnit, mmPer, schemaLine } from '../../lib/index.js';
+import { type Answers, usualRibs } from './answers.js';
+
+const proseWidth = 96;
+
+/** Prose as comment lines: "#" and a space, so that it is told from a default, which is "#" and the key at once. */
+function prose(text: string, indent: string): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/)) {
+    if (line !== '' && indent.length + 2 + line.length + 1 + word.length > proseWidth) {
+      lines.push(line);
+      line = word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, line].map((each) => `${indent}# ${each}`);
+}
+
+/** A length as a bare number of the file's unit. */
+function bare(mm: number, units: LengthUnit): string {
+  return String(Number((mm / mmPer[units]).toFixed(units === 'mm' ? 3 : 5)));
+}
+
+/** Values for keys without a default, in sections that a design may leave out. */
+const examples: Readonly<Record<string, string>> = {
+  'receiver.diameter': '220 mm',
+  'load.mass': '5',
+  'site.latitude': '45',
+  'site.longitude': '10',
+  'site.date': '2026-06-21',
+};
+
+function keyLines(entry: KeyEntry, stated: ReadonlyMap<string, string>, indent: string): string[] {
+  const name = entry.path.split('.').at(-1) ?? entry.path;
+  const value = stated.get(entry.path);
+  const words = entry.choices && entry.quantity === 'choice' ? ` One of: ${entry.choices.join(', ')}.` : '';
+  const unit = entry.unit === undefined ? '' : ` In ${entry.unit}.`;
+  const why = entry.why === undefined ? '' : ` Default because: ${entry.why}.`;
+  const about = `${entry.about}${words}${unit}${why}`;
+  if (value !== undefined) return [...prose(about, indent), `${indent}${name}: ${value}`];
+  const fallback = entry.shown ?? examples[entry.path];
+  if (fallback !== undefined) {
+    // a colour's "#" would begin a comment
+    const safe = fallback.startsWith('#') ? `'${fallback}'` : fallback;
+    return [...prose(about, indent), `${indent}#${name}: ${safe}`];
+  }
+  const left = entry.auto === undefined ? 'It may be left out.' : `Left out: ${entry.auto}.`;
+  return prose(`${name}: ${about} ${left}`, indent);
+}
+
+function sectionLines(section: KeyEntry, entries: readonly KeyEntry[], stated: ReadonlyMap<string, string>): string[] {
+  const below = entries.filter(({ path }) => path.startsWith(`${section.path}.`));
+  const active = below.some(({ path }) => stated.has(path));
+  return [
+    '',
+    ...prose(section.about, ''),
+    `${active ? '' : '#'}${section.path}:`,
+    ...below.flatMap((entry) => keyLines(entry, stated, '  ')),
+  ];
+}
+
+/** What may stand in each item of a list of sections, as prose. */
+function itemKeys(path: string, entries: readonly KeyEntry[], indent: string): string[] {
+  const below = entries.filter((entry) => entry.path.startsWith(path));
+  return below.flatMap((entry) => {
+    const name = entry.path.slice(path.length);
+    const fallback = entry.auto ?? entry.shown;
+    return prose(`${name}: ${entry.about}${fallback === undefined ? '' : ` Left out: ${fallback}.`}`, indent);
+  });
+}
+
+interface Chosen {
+  readonly stated: ReadonlyMap<string, string>;
+  readonly materials: readonly string[];
+  readonly stock: readonly string[];
+}
+
+function chosen(answers: Answers): Chosen {
+  const { units, aperture, focalLength, heats, kind, thickness, machine } = answers;
+  const length = (mm: number) => bare(mm, units);
+  const inches = units === 'in';
+  // a small dish bends card and film where a large one takes hardboard and aluminium
+  const small = aperture < 800;
+  const panel = small
+    ? { name: 'card', kind: 'card', thickness: inches ? 1 / 32 : 1 / 25.4 }
+    : { name: 'hardboard', kind: 'hardboard', thickness: inches ? 1 / 8 : 3 / 25.4 };
+  const mirror = small
+    ? { name: 'film', kind: 'film', thickness: inches ? 0.002 : 0.05 / 25.4, roll: inches ? 20 : 500 / 25.4 }
+    : { name: 'sheet', kind: 'aluminium', thickness: inches ? 0.012 : 0.3 / 25.4, roll: inches ? 24 : 600 / 25.4 };
+  const ribs = kind === panel.kind ? `${kind}-ribs` : kind;
+  const sheet = inches ? '8 ft x 4 ft' : '2440 x 1220 mm';
+  const item = (name: string, of: string, mm: number) => `  ${name}: { kind: ${of}, thickness: ${length(mm)} }`;
+  const stated = new Map<string, string>([
+    ['name', 'My dish'],
+    ['units', units],
+    ['dish.aperture', length(aperture)],
+    ['dish.focalLength', length(focalLength)],
+    ['dish.ribs', String(usualRibs(aperture, heats))],
+    ['rib.material', ribs],
+    ['panel.material', panel.name],
+    ['reflector.material', mirror.name],
+    ['process.kind', machine],
+    ...(machine === 'router' ? ([['process.drillBits', '[2.5 mm, 3 mm, 4 mm]']] as const) : []),
+    ...(heats
+      ? ([
+          ['receiver.diameter', length(heats.diameter)],
+          ['load.mass', String(heats.litres)],
+        ] as const)
+      : []),
+  ]);
+  return {
+    stated,
+    materials: [
+      item(ribs, kind, thickness),
+      item(panel.name, panel.kind, panel.thickness * mmPer.in),
+      item(mirror.name, mirror.kind, mirror.thickness * mmPer.in),
+    ],
+    stock: [
+      `  - { material: ${ribs}, size: ${sheet} }`,
+      `  - { material: ${panel.name}, size: ${sheet} }`,
+      `  - { material: ${mirror.name}, rollWidth: ${length(mirror.roll * mmPer.in)} }`,
+    ],
+  };
+}
+
+/** The design file's text for the answers, valid as it stands. */
+export function designText(answers: Answers): string {
+  const entries = keyEntries();
+  const { stated, materials, stock } = chosen(answers);
+  const lines = [
+    schemaLine,
+    ...prose(
+      `Design of a ribbed paraboloid dish. Bare lengths are in ${answers.units}; text with a unit of its own, such as 3/4 in, 1.2 m or 2 ft 6 in, is taken anywhere. A line such as "#figure: panel" shows a default: take its # away to change it (and the # of its section, where there is one). "dishwright explain <key>" tells more of a key, "dishwright check <this file>" tries the design.`,
+      '',
+    ),
+  ];
+  for (const entry of entries) {
+    if (/[.[]/.test(entry.path)) continue;
+    if (entry.path === 'materials') {
+      lines.push(
+        '',
+        ...prose(entry.about, ''),
+        ...itemKeys('materials.<name>.', entries, ''),
+        'materials:',
+        ...materials,
+      );
+    } else if (entry.path === 'stock') {
+      lines.push('', ...prose(entry.about, ''), ...itemKeys('stock[].', entries, ''), 'stock:', ...stock);
+    } else if (entry.path === 'extra') {
+      lines.push('', ...prose(entry.about, ''), ...itemKeys('extra[].', entries, ''), '#extra: []');
+    } else if (entry.quantity === 'group') {
+      lines.push(...sectionLines(entry, entries, stated));
+    } else lines.push('', ...keyLines(entry, stated, ''));
+  }
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,67 @@
+/** The questions that `new` asks on a terminal. */
+import { formatLength, LengthError, nearest, parseLength, processKinds } from '../../lib/index.js';
+import { type Answers, parseHeats, parseMaterial, unitOfText, usualFocalLength, usualThickness } from './answers.js';
+
+/** Puts a question and gives what was typed, without the line's end. */
+export type Ask = (question: string) => Promise<string>;
+
+/** Asks until the answer can be read; an empty answer takes `usual`. */
+async function until<T>(
+  ask: Ask,
+  tell: (line: string) => void,
+  question: string,
+  usual: string,
+  read: (text: string) => T,
+) {
+  for (;;) {
+    const text = (await ask(`${question} [${usual}]: `)).trim();
+    try {
+      return read(text === '' ? usual : text);
+    } catch (error) {
+      if (!(error instanceof LengthError)) throw error;
+      tell(`  ${error.message}`);
+    }
+  }
+}
+
+function within(mm: number, least: number, most: number, what: string): number {
+  if (mm >= least && mm <= most) return mm;
+  throw new LengthError(`${what} must be from ${formatLength(least, 'mm')} to ${formatLength(most, 'mm')}`);
+}
+
+/**
+ * Asks for what decides a design.
+ * @param tell says what is wrong with an answer
+ */
+export async function askQuestions(ask: Ask, tell: (line: string) => void): Promise<Answers> {
+  const { aperture, units } = await until(ask, tell, 'Aperture: diameter across the rib ends', '1200 mm', (text) => ({
+    aperture: within(parseLength(text, 'mm'), 50, 20_000, 'the aperture'),
+    units: unitOfText(text),
+  }));
+  const usualF = usualFocalLength(aperture, units);
+  const aim = await until(
+    ask,
+    tell,
+    'Focal length, or what to heat, such as 5 l in 220 mm',
+    formatLength(usualF, units),
+    (text) => {
+      const heats = parseHeats(text, units);
+      if (heats) {
+        within(heats.diameter, 10, aperture, 'the vessel');
+        return { heats, focalLength: usualF };
+      }
+      return { heats, focalLength: within(parseLength(text, units), aperture / 4, 50_000, 'the focal length') };
+    },
+  );
+  const usual = formatLength(usualThickness(aperture, units), units);
+  const material = await until(ask, tell, 'Material and thickness of the ribs', `plywood ${usual}`, (text) =>
+    parseMaterial(text, units),
+  );
+  const machine = await until(ask, tell, 'Cut by router, laser or hand', 'router', (text) => {
+    const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearest(text, processKinds);
+    const known = processKinds.find((word) => word === kind);
+    if (known === undefined) throw new LengthError(`"${text}" is not a machine here; answer router, laser or hand`);
+    return known;
+  });
+  return { units, aperture, ...aim, ...material, machine };
+}

@@ -1,0 +1,50 @@
+/** Writing a new design file with the schema that editors read beside it: nothing there is overwritten unasked. */
+import { existsSync, lstatSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { randomBytes } from 'node:crypto';
+import { dirname, join } from 'node:path';
+import { designJsonSchema, schemaFileName, schemaText } from '../../lib/index.js';
+import { exitCode, reasonOf, Stop } from '../exit.js';
+
+/** Whether the schema file at `path` is one of ours, of any version. */
+function isOurSchema(path: string): boolean {
+  try {
+    const found = JSON.parse(readFileSync(path, 'utf8')) as { readonly title?: unknown };
+    return found.title === designJsonSchema()['title'];
+  } catch {
+    return false;
+  }
+}
+
+/** Puts the whole text in place at once, so that a full disk leaves no half file. */
+function put(path: string, text: string): void {
+  const part = `${path}.part-${randomBytes(4).toString('hex')}`;
+  try {
+    writeFileSync(part, text, { flag: 'wx' });
+    renameSync(part, path);
+  } catch (error) {
+    rmSync(part, { force: true });
+    throw error;
+  }
+}
+
+/**
+ * @param force replaces a design file that is there
+ * @returns what is to be told besides
+ * @throws Stop when the file is there, or cannot be written
+ */
+export function writeDesign(file: string, text: string, force: boolean): string[] {
+  const there = lstatSync(file, { throwIfNoEntry: false });
+  if (there && !there.isFile()) throw new Stop(exitCode.notWritten, `${file} is not a plain file; give another name`);
+  if (there && !force)
+    throw new Stop(exitCode.notWritten, `${file} is there already; nothing was written; give another name, or --force`);
+  const schema = join(dirname(file), schemaFileName);
+  const foreign = existsSync(schema) && !isOurSchema(schema);
+  try {
+    put(file, text);
+    if (!foreign) put(schema, schemaText());
+  } catch (error) {
+    if (!there) rmSync(file, { force: true });
+    throw new Stop(exitCode.notWritten, `cannot write ${file}: ${reasonOf(error)}`);
+  }
+  return foreign ? [`${schema} is not ours and was left alone; editors will not know the keys of ${file}`] : [];
+}

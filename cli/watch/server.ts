@@ -1,0 +1,120 @@
+/**
+ * The page's server: on the loopback interface alone, under a random path, for its own page and no other origin.
+ */
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import type { AddressInfo } from 'node:net';
+import { exitCode, Stop } from '../exit.js';
+import { watchPage } from './page.js';
+import type { Board, State } from './state.js';
+
+const loopback = '127.0.0.1';
+/** Keeps a silent line open through anything between (ms). */
+const heartbeat = 15_000;
+
+const sameText = (a: string, b: string): boolean => {
+  const digest = (text: string) => createHash('sha256').update(text).digest();
+  return timingSafeEqual(digest(a), digest(b));
+};
+
+const guards: Readonly<Record<string, string>> = {
+  'Cache-Control': 'no-store',
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+};
+
+function answer(
+  response: ServerResponse,
+  status: number,
+  type: string,
+  body: string,
+  extra: Record<string, string> = {},
+): void {
+  response.writeHead(status, { ...guards, 'Content-Type': `${type}; charset=utf-8`, ...extra });
+  response.end(body);
+}
+
+/** Whether a request comes from the page itself, or from the person who opened its address. */
+function trusted(request: IncomingMessage, port: number): boolean {
+  const hosts = [`${loopback}:${port}`, `localhost:${port}`];
+  const { host, origin } = request.headers;
+  if (host === undefined || !hosts.includes(host)) return false;
+  return origin === undefined || origin === `http://${host}`;
+}
+
+function events(response: ServerResponse, board: Board): void {
+  response.writeHead(200, { ...guards, 'Content-Type': 'text/event-stream; charset=utf-8' });
+  const send = (state: State) => response.write(`data: ${JSON.stringify(state)}\n\n`);
+  send(board.state);
+  const deaf = board.listen(send);
+  const timer = setInterval(() => response.write(':\n\n'), heartbeat);
+  response.on('close', () => {
+    clearInterval(timer);
+    deaf();
+  });
+}
+
+function sendPage(response: ServerResponse): void {
+  const { html, policy } = watchPage(randomBytes(16).toString('base64'));
+  answer(response, 200, 'text/html', html, { 'Content-Security-Policy': policy });
+}
+
+function sendBook(response: ServerResponse, book: string | null): void {
+  if (book === null) answer(response, 404, 'text/plain', 'no book yet\n');
+  else answer(response, 200, 'text/html', book, { 'Content-Security-Policy': "frame-ancestors 'self'" });
+}
+
+function handle(request: IncomingMessage, response: ServerResponse, board: Board, token: string, port: number): void {
+  const [path = ''] = (request.url ?? '').split('?');
+  const [, given = '', name] = path.split('/');
+  if (!trusted(request, port)) answer(response, 403, 'text/plain', 'not for you\n');
+  else if (request.method !== 'GET') answer(response, 405, 'text/plain', 'only GET\n', { Allow: 'GET' });
+  else if (!sameText(given, token)) answer(response, 404, 'text/plain', 'nothing here\n');
+  else if (name === '') sendPage(response);
+  else if (name === 'events') events(response, board);
+  else if (name === 'state') answer(response, 200, 'application/json', JSON.stringify(board.state));
+  else if (name === 'book') sendBook(response, board.book);
+  else answer(response, 404, 'text/plain', 'nothing here\n');
+}
+
+export interface Running {
+  readonly url: string;
+  readonly port: number;
+  close(): Promise<void>;
+}
+
+/**
+ * Starts the server.
+ * @param port 0 for any free one
+ * @throws Stop when the port is taken or forbidden
+ */
+export async function serve(board: Board, port: number): Promise<Running> {
+  const token = randomBytes(24).toString('base64url');
+  const server: Server = createServer((request, response) =>
+    handle(request, response, board, token, (server.address() as AddressInfo).port),
+  );
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', (error: NodeJS.ErrnoException) => {
+      const reason =
+        error.code === 'EADDRINUSE'
+          ? `port ${port} is in use`
+          : error.code === 'EACCES'
+            ? `port ${port} is not open to you`
+            : `port ${port} cannot be used: ${error.message}`;
+      reject(new Stop(exitCode.wrongInput, `${reason}; give another --port, or leave it out for a free one`));
+    });
+    server.listen(port, loopback, resolve);
+  });
+  const taken = (server.address() as AddressInfo).port;
+  return {
+    url: `http://${loopback}:${taken}/${token}/`,
+    port: taken,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}

@@ -1,0 +1,149 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Ajv } from 'ajv';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { parseHeats, parseMaterial, usualAnswers, usualRibs } from '../../cli/new/answers.js';
+import { designText } from '../../cli/new/design-text.js';
+import { askQuestions } from '../../cli/new/questions.js';
+import { writeDesign } from '../../cli/new/write.js';
+import { designJsonSchema, keyEntries, LengthError } from '../../lib/index.js';
+import { designOf } from '../helpers/fixtures.js';
+
+/** Answers in turn, as typed; what was said about them is kept. */
+async function typed(...lines: string[]) {
+  const told: string[] = [];
+  const answers = await askQuestions(
+    () => Promise.resolve(lines.shift() ?? ''),
+    (line) => told.push(line),
+  );
+  return { answers, told, left: lines };
+}
+
+/** The file with every default uncommented: `#key:` lines, as the file itself says. */
+const uncommented = (text: string): string => text.replace(/^(\s*)#(?=[a-z])/gm, '$1');
+
+describe('the file that `new` writes', () => {
+  it('is a design as it stands', () => {
+    const design = designOf(designText(usualAnswers()));
+    expect(design.dish).toMatchObject({ aperture: 1200, focalLength: 440, figure: 'panel' });
+    expect(design.process.kind).toBe('router');
+  });
+
+  it('names every section and key', () => {
+    const text = designText(usualAnswers());
+    const missing = keyEntries().filter(({ path }) => {
+      const name = path.split('.').at(-1)?.replace('[]', '') ?? path;
+      return !new RegExp(`^[\\s#]*${name}:`, 'm').test(text);
+    });
+    expect(missing.map(({ path }) => path)).toEqual([]);
+  });
+
+  it('shows defaults that are the defaults', () => {
+    const plain = designOf(designText(usualAnswers()));
+    const full = designOf(uncommented(designText(usualAnswers())));
+    // sections that a design may leave out stand there with examples
+    const { receiver, load, site, defaults, ...rest } = full;
+    expect([receiver, load, site].every((section) => section !== undefined)).toBe(true);
+    const { defaults: taken, ...expected } = plain;
+    expect(rest).toEqual(expected);
+    expect(defaults.length).toBeLessThan(taken.length);
+  });
+
+  it('points editors at its schema, and holds to it', () => {
+    const text = designText(usualAnswers());
+    expect(text.split('\n')[0]).toBe('# yaml-language-server: $schema=./dishwright.schema.json');
+    const validate = new Ajv({ allowUnionTypes: true }).compile(designJsonSchema());
+    expect(validate(parse(uncommented(text)))).toBe(true);
+  });
+});
+
+describe('the questions', () => {
+  it('take what is offered for an empty answer', async () => {
+    expect((await typed('', '', '', '')).answers).toEqual(usualAnswers());
+  });
+
+  it('take lengths, a vessel to heat, a material and a machine', async () => {
+    const { answers } = await typed('1500', '12 l in 260 mm', 'mdf 16', 'laser');
+    expect(answers).toMatchObject({
+      units: 'mm',
+      aperture: 1500,
+      heats: { litres: 12, diameter: 260 },
+      kind: 'mdf',
+      thickness: 16,
+      machine: 'laser',
+    });
+    const design = designOf(designText(answers));
+    expect(design.receiver?.diameter).toBe(260);
+    expect(design.load?.mass).toBe(12);
+  });
+
+  it('go on in inches when the aperture is given in inches', async () => {
+    const { answers } = await typed('52 in', '20', '15/32', 'hand');
+    expect(answers.units).toBe('in');
+    expect(answers.focalLength).toBeCloseTo(508, 9);
+    const design = designOf(designText(answers));
+    expect(design.dish.aperture).toBeCloseTo(52 * 25.4, 9);
+    expect(design.materials['plywood']?.thickness).toBeCloseTo((15 / 32) * 25.4, 2);
+  });
+
+  it('ask again for what they cannot take, and say why', async () => {
+    const { answers, told, left } = await typed('wide', '3 mm', '900', '100', '400', 'ply', '9', 'saw', 'hand', 'x');
+    expect(answers).toMatchObject({ aperture: 900, focalLength: 400, thickness: 9, machine: 'hand' });
+    expect(told).toHaveLength(5);
+    expect(told[1]).toContain('from 50 mm to 20000 mm');
+    expect(told[2]).toContain('225 mm');
+    expect(left).toEqual(['x']);
+  });
+
+  it('read a vessel in litres or US gallons', () => {
+    expect(parseHeats('5 l in 220 mm', 'mm')).toEqual({ litres: 5, diameter: 220 });
+    // US liquid gallon of 231 cubic inches: 3.785 L (NIST Handbook 44, appendix C)
+    expect(parseHeats('2 gal in 10 in', 'in')?.litres).toBeCloseTo(2 * 3.785, 2);
+    expect(parseHeats('450 mm', 'mm')).toBeNull();
+    expect(() => parseHeats('0 l in 220 mm', 'mm')).toThrow(LengthError);
+    expect(() => parseMaterial('plywood -3', 'mm')).toThrow(LengthError);
+  });
+
+  it('give panels no wider than the vessel', () => {
+    // a panel does not focus across its width: the half-chord R·sin(π/N) must lie within the vessel
+    const [aperture, diameter] = [2000, 160];
+    const ribs = usualRibs(aperture, { litres: 3, diameter });
+    expect((aperture / 2) * Math.sin(Math.PI / ribs)).toBeLessThan(diameter / 2);
+  });
+});
+
+describe('writing it', () => {
+  let folder = '';
+  beforeEach(() => (folder = mkdtempSync(join(tmpdir(), 'dishwright-new-'))));
+  afterEach(() => rmSync(folder, { recursive: true }));
+
+  it('lays the schema beside it', () => {
+    writeDesign(join(folder, 'a.yaml'), 'name: a\n', false);
+    expect(readdirSync(folder).sort()).toEqual(['a.yaml', 'dishwright.schema.json']);
+    expect(JSON.parse(readFileSync(join(folder, 'dishwright.schema.json'), 'utf8'))).toEqual(designJsonSchema());
+  });
+
+  it('overwrites nothing unless told to', () => {
+    const file = join(folder, 'a.yaml');
+    writeFileSync(file, 'mine');
+    expect(() => writeDesign(file, 'name: a\n', false)).toThrow('is there already');
+    expect(readFileSync(file, 'utf8')).toBe('mine');
+    expect(readdirSync(folder)).toEqual(['a.yaml']);
+    writeDesign(file, 'name: a\n', true);
+    expect(readFileSync(file, 'utf8')).toBe('name: a\n');
+  });
+
+  it('leaves a schema alone that is not ours', () => {
+    const schema = join(folder, 'dishwright.schema.json');
+    writeFileSync(schema, '{"title":"another"}');
+    expect(writeDesign(join(folder, 'a.yaml'), 'name: a\n', false)).toHaveLength(1);
+    expect(readFileSync(schema, 'utf8')).toBe('{"title":"another"}');
+  });
+
+  it('says so when the folder is not there, and leaves nothing behind', () => {
+    expect(() => writeDesign(join(folder, 'none', 'a.yaml'), 'name: a\n', false)).toThrow('no such file or folder');
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});

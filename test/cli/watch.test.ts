@@ -1,0 +1,189 @@
+import { mkdtempSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { createServer, type AddressInfo } from 'node:net';
+import { networkInterfaces, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { serve, type Running } from '../../cli/watch/server.js';
+import { type Background, watchDesign } from '../../cli/watch/session.js';
+import { Board, type State } from '../../cli/watch/state.js';
+import { fixtureText } from '../helpers/fixtures.js';
+
+interface Answer {
+  readonly status: number;
+  readonly text: string;
+  readonly headers: Record<string, unknown>;
+}
+
+function get(url: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Answer> {
+  return new Promise((resolve, reject) => {
+    request(url, { headers, method }, (response) => {
+      let text = '';
+      response.setEncoding('utf8');
+      response.on('data', (piece: string) => (text += piece));
+      response.on('end', () => resolve({ status: response.statusCode ?? 0, text, headers: response.headers }));
+    })
+      .on('error', reject)
+      .end();
+  });
+}
+
+/** Resolves when the board comes to a state that `fits`. */
+function until(board: Board, fits: (state: State) => boolean, within = 5000): Promise<State> {
+  return new Promise((resolve, reject) => {
+    if (fits(board.state)) return resolve(board.state);
+    const timer = setTimeout(() => reject(new Error(`still ${JSON.stringify(board.state)}`)), within);
+    const deaf = board.listen((state) => {
+      if (!fits(state)) return;
+      clearTimeout(timer);
+      deaf();
+      resolve(state);
+    });
+  });
+}
+
+const noNest: Background = () => () => undefined;
+
+describe('the page’s server', () => {
+  let running: Running;
+  let board: Board;
+  beforeEach(async () => {
+    board = new Board('dish.yaml');
+    running = await serve(board, 0);
+  });
+  afterEach(() => running.close());
+
+  it('serves its page under the token alone', async () => {
+    expect(new URL(running.url).pathname.length).toBeGreaterThan(30);
+    const page = await get(running.url);
+    expect(page.status).toBe(200);
+    expect(page.headers['content-security-policy']).toContain("default-src 'none'");
+    const base = `http://127.0.0.1:${running.port}`;
+    for (const path of ['/', '/state', '/x/state', `${new URL(running.url).pathname}..%2f`])
+      expect((await get(base + path)).status).toBe(404);
+  });
+
+  it('answers no other host and no other origin', async () => {
+    const state = `${running.url}state`;
+    expect((await get(state, { Host: 'evil.example' })).status).toBe(403);
+    expect((await get(state, { Host: `evil.example:${running.port}` })).status).toBe(403);
+    expect((await get(state, { Origin: 'https://evil.example' })).status).toBe(403);
+    expect((await get(state, { Origin: 'null' })).status).toBe(403);
+    expect((await get(state, { Origin: `http://127.0.0.1:${running.port}` })).status).toBe(200);
+    expect((await get(state, {}, 'POST')).status).toBe(405);
+  });
+
+  it('listens on the loopback interface only', async () => {
+    const others = Object.values(networkInterfaces())
+      .flatMap((list) => list ?? [])
+      .filter(({ family, internal }) => family === 'IPv4' && !internal);
+    for (const { address } of others)
+      await expect(get(running.url.replace('127.0.0.1', address))).rejects.toThrow(/ECONNREFUSED/);
+  });
+
+  it('tells of each change as it comes', async () => {
+    const told: string[] = [];
+    const done = new Promise<void>((resolve) => {
+      request(`${running.url}events`, (response) => {
+        response.setEncoding('utf8');
+        response.on('data', (piece: string) => {
+          told.push(piece);
+          if (piece.includes('later')) resolve();
+          else board.show({ standing: 'shown', says: 'later', problems: [] }, '<!DOCTYPE html>');
+        });
+        response.on('error', () => undefined);
+      }).end();
+    });
+    await done;
+    expect(told.join('')).toMatch(/^data: \{.*\}\n\ndata: \{.*"book":1\}\n\n$/);
+    expect((await get(`${running.url}book?1`)).text).toBe('<!DOCTYPE html>');
+  });
+
+  it('says so when the port is taken', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await new Promise((resolve) => other.once('listening', resolve));
+    const { port } = other.address() as AddressInfo;
+    await expect(serve(board, port)).rejects.toThrow(`port ${port} is in use; give another --port`);
+    other.close();
+  });
+});
+
+describe('following a design file', () => {
+  let folder = '';
+  let file = '';
+  let board: Board;
+  let stop = (): void => undefined;
+  const start = (background = noNest) => {
+    board = new Board('dish.yaml');
+    stop = watchDesign(file, board, background, () => undefined);
+  };
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'dishwright-watch-'));
+    file = join(folder, 'dish.yaml');
+  });
+  afterEach(() => {
+    stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+  const save = (text: string) => writeFileSync(file, text);
+
+  it('shows a book within a second of each save', async () => {
+    save(fixtureText('press-house'));
+    start();
+    expect(board.state.standing).toBe('nesting');
+    const before = Date.now();
+    save(fixtureText('press-house').replace('ribs: 24', 'ribs: 26'));
+    await until(board, ({ book }) => book === 2);
+    expect(Date.now() - before).toBeLessThan(1000);
+    expect(board.book).toContain('26 ribs');
+  });
+
+  it('keeps the last good book over a fault, names its line, and recovers by itself', async () => {
+    save(fixtureText('press-house'));
+    start();
+    const good = board.book;
+    save(fixtureText('press-house').replace('aperture:', 'apperture:'));
+    const { problems } = await until(board, ({ standing }) => standing === 'faulty');
+    const misspelt = problems.find(({ message }) => message.includes('did you mean aperture?'));
+    expect(misspelt?.line).toBe(7);
+    expect(board.book).toBe(good);
+    save(fixtureText('press-house'));
+    await until(board, ({ standing }) => standing !== 'faulty');
+  });
+
+  it('waits for a file that is not there, and for one that comes back', async () => {
+    start();
+    expect(board.state).toMatchObject({ standing: 'faulty', book: 0 });
+    expect(board.state.problems[0]?.message).toContain('no such file');
+    save(fixtureText('table-top'));
+    await until(board, ({ book }) => book === 1);
+    unlinkSync(file);
+    await until(board, ({ standing }) => standing === 'faulty');
+    // as editors save: a new file takes the old one's place
+    writeFileSync(`${file}~`, fixtureText('table-top'));
+    renameSync(`${file}~`, file);
+    await until(board, ({ standing }) => standing === 'nesting');
+  });
+
+  it('says why a design cannot be built', async () => {
+    save(fixtureText('table-top').replace('focalLength: 220', 'focalLength: 100'));
+    start();
+    expect(board.state.problems[0]?.message).toContain('rim angle over 90°');
+    save(fixtureText('table-top'));
+    await until(board, ({ book }) => book === 1);
+  });
+
+  it('ends the nest of an older state', async () => {
+    const begun: number[] = [];
+    const ended: number[] = [];
+    save(fixtureText('table-top'));
+    start((design) => {
+      begun.push(design.dish.ribs);
+      return () => ended.push(design.dish.ribs);
+    });
+    save(fixtureText('table-top').replace('ribs: 20', 'ribs: 18'));
+    await until(board, ({ book }) => book === 2);
+    expect(begun).toEqual([20, 18]);
+    expect(ended).toEqual([20]);
+  });
+});
