@@ -1,1 +1,4 @@
 export type * from './types.js';
+export { type MadeParts, makeParts } from './make.js';
+export { heightOnPath, type Mark, markOut, type MarkingOut, type Rule } from './marking-out.js';
+export { makeReflectors, stripSeamShare } from './reflector.js';

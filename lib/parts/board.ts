@@ -1,0 +1,107 @@
+/** The backer board: its layout lines and drill pattern, in the dish's plan (x along rib 1, axis at the origin). */
+import {
+  circle,
+  contourFromPoints,
+  type Contour,
+  placePoint,
+  polar,
+  rectangle,
+  strokeTextWidth,
+} from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design } from '../design/index.js';
+import { blank, inUnits, thicknessOf } from './blank.js';
+import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
+import type { Drill, Label, Part, PartContour } from './types.js';
+
+/** Scribed lines keep this far from the board's edge (mm). */
+const lineFromEdge = 2;
+
+/** Outline of the whole board. */
+export function boardOutline(design: Design): Contour {
+  const half = design.board.size / 2;
+  return design.board.shape === 'round' ? circle({ x: 0, y: 0 }, half) : rectangle(-half, -half, half, half);
+}
+
+/** From the axis to the board's edge in a direction (radians). */
+export function edgeRadius(design: Design, angle: number): number {
+  const half = design.board.size / 2;
+  if (design.board.shape === 'round') return half;
+  return half / Math.max(Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle)));
+}
+
+/** What is scribed and lettered for one rib. */
+export function ribMarks(
+  design: Design,
+  dish: Dish,
+  items: readonly PlanItem[],
+  rib: number,
+): { readonly scribes: PartContour[]; readonly label: Label } {
+  const rotationDeg = ribDirectionDeg(dish, rib);
+  const angle = (rotationDeg * Math.PI) / 180;
+  const end = edgeRadius(design, angle) - lineFromEdge;
+  const line = contourFromPoints([polar(dish.innerRadius, angle), polar(end, angle)]);
+  const cleats = items.flatMap((item): PartContour[] =>
+    item.kind === 'cleat' && item.rib === rib ? [{ operation: 'scribe', closed: true, vertices: item.outline }] : [],
+  );
+  const height = 8;
+  const text = String(rib);
+  // clockwise of the line, where no single cleat stands, and outside the second cleat's reach
+  const corner = { x: end - 4 - strokeTextWidth(text, height), y: -dish.ribThickness / 2 - 4 - height };
+  const at = placePoint(corner, { x: 0, y: 0, rotationDeg, mirrored: false });
+  return {
+    scribes: [{ operation: 'scribe', closed: false, vertices: line }, ...cleats],
+    label: { text, ...at, height, angle },
+  };
+}
+
+/** The hub's outline as a scribe. */
+export function hubScribe(items: readonly PlanItem[]): PartContour[] {
+  return items.flatMap((item): PartContour[] =>
+    item.kind === 'hub' ? [{ operation: 'scribe', closed: true, vertices: item.outline }] : [],
+  );
+}
+
+/** Pilot holes for the cleats of some ribs. */
+export function pilotDrills(design: Design, dish: Dish, start: number, ribs: ReadonlySet<number>): Drill[] {
+  return boardScrews(design, dish, start)
+    .filter(({ rib }) => ribs.has(rib))
+    .map(({ at }) => ({ ...at, diameter: design.board.pilotDiameter, depth: 'through' }));
+}
+
+/** The board in one piece. */
+export function makeWholeBoard(
+  design: Design,
+  dish: Dish,
+  items: readonly PlanItem[],
+  start: number,
+  mounting: readonly { readonly x: number; readonly y: number }[],
+): Part {
+  const { board } = design;
+  const ribs = Array.from({ length: dish.ribCount }, (_, i) => i + 1);
+  const marks = ribs.map((rib) => ribMarks(design, dish, items, rib));
+  const centre: Drill[] = board.centreHole > 0 ? [{ x: 0, y: 0, diameter: board.centreHole, depth: 'through' }] : [];
+  return blank({
+    id: 'board',
+    kind: 'board',
+    name: 'Backer board',
+    material: board.material,
+    thickness: thicknessOf(design, board.material),
+    quantity: 1,
+    contours: [
+      { operation: 'outline', closed: true, vertices: boardOutline(design) },
+      ...hubScribe(items),
+      ...marks.flatMap(({ scribes }) => scribes),
+    ],
+    drills: [
+      ...pilotDrills(design, dish, start, new Set(ribs)),
+      ...centre,
+      ...mounting.map(({ x, y }): Drill => ({ x, y, diameter: board.mountingDiameter, depth: 'through' })),
+    ],
+    labels: marks.map(({ label }) => label),
+    notes: [
+      `Long scribed lines are the middles of the ribs; a rib of ${inUnits(design, dish.ribThickness)} stands half on either side.`,
+      'The rectangles are the cleats; the outline in the middle is the hub.',
+    ],
+  });
+}

@@ -1,0 +1,160 @@
+/** The block beside a rib: x along the rib from its inner end, y away from the rib, which stands against y = 0. */
+import { contourFromPoints, rectangle } from '../geometry/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import type { Part, PartContour } from './types.js';
+
+/** Wood left between a screw and the next hole or the end of the cleat, mm: common practice, no source. */
+const woodBetween = 2;
+
+/** Where the screws of a cleat sit, as lengths along it from its inner end. */
+export interface CleatScrews {
+  /** Sideways into the rib. */
+  readonly rib: readonly number[];
+  /** Down into the board, on the middle of the width. */
+  readonly down: readonly number[];
+}
+
+/**
+ * Screws at even steps along the cleat, both kinds taking turns. A second cleat on the other side of the rib is the
+ * same block turned half round, so its rib screws come from the far end: the pattern keeps the two from meeting in
+ * the rib.
+ */
+export function cleatScrews(design: Design): CleatScrews {
+  const { length, ribScrews, downScrews, perRib } = design.cleat;
+  const slots = ribScrews + downScrews;
+  const pitch = length / slots;
+  const sideways = (slot: number): boolean =>
+    Math.floor(((slot + 1) * ribScrews) / slots) > Math.floor((slot * ribScrews) / slots);
+  const all = Array.from({ length: slots }, (_, slot) => slot);
+  const meet = perRib === 2 && all.some((slot) => sideways(slot) && sideways(slots - 1 - slot));
+  const at = (slot: number): number => pitch * (slot + (sideways(slot) && meet ? 0.75 : 0.5));
+  return {
+    rib: all.filter(sideways).map(at),
+    down: all.filter((slot) => !sideways(slot)).map(at),
+  };
+}
+
+/** Lengths along the rib, from the cleats' inner end, at which screws enter it: those of both cleats. */
+export function ribScrewPlaces(design: Design): number[] {
+  const { length, perRib } = design.cleat;
+  const own = cleatScrews(design).rib;
+  return perRib === 1 ? [...own] : [...own, ...own.map((x) => length - x)].sort((a, b) => a - b);
+}
+
+/** Whether the screws have wood round them. */
+export function cleatProblems(design: Design): Problem[] {
+  const { length, width, screwDiameter, headDiameter, material, ribScrews } = design.cleat;
+  const say = (mm: number) => inUnits(design, mm);
+  const problems: Problem[] = [];
+  const { rib, down } = cleatScrews(design);
+  const sorted = [
+    ...rib.map((x) => ({ x, head: screwDiameter })),
+    ...down.map((x) => ({ x, head: headDiameter })),
+  ].sort((a, b) => a.x - b.x);
+  // every place scales with the length, so the greatest shortfall tells the length that would do
+  const shortfalls = sorted.map(({ x, head }, i) => {
+    const next = sorted[i + 1];
+    const ahead = next
+      ? ((head + next.head) / 2 + woodBetween) / (next.x - x)
+      : (head / 2 + woodBetween) / (length - x);
+    return i === 0 ? Math.max(ahead, (head / 2 + woodBetween) / x) : ahead;
+  });
+  const least = length * Math.max(...shortfalls);
+  if (least > length + 1e-6)
+    problems.push(
+      problem(
+        'cleat-crowded',
+        ['cleat', 'length'],
+        `cleat.length of ${say(length)} is too short for ${rib.length} screws into the rib and ${down.length} into the board; use ${say(Math.ceil(least))} or more, or fewer screws`,
+      ),
+    );
+  if (width < headDiameter + 2 * woodBetween)
+    problems.push(
+      problem(
+        'cleat-crowded',
+        ['cleat', 'width'],
+        `cleat.width of ${say(width)} leaves no wood round a screw head of ${say(headDiameter)}; use ${say(headDiameter + 2 * woodBetween)} or more`,
+      ),
+    );
+  const thickness = thicknessOf(design, material);
+  if (headDiameter < screwDiameter)
+    problems.push(
+      problem(
+        'screw-head',
+        ['cleat', 'headDiameter'],
+        `cleat.headDiameter of ${say(headDiameter)} is smaller than cleat.screwDiameter (${say(screwDiameter)})`,
+      ),
+    );
+  if (ribScrews > 0 && thickness < screwDiameter + 2 * woodBetween)
+    problems.push(
+      problem(
+        'cleat-thin',
+        ['cleat', 'material'],
+        `cleats of ${say(thickness)} split when a screw of ${say(screwDiameter)} goes into their edge; use a material of ${say(screwDiameter + 2 * woodBetween)} or more, thinner screws, or cleat.ribScrews: 0 and glue`,
+        'warning',
+      ),
+    );
+  return problems;
+}
+
+/** The cleat; `count` of them are needed. */
+export function makeCleat(design: Design, count: number): Part {
+  const { length, width, material, screwDiameter, headDiameter } = design.cleat;
+  const thickness = thicknessOf(design, material);
+  const { rib, down } = cleatScrews(design);
+  const outline: PartContour = { operation: 'outline', closed: true, vertices: rectangle(0, 0, length, width) };
+  const guides = rib.map((x): PartContour => ({
+    operation: 'scribe',
+    closed: false,
+    vertices: contourFromPoints([
+      { x, y: 0 },
+      { x, y: width },
+    ]),
+  }));
+  const letters = Math.min(5, width / 5);
+  const notes = [
+    `The edge marked RIB goes against the rib, flush with its base; the countersinks look up.`,
+    ...(rib.length > 0
+      ? [
+          `Drill ${inUnits(design, screwDiameter)} right across the width on each scribed line, ${inUnits(design, thickness / 2)} above the lower face.`,
+          'Screw the cleat to its rib at the bench: beside its neighbours on the board there is little room for a driver.',
+        ]
+      : ['Glue the cleat to its rib at the bench, and clamp it until the glue is hard.']),
+  ];
+  return blank({
+    id: 'cleat',
+    kind: 'cleat',
+    name: 'Cleat',
+    material,
+    thickness,
+    quantity: count,
+    contours: [outline, ...guides],
+    drills: down.map((x) => ({
+      x,
+      y: width / 2,
+      diameter: screwDiameter,
+      depth: 'through',
+      ...(headDiameter > screwDiameter ? { countersink: headDiameter } : {}),
+    })),
+    labels: [{ text: 'RIB', x: clearOf(rib, length, letters), y: letters / 2, height: letters, angle: 0 }],
+    edges: [{ contour: 0, from: 0, to: 0, use: 'seat' }],
+    edgeDrills: rib.map((x) => ({
+      x,
+      y: width,
+      direction: -Math.PI / 2,
+      diameter: screwDiameter,
+      length: width,
+      height: thickness / 2,
+    })),
+    notes,
+  });
+}
+
+/** Where the lettering starts: right of a guide line, in the widest bay between them. */
+function clearOf(guides: readonly number[], length: number, letters: number): number {
+  const stops = [0, ...guides, length];
+  const bays = stops.slice(1).map((to, i) => ({ from: stops[i]!, room: to - stops[i]! }));
+  const widest = bays.reduce((best, bay) => (bay.room > best.room ? bay : best));
+  return widest.from + letters / 2;
+}

@@ -1,0 +1,55 @@
+/**
+ * Flat patterns of panels and reflector strips: x along the panel from its inner end, y across it from its mid-line.
+ */
+import { type Contour, fitArcs, type Path, type Point, reversed } from '../geometry/index.js';
+import type { DevelopedPanel } from '../dish/index.js';
+
+/** The outline of a flat pattern, and where its sides are. */
+export interface FlatPattern {
+  /** Anticlockwise, from the inner end of the lower side. */
+  readonly outline: Contour;
+  /** The upper side from the inner end to the rim; the lower is its mirror image. */
+  readonly side: Path;
+  /** Greatest distance of a side from the true curve (mm). */
+  readonly deviation: number;
+  /** Edges of the outline that make up each side. */
+  readonly lower: { readonly from: number; readonly to: number };
+  readonly upper: { readonly from: number; readonly to: number };
+}
+
+/**
+ * The pattern between two chords.
+ * @param from first chord's parameter, `to` the last
+ * @param inset how far the sides lie inside the panel's own, measured square to them, mm
+ * @param tolerance greatest distance of the fitted sides from the true curve, mm
+ * @param past straight piece past the last chord, of the last chord's width, mm (a hem)
+ */
+export function flatPattern(
+  panel: DevelopedPanel,
+  range: { readonly from: number; readonly to: number; readonly inset: number; readonly past: number },
+  tolerance: number,
+): FlatPattern {
+  const { from, to, inset, past } = range;
+  const tangent = (t: number): Point => {
+    const { length, halfWidth } = panel.rates(t);
+    return { x: length, y: halfWidth };
+  };
+  const at = (t: number): Point => {
+    const { length, halfWidth } = panel.chord(t);
+    const along = tangent(t);
+    const size = Math.hypot(along.x, along.y);
+    return { x: length + (inset * along.y) / size, y: halfWidth - (inset * along.x) / size };
+  };
+  const fitted = fitArcs({ from, to, at, tangent }, tolerance);
+  const end = fitted.path.at(-1)!;
+  const side: Path = past > 0 ? [...fitted.path, { x: end.x + past, y: end.y, bulge: 0 }] : fitted.path;
+  const mirrored = side.map(({ x, y, bulge }) => ({ x, y: -y, bulge: bulge === 0 ? 0 : -bulge }));
+  const n = side.length;
+  return {
+    outline: [...mirrored, ...reversed(side)],
+    side,
+    deviation: fitted.deviation,
+    lower: { from: 0, to: n - 2 },
+    upper: { from: n, to: 2 * n - 2 },
+  };
+}

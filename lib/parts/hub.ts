@@ -1,0 +1,77 @@
+/** The hub: one layer, on its axis; flat k faces rib k, counted anticlockwise from x. */
+import { contourFromPoints, placePoint, polar, strokeTextWidth } from '../geometry/index.js';
+import { flatLength, type Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import { hubOutline, ribDirectionDeg } from './plan.js';
+import type { Label, Part, PartContour } from './types.js';
+
+/** Lettering that a person reads without a glass (mm): common practice, no source. */
+const leastLetters = 2.5;
+
+/** Whether the bolt leaves a hub round it. */
+export function hubProblems(design: Design, dish: Dish): Problem[] {
+  const { boltDiameter } = design.hub;
+  const wall = dish.innerRadius - boltDiameter / 2;
+  const least = Math.max(5, boltDiameter / 2);
+  if (boltDiameter === 0 || wall >= least) return [];
+  return [
+    problem(
+      'hub-bolt',
+      ['hub', 'boltDiameter'],
+      `hub.boltDiameter of ${inUnits(design, boltDiameter)} leaves ${inUnits(design, Math.max(0, wall))} of the hub round it; use a smaller bolt or a larger hub.radius`,
+    ),
+  ];
+}
+
+/** Rib numbers just inside the flats, read from the rim; where all would crowd, only every fifth and the first. */
+function ribNumbers(dish: Dish): Label[] {
+  const { innerRadius, ribCount } = dish;
+  const widest = strokeTextWidth(String(ribCount), 1);
+  const fit = (step: number): number => (0.75 * flatLength(ribCount / step, 0.8 * innerRadius)) / widest;
+  const step = fit(1) >= leastLetters || ribCount <= 5 ? 1 : 5;
+  const height = Math.min(8, innerRadius / 5, step === 1 ? fit(1) : leastLetters);
+  return Array.from({ length: ribCount }, (_, i) => i + 1)
+    .filter((rib) => step === 1 || rib === 1 || rib % step === 0)
+    .map((rib) => {
+      const text = String(rib);
+      const rotationDeg = ribDirectionDeg(dish, rib);
+      // the foot of the letters looks outward, as they are read from the rib
+      const corner = { x: innerRadius - 0.12 * innerRadius, y: -strokeTextWidth(text, height) / 2 };
+      const at = placePoint(corner, { x: 0, y: 0, rotationDeg, mirrored: false });
+      return { text, ...at, height, angle: (rotationDeg * Math.PI) / 180 + Math.PI / 2 };
+    });
+}
+
+/** The hub's layers, all alike. */
+export function makeHub(design: Design, dish: Dish): Part {
+  const { hub } = design;
+  const { innerRadius, ribCount, ribThickness } = dish;
+  const outline = hubOutline(design, dish);
+  const ticks = Array.from({ length: ribCount }, (_, i): PartContour => {
+    const angle = (ribDirectionDeg(dish, i + 1) * Math.PI) / 180;
+    return {
+      operation: 'scribe',
+      closed: false,
+      vertices: contourFromPoints([polar(0.91 * innerRadius, angle), polar(0.99 * innerRadius, angle)]),
+    };
+  });
+  const seats = hub.shape === 'polygon' ? [{ contour: 0, from: 0, to: outline.length - 1, use: 'seat' as const }] : [];
+  return blank({
+    id: 'hub',
+    kind: 'hub',
+    name: 'Hub layer',
+    material: hub.material,
+    thickness: thicknessOf(design, hub.material),
+    quantity: hub.layers,
+    contours: [{ operation: 'outline', closed: true, vertices: outline }, ...ticks],
+    drills: hub.boltDiameter > 0 ? [{ x: 0, y: 0, diameter: hub.boltDiameter, depth: 'through' }] : [],
+    labels: ribNumbers(dish),
+    edges: seats,
+    notes: [
+      hub.shape === 'polygon'
+        ? `Glue the layers with flat on flat; each rib of ${inUnits(design, ribThickness)} seats in the middle of its flat, at the scribed tick.`
+        : `Glue the layers with tick on tick; each rib of ${inUnits(design, ribThickness)} butts at its scribed tick.`,
+    ],
+  });
+}

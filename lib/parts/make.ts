@@ -1,0 +1,56 @@
+/** All parts that are nested on the stock. */
+import type { Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { makeWholeBoard } from './board.js';
+import { cleatProblems, makeCleat } from './cleat.js';
+import { hubProblems, makeHub } from './hub.js';
+import { placeMounting } from './mounting.js';
+import { makePanel, panelProblems } from './panel.js';
+import { placeCleats, planItems } from './plan.js';
+import { makeReflectors, reflectorProblems } from './reflector.js';
+import { makeRib, ribProblems } from './rib.js';
+import { divideBoard, makeSegments, needsSegments, roomToPlates } from './segments.js';
+import type { Part } from './types.js';
+
+export interface MadeParts {
+  /** Ribs, hub, cleats, board, panels, reflector strips: in the order of building. */
+  readonly parts: readonly Part[];
+  readonly problems: readonly Problem[];
+  /** Radius of the cleats' inner ends, mm. */
+  readonly cleatStart: number;
+}
+
+/** Makes every part of the dish, true size, and tells what does not fit. */
+export function makeParts(design: Design, dish: Dish): MadeParts {
+  const cleats = placeCleats(design, dish);
+  const { start } = cleats;
+  const items = planItems(design, dish, start);
+  const division = needsSegments(design) ? divideBoard(design, dish, start) : null;
+  const blocked = division === null ? () => Infinity : roomToPlates(design, division);
+  const mounting = placeMounting(design, dish, items, blocked);
+  const board =
+    division === null
+      ? [makeWholeBoard(design, dish, items, start, mounting.holes)]
+      : makeSegments(design, dish, items, start, division, mounting.holes);
+  return {
+    parts: [
+      makeRib(design, dish, start),
+      makeHub(design, dish),
+      makeCleat(design, dish.ribCount * design.cleat.perRib),
+      ...board,
+      makePanel(design, dish),
+      ...makeReflectors(design, dish),
+    ],
+    problems: [
+      ...ribProblems(design, dish),
+      ...hubProblems(design, dish),
+      ...cleatProblems(design),
+      ...cleats.problems,
+      ...mounting.problems,
+      ...(division?.problems ?? []),
+      ...panelProblems(design, dish),
+      ...reflectorProblems(design, dish),
+    ],
+    cleatStart: start,
+  };
+}

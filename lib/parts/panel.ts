@@ -1,0 +1,133 @@
+/** The facing panel: its exact flat pattern at mid-thickness, with fixings along both ribs and a clamp line. */
+import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
+import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { blank, grainThatFits, inUnits, problem } from './blank.js';
+import { chordAtLength } from './chord.js';
+import { flatPattern } from './flat-pattern.js';
+import type { Drill, Part } from './types.js';
+
+/** From the rim to the middle of the batten that is clamped across it, mm: half of a common batten. */
+const clampLineFromRim = 20;
+/** From a panel's end to the first fixing, mm: common practice, no source. */
+const fixingFromEnd = 15;
+/** Least wood between a fixing and an edge, mm. */
+const fixingWall = 1;
+/** From this thickness on a panel's square edges are worth a plane, mm. */
+const thickPanel = 6;
+
+/** Depth of the panel's neutral layer below the reflecting face. */
+function midDepth(dish: Dish): number {
+  return dish.reflectorThickness + dish.panelThickness / 2;
+}
+
+/** The panel's flat pattern, chord by chord. */
+export function developedPanel(dish: Dish): DevelopedPanel {
+  return developPanel(dish, midDepth(dish));
+}
+
+/** From a panel's edge to the fixings, square to the rib and at its worst (the rim, where the edge has moved most). */
+function bearing(edgeOffset: number, dish: Dish): number {
+  return dish.ribThickness / 2 - edgeOffset;
+}
+
+/**
+ * Fixings along both edges, over the middle of what the panel bears on of each rib. They begin where the panel is
+ * wide enough to part the two rows.
+ */
+function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Drill[] {
+  const { fixingDiameter, fixingSpacing } = design.panel;
+  if (fixingDiameter === 0) return [];
+  const place = (t: number): { readonly x: number; readonly y: number } => {
+    const { length, halfWidth, facet } = panel.chord(t);
+    return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.halfAngle) };
+  };
+  const last = panel.length - fixingFromEnd;
+  let first = fixingFromEnd;
+  while (first < last && place(chordAtLength(panel, first)).y < 2 * fixingDiameter) first += 5;
+  if (first >= last) return [];
+  const gaps = Math.max(1, Math.ceil((last - first) / fixingSpacing));
+  return Array.from({ length: gaps + 1 }, (_, i) =>
+    place(chordAtLength(panel, first + ((last - first) * i) / gaps)),
+  ).flatMap(({ x, y }): Drill[] => [
+    { x, y: -y, diameter: fixingDiameter, depth: 'through' },
+    { x, y, diameter: fixingDiameter, depth: 'through' },
+  ]);
+}
+
+/** Whether the fixings have material round them. */
+export function panelProblems(design: Design, dish: Dish): Problem[] {
+  const { fixingDiameter } = design.panel;
+  if (fixingDiameter === 0) return [];
+  const panel = developedPanel(dish);
+  const wall = (bearing(panel.chord(panel.to).facet.edgeOffset, dish) - fixingDiameter) / 2;
+  if (wall >= fixingWall) return [];
+  const most = Math.max(0, Math.floor(10 * (fixingDiameter + 2 * (wall - fixingWall))) / 10);
+  return [
+    problem(
+      'fixing-edge',
+      ['panel', 'fixingDiameter'],
+      `panel.fixingDiameter of ${inUnits(design, fixingDiameter)} leaves ${inUnits(design, Math.max(0, Math.round(10 * wall) / 10))} between a hole and the edges of panel and rib; use ${inUnits(design, most)} at most${most === 0 ? ' (glue alone)' : ''}, thicker ribs or a smaller panel.gap`,
+      'warning',
+    ),
+  ];
+}
+
+/** The panel, one between every two ribs. */
+export function makePanel(design: Design, dish: Dish): Part {
+  const panel = developedPanel(dish);
+  const pattern = flatPattern(panel, { from: panel.from, to: panel.to, inset: 0, past: 0 }, design.dish.arcTolerance);
+  const rim = panel.chord(panel.to);
+  const clamp = panel.chord(chordAtLength(panel, panel.length - clampLineFromRim));
+  const say = (mm: number) => inUnits(design, mm);
+  const height = Math.min(8, rim.halfWidth / 4);
+  const label = 'PANEL {n}';
+  const opening = 2 * rim.facet.edgeOffset;
+  const bevelDeg = (Math.atan(Math.sin(rim.facet.slopeAngle) * Math.sin(dish.halfAngle)) * 180) / Math.PI;
+  const notes = [
+    'The scribed face is the underside if a mirror is glued on; lay the panel with its narrow end to the hub.',
+    `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${say(clampLineFromRim)} from the rim, until the glue is hard.`,
+    `Edges are cut square: over the rib the seam is ${say(design.panel.gap)} wide on the mirror side and ${say(Math.round(10 * opening) / 10)} at the rib.`,
+  ];
+  if (dish.panelThickness >= thickPanel)
+    notes.push(
+      `A panel this thick looks better with its long edges chamfered by ${bevelDeg.toFixed(1)}° towards the rim, wider below; the mirror side keeps its size.`,
+    );
+  return blank({
+    id: 'panel',
+    kind: 'panel',
+    name: 'Facing panel',
+    material: design.panel.material,
+    thickness: dish.panelThickness,
+    quantity: dish.ribCount,
+    // a thin sheet bends best about its grain, and the panel's bending line runs across it
+    grain: grainThatFits(design, design.panel.material, 'across', panel.length, 2 * rim.halfWidth),
+    contours: [
+      { operation: 'outline', closed: true, vertices: pattern.outline },
+      {
+        operation: 'scribe',
+        closed: false,
+        vertices: contourFromPoints([
+          { x: clamp.length, y: -clamp.halfWidth },
+          { x: clamp.length, y: clamp.halfWidth },
+        ]),
+      },
+    ],
+    drills: fixings(design, dish, panel),
+    labels: [
+      {
+        text: label,
+        x: panel.length - clampLineFromRim - 2 * height,
+        y: -strokeTextWidth(label, height) / 2,
+        height,
+        angle: Math.PI / 2,
+      },
+    ],
+    edges: [
+      { contour: 0, ...pattern.lower, use: 'seat' },
+      { contour: 0, ...pattern.upper, use: 'seat' },
+    ],
+    fitDeviation: pattern.deviation,
+    notes,
+  });
+}

@@ -1,0 +1,203 @@
+/** Everything that stands on the board, seen from above: x along rib 1, ribs numbered anticlockwise, mm. */
+import {
+  circle,
+  closestOfContours,
+  type Contour,
+  placePoint,
+  placeVertices,
+  type Point,
+  rectangle,
+  regularPolygon,
+  sideOfContour,
+} from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { inUnits, problem } from './blank.js';
+import { cleatScrews } from './cleat.js';
+
+/** Room that is left between two things on the board that are not joined, mm: common practice, no source. */
+export const planClearance = 1;
+
+/** A thing on the board. Ribs count from 1. */
+export type PlanItem =
+  | { readonly kind: 'hub'; readonly outline: Contour }
+  | { readonly kind: 'rib'; readonly rib: number; readonly outline: Contour }
+  | { readonly kind: 'cleat'; readonly rib: number; readonly outline: Contour };
+
+/** Direction of a rib's centre line, degrees anticlockwise from x. */
+export function ribDirectionDeg(dish: Dish, rib: number): number {
+  return ((rib - 1) * 360) / dish.ribCount;
+}
+
+function turned(outline: Contour, dish: Dish, rib: number): Contour {
+  return placeVertices(outline, { x: 0, y: 0, rotationDeg: ribDirectionDeg(dish, rib), mirrored: false });
+}
+
+/** The hub's outline: flats face the ribs, so the corners lie half way between them. */
+export function hubOutline(design: Design, dish: Dish): Contour {
+  const { innerRadius, halfAngle, ribCount } = dish;
+  const centre = { x: 0, y: 0 };
+  return design.hub.shape === 'round'
+    ? circle(centre, innerRadius)
+    : regularPolygon(centre, innerRadius / Math.cos(halfAngle), ribCount, halfAngle);
+}
+
+function ribPlan(dish: Dish, rib: number): PlanItem {
+  const half = dish.ribThickness / 2;
+  return {
+    kind: 'rib',
+    rib,
+    outline: turned(rectangle(dish.innerRadius, -half, dish.apertureRadius, half), dish, rib),
+  };
+}
+
+function cleatPlans(design: Design, dish: Dish, start: number, rib: number): PlanItem[] {
+  const { length, width, perRib } = design.cleat;
+  const half = dish.ribThickness / 2;
+  const sides = [rectangle(start, half, start + length, half + width)];
+  if (perRib === 2) sides.push(rectangle(start, -half - width, start + length, -half));
+  return sides.map((outline) => ({ kind: 'cleat', rib, outline: turned(outline, dish, rib) }));
+}
+
+/** Everything on the board, with the cleats starting at radius `start`. */
+export function planItems(design: Design, dish: Dish, start: number): PlanItem[] {
+  const ribs = Array.from({ length: dish.ribCount }, (_, i) => i + 1);
+  return [
+    { kind: 'hub', outline: hubOutline(design, dish) },
+    ...ribs.map((rib) => ribPlan(dish, rib)),
+    ...ribs.flatMap((rib) => cleatPlans(design, dish, start, rib)),
+  ];
+}
+
+/** Where the cleats' down-screws enter the board, each with its rib. */
+export function boardScrews(design: Design, dish: Dish, start: number): { readonly rib: number; readonly at: Point }[] {
+  const { length, width, perRib } = design.cleat;
+  const across = dish.ribThickness / 2 + width / 2;
+  const own = cleatScrews(design).down.flatMap((x) => [
+    { x: start + x, y: across },
+    // the second cleat is the same block turned half round
+    ...(perRib === 2 ? [{ x: start + length - x, y: -across }] : []),
+  ]);
+  return Array.from({ length: dish.ribCount }, (_, i) => i + 1).flatMap((rib) =>
+    own.map((at) => ({
+      rib,
+      at: placePoint(at, { x: 0, y: 0, rotationDeg: ribDirectionDeg(dish, rib), mirrored: false }),
+    })),
+  );
+}
+
+/** Whether two things are made to touch: a rib its own cleats and the hub. */
+function joined(a: PlanItem, b: PlanItem): boolean {
+  if (a.kind === 'hub' || b.kind === 'hub') return a.kind === 'rib' || b.kind === 'rib';
+  return a.rib === b.rib;
+}
+
+/** Room between two outlines, mm; 0 when they touch, cross or lie in one another. */
+export function planRoom(a: Contour, b: Contour): number {
+  const within = (inner: Contour, outer: Contour): boolean => sideOfContour(outer, inner[0]!, 0) !== 'outside';
+  return within(a, b) || within(b, a) ? 0 : closestOfContours(a, b).distance;
+}
+
+const nameOf = (item: PlanItem): string => (item.kind === 'hub' ? 'the hub' : `${item.kind} ${item.rib}`);
+
+/** The tightest pair of things that are not joined. The ribs are all alike, so those of rib 1 stand for all. */
+export function tightest(items: readonly PlanItem[]): { readonly room: number; readonly between: string } {
+  let found = { room: Infinity, between: '' };
+  const first = items.filter((item) => item.kind !== 'hub' && item.rib === 1);
+  for (const a of first)
+    for (const b of items) {
+      if (a === b || joined(a, b)) continue;
+      const room = planRoom(a.outline, b.outline);
+      if (room < found.room) found = { room, between: `${nameOf(a)} and ${nameOf(b)}` };
+    }
+  return found;
+}
+
+/** What can stand in the way of a cleat of rib 1: the hub, and the two ribs on either side with their cleats. */
+function cleatRoom(design: Design, dish: Dish, start: number): { readonly room: number; readonly between: string } {
+  const n = dish.ribCount;
+  const near = [...new Set([2, 3, n - 1, n])].filter((rib) => rib > 1 && rib <= n);
+  const others: PlanItem[] = [
+    { kind: 'hub', outline: hubOutline(design, dish) },
+    ...near.flatMap((rib) => [ribPlan(dish, rib), ...cleatPlans(design, dish, start, rib)]),
+  ];
+  return tightest([...cleatPlans(design, dish, start, 1), ...others]);
+}
+
+/** Least radius at which a cleat clears all else, or null when none does before `most`. */
+function leastStart(design: Design, dish: Dish, most: number): number | null {
+  const clear = (start: number): boolean => cleatRoom(design, dish, start).room >= planClearance;
+  if (!(most > dish.innerRadius) || !clear(most)) return null;
+  let [low, high] = [dish.innerRadius, most];
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    if (clear(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+/** Greatest radius at which a cleat still stands under its rib's base and on the board. */
+function mostStart(design: Design, dish: Dish): number {
+  const { length, width } = design.cleat;
+  const out = dish.ribThickness / 2 + width;
+  const half = design.board.size / 2;
+  const edge = design.board.shape === 'round' ? Math.sqrt(Math.max(0, half * half - out * out)) : half;
+  return Math.min(design.rib.toeRadius, edge) - length;
+}
+
+/** Where the cleats stand, and what is in their way. */
+export interface CleatPlace {
+  readonly start: number;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Places the cleats: at `cleat.start`, or else with their middle two thirds of the way along the rib's base, where
+ * they hold the rib best against a pull at its rim; further out when they would not clear each other there.
+ */
+export function placeCleats(design: Design, dish: Dish): CleatPlace {
+  const { cleat, rib } = design;
+  const say = (mm: number) => inUnits(design, mm);
+  const most = mostStart(design, dish);
+  const least = leastStart(design, dish, most);
+  const problems: Problem[] = [];
+  if (least === null) {
+    const start = cleat.start ?? Math.max(dish.innerRadius, most);
+    const { between, room } = cleatRoom(design, dish, start);
+    const why =
+      most <= dish.innerRadius
+        ? `a cleat of ${say(cleat.length)} is longer than the rib's base`
+        : `even at ${say(start)} there is no room between ${between} (${say(Math.max(0, room))})`;
+    problems.push(
+      problem(
+        'cleat-does-not-fit',
+        ['cleat', cleat.start === undefined ? 'width' : 'start'],
+        `a cleat of ${say(cleat.length)} x ${say(cleat.width)} fits nowhere on the board: ${why}; use smaller cleats, fewer ribs or a larger board with a larger rib.toeRadius`,
+      ),
+    );
+    return { start, problems };
+  }
+  const wanted = dish.innerRadius + (2 / 3) * (rib.toeRadius - dish.innerRadius) - cleat.length / 2;
+  const rounded = Math.max(5 * Math.ceil((least - 1e-6) / 5), 5 * Math.round(wanted / 5));
+  const start = cleat.start ?? Math.max(least, Math.min(Math.floor(most), rounded));
+  if (start < least - 1e-6) {
+    const { between } = cleatRoom(design, dish, start);
+    problems.push(
+      problem(
+        'cleat-does-not-fit',
+        ['cleat', 'start'],
+        `cleat.start of ${say(start)} leaves less than ${say(planClearance)} between ${between}; the cleats fit from ${say(Math.ceil(10 * least) / 10)} on`,
+      ),
+    );
+  }
+  if (start > most + 1e-6)
+    problems.push(
+      problem(
+        'cleat-does-not-fit',
+        ['cleat', 'start'],
+        `cleat.start of ${say(start)} puts the outer end of the cleats beyond the rib's base or the board; use ${say(Math.floor(10 * most) / 10)} at most`,
+      ),
+    );
+  return { start, problems };
+}

@@ -1,0 +1,254 @@
+/** The mirror sheet on the panels: one strip a panel, or rows across it from a narrow roll. */
+import { contourFromPoints, strokeTextWidth, type Contour } from '../geometry/index.js';
+import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
+import type { Design, Problem, StockItem } from '../design/index.js';
+import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
+import { chordAtLength } from './chord.js';
+import { type FlatPattern, flatPattern } from './flat-pattern.js';
+import { flatHem, type Hem } from './hem.js';
+import type { Part, PartContour } from './types.js';
+
+/** The mirror sheet of a panel as it lies flat. */
+interface Blank {
+  readonly material: string;
+  readonly thickness: number;
+  readonly panel: DevelopedPanel;
+  /** Lengths along the panel at which the sheet begins and its cylinder ends; the hem comes on top. */
+  readonly from: number;
+  readonly to: number;
+  readonly hem: Hem;
+  readonly inset: number;
+}
+
+function blankOf(design: Design, dish: Dish): Blank | null {
+  const { material, inset, hem, glue } = design.reflector;
+  if (material === undefined) return null;
+  const thickness = thicknessOf(design, material);
+  const panel = developPanel(dish, thickness / 2);
+  return {
+    material,
+    thickness,
+    panel,
+    from: inset,
+    to: hem > 0 ? panel.length : panel.length - inset,
+    hem: hem > 0 ? flatHem(hem, dish.panelThickness + glue, thickness) : { past: 0, folds: [0, 0] },
+    inset,
+  };
+}
+
+/** Half the width of the sheet at its narrow end: what is left of the panel's after the inset. */
+function innerHalfWidth({ panel, from, inset }: Blank): number {
+  return panel.chord(chordAtLength(panel, from)).halfWidth - inset;
+}
+
+const outerWidth = ({ panel, to, inset }: Blank): number =>
+  2 * (panel.chord(chordAtLength(panel, to)).halfWidth - inset);
+
+/** Pieces of stock that a piece can be cut from: length along the roll or sheet, and height across. */
+function stockRooms(design: Design, material: string): { readonly width: number; readonly height: number }[] {
+  const turned = (item: StockItem) => {
+    const size = usableSize(item);
+    if (size === null) return [];
+    return item.size ? [size, { width: size.height, height: size.width }] : [size];
+  };
+  return design.stock.filter((item) => item.material === material).flatMap(turned);
+}
+
+/** How rows are laid: their number, the height of each, and the lengths along the sheet at which they begin. */
+interface Rows {
+  readonly height: number;
+  readonly starts: readonly number[];
+}
+
+/** Even rows across the panel, as few as the widest roll allows; null when no stock is wide or long enough. */
+function rowsOf(design: Design, sheet: Blank): Rows | null {
+  const { overlap } = design.reflector;
+  const width = outerWidth(sheet);
+  const tallest = Math.max(
+    0,
+    ...stockRooms(design, sheet.material).flatMap((room) => (room.width >= width ? [room.height] : [])),
+  );
+  const total = sheet.to + sheet.hem.past - sheet.from;
+  if (tallest <= overlap) return null;
+  const count = Math.max(1, Math.ceil((total - overlap) / (tallest - overlap) - 1e-9));
+  const height = (total + (count - 1) * overlap) / count;
+  // the hem stays on the outermost row
+  if (height - sheet.hem.past <= overlap) return null;
+  return { height, starts: Array.from({ length: count }, (_, i) => sheet.from + i * (height - overlap)) };
+}
+
+/** What does not fit of the mirror sheet. */
+export function reflectorProblems(design: Design, dish: Dish): Problem[] {
+  const sheet = blankOf(design, dish);
+  if (sheet === null) return [];
+  const say = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
+  const { inset, layout, overlap } = design.reflector;
+  if (innerHalfWidth(sheet) < 1)
+    return [
+      problem(
+        'inset',
+        ['reflector', 'inset'],
+        `reflector.inset of ${say(inset)} leaves nothing of the strip at its narrow end; use ${say(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
+      ),
+    ];
+  const rooms = stockRooms(design, sheet.material);
+  if (rooms.length === 0) return [];
+  const length = sheet.to + sheet.hem.past - sheet.from;
+  const width = outerWidth(sheet);
+  const rows = rowsOf(design, sheet);
+  if (layout === 'rows') {
+    if (rows !== null) return [];
+    const tallest = Math.max(...rooms.map((room) => room.height));
+    const why =
+      tallest <= overlap
+        ? `its overlap of ${say(overlap)} takes the whole width of the roll, ${say(tallest)}; use a smaller overlap`
+        : `no stock of ${sheet.material} is ${say(width)} long inside its margin`;
+    return [
+      problem(
+        'rows-do-not-fit',
+        ['reflector', tallest <= overlap ? 'overlap' : 'layout'],
+        `rows across the panel do not fit: ${why}`,
+      ),
+    ];
+  }
+  const fits = rooms.some(
+    (room) => (length <= room.width && width <= room.height) || (width <= room.width && length <= room.height),
+  );
+  if (fits) return [];
+  const advice =
+    rows === null
+      ? `use a roll at least ${say(width)} wide inside its margin`
+      : `use a roll at least ${say(width)} wide inside its margin, or reflector.layout: rows, which takes ${rows.starts.length} rows of ${say(rows.height)}`;
+  return [
+    problem(
+      'strip-does-not-fit',
+      ['reflector', 'layout'],
+      `a strip of ${say(length)} x ${say(width)} fits no roll or sheet of ${sheet.material}; ${advice}`,
+    ),
+  ];
+}
+
+function shifted(vertices: Contour, x: number): Contour {
+  return vertices.map((vertex) => ({ ...vertex, x: vertex.x - x }));
+}
+
+/** A piece of the sheet between two lengths along it; `hem` when it carries the hem. */
+function piece(design: Design, sheet: Blank, from: number, to: number, hem: boolean): FlatPattern {
+  const { panel, inset } = sheet;
+  const exact = (length: number): number =>
+    length <= 0 ? panel.from : length >= panel.length ? panel.to : chordAtLength(panel, length);
+  return flatPattern(
+    panel,
+    { from: exact(from), to: exact(to), inset, past: hem ? sheet.hem.past : 0 },
+    design.dish.arcTolerance,
+  );
+}
+
+/** Lines on which the hem is folded, from the origin of a piece that starts at length `from`. */
+function foldLines(sheet: Blank, from: number): PartContour[] {
+  if (sheet.hem.past === 0) return [];
+  const half = outerWidth(sheet) / 2;
+  return sheet.hem.folds.map((fold): PartContour => {
+    const x = sheet.panel.length + fold - from;
+    return {
+      operation: 'scribe',
+      closed: false,
+      vertices: contourFromPoints([
+        { x, y: -half },
+        { x, y: half },
+      ]),
+    };
+  });
+}
+
+const hemNote =
+  'Fold the hem on the two scribed lines over a batten of the panel’s thickness; ease the panel’s rim corners first, and snip the hem’s corners so that neighbours do not meet.';
+
+/** The mirror sheet's parts: `reflector`, or `reflector-1` (at the hub) outward; none when the panel itself reflects. */
+export function makeReflectors(design: Design, dish: Dish): Part[] {
+  const sheet = blankOf(design, dish);
+  if (sheet === null || innerHalfWidth(sheet) <= 0) return [];
+  const common = {
+    kind: 'reflector' as const,
+    material: sheet.material,
+    thickness: sheet.thickness,
+    quantity: dish.ribCount,
+  };
+  const hemmed = sheet.hem.past > 0;
+  const film = 'Mark only the protective film, never the mirror; cut with shears or a knife along a straight edge.';
+  const rows = design.reflector.layout === 'rows' ? rowsOf(design, sheet) : null;
+  if (rows === null) {
+    const pattern = piece(design, sheet, sheet.from, sheet.to, hemmed);
+    return [
+      blank({
+        ...common,
+        id: 'reflector',
+        name: 'Reflector strip',
+        contours: [
+          { operation: 'outline', closed: true, vertices: shifted(pattern.outline, sheet.from) },
+          ...foldLines(sheet, sheet.from),
+        ],
+        fitDeviation: pattern.deviation,
+        notes: [
+          `Glue it to its panel while both lie flat${sheet.inset > 0 ? `, ${inUnits(design, sheet.inset)} in from the edges` : ', edge on edge'}.`,
+          film,
+          ...(hemmed ? [hemNote] : []),
+        ],
+      }),
+    ];
+  }
+  const { overlap } = design.reflector;
+  return rows.starts.map((start, i) => {
+    const last = i === rows.starts.length - 1;
+    const pattern = piece(design, sheet, start, last ? sheet.to : start + rows.height, last && hemmed);
+    const text = `ROW ${i + 1}`;
+    const letters = Math.min(5, 0.5 * overlap);
+    // the lettering goes where the next row covers it
+    const hidden = !last && letters >= 2.5;
+    return blank({
+      ...common,
+      id: `reflector-${i + 1}`,
+      name: `Reflector row ${i + 1} of ${rows.starts.length}`,
+      contours: [
+        { operation: 'outline', closed: true, vertices: shifted(pattern.outline, start) },
+        ...(last ? foldLines(sheet, start) : []),
+      ],
+      labels: hidden
+        ? [
+            {
+              text,
+              x: rows.height - letters / 2,
+              y: -strokeTextWidth(text, letters) / 2,
+              height: letters,
+              angle: Math.PI / 2,
+            },
+          ]
+        : [],
+      fitDeviation: pattern.deviation,
+      notes: [
+        `Row ${i + 1} counted from the hub; each row laps ${inUnits(design, overlap)} over the one nearer the hub, so that rain runs over the joint.`,
+        film,
+        ...(last && hemmed ? [hemNote] : []),
+      ],
+    });
+  });
+}
+
+/**
+ * Share of the panels' reflecting area, as it is seen along the axis, that has no mirror or is under tape: the inset
+ * round the sheet, and tape over the seams (half of it on each panel, less half the open seam). 0 to 1; 0 when the
+ * panel itself reflects. The open seam is not part of it, as no panel is there.
+ */
+export function stripSeamShare(design: Design, dish: Dish): number {
+  const { inset, tape, hem, material } = design.reflector;
+  if (material === undefined) return 0;
+  const side = Math.max(inset, (tape - dish.seamGap) / 2, 0) / Math.cos(dish.halfAngle);
+  const { litFrom: from, litTo: to, halfAngle, seamGap } = dish;
+  // halfWidth is a straight line over u, so all areas are closed
+  const area = (a: number, b: number, less: number): number =>
+    ((b * b - a * a) / 2) * Math.tan(halfAngle) - (seamGap / 2 / Math.cos(halfAngle) + less) * (b - a);
+  const whole = area(from, to, 0);
+  const depthFrom = inset * Math.cos(Math.atan(from / (2 * dish.focalLength)));
+  const depthTo = hem > 0 ? 0 : inset * Math.cos(Math.atan(to / (2 * dish.focalLength)));
+  return Math.min(1, Math.max(0, 1 - area(from + depthFrom, to - depthTo, side) / whole));
+}

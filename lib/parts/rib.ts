@@ -1,0 +1,173 @@
+/**
+ * The rib. Its frame: x along the rib from the inner end (add the inner radius for the distance from the axis),
+ * y above the board's face.
+ */
+import {
+  contourFromPoints,
+  type Contour,
+  nearestOnContour,
+  type Path,
+  type Point,
+  reversed,
+  strokeTextWidth,
+  type Vertex,
+} from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { blank, grainThatFits, inUnits, problem, thicknessOf } from './blank.js';
+import { ribScrewPlaces } from './cleat.js';
+import { lighteningHoles } from './lightening.js';
+import type { Drill, EdgeRun, Part, PartContour } from './types.js';
+
+/** Corners closer together than this are one (mm). */
+const samePoint = 1e-6;
+
+/** The rib's outline, anticlockwise from the inner end of its base, and what its edges are for. */
+export interface RibOutline {
+  readonly outline: Contour;
+  readonly edges: readonly EdgeRun[];
+  /** Top edge from the inner end to the rim, in the rib's frame. */
+  readonly top: Path;
+}
+
+/**
+ * Outline of a rib.
+ * @returns base, toe cut (absent when the base reaches the rim), rim end, top curve inwards, inner end
+ */
+export function ribOutline(design: Design, dish: Dish): RibOutline {
+  const { innerRadius, apertureRadius, rimEndHeight } = dish;
+  const length = apertureRadius - innerRadius;
+  const toe = design.rib.toeRadius - innerRadius;
+  const foot = Math.max(0, rimEndHeight - design.rib.rimHeight);
+  const top = dish.ribTop.path.map(({ x, y, bulge }): Vertex => ({ x: x - innerRadius, y, bulge }));
+  const under: Point[] = [{ x: 0, y: 0 }];
+  // a base that reaches the rim, or a toe that stays on the base line, is no corner of its own
+  if (toe < length - samePoint && foot > samePoint) under.push({ x: toe, y: 0 }, { x: length, y: foot });
+  else under.push({ x: length, y: 0 });
+  const outline = [...contourFromPoints(under), ...reversed(top)];
+  const lastTop = outline.length - 2;
+  return {
+    outline,
+    top,
+    edges: [
+      { contour: 0, from: 0, to: 0, use: 'seat' },
+      { contour: 0, from: under.length, to: lastTop, use: 'optical' },
+      { contour: 0, from: lastTop + 1, to: lastTop + 1, use: 'seat' },
+    ],
+  };
+}
+
+/** Least depth of a rib between its top edge and base or toe cut, mm, and how far along the rib it is. */
+export function leastDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
+  const under = contourFromPoints(rib.outline.slice(0, rib.outline.length - rib.top.length));
+  const steps = 200;
+  const length = under.at(-1)!.x;
+  const below = (x: number): number => {
+    const toe = under.length === 3 ? under[1]! : under.at(-1)!;
+    const foot = under.at(-1)!;
+    return x <= toe.x ? 0 : (foot.y * (x - toe.x)) / (foot.x - toe.x);
+  };
+  // a strip under the top edge, so that only the distance to the underside counts
+  const lid = [
+    ...rib.top,
+    { x: length, y: 2 * rib.top.at(-1)!.y + 1, bulge: 0 },
+    { x: 0, y: 2 * rib.top.at(-1)!.y + 1, bulge: 0 },
+  ];
+  let least = { depth: Infinity, x: 0 };
+  for (let i = 0; i <= steps; i++) {
+    const x = (length * i) / steps;
+    const { distance } = nearestOnContour(lid, { x, y: below(x) });
+    if (distance < least.depth) least = { depth: distance, x };
+  }
+  return least;
+}
+
+/** Pilot holes for the screws from the cleats, at half the cleats' thickness above the base. */
+function pilotHoles(design: Design, dish: Dish, cleatStart: number): Drill[] {
+  const y = thicknessOf(design, design.cleat.material) / 2;
+  return ribScrewPlaces(design).map((place) => ({
+    x: cleatStart - dish.innerRadius + place,
+    y,
+    diameter: design.rib.pilotDiameter,
+    depth: 'through',
+  }));
+}
+
+/** Whether the rib keeps enough wood. */
+export function ribProblems(design: Design, dish: Dish): Problem[] {
+  const say = (mm: number) => inUnits(design, mm);
+  const problems: Problem[] = [];
+  const { depth, x } = leastDepth(ribOutline(design, dish));
+  const enough = 2 * dish.ribThickness;
+  if (depth < enough) {
+    const place = say(Math.round(dish.innerRadius + x));
+    problems.push(
+      problem(
+        'rib-thin',
+        ['rib', x > design.rib.toeRadius - dish.innerRadius ? 'rimHeight' : 'toeRadius'],
+        `the rib is only ${say(Math.round(10 * depth) / 10)} deep ${place} from the axis; use a larger rib.rimHeight or dish.baseHeight, so that ${say(enough)} are left (twice its thickness)`,
+        'warning',
+      ),
+    );
+  }
+  const cleatThickness = thicknessOf(design, design.cleat.material);
+  if (dish.innerEndHeight < cleatThickness)
+    problems.push(
+      problem(
+        'cleat-too-thick',
+        ['cleat', 'material'],
+        `cleats of ${say(cleatThickness)} stand higher than the ribs' inner ends (${say(dish.innerEndHeight)}); use a larger dish.baseHeight`,
+        'warning',
+      ),
+    );
+  return problems;
+}
+
+/** The rib: one part, as often as the dish has ribs; its lettering carries the copy's number. */
+export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
+  const { rib } = design;
+  const { outline, edges } = ribOutline(design, dish);
+  const length = dish.apertureRadius - dish.innerRadius;
+  const pilots = pilotHoles(design, dish, cleatStart);
+  const cleatMiddle = cleatStart + design.cleat.length / 2 - dish.innerRadius;
+  const height = Math.min(8, dish.innerEndHeight / 5);
+  const label = `RIB {n} OF ${dish.ribCount}`;
+  const labelAt = { x: height, y: dish.innerEndHeight / 2 - height };
+  // lettering, pilots and the seat of the cleat stay whole
+  const keep = [
+    { x: labelAt.x + strokeTextWidth(label, height), y: labelAt.y + height / 2 },
+    ...pilots.map(({ x, y }) => ({ x, y })),
+  ];
+  const holes = rib.lightening ? lighteningHoles(outline, rib.leastWeb, keep) : [];
+  const cleatLine: PartContour = {
+    operation: 'scribe',
+    closed: false,
+    vertices: contourFromPoints([
+      { x: cleatMiddle, y: 0 },
+      { x: cleatMiddle, y: thicknessOf(design, design.cleat.material) },
+    ]),
+  };
+  return blank({
+    id: 'rib',
+    kind: 'rib',
+    name: 'Rib',
+    material: rib.material,
+    thickness: dish.ribThickness,
+    quantity: dish.ribCount,
+    grain: grainThatFits(design, rib.material, 'along', length, dish.rimEndHeight),
+    contours: [
+      { operation: 'outline', closed: true, vertices: outline },
+      ...holes.map((vertices): PartContour => ({ operation: 'opening', closed: true, vertices })),
+      cleatLine,
+    ],
+    drills: pilots,
+    labels: [{ text: label, ...labelAt, height, angle: 0 }],
+    edges,
+    fitDeviation: dish.ribTop.deviation,
+    notes: [
+      `The curved edge is the dish: cut it square to the face and sand all ribs together as a pack, never one alone.`,
+      `The inner end stands ${inUnits(design, dish.innerRadius)} from the axis, square against the hub.`,
+      `The scribed line is the middle of the cleat.`,
+    ],
+  });
+}

@@ -1,0 +1,349 @@
+/**
+ * A board larger than its stock: sectors that meet on the axis, with plates under their joints. A joint runs outward
+ * between two ribs, so it misses them; within its bay it takes the direction that keeps furthest off the screws.
+ */
+import {
+  bulgeOfSweep,
+  contourFromPoints,
+  type Contour,
+  intersectPolygons,
+  nearestOnEdge,
+  type Path,
+  type Point,
+  polar,
+  polygonArea,
+  rotate,
+  type StraightEdge,
+} from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
+import { boardOutline, edgeRadius, ribMarks } from './board.js';
+import { boardScrews, type PlanItem } from './plan.js';
+import type { Drill, Part, PartContour } from './types.js';
+
+/** From a joint to the nearest screw, mm: common practice, no source. */
+const screwFromJoint = 8;
+/** More pieces than this are no board. */
+const mostSegments = 12;
+const bayTrials = 201;
+/** From the board's edge to a plate's end, mm. */
+const plateFromEdge = 10;
+/** Greatest distance between two screws of a plate, mm: common practice, no source. */
+const plateScrewSpacing = 120;
+
+const fullTurn = 2 * Math.PI;
+
+/** A sector of the board between two joints, anticlockwise, radians. */
+export interface Sector {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A region that covers a sector as far out as the board goes. */
+function wedge(sector: Sector, reach: number): Point[] {
+  const steps = Math.ceil((sector.to - sector.from) / (Math.PI / 4));
+  const rim = Array.from({ length: steps + 1 }, (_, i) =>
+    polar(reach, sector.from + ((sector.to - sector.from) * i) / steps),
+  );
+  return [{ x: 0, y: 0 }, ...rim];
+}
+
+function sectorOutline(design: Design, sector: Sector): Contour {
+  const half = design.board.size / 2;
+  if (design.board.shape === 'round')
+    return [
+      { x: 0, y: 0, bulge: 0 },
+      { ...polar(half, sector.from), bulge: bulgeOfSweep(sector.to - sector.from) },
+      { ...polar(half, sector.to), bulge: 0 },
+    ];
+  const [piece] = intersectPolygons([boardOutline(design)], [wedge(sector, 4 * half)]);
+  return contourFromPoints(piece ?? []);
+}
+
+/** Whether something fits a sheet of the board's material, turned as it may be. */
+function fitsSheet(design: Design, outline: readonly Point[]): boolean {
+  const sheets = design.stock.flatMap((item) =>
+    item.material === design.board.material && item.size ? [usableSize(item)!] : [],
+  );
+  for (let degrees = 0; degrees < 180; degrees++) {
+    const turned = outline.map((place) => rotate(place, (degrees * Math.PI) / 180));
+    const width = Math.max(...turned.map((p) => p.x)) - Math.min(...turned.map((p) => p.x));
+    const height = Math.max(...turned.map((p) => p.y)) - Math.min(...turned.map((p) => p.y));
+    if (sheets.some((sheet) => width <= sheet.width && height <= sheet.height)) return true;
+  }
+  return false;
+}
+
+function sectorCorners(design: Design, sector: Sector): Point[] {
+  if (design.board.shape === 'square') return [...sectorOutline(design, sector)];
+  const steps = 90;
+  const half = design.board.size / 2;
+  return [
+    { x: 0, y: 0 },
+    ...Array.from({ length: steps + 1 }, (_, i) => polar(half, sector.from + ((sector.to - sector.from) * i) / steps)),
+  ];
+}
+
+/** Whether the board has to be made in segments: it has sheets to come from, and fits none of them. */
+export function needsSegments(design: Design): boolean {
+  const { material, size, shape } = design.board;
+  const ours = design.stock.filter((item) => item.material === material);
+  if (ours.length === 0 || ours.some((item) => item.outline !== undefined)) return false;
+  if (shape === 'square') return !fitsSheet(design, boardOutline(design));
+  return !ours.some((item) => item.size && Math.min(usableSize(item)!.width, usableSize(item)!.height) >= size);
+}
+
+/** Direction of the joints within their bay, from the rib before it, and the distance it keeps off screws and ribs. */
+function jointInBay(design: Design, dish: Dish, start: number): { readonly angle: number; readonly room: number } {
+  const bay = 2 * dish.halfAngle;
+  const screws = boardScrews(design, dish, start).filter(({ rib }) => rib <= 2);
+  const away = (angle: number): number => {
+    const ray: StraightEdge = { kind: 'straight', from: { x: 0, y: 0 }, to: polar(design.board.size, angle) };
+    // the inner corners of the two ribs beside the bay come closest to it
+    const ribs = dish.innerRadius * Math.min(Math.sin(angle), Math.sin(bay - angle)) - dish.ribThickness / 2;
+    if (ribs < 0) return ribs;
+    return screws.reduce((least, { at }) => Math.min(least, nearestOnEdge(ray, at).distance), Infinity);
+  };
+  let best = { angle: bay / 2, room: away(bay / 2) };
+  for (let i = 1; i < bayTrials; i++) {
+    const angle = (bay * i) / bayTrials;
+    const room = away(angle);
+    if (room > best.room) best = { angle, room };
+  }
+  return best;
+}
+
+/** How the board is divided. */
+export interface Division {
+  /** Directions of the joints, ascending, radians. */
+  readonly joints: readonly number[];
+  readonly sectors: readonly Sector[];
+  /** The plates lie from this radius to that, centred on the joints. */
+  readonly plateFrom: number;
+  readonly plateTo: number;
+  readonly problems: readonly Problem[];
+}
+
+/** Divides a board that fits no sheet into as few alike sectors as do. */
+export function divideBoard(design: Design, dish: Dish, start: number): Division {
+  const say = (mm: number) => inUnits(design, mm);
+  const { size, spliceWidth } = design.board;
+  const bay = 2 * dish.halfAngle;
+  const { angle, room } = jointInBay(design, dish, start);
+  const jointsFor = (count: number): number[] =>
+    Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.ribCount) / count) + angle);
+  const sectorsOf = (joints: readonly number[]): Sector[] =>
+    joints.map((from, i) => ({ from, to: joints[i + 1] ?? joints[0]! + fullTurn }));
+  const problems: Problem[] = [];
+  const counts = Array.from({ length: Math.min(mostSegments, dish.ribCount) - 1 }, (_, i) => i + 2);
+  const count = counts.find((n) => sectorsOf(jointsFor(n)).every((s) => fitsSheet(design, sectorCorners(design, s))));
+  const joints = jointsFor(count ?? 2);
+  if (count === undefined)
+    problems.push(
+      problem(
+        'board-too-large',
+        ['board', 'size'],
+        `board.size of ${say(size)} cannot be cut from the sheets of ${design.board.material} in ${counts.at(-1) ?? 1} segments or fewer; use sheets at least ${say(size / 2)} long inside their margins, or a smaller board`,
+      ),
+    );
+  if (room < screwFromJoint)
+    problems.push(
+      problem(
+        'joint-meets-screw',
+        ['cleat', 'start'],
+        `the board is made in segments, and their joints come within ${say(Math.max(0, Math.round(10 * room) / 10))} of a cleat screw; use a larger cleat.start or a smaller cleat.width`,
+      ),
+    );
+  const spread = fullTurn / joints.length;
+  const plateFrom = Math.max(
+    40,
+    design.board.centreHole,
+    joints.length > 2 ? spliceWidth / 2 / Math.tan(spread / 2) + 5 : 0,
+  );
+  const plateTo = Math.min(...joints.map((joint) => edgeRadius(design, joint))) - plateFromEdge;
+  return { joints, sectors: sectorsOf(joints), plateFrom, plateTo, problems };
+}
+
+/** Distance of a place from the nearest plate, 0 over one. */
+export function roomToPlates(design: Design, division: Division): (place: Point) => number {
+  const half = design.board.spliceWidth / 2;
+  return (place) =>
+    division.joints.reduce((least, joint) => {
+      const { x, y } = rotate(place, -joint);
+      const along = Math.max(division.plateFrom - x, x - division.plateTo, 0);
+      return Math.min(least, Math.hypot(along, Math.max(Math.abs(y) - half, 0)));
+    }, Infinity);
+}
+
+const within = (sector: Sector, angle: number): boolean => {
+  const past = (((angle - sector.from) % fullTurn) + fullTurn) % fullTurn;
+  return past < sector.to - sector.from;
+};
+
+/** The hub's outline inside a sector, as an open scribe. */
+function hubPiece(design: Design, dish: Dish, sector: Sector): PartContour {
+  const { innerRadius, halfAngle } = dish;
+  if (design.hub.shape === 'round') {
+    const arc: Path = [
+      { ...polar(innerRadius, sector.from), bulge: bulgeOfSweep(sector.to - sector.from) },
+      { ...polar(innerRadius, sector.to), bulge: 0 },
+    ];
+    return { operation: 'scribe', closed: false, vertices: arc };
+  }
+  const bay = 2 * halfAngle;
+  const onFlat = (angle: number): Point => polar(innerRadius / Math.cos(angle - bay * Math.round(angle / bay)), angle);
+  const corners: Point[] = [];
+  for (let k = Math.ceil((sector.from - halfAngle) / bay); halfAngle + k * bay < sector.to; k++)
+    corners.push(polar(innerRadius / Math.cos(halfAngle), halfAngle + k * bay));
+  const points = [onFlat(sector.from), ...corners, onFlat(sector.to)];
+  // a joint through a corner of the hub names that corner once
+  const distinct = points.filter(
+    (p, i) => i === 0 || Math.hypot(p.x - points[i - 1]!.x, p.y - points[i - 1]!.y) > 1e-6,
+  );
+  return { operation: 'scribe', closed: false, vertices: contourFromPoints(distinct) };
+}
+
+/** A scribed ring cut off at the joints of a sector. */
+function clipScribe(scribe: PartContour, sector: Sector, reach: number): PartContour[] {
+  if (!scribe.closed) return [scribe];
+  const area = polygonArea(scribe.vertices);
+  return intersectPolygons([scribe.vertices], [wedge(sector, reach)]).map((piece): PartContour =>
+    Math.abs(polygonArea(piece) - area) < 1e-3
+      ? scribe
+      : { operation: 'scribe', closed: true, vertices: contourFromPoints(piece) },
+  );
+}
+
+/** The segments `board-1` ... and their splice plates. */
+export function makeSegments(
+  design: Design,
+  dish: Dish,
+  items: readonly PlanItem[],
+  start: number,
+  division: Division,
+  mounting: readonly Point[],
+): Part[] {
+  const { board } = design;
+  const thickness = thicknessOf(design, board.material);
+  const screws = boardScrews(design, dish, start);
+  const angleOf = ({ x, y }: Point): number => Math.atan2(y, x);
+  const segments = division.sectors.map((sector, i): Part => {
+    const ribs = Array.from({ length: dish.ribCount }, (_, k) => k + 1).filter((rib) =>
+      within(sector, (rib - 1) * 2 * dish.halfAngle),
+    );
+    const marks = Array.from({ length: dish.ribCount }, (_, k) => ({
+      rib: k + 1,
+      ...ribMarks(design, dish, items, k + 1),
+    }));
+    const scribes = marks.flatMap(({ rib, scribes: all }) =>
+      all.flatMap((scribe) =>
+        scribe.closed ? clipScribe(scribe, sector, 4 * board.size) : ribs.includes(rib) ? [scribe] : [],
+      ),
+    );
+    const here = (place: Point): boolean => within(sector, angleOf(place));
+    const drills: Drill[] = [
+      ...screws.flatMap(({ at }) =>
+        here(at) ? [{ ...at, diameter: board.pilotDiameter, depth: 'through' as const }] : [],
+      ),
+      ...mounting.flatMap((at) =>
+        here(at) ? [{ ...at, diameter: board.mountingDiameter, depth: 'through' as const }] : [],
+      ),
+    ];
+    const others = division.sectors.map((_, k) => k + 1).filter((k) => k !== i + 1);
+    return blank({
+      id: `board-${i + 1}`,
+      kind: 'board',
+      name: `Backer board, segment ${i + 1} of ${division.sectors.length}`,
+      material: board.material,
+      thickness,
+      quantity: 1,
+      contours: [
+        { operation: 'outline', closed: true, vertices: sectorOutline(design, sector) },
+        hubPiece(design, dish, sector),
+        ...scribes,
+      ],
+      drills,
+      labels: [
+        ...marks.filter(({ rib }) => ribs.includes(rib)).map(({ label }) => label),
+        segmentLabel(design, dish, sector, i + 1),
+      ],
+      notes: [
+        `Carries ribs ${ribs.join(', ')}; lies between segment${others.length === 1 ? '' : 's'} ${neighbours(i, division.sectors.length)}.`,
+        ...(board.centreHole > 0
+          ? [
+              `Bore the centre hole of ${inUnits(design, board.centreHole)} where the joints meet, after the segments are joined.`,
+            ]
+          : []),
+      ],
+    });
+  });
+  return [...segments, makeSplice(design, division, thickness)];
+}
+
+function neighbours(index: number, count: number): string {
+  const before = ((index + count - 1) % count) + 1;
+  const after = ((index + 1) % count) + 1;
+  return before === after ? String(after) : `${before} and ${after}`;
+}
+
+/** The segment's number, in the bay before its middle, outside the hub. */
+function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number) {
+  const bay = 2 * dish.halfAngle;
+  const middle = (sector.from + sector.to) / 2;
+  const angle = bay * (Math.floor(middle / bay) + 0.5);
+  const radius = (dish.innerRadius + edgeRadius(design, angle)) / 2;
+  return { text: `SEGMENT ${number}`, ...polar(radius, angle), height: 8, angle };
+}
+
+/** The plates that lie under the joints, screwed from below. */
+function makeSplice(design: Design, division: Division, thickness: number): Part {
+  const { board, cleat } = design;
+  const length = division.plateTo - division.plateFrom;
+  const width = board.spliceWidth;
+  const end = Math.min(30, length / 4);
+  const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
+  const along = Array.from({ length: gaps + 1 }, (_, i) => end + ((length - 2 * end) * i) / gaps);
+  const drills = along.flatMap((x) =>
+    [width / 4, (3 * width) / 4].map((y): Drill => ({
+      x,
+      y,
+      diameter: cleat.screwDiameter,
+      depth: 'through',
+      ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
+    })),
+  );
+  return blank({
+    id: 'splice',
+    kind: 'splice',
+    name: 'Splice plate',
+    material: board.material,
+    thickness,
+    quantity: division.joints.length,
+    contours: [
+      {
+        operation: 'outline',
+        closed: true,
+        vertices: contourFromPoints([
+          { x: 0, y: 0 },
+          { x: length, y: 0 },
+          { x: length, y: width },
+          { x: 0, y: width },
+        ]),
+      },
+      {
+        operation: 'scribe',
+        closed: false,
+        vertices: contourFromPoints([
+          { x: 0, y: width / 2 },
+          { x: length, y: width / 2 },
+        ]),
+      },
+    ],
+    drills,
+    notes: [
+      `Glue and screw it under a joint, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
+      `Use screws shorter than ${inUnits(design, 2 * thickness)}, so that none comes out above.`,
+    ],
+  });
+}
