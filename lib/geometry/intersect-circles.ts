@@ -29,5 +29,7 @@ export function intersectCircles(c0: Point, r0: number, c1: Point, r1: number, t
   // Heron's formula for the height of the triangle of r0, r1 and the distance
   const area = Math.sqrt(Math.max(0, (r0 + r1 + apart) * (r0 + r1 - apart) * (apart + r0 - r1) * (apart - r0 + r1)));
   const half = area / (2 * apart);
-  return { kind: 'crossing', points: [at(foot, half), at(foot, -half)] };
+  // foot and half lose figures when the circles are nearly one; brought back onto the first they lie on both again
+  const onFirst = (h: number): Point => at((foot * r0) / Math.hypot(foot, h), (h * r0) / Math.hypot(foot, h));
+  return { kind: 'crossing', points: [onFirst(half), onFirst(-half)] };
 }

@@ -9,6 +9,7 @@ import {
   type Contour,
   contourFromPoints,
   edgeArc,
+  edgesOf,
   fillet,
   flatten,
   perimeter,
@@ -210,8 +211,30 @@ describe('rounding a corner', () => {
     expect(signedArea(contour)).toBeCloseTo(whole - 64 * (6 * Math.tan(Math.PI / 6) - Math.PI), 8);
   });
 
-  it('says how long the edges are when the radius is too large', () => {
-    expect(() => fillet(rectangle(0, 0, 10, 10), 0, 11)).toThrow(/10 mm long/);
+  it('is tangent to arcs as well as to straight edges', () => {
+    // half a disc of radius 50 whose two corners are rounded: the radius of a circle that touches the straight edge
+    // and the arc from inside has its centre r above the one and 50 - r from the middle of the other
+    const half: Contour = [
+      { x: -50, y: 0, bulge: 0 },
+      { x: 50, y: 0, bulge: 1 },
+    ];
+    const rounded = fillet(fillet(half, 1, 10), 0, 10);
+    expect(rounded).toHaveLength(4);
+    const away = Math.sqrt(40 * 40 - 10 * 10);
+    expect(rounded.map((v) => v.x).sort((a, b) => a - b)).toEqual(
+      [-away * 1.25, -away, away, away * 1.25].map((x): unknown => expect.closeTo(x, 9)),
+    );
+    const edges = edgesOf(rounded);
+    edges.forEach((edge, i) => {
+      const a = tangentOnEdge(edge, 1);
+      const b = tangentOnEdge(edges[(i + 1) % edges.length]!, 0);
+      expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeLessThan(1e-9);
+    });
+    expect(() => fillet(half, 0, 26)).toThrow(RangeError);
+  });
+
+  it('says so when the radius is too large', () => {
+    expect(() => fillet(rectangle(0, 0, 10, 10), 0, 11)).toThrow(/too short for a corner of 11 mm/);
     expect(() => fillet(contourFromPoints([]), 0, 1)).toThrow(/no vertex 0/);
   });
 });
