@@ -1,0 +1,83 @@
+/** Whether the DXF and the SVG of a sheet say the same, entity by entity. */
+import { type Drawn, type DrawnPath, type Sheet } from './drawn.js';
+import { distanceFrom, type Edge, pointAt } from './edge.js';
+import { type FaultList, mm } from './faults.js';
+import { agreementTolerance } from './limits.js';
+import type { Place } from './types.js';
+
+function byLayer(entities: readonly Drawn[]): Map<string, Drawn[]> {
+  const layers = new Map<string, Drawn[]>();
+  for (const entity of entities) {
+    const layer = layers.get(entity.layer);
+    if (layer) layer.push(entity);
+    else layers.set(entity.layer, [entity]);
+  }
+  return layers;
+}
+
+/** Whether the edge `part` runs along `whole` in the same direction. */
+function runsAlong(part: Edge, whole: Edge): boolean {
+  const near = ({ x, y }: Place): boolean => distanceFrom(whole, x, y) <= agreementTolerance;
+  const from = Math.hypot(part.ax - whole.ax, part.ay - whole.ay);
+  const to = Math.hypot(part.bx - whole.ax, part.by - whole.ay);
+  return [0.25, 0.5, 0.75, 1].every((t) => near(pointAt(part, t))) && (to > from || Math.abs(whole.sweep) > Math.PI);
+}
+
+/** The place at which two paths part; null when they do not. The SVG may divide an arc of the DXF into several. */
+function parting(one: DrawnPath, other: DrawnPath): Place | null {
+  const start = one.line.vertices[0]!;
+  if (one.line.closed !== other.line.closed) return start;
+  const steps = other.line.edges;
+  let i = 0;
+  for (const edge of one.line.edges) {
+    const first = steps[i];
+    if (!first || Math.hypot(first.ax - edge.ax, first.ay - edge.ay) > agreementTolerance)
+      return { x: edge.ax, y: edge.ay };
+    for (;;) {
+      const step = steps[i];
+      if (!step || !runsAlong(step, edge)) return { x: edge.ax, y: edge.ay };
+      i += 1;
+      if (Math.hypot(step.bx - edge.bx, step.by - edge.by) <= agreementTolerance) break;
+    }
+  }
+  return i === steps.length ? null : start;
+}
+
+function difference(one: Drawn, other: Drawn): { what: string; place: Place } | null {
+  if (one.kind === 'circle' && other.kind === 'circle') {
+    const off = Math.hypot(one.x - other.x, one.y - other.y);
+    const size = Math.abs(one.diameter - other.diameter);
+    if (off <= agreementTolerance && size <= agreementTolerance) return null;
+    return { what: `a circle differs by ${mm(Math.max(off, size))}`, place: one };
+  }
+  if (one.kind === 'path' && other.kind === 'path') {
+    const place = parting(one, other);
+    return place && { what: 'a path differs', place };
+  }
+  const place = one.kind === 'circle' ? one : one.line.vertices[0]!;
+  return { what: 'a path stands for a circle', place };
+}
+
+/** Tells where the SVG differs from the DXF by more than 2 µm, in what is there, or in its order. */
+export function checkAgreement(dxf: Sheet, svg: Sheet, file: string, faults: FaultList): void {
+  if (Math.abs(dxf.width - svg.width) > agreementTolerance || Math.abs(dxf.height - svg.height) > agreementTolerance)
+    faults.add(
+      'disagreement',
+      file,
+      `the page is ${mm(svg.width)} x ${mm(svg.height)}, in the DXF ${mm(dxf.width)} x ${mm(dxf.height)}`,
+    );
+  const own = byLayer(svg.entities);
+  const others = byLayer(dxf.entities);
+  for (const layer of new Set([...own.keys(), ...others.keys()])) {
+    const ours = own.get(layer) ?? [];
+    const theirs = others.get(layer) ?? [];
+    if (ours.length !== theirs.length) {
+      faults.add('disagreement', file, `layer ${layer} has ${ours.length} lines, in the DXF ${theirs.length}`);
+      continue;
+    }
+    theirs.forEach((entity, i) => {
+      const found = difference(entity, ours[i]!);
+      if (found) faults.add('disagreement', file, `${found.what} from the DXF, on layer ${layer}`, found.place);
+    });
+  }
+}

@@ -1,0 +1,55 @@
+/** A drawing as read from a file, whatever its format. Lengths in mm, y up. */
+import type { Line } from './ring.js';
+
+export interface DrawnPath {
+  readonly kind: 'path';
+  readonly layer: string;
+  readonly line: Line;
+}
+
+export interface DrawnCircle {
+  readonly kind: 'circle';
+  readonly layer: string;
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+}
+
+export type Drawn = DrawnPath | DrawnCircle;
+
+export interface Sheet {
+  readonly width: number;
+  readonly height: number;
+  /** In the order of the file. */
+  readonly entities: readonly Drawn[];
+}
+
+/** Why a file is refused: what is wrong, and where in the file. */
+export class Unreadable extends Error {
+  override readonly name = 'Unreadable';
+}
+
+/** `drill-4mm` names the operation and its diameter in mm. */
+const drillName = /^drill-(\d+(?:\.\d+)?)mm$/;
+
+export type LayerKind = 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe' | 'sheet-edge';
+
+/** The operation that a layer stands for, or null for a layer that has no meaning. */
+export function layerKind(layer: string): LayerKind | null {
+  if (drillName.test(layer)) return 'drill';
+  switch (layer) {
+    case 'outline':
+    case 'opening':
+    case 'countersink':
+    case 'scribe':
+    case 'sheet-edge':
+      return layer;
+    default:
+      return null;
+  }
+}
+
+/** Diameter of a drill layer in mm; NaN for any other layer. */
+export function drillDiameter(layer: string): number {
+  return Number(drillName.exec(layer)?.[1]);
+}

@@ -1,0 +1,206 @@
+/**
+ * A strict reader of the DXF that `cut` writes: a list of tags, each a line with a group code and a line with a value
+ * (Autodesk, DXF Reference, AutoCAD 2012). Anything that such a file does not need is refused, not skipped, because a
+ * machine might cut it.
+ */
+import type { Vertex } from '../geometry/index.js';
+import { type Drawn, type Sheet, Unreadable } from './drawn.js';
+import { farthest, mostEntities } from './limits.js';
+import { lineOf } from './ring.js';
+
+interface Tag {
+  readonly code: number;
+  readonly value: string;
+  readonly line: number;
+}
+
+const wholeNumber = /^\s*[-+]?\d{1,9}\s*$/;
+const decimalNumber = /^\s*[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?\s*$/;
+
+function tagsOf(text: string): Tag[] {
+  const lines = text.split(/\r\n|\n/);
+  if (lines.at(-1) === '') lines.pop();
+  const tags: Tag[] = [];
+  for (let i = 0; i < lines.length; i += 2) {
+    const code = lines[i] ?? '';
+    const value = lines[i + 1];
+    if (!wholeNumber.test(code)) throw new Unreadable(`line ${i + 1} should be a group code, not ${quoted(code)}`);
+    if (value === undefined) throw new Unreadable(`the file ends after a group code, in line ${i + 1}`);
+    tags.push({ code: Number(code), value, line: i + 2 });
+  }
+  const last = tags.at(-1);
+  if (last?.code !== 0 || last.value !== 'EOF') throw new Unreadable('the file does not end with EOF: it is cut short');
+  return tags;
+}
+
+function quoted(text: string): string {
+  return JSON.stringify(text.length > 40 ? `${text.slice(0, 40)}…` : text);
+}
+
+function real({ value, line }: Tag): number {
+  const number = decimalNumber.test(value) ? Number(value) : NaN;
+  if (!(Math.abs(number) <= farthest))
+    throw new Unreadable(`line ${line} should be a number within a kilometre, not ${quoted(value)}`);
+  return number;
+}
+
+function whole({ value, line }: Tag): number {
+  if (!wholeNumber.test(value)) throw new Unreadable(`line ${line} should be a whole number, not ${quoted(value)}`);
+  return Number(value);
+}
+
+/** Tags of each section, by name. */
+function sectionsOf(tags: readonly Tag[]): Map<string, Tag[]> {
+  const sections = new Map<string, Tag[]>();
+  let open: Tag[] | null = null;
+  for (let i = 0; i < tags.length - 1; i += 1) {
+    const tag = tags[i]!;
+    if (tag.code === 0 && tag.value === 'SECTION') {
+      const name = tags[i + 1];
+      if (open !== null || name?.code !== 2) throw new Unreadable(`a section begins amiss in line ${tag.line}`);
+      if (sections.has(name.value)) throw new Unreadable(`section ${quoted(name.value)} stands twice`);
+      open = [];
+      sections.set(name.value, open);
+      i += 1;
+    } else if (tag.code === 0 && tag.value === 'ENDSEC') {
+      if (open === null) throw new Unreadable(`a section ends that never began, in line ${tag.line}`);
+      open = null;
+    } else if (open === null) {
+      if (tag.code !== 999) throw new Unreadable(`line ${tag.line} belongs to no section`);
+    } else {
+      open.push(tag);
+    }
+  }
+  if (open !== null) throw new Unreadable('the last section has no end');
+  return sections;
+}
+
+/** The tags that follow a variable of the header, up to the next one. */
+function variable(header: readonly Tag[], name: string): readonly Tag[] {
+  const start = header.findIndex(({ code, value }) => code === 9 && value === name);
+  if (start < 0) throw new Unreadable(`the header lacks ${name}`);
+  const end = header.findIndex(({ code }, i) => i > start && code === 9);
+  return header.slice(start + 1, end < 0 ? undefined : end);
+}
+
+function tagOf(tags: readonly Tag[], code: number, what: string): Tag {
+  const found = tags.find((tag) => tag.code === code);
+  if (found === undefined) throw new Unreadable(`${what} lacks group code ${code}`);
+  return found;
+}
+
+/** Names of the layers of the LAYER table. */
+function layersOf(tables: readonly Tag[]): Set<string> {
+  const names = new Set<string>();
+  tables.forEach((tag, i) => {
+    if (tag.code !== 0 || tag.value !== 'LAYER') return;
+    const end = tables.findIndex(({ code }, j) => j > i && code === 0);
+    const record = tables.slice(i + 1, end < 0 ? undefined : end);
+    const name = tagOf(record, 2, `the layer in line ${tag.line}`).value;
+    const flags = record.find(({ code }) => code === 70);
+    const colour = record.find(({ code }) => code === 62);
+    // frozen, or off by a negative colour: a program would leave it out
+    if ((flags !== undefined && (whole(flags) & 1) !== 0) || (colour !== undefined && whole(colour) < 0))
+      throw new Unreadable(`layer ${quoted(name)} is hidden`);
+    names.add(name);
+  });
+  return names;
+}
+
+/** Codes that an entity may have besides its geometry: handle, owner, subclass, layer, colour, line type, line weight. */
+const common = new Set([5, 330, 100, 8, 62, 420, 6, 48, 370]);
+
+function layerOf(tags: readonly Tag[], type: Tag): string {
+  return tagOf(tags, 8, `the ${type.value} in line ${type.line}`).value;
+}
+
+function refuse(tag: Tag, type: Tag): never {
+  throw new Unreadable(`the ${type.value} in line ${type.line} has group code ${tag.code}, which has no place there`);
+}
+
+function circle(tags: readonly Tag[], type: Tag): Drawn {
+  const what = `the CIRCLE in line ${type.line}`;
+  for (const tag of tags) if (!common.has(tag.code) && ![10, 20, 30, 40].includes(tag.code)) refuse(tag, type);
+  const diameter = 2 * real(tagOf(tags, 40, what));
+  if (!(diameter > 0)) throw new Unreadable(`${what} has no size`);
+  return {
+    kind: 'circle',
+    layer: layerOf(tags, type),
+    x: real(tagOf(tags, 10, what)),
+    y: real(tagOf(tags, 20, what)),
+    diameter,
+  };
+}
+
+function polyline(tags: readonly Tag[], type: Tag): Drawn {
+  const vertices: { x: number; y: number | null; bulge: number }[] = [];
+  let count = -1;
+  let flags = 0;
+  for (const tag of tags) {
+    const last = vertices.at(-1);
+    if (tag.code === 10) vertices.push({ x: real(tag), y: null, bulge: 0 });
+    else if (tag.code === 20 && last?.y === null) last.y = real(tag);
+    else if (tag.code === 42 && last !== undefined) last.bulge = real(tag);
+    else if (tag.code === 90) count = whole(tag);
+    else if (tag.code === 70) flags = whole(tag);
+    else if ([38, 39, 43].includes(tag.code) && real(tag) === 0) continue;
+    else if (!common.has(tag.code)) refuse(tag, type);
+  }
+  const what = `the LWPOLYLINE in line ${type.line}`;
+  if (count !== vertices.length)
+    throw new Unreadable(`${what} should have ${count} vertices and has ${vertices.length}`);
+  if (vertices.length < 2) throw new Unreadable(`${what} has fewer than two vertices`);
+  const whole2d = vertices.map(({ x, y, bulge }): Vertex => {
+    if (y === null) throw new Unreadable(`${what} has a vertex without y`);
+    return { x, y, bulge };
+  });
+  return { kind: 'path', layer: layerOf(tags, type), line: lineOf(whole2d, (flags & 1) === 1) };
+}
+
+function entitiesOf(tags: readonly Tag[]): Drawn[] {
+  const entities: Drawn[] = [];
+  for (let i = 0; i < tags.length;) {
+    const type = tags[i]!;
+    let end = i + 1;
+    while (end < tags.length && tags[end]!.code !== 0) end += 1;
+    const body = tags.slice(i + 1, end);
+    if (type.code === 0 && type.value === 'LWPOLYLINE') entities.push(polyline(body, type));
+    else if (type.code === 0 && type.value === 'CIRCLE') entities.push(circle(body, type));
+    else
+      throw new Unreadable(`line ${type.line} begins a ${quoted(type.value)}, which is neither LWPOLYLINE nor CIRCLE`);
+    if (entities.length > mostEntities) throw new Unreadable(`it holds more than ${mostEntities} entities`);
+    i = end;
+  }
+  return entities;
+}
+
+/** Number of records between BLOCK and ENDBLK that would be drawn. */
+function hiddenInBlocks(blocks: readonly Tag[]): Tag | undefined {
+  return blocks.find(({ code, value }) => code === 0 && value !== 'BLOCK' && value !== 'ENDBLK');
+}
+
+/**
+ * Reads a DXF file.
+ * @returns the drawing, and `units` when the file does not say millimetres
+ * @throws Unreadable for a file that is cut short, broken, or holds what a cut file has no use for
+ */
+export function readDxf(text: string): { readonly sheet: Sheet; readonly unit: number } {
+  const sections = sectionsOf(tagsOf(text));
+  const header = sections.get('HEADER');
+  const tables = sections.get('TABLES');
+  const drawn = sections.get('ENTITIES');
+  if (header === undefined || tables === undefined || drawn === undefined)
+    throw new Unreadable('one of the sections HEADER, TABLES and ENTITIES is missing');
+  const unit = whole(tagOf(variable(header, '$INSUNITS'), 70, '$INSUNITS'));
+  const extent = variable(header, '$EXTMAX');
+  const block = hiddenInBlocks(sections.get('BLOCKS') ?? []);
+  if (block !== undefined) throw new Unreadable(`a block holds a ${quoted(block.value)}, in line ${block.line}`);
+  const layers = layersOf(tables);
+  const entities = entitiesOf(drawn);
+  for (const { layer } of entities)
+    if (!layers.has(layer)) throw new Unreadable(`layer ${quoted(layer)} is used but not in the table of layers`);
+  return {
+    sheet: { width: real(tagOf(extent, 10, '$EXTMAX')), height: real(tagOf(extent, 20, '$EXTMAX')), entities },
+    unit,
+  };
+}

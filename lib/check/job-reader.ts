@@ -1,0 +1,90 @@
+/** The record `job.json` as the proof needs it, read and checked anew. */
+import * as z from 'zod';
+import { Unreadable } from './drawn.js';
+import { farthest } from './limits.js';
+
+const length = z.number().min(-farthest).max(farthest);
+const size = z.number().positive().max(farthest);
+const name = z.string().min(1).max(200);
+
+const vertex = z.tuple([length, length, z.number().min(-farthest).max(farthest)]);
+const contour = z.object({
+  operation: z.enum(['outline', 'opening', 'scribe']),
+  closed: z.literal(false).optional(),
+  vertices: z.array(vertex).min(2),
+});
+const drill = z.object({
+  x: length,
+  y: length,
+  diameter: size,
+  depth: z.union([size, z.literal('through')]),
+  countersink: size.optional(),
+});
+const part = z.object({
+  id: name,
+  name: z.string(),
+  material: z.string(),
+  thickness: z.number().nonnegative(),
+  quantity: z.number().int().min(0).max(1e6),
+  contours: z.array(contour).min(1),
+  drills: z.array(drill),
+});
+const processOf = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('router'), toolDiameter: size, compensated: z.boolean() }),
+  z.object({ kind: z.literal('laser'), kerf: z.number().nonnegative().max(farthest), compensated: z.boolean() }),
+  z.object({ kind: z.literal('hand'), compensated: z.boolean() }),
+]);
+const placement = z.object({
+  part: name,
+  copy: z.number().int().min(1).max(1e6),
+  x: length,
+  y: length,
+  rotationDeg: z.number().min(-36000).max(36000),
+  mirrored: z.boolean(),
+});
+const sheet = z.object({
+  file: name,
+  stock: z.string(),
+  width: size,
+  height: size,
+  margin: z.number().nonnegative().max(farthest),
+  placed: z.array(placement),
+  process: processOf.optional(),
+});
+const record = z.object({
+  version: z.string(),
+  units: z.literal('mm'),
+  design: z.object({ process: z.object({ web: z.number().nonnegative().max(farthest) }) }),
+  parts: z.array(part),
+  sheets: z.array(sheet),
+  process: processOf,
+});
+
+export type JobContour = z.infer<typeof contour>;
+export type JobDrill = z.infer<typeof drill>;
+export type JobPart = z.infer<typeof part>;
+export type JobProcess = z.infer<typeof processOf>;
+export type JobPlacement = z.infer<typeof placement>;
+export type JobSheet = z.infer<typeof sheet>;
+export type Job = z.infer<typeof record>;
+
+/**
+ * Reads the record.
+ * @throws Unreadable when it is no JSON, or a field that the proof needs is missing or out of range
+ */
+export function readJob(text: string): Job {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    throw new Unreadable(`it is not JSON: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  const result = record.safeParse(data);
+  if (!result.success) {
+    const told = result.error.issues
+      .slice(0, 3)
+      .map(({ path, message }) => `${path.join('.') || 'the whole'}: ${message}`);
+    throw new Unreadable(told.join('; '));
+  }
+  return result.data;
+}

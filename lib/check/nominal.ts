@@ -1,0 +1,99 @@
+/** The parts of a sheet where they should be, at their finished size. */
+import type { Vertex } from '../geometry/index.js';
+import { EdgeSet } from './edge-set.js';
+import type { Job, JobPart, JobPlacement, JobProcess, JobSheet } from './job-reader.js';
+import { type Box, boxOf, type Line, lineOf, signedArea } from './ring.js';
+import type { Place } from './types.js';
+
+/** A hole, round, with its countersink if it has one. */
+export interface Hole extends Place {
+  readonly diameter: number;
+  readonly countersink: number | undefined;
+}
+
+/** A placed part. Rings run with the material on their left. */
+export interface Nominal {
+  readonly part: string;
+  readonly copy: number;
+  readonly outlines: readonly Line[];
+  readonly openings: readonly Line[];
+  readonly scribes: readonly Line[];
+  readonly holes: readonly Hole[];
+  /** Around the outlines. */
+  readonly box: Box;
+  /** Edges of outlines and openings. */
+  readonly edges: EdgeSet;
+}
+
+/** Mirrors (x to -x) if asked, turns about the part's origin, then moves. */
+function placer({ x, y, rotationDeg, mirrored }: JobPlacement): (point: Place) => Place {
+  // whole quarter turns are exact
+  const quarters = rotationDeg / 90;
+  const angle = (rotationDeg * Math.PI) / 180;
+  const cos = Number.isInteger(quarters) ? [1, 0, -1, 0][((quarters % 4) + 4) % 4]! : Math.cos(angle);
+  const sin = Number.isInteger(quarters) ? [0, 1, 0, -1][((quarters % 4) + 4) % 4]! : Math.sin(angle);
+  return (point) => {
+    const px = mirrored ? -point.x : point.x;
+    return { x: x + px * cos - point.y * sin, y: y + px * sin + point.y * cos };
+  };
+}
+
+/** The same ring run the other way. */
+function turnedBack(vertices: readonly Vertex[]): Vertex[] {
+  const count = vertices.length;
+  return vertices.map((_, i) => {
+    const here = vertices[count - 1 - i]!;
+    const before = vertices[(2 * count - 2 - i) % count]!;
+    return { x: here.x, y: here.y, bulge: -before.bulge };
+  });
+}
+
+function materialLeft(line: Line, operation: 'outline' | 'opening'): Line {
+  const anticlockwise = signedArea(line.edges) > 0;
+  return anticlockwise === (operation === 'outline') ? line : lineOf(turnedBack(line.vertices), true);
+}
+
+/** Where a part of the record lies on its sheet. */
+export function placePart(part: JobPart, placement: JobPlacement): Nominal {
+  const place = placer(placement);
+  const turn = placement.mirrored ? -1 : 1;
+  const lines = (operation: 'outline' | 'opening' | 'scribe'): Line[] =>
+    part.contours
+      .filter((contour) => contour.operation === operation)
+      .map(({ vertices, closed }) =>
+        lineOf(
+          vertices.map(([x, y, bulge]) => ({ ...place({ x, y }), bulge: turn * bulge })),
+          closed ?? true,
+        ),
+      );
+  const outlines = lines('outline').map((line) => materialLeft(line, 'outline'));
+  const openings = lines('opening').map((line) => materialLeft(line, 'opening'));
+  return {
+    part: placement.part,
+    copy: placement.copy,
+    outlines,
+    openings,
+    scribes: lines('scribe'),
+    holes: part.drills.map(({ x, y, diameter, countersink }) => ({ ...place({ x, y }), diameter, countersink })),
+    box: boxOf(outlines.map(({ box }) => box)),
+    edges: new EdgeSet([...outlines, ...openings].flatMap(({ edges }) => edges)),
+  };
+}
+
+/** Width of the cut that the paths of a sheet are offset for, mm; 0 where they are the finished edges. */
+export function cutWidth(process: JobProcess): number {
+  if (!process.compensated) return 0;
+  switch (process.kind) {
+    case 'router':
+      return process.toolDiameter;
+    case 'laser':
+      return process.kerf;
+    case 'hand':
+      return 0;
+  }
+}
+
+/** How a sheet is cut: by its own process, if it has one, or by that of the job. */
+export function processOf(job: Job, sheet: JobSheet): JobProcess {
+  return sheet.process ?? job.process;
+}

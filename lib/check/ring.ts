@@ -1,0 +1,72 @@
+/** Closed rings: box, area, whether a point lies inside. */
+import type { Vertex } from '../geometry/index.js';
+import { type Edge, edgesOf } from './edge.js';
+import type { Place } from './types.js';
+
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** A ring or open path with its edges. */
+export interface Line {
+  readonly vertices: readonly Vertex[];
+  readonly closed: boolean;
+  readonly edges: readonly Edge[];
+  readonly box: Box;
+}
+
+/** The box around edges or boxes. */
+export function boxOf(boxes: readonly Box[]): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const box of boxes) {
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+export function lineOf(vertices: readonly Vertex[], closed: boolean): Line {
+  const edges = edgesOf(vertices, closed);
+  return { vertices, closed, edges, box: boxOf(edges) };
+}
+
+/** Area of a ring, anticlockwise positive: that of the chords and that of the segments between chord and arc. */
+export function signedArea(edges: readonly Edge[]): number {
+  const origin = edges[0];
+  if (origin === undefined) return 0;
+  return edges.reduce((sum, { ax, ay, bx, by, sweep, radius }) => {
+    const chord = ((ax - origin.ax) * (by - origin.ay) - (bx - origin.ax) * (ay - origin.ay)) / 2;
+    return sum + chord + (sweep === 0 ? 0 : (radius * radius * (sweep - Math.sin(sweep))) / 2);
+  }, 0);
+}
+
+/**
+ * Whether a point lies inside a ring. Each edge adds the angle that it sweeps as seen from the point; an arc adds a
+ * full turn more or less where the point lies between it and its chord. A point on the ring itself may go either way.
+ */
+export function inside(edges: readonly Edge[], { x, y }: Place): boolean {
+  const turns = edges.reduce((sum, edge) => {
+    const ux = edge.ax - x;
+    const uy = edge.ay - y;
+    const vx = edge.bx - x;
+    const vy = edge.by - y;
+    const cross = ux * vy - uy * vx;
+    const angle = Math.atan2(cross, ux * vx + uy * vy);
+    if (edge.sweep === 0) return sum + angle;
+    // the chord's side on which the arc lies: right of the chord for an anticlockwise arc
+    const onArcSide = edge.sweep > 0 ? cross < 0 : cross > 0;
+    const inCircle = Math.hypot(x - edge.cx, y - edge.cy) < edge.radius;
+    return sum + angle + (onArcSide && inCircle ? 2 * Math.PI * Math.sign(edge.sweep) : 0);
+  }, 0);
+  return Math.abs(turns) > Math.PI;
+}
+
+/** How far the boxes of two things stand apart. */
+export function gap(a: Box, b: Box): number {
+  return Math.hypot(Math.max(0, a.minX - b.maxX, b.minX - a.maxX), Math.max(0, a.minY - b.maxY, b.minY - a.maxY));
+}

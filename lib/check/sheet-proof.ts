@@ -1,0 +1,191 @@
+/** The proof of one sheet: both its files against the record. */
+import { checkAgreement } from './agreement.js';
+import { type DrawnPath, type Sheet, Unreadable } from './drawn.js';
+import { readDxf } from './dxf-reader.js';
+import { type FaultList, FaultList as Faults, mm } from './faults.js';
+import type { Job, JobPart, JobSheet } from './job-reader.js';
+import { agreementTolerance, cutTolerance } from './limits.js';
+import { checkLines } from './lines.js';
+import { match } from './match.js';
+import { cutWidth, type Nominal, placePart, processOf } from './nominal.js';
+import { checkOrder } from './order.js';
+import { type Line, lineOf } from './ring.js';
+import { leastMargin, leastSpacing } from './spacing.js';
+import { readSvg } from './svg-reader.js';
+import { sweepHole, sweepRing, tellErrors } from './sweep.js';
+import type { CutError, SheetProof } from './types.js';
+
+export type Files = ReadonlyMap<string, string>;
+
+/** $INSUNITS of a DXF for millimetres. */
+const dxfMillimetres = 4;
+
+/** Reads one file; a fault and null when it is not there or cannot be read. */
+function read<T>(files: Files, name: string, reader: (text: string) => T, faults: FaultList): T | null {
+  const text = files.get(name);
+  if (text === undefined) {
+    faults.add('missing-file', name, 'the file is missing');
+    return null;
+  }
+  try {
+    return reader(text);
+  } catch (error) {
+    if (!(error instanceof Unreadable)) throw error;
+    faults.add('unreadable', name, error.message);
+    return null;
+  }
+}
+
+/** Reads the DXF and the SVG of a drawing, checks what each says by itself, and that they say the same. */
+export function readPair(files: Files, file: string, faults: FaultList): { dxf: Sheet | null; svg: Sheet | null } {
+  const dxf = read(files, `${file}.dxf`, readDxf, faults);
+  const svg = read(files, `${file}.svg`, readSvg, faults);
+  if (dxf && dxf.unit !== dxfMillimetres)
+    faults.add('units', `${file}.dxf`, `$INSUNITS is ${dxf.unit}, not ${dxfMillimetres} (millimetres)`);
+  if (svg && Math.abs(svg.scale - 1) > 1e-9)
+    faults.add('units', `${file}.svg`, `a user unit is ${svg.scale} mm, not 1 mm`);
+  if (dxf) checkLines(dxf.sheet, `${file}.dxf`, faults);
+  if (svg) checkLines(svg.sheet, `${file}.svg`, faults);
+  if (dxf && svg) checkAgreement(dxf.sheet, svg.sheet, `${file}.svg`, faults);
+  return { dxf: dxf?.sheet ?? null, svg: svg?.sheet ?? null };
+}
+
+/** Whether a drawing has the size of its sheet, and everything on it. Returns the edge of the sheet as drawn. */
+function checkPage(drawing: Sheet, { width, height }: JobSheet, file: string, faults: FaultList): Line | null {
+  if (Math.abs(drawing.width - width) > agreementTolerance || Math.abs(drawing.height - height) > agreementTolerance)
+    faults.add(
+      'scale',
+      file,
+      `the page is ${mm(drawing.width)} x ${mm(drawing.height)}, not ${mm(width)} x ${mm(height)}`,
+    );
+  const edges = drawing.entities.filter((one): one is DrawnPath => one.kind === 'path' && one.layer === 'sheet-edge');
+  const edge = edges[0]?.line;
+  if (edge === undefined || edges.length > 1) {
+    faults.add('scale', file, `it has ${edges.length} sheet edges, not one`);
+    return null;
+  }
+  const { minX, minY, maxX, maxY } = edge.box;
+  const off = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX - width), Math.abs(maxY - height));
+  if (off > agreementTolerance) {
+    const larger = Math.max(maxX - minX, 0) / width;
+    faults.add(
+      'scale',
+      file,
+      `the sheet edge is ${mm(maxX - minX)} x ${mm(maxY - minY)}, ${Number(larger.toPrecision(4))} times as wide as the sheet`,
+    );
+    return null;
+  }
+  for (const entity of drawing.entities) {
+    const box =
+      entity.kind === 'path' ? entity.line.box : { minX: entity.x, minY: entity.y, maxX: entity.x, maxY: entity.y };
+    if (
+      box.minX < -agreementTolerance ||
+      box.minY < -agreementTolerance ||
+      box.maxX > width + agreementTolerance ||
+      box.maxY > height + agreementTolerance
+    )
+      faults.add('margin', file, `a line on layer ${entity.layer} runs off the sheet`, { x: box.minX, y: box.minY });
+  }
+  return edge;
+}
+
+function nominalsOf(parts: ReadonlyMap<string, JobPart>, sheet: JobSheet, faults: FaultList): Nominal[] {
+  return sheet.placed.flatMap((placement) => {
+    const part = parts.get(placement.part);
+    if (part?.contours.some(({ operation }) => operation === 'outline') === true) return [placePart(part, placement)];
+    faults.add('quantity', 'job.json', `${sheet.file} places "${placement.part}", which is not among the parts`);
+    return [];
+  });
+}
+
+interface Worst {
+  outward: CutError | null;
+  inward: CutError | null;
+}
+
+const worse = (a: CutError | null, b: CutError): CutError => (a === null || b.mm > a.mm ? b : a);
+
+/** Pairs what is drawn with the parts, sweeps every cut, and checks the order. */
+function checkCuts(
+  nominals: readonly Nominal[],
+  drawing: Sheet,
+  width: number,
+  kind: string,
+  file: string,
+  faults: FaultList,
+): Worst {
+  const matches = match(nominals, drawing.entities, width, file, faults);
+  const worst: Worst = { outward: null, inward: null };
+  const take = ({ outward, inward }: { outward: CutError; inward: CutError }): void => {
+    worst.outward = worse(worst.outward, outward);
+    worst.inward = worse(worst.inward, inward);
+  };
+  for (const cut of matches.rings) {
+    if (cut.paths.length === 0) continue;
+    const swept = sweepRing(cut, width);
+    if (cut.operation !== 'scribe') take(swept);
+    tellErrors(cut, swept, file, faults);
+  }
+  for (const hole of matches.holes) {
+    const swept = sweepHole(hole);
+    const error = Math.max(swept.outward.mm, swept.inward.mm);
+    const what = `${mm(hole.diameter)} ${hole.operation} of ${hole.nominal.part} ${hole.nominal.copy}`;
+    if (hole.operation === 'drill') take(swept);
+    if (error > cutTolerance)
+      faults.add('drill', file, `the ${what} is ${mm(error)} off in place or size`, hole.circle);
+    // a beam follows every line, so the circle would come out wider by its width
+    if (kind === 'laser' && hole.operation === 'drill' && width > 0 && hole.diameter > width + 2 * cutTolerance)
+      faults.add(
+        'drill',
+        file,
+        `the ${what} is a bare circle, which a beam of ${mm(width)} cuts too wide`,
+        hole.circle,
+      );
+  }
+  checkOrder(matches, drawing.entities, file, faults);
+  return worst;
+}
+
+/** The proof of one sheet of the record. */
+export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, JobPart>, sheet: JobSheet): SheetProof {
+  const faults = new Faults();
+  const process = processOf(job, sheet);
+  const width = cutWidth(process);
+  const nominals = nominalsOf(parts, sheet, faults);
+  const { dxf, svg } = readPair(files, sheet.file, faults);
+  const worst: Worst = { outward: null, inward: null };
+  let edge: Line | null = null;
+  for (const [drawing, ending] of [
+    [dxf, 'dxf'],
+    [svg, 'svg'],
+  ] as const) {
+    if (!drawing) continue;
+    const name = `${sheet.file}.${ending}`;
+    const drawnEdge = checkPage(drawing, sheet, name, faults);
+    edge ??= drawnEdge;
+    // the SVG has been held against the DXF already, unless there is none
+    if (drawnEdge && (ending === 'dxf' || dxf === null))
+      Object.assign(worst, checkCuts(nominals, drawing, width, process.kind, name, faults));
+  }
+  const { width: across, height: up } = sheet;
+  const corners = [
+    [0, 0],
+    [across, 0],
+    [across, up],
+    [0, up],
+  ] as const;
+  const rectangle = lineOf(
+    corners.map(([x, y]) => ({ x, y, bulge: 0 })),
+    true,
+  );
+  const spacing = cutWidth({ ...process, compensated: true }) + job.design.process.web;
+  return {
+    file: sheet.file,
+    parts: nominals.length,
+    worstOutward: worst.outward,
+    worstInward: worst.inward,
+    leastSpacing: leastSpacing(nominals, spacing, 'job.json', faults),
+    leastMargin: leastMargin(nominals, edge ?? rectangle, sheet.margin, 'job.json', faults),
+    faults: faults.all(sheet.file),
+  };
+}

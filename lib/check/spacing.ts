@@ -1,0 +1,86 @@
+/** Whether the parts of a sheet keep clear of each other and of the edge. */
+import type { Nearest } from './edge-distance.js';
+import { EdgeSet } from './edge-set.js';
+import { type FaultList, mm } from './faults.js';
+import { agreementTolerance } from './limits.js';
+import type { Nominal } from './nominal.js';
+import { gap, inside, type Line } from './ring.js';
+
+/** Where two parts come nearest to each other, if nearer than `within`. */
+function nearestBetween(a: Nominal, b: Nominal, within: number): Nearest | null {
+  const [few, many] = a.edges.edges.length <= b.edges.edges.length ? [a, b] : [b, a];
+  let best: Nearest | null = null;
+  for (const edge of few.edges.edges) {
+    const least: number = best?.distance ?? within;
+    if (gap(edge, many.box) < least) best = many.edges.nearestWithin(edge, least) ?? best;
+  }
+  return best;
+}
+
+/** Whether a part lies on the material of another, told by one point of its outline, if their edges do not meet. */
+function liesOn(a: Nominal, b: Nominal): boolean {
+  const edge = a.outlines[0]?.edges[0];
+  if (edge === undefined) return false;
+  const place = { x: edge.ax, y: edge.ay };
+  return b.outlines.some(({ edges }) => inside(edges, place)) && !b.openings.some(({ edges }) => inside(edges, place));
+}
+
+const named = ({ part, copy }: Nominal): string => `${part} ${copy}`;
+
+/**
+ * Least distance between two parts, null with fewer than two; n² in the number of parts, by their boxes. Parts nearer
+ * than `required`, or on each other, are a fault.
+ */
+export function leastSpacing(
+  nominals: readonly Nominal[],
+  required: number,
+  file: string,
+  faults: FaultList,
+): number | null {
+  let least = Infinity;
+  nominals.forEach((a, i) => {
+    for (const b of nominals.slice(i + 1)) {
+      const apart = gap(a.box, b.box);
+      const within = Math.max(required, least);
+      if (apart >= within) continue;
+      const near = nearestBetween(a, b, within);
+      if (near) least = Math.min(least, near.distance);
+      if (near !== null && near.distance < required - agreementTolerance)
+        faults.add(
+          'spacing',
+          file,
+          `${named(a)} and ${named(b)} are ${mm(near.distance)} apart, not ${mm(required)}`,
+          near,
+        );
+      else if (apart === 0 && (liesOn(a, b) || liesOn(b, a)))
+        faults.add('overlap', file, `${named(a)} and ${named(b)} lie on each other`, { x: a.box.minX, y: a.box.minY });
+    }
+  });
+  return least === Infinity ? null : least;
+}
+
+/** Least distance of a part from the edge of the sheet; a part nearer than the margin, or outside, is a fault. */
+export function leastMargin(
+  nominals: readonly Nominal[],
+  sheetEdge: Line,
+  margin: number,
+  file: string,
+  faults: FaultList,
+): number | null {
+  const around = new EdgeSet(sheetEdge.edges);
+  let least = Infinity;
+  for (const nominal of nominals) {
+    for (const { edges } of nominal.outlines) {
+      const first = edges[0]!;
+      const outside = !inside(sheetEdge.edges, { x: first.ax, y: first.ay });
+      let near: Nearest = { x: first.ax, y: first.ay, distance: around.nearestTo(first.ax, first.ay).distance };
+      for (const edge of edges) near = around.nearestWithin(edge, near.distance) ?? near;
+      const distance = outside ? -near.distance : near.distance;
+      least = Math.min(least, distance);
+      if (distance >= margin - agreementTolerance) continue;
+      const where = outside ? 'outside the sheet' : `${mm(distance)} from the edge of the sheet`;
+      faults.add('margin', file, `${named(nominal)} is ${where}, not ${mm(margin)} within it`, near);
+    }
+  }
+  return least === Infinity ? null : least;
+}

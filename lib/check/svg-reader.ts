@@ -1,0 +1,127 @@
+/**
+ * A strict reader of the SVG that `cut` writes: groups of paths and circles in user units of one millimetre. It knows
+ * no transforms, styles, references or entities of its own; a file that has any is refused.
+ */
+import { SaxesParser } from 'saxes';
+import { type Drawn, type Sheet, Unreadable } from './drawn.js';
+import { farthest, mostEntities } from './limits.js';
+import { lineOf } from './ring.js';
+import { readPathData } from './svg-path.js';
+
+/** Attributes that an element may have; anything else could change what a program cuts. */
+const attributes: Readonly<Record<string, readonly string[]>> = {
+  svg: ['xmlns', 'version', 'width', 'height', 'viewBox', 'fill', 'stroke-width', 'stroke'],
+  g: ['id', 'stroke', 'fill', 'stroke-width'],
+  path: ['d'],
+  circle: ['cx', 'cy', 'r'],
+  title: [],
+};
+
+const parents: Readonly<Record<string, readonly string[]>> = {
+  svg: [''],
+  g: ['svg'],
+  path: ['g'],
+  circle: ['g'],
+  title: ['svg', 'path', 'circle', 'g'],
+};
+
+/** Elements within one another; ours are four deep. */
+const deepest = 8;
+
+type Attributes = Readonly<Record<string, string>>;
+
+function attribute(of: Attributes, element: string, name: string): string {
+  const value = of[name];
+  if (value === undefined) throw new Unreadable(`<${element}> lacks ${name}`);
+  return value;
+}
+
+function number(text: string, what: string): number {
+  const value = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$/.test(text) ? Number(text) : NaN;
+  if (!(Math.abs(value) <= farthest))
+    throw new Unreadable(`${what} should be a number within a kilometre, not "${text.slice(0, 40)}"`);
+  return value;
+}
+
+/** The size of the page in user units, which must be its size in mm. */
+function pageOf(of: Attributes): { width: number; height: number; scale: number } {
+  const size = (name: string): number => {
+    const text = attribute(of, 'svg', name);
+    if (!text.endsWith('mm')) throw new Unreadable(`${name} of the page is not in mm`);
+    return number(text.slice(0, -2), name);
+  };
+  const width = size('width');
+  const height = size('height');
+  const [left, top, across, down, more] = attribute(of, 'svg', 'viewBox')
+    .trim()
+    .split(/[\s,]+/);
+  if (left === undefined || top === undefined || across === undefined || down === undefined || more !== undefined)
+    throw new Unreadable('viewBox should be four numbers');
+  if (number(left, 'viewBox') !== 0 || number(top, 'viewBox') !== 0)
+    throw new Unreadable('viewBox does not begin at 0 0');
+  const units = { width: number(across, 'viewBox'), height: number(down, 'viewBox') };
+  if (!(units.width > 0 && units.height > 0 && width > 0 && height > 0)) throw new Unreadable('the page has no size');
+  const scale = width / units.width;
+  if (Math.abs(height / units.height - scale) > 1e-9 * scale) throw new Unreadable('viewBox and page differ in shape');
+  return { ...units, scale };
+}
+
+function drawn(element: string, of: Attributes, layer: string, height: number): Drawn {
+  if (element === 'circle') {
+    const diameter = 2 * number(attribute(of, element, 'r'), 'r');
+    if (!(diameter > 0)) throw new Unreadable('a circle has no size');
+    const x = number(attribute(of, element, 'cx'), 'cx');
+    const y = height - number(attribute(of, element, 'cy'), 'cy');
+    return { kind: 'circle', layer, x, y, diameter };
+  }
+  const { vertices, closed } = readPathData(attribute(of, element, 'd'));
+  const turned = vertices.map(({ x, y, bulge }) => ({ x, y: height - y, bulge: -bulge }));
+  return { kind: 'path', layer, line: lineOf(turned, closed) };
+}
+
+/**
+ * Reads an SVG file.
+ * @returns the drawing in user units, y up, and how many mm a user unit is
+ * @throws Unreadable for what is not well-formed XML, or holds what a cut file has no use for
+ */
+export function readSvg(text: string): { readonly sheet: Sheet; readonly scale: number } {
+  const parser = new SaxesParser();
+  const open: string[] = [];
+  const entities: Drawn[] = [];
+  let page: { width: number; height: number; scale: number } | null = null;
+  let layer = '';
+  const layers = new Set<string>();
+  parser.on('error', (error) => {
+    throw new Unreadable(`it is not well-formed XML: ${error.message}`);
+  });
+  parser.on('doctype', () => {
+    throw new Unreadable('it has a document type, which a cut file has no use for');
+  });
+  parser.on('opentag', ({ name, attributes: of }) => {
+    const parent = open.at(-1) ?? '';
+    if (parents[name]?.includes(parent) !== true) throw new Unreadable(`<${name}> has no place in <${parent}>`);
+    for (const key of Object.keys(of))
+      if (attributes[name]?.includes(key) !== true)
+        throw new Unreadable(`<${name}> has the attribute ${key}, which a cut file has no use for`);
+    open.push(name);
+    if (open.length > deepest) throw new Unreadable('its elements are nested too deep');
+    if (name === 'svg') {
+      page = pageOf(of);
+    } else if (name === 'g') {
+      layer = attribute(of, name, 'id');
+      if (layers.has(layer)) throw new Unreadable(`group "${layer}" stands twice`);
+      layers.add(layer);
+    } else if (page !== null && (name === 'path' || name === 'circle')) {
+      entities.push(drawn(name, of, layer, page.height));
+      if (entities.length > mostEntities) throw new Unreadable(`it holds more than ${mostEntities} entities`);
+    }
+  });
+  parser.on('closetag', () => {
+    open.pop();
+  });
+  parser.write(text).close();
+  // read through a call, as the parser has set it meanwhile
+  const size = ((): { width: number; height: number; scale: number } | null => page)();
+  if (size === null) throw new Unreadable('it holds no drawing');
+  return { sheet: { width: size.width, height: size.height, entities }, scale: size.scale };
+}

@@ -1,0 +1,127 @@
+/**
+ * What the tool leaves: for each edge of a part, the band that a tool or beam sweeps along the paths, held against the
+ * nominal edge. A path that keeps half the cut's width from the edge everywhere, on the side of the waste, sweeps up
+ * to the edge and no farther; so the errors are found as distances between lines and arcs, without polygons.
+ */
+import { farthestFrom } from './deviation.js';
+import { type Edge, pointAt } from './edge.js';
+import { EdgeSet } from './edge-set.js';
+import { type FaultList, mm } from './faults.js';
+import { cutTolerance, measureSlack } from './limits.js';
+import type { HoleCut, RingCut } from './match.js';
+import { toolPlaces } from './reach.js';
+import { insideCorners, isSpur } from './relief.js';
+import { inside } from './ring.js';
+import type { CutError, Place } from './types.js';
+
+export interface Swept {
+  readonly outward: CutError;
+  readonly inward: CutError;
+}
+
+interface Error extends Place {
+  readonly mm: number;
+}
+
+const none = (place: Place): Error => ({ mm: 0, x: place.x, y: place.y });
+const worse = (a: Error, b: Error): Error => (b.mm > a.mm ? b : a);
+
+/** Samples along a piece in which material may stay, to tell an inside corner from a fault. */
+const cornerSamples = 100;
+
+/** Whether a point lies in the material of the cut's part. A hole is cut out of its surroundings. */
+function inMaterial({ nominal, operation, ring }: RingCut, place: Place): boolean {
+  if (operation === 'hole') return !inside(ring.edges, place);
+  const within = nominal.outlines.some(({ edges }) => inside(edges, place));
+  return within && !nominal.openings.some(({ edges }) => inside(edges, place));
+}
+
+/** How far the sweep eats into the part: half the cut's width less the distance of the path, or more on the wrong side. */
+function gouge(cut: RingCut, width: number): Error {
+  const radius = width / 2;
+  const edges = cut.operation === 'hole' ? new EdgeSet(cut.ring.edges) : cut.nominal.edges;
+  const corners = width > 0 ? insideCorners(cut.ring) : [];
+  let worst = none({ x: cut.ring.edges[0]!.ax, y: cut.ring.edges[0]!.ay });
+  for (const path of cut.paths) {
+    for (const edge of path.line.edges) {
+      if (corners.some((corner) => isSpur(edge, corner, radius))) continue;
+      const near = edges.nearestWithin(edge, radius);
+      if (near) worst = worse(worst, { mm: radius - near.distance, x: near.x, y: near.y });
+      for (const place of [pointAt(edge, 0), pointAt(edge, 0.5)]) {
+        if (!inMaterial(cut, place)) continue;
+        const depth = edges.nearestTo(place.x, place.y).distance;
+        worst = worse(worst, { mm: radius + depth, ...place });
+      }
+    }
+  }
+  return worst;
+}
+
+/** Material that the paths leave at the edge although a tool of this width could take it. */
+function left(cut: RingCut, paths: EdgeSet, width: number): Error {
+  const radius = width / 2;
+  const { most, place, beyond } = farthestFrom(cut.ring.edges, paths, radius + cutTolerance / 2);
+  if (beyond.length === 0) return { mm: Math.max(0, most - radius), ...place };
+  // a drilled hole has no inside corners, and a line without width reaches everything
+  const reachable = cut.operation === 'hole' || width === 0 ? null : toolPlaces(cut.nominal, radius);
+  if (reachable === null) return { mm: most - radius, ...place };
+  let worst = none(place);
+  let guess: Edge | undefined;
+  for (const piece of beyond) {
+    for (let i = 0; i <= cornerSamples; i += 1) {
+      const { x, y } = pointAt(piece.edge, piece.from + ((piece.to - piece.from) * i) / cornerSamples);
+      const could = reachable.nearestTo(x, y, guess);
+      guess = could.edge;
+      const away = paths.nearestTo(x, y).distance;
+      worst = worse(worst, { mm: away - Math.max(radius, could.distance), x, y });
+    }
+  }
+  return worst;
+}
+
+/** How far the path strays into the waste, beyond half the cut's width from the edge. */
+function stray(cut: RingCut, edges: readonly Edge[], width: number): Error {
+  const { most, place } = farthestFrom(edges, new EdgeSet(cut.ring.edges), Infinity);
+  return { mm: Math.max(0, most - width / 2), ...place };
+}
+
+/** Errors of one edge of a part. A scribed line is no cut: it has to lie on its line. */
+export function sweepRing(cut: RingCut, width: number): Swept {
+  const { part, copy } = cut.nominal;
+  const edges = cut.paths.flatMap(({ line }) => line.edges);
+  const named = (error: Error): CutError => ({ ...error, part, copy });
+  if (cut.operation === 'scribe') {
+    const off = worse(left(cut, new EdgeSet(edges), 0), stray(cut, edges, 0));
+    return { outward: named(off), inward: named(none(off)) };
+  }
+  const inward = gouge(cut, width);
+  const outward = worse(left(cut, new EdgeSet(edges), width), stray(cut, edges, width));
+  return { outward: named(outward), inward: named(inward) };
+}
+
+/** Errors of a hole that is drilled in one go: off its place, or of another size, it takes on one side and leaves on the other. */
+export function sweepHole({ nominal, hole, circle }: HoleCut): Swept {
+  const { part, copy } = nominal;
+  const off = Math.hypot(circle.x - hole.x, circle.y - hole.y);
+  const larger = (circle.diameter - hole.diameter) / 2;
+  const error = (value: number): CutError => ({ mm: Math.max(0, value), x: circle.x, y: circle.y, part, copy });
+  return { outward: error(off - larger), inward: error(off + larger) };
+}
+
+const words = { outline: 'outline', opening: 'an opening', hole: 'a hole', scribe: 'a scribed line' } as const;
+
+/** Tells errors beyond the tolerance. */
+export function tellErrors(cut: RingCut, { outward, inward }: Swept, file: string, faults: FaultList): void {
+  const where = `${words[cut.operation]} of ${cut.nominal.part} ${cut.nominal.copy}`;
+  if (!(inward.mm <= cutTolerance + measureSlack))
+    faults.add('cut-error', file, `the cut eats ${mm(inward.mm)} into the part: ${where}`, inward);
+  if (!(outward.mm <= cutTolerance + measureSlack))
+    faults.add(
+      'cut-error',
+      file,
+      cut.operation === 'scribe'
+        ? `${where} is ${mm(outward.mm)} off its place`
+        : `the cut leaves ${mm(outward.mm)} standing outside the part: ${where}`,
+      outward,
+    );
+}

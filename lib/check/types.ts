@@ -1,0 +1,65 @@
+/** What the proof of a written folder says. Lengths in mm, places on the sheet with y up. */
+
+/** Kinds of fault, by what a person would have to look at. */
+export type FaultCode =
+  | 'missing-file'
+  | 'unreadable'
+  | 'units'
+  | 'scale'
+  | 'layer'
+  | 'open-contour'
+  | 'zero-length'
+  | 'duplicate'
+  | 'crossing'
+  | 'order'
+  | 'missing-path'
+  | 'stray-path'
+  | 'cut-error'
+  | 'drill'
+  | 'disagreement'
+  | 'quantity'
+  | 'overlap'
+  | 'spacing'
+  | 'margin';
+
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Fault {
+  readonly code: FaultCode;
+  /** The file, and where it can be told the part and the place, in a whole sentence. */
+  readonly message: string;
+  readonly file: string;
+  readonly place?: Place;
+}
+
+/** The greatest error of one kind on a sheet. */
+export interface CutError extends Place {
+  readonly mm: number;
+  readonly part: string;
+  readonly copy: number;
+}
+
+export interface SheetProof {
+  /** Path of the sheet's files in the folder, without the ending. */
+  readonly file: string;
+  readonly parts: number;
+  /** Material that is left outside the nominal part; null when nothing could be compared. */
+  readonly worstOutward: CutError | null;
+  /** Material of the nominal part that is cut away; null when nothing could be compared. */
+  readonly worstInward: CutError | null;
+  /** Least distance between two parts; null with fewer than two. */
+  readonly leastSpacing: number | null;
+  /** Least distance of a part from the edge of the sheet; null without parts. */
+  readonly leastMargin: number | null;
+  readonly faults: readonly Fault[];
+}
+
+export interface Proof {
+  readonly sheets: readonly SheetProof[];
+  /** Those of all sheets, and those of the folder as a whole. */
+  readonly faults: readonly Fault[];
+  readonly ok: boolean;
+}
