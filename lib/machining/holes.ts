@@ -50,17 +50,21 @@ export function holeOperations(hole: MachinedDrill, process: Process, compensate
 
 const mm = (value: number): string => `${Number(value.toFixed(3))} mm`;
 
-/** Holes of the part that nothing at hand can make. */
+/** Holes of the part that nothing at hand can make: one problem for each diameter, at the first such hole. */
 export function holeProblems(part: MachinedPart, process: Process): CutProblem[] {
   const tool = cutWidth(process);
-  return part.drills
-    .filter((hole) => holeKind(hole.diameter, process) === 'too-small')
-    .map(({ x, y, diameter }) => {
-      const hole = `${part.id}: the ${mm(diameter)} hole at ${mm(x)}, ${mm(y)} is smaller than the`;
-      const message =
-        process.kind === 'router'
-          ? `${hole} ${mm(tool)} router bit; list a ${mm(diameter)} drill bit among the bits at hand, or use a router bit of at most ${mm(diameter)}`
-          : `${hole} laser's kerf of ${mm(tool)}; make the hole larger, or drill it by hand`;
-      return { code: 'hole-smaller-than-tool', part: part.id, place: { x, y }, size: diameter, tool, message };
-    });
+  const small = part.drills.filter((hole) => holeKind(hole.diameter, process) === 'too-small');
+  return [...new Set(small.map((hole) => hole.diameter))].map((size) => {
+    const same = small.filter((hole) => hole.diameter === size);
+    const { x, y } = same[0]!;
+    const which =
+      same.length === 1
+        ? `the ${mm(size)} hole at ${mm(x)}, ${mm(y)} is`
+        : `${same.length} holes of ${mm(size)}, the first at ${mm(x)}, ${mm(y)}, are`;
+    const message =
+      process.kind === 'router'
+        ? `${part.id}: ${which} smaller than the ${mm(tool)} router bit; list a ${mm(size)} drill bit among the bits at hand, or use a router bit of at most ${mm(size)}`
+        : `${part.id}: ${which} smaller than the laser's kerf of ${mm(tool)}; make the hole larger, or drill it by hand`;
+    return { code: 'hole-smaller-than-tool', part: part.id, place: { x, y }, size, tool, message };
+  });
 }
