@@ -33,3 +33,5 @@ export {
   recordPart,
   writeJob,
 } from './job.js';
+export { type Paper, type PrintOptions } from './print/paper.js';
+export { writePrint } from './print/write.js';

@@ -1,0 +1,90 @@
+/** The band at the foot of every page: check lengths, what the page is, cautions. */
+import type { PDFPage } from 'pdf-lib';
+import type { Point } from '../../geometry/index.js';
+import { cautionsShort } from '../cautions.js';
+import { type Fonts, drawLine, drawLines, drawText, type LineStyle, textWidth, wrapped } from './pen.js';
+import { BAND } from './tiles.js';
+
+const INCH = 25.4;
+const line: LineStyle = { width: 0.2, grey: 0, dashes: [] };
+/** Where the bars and what stands beside them begin, above the lower margin. */
+const MILLIMETRE_BAR = 21;
+const INCH_BAR = 14.5;
+const BESIDE = 4 * INCH + 4;
+
+interface Bar {
+  readonly name: string;
+  readonly units: number;
+  /** mm */
+  readonly unit: number;
+  /** Above the lower margin. */
+  readonly height: number;
+}
+
+const bars: readonly [Bar, Bar] = [
+  { name: '100 mm', units: 10, unit: 10, height: MILLIMETRE_BAR },
+  { name: '4 in', units: 4, unit: INCH, height: INCH_BAR },
+];
+
+/**
+ * A line with a tick at each unit, longer at both ends; the middles of the end ticks are the length apart.
+ * @param at its left or lower end
+ */
+function drawBar(
+  page: PDFPage,
+  at: Point,
+  { name, units, unit }: Bar,
+  upright: boolean,
+  scale: number,
+  fonts: Fonts,
+): void {
+  const style = { font: fonts.plain, size: 7 };
+  // along the line, and off it towards the ticks
+  const place = (along: number, off: number): Point =>
+    upright ? { x: at.x - off, y: at.y + along } : { x: at.x + along, y: at.y + off };
+  const length = units * unit * scale;
+  drawLine(page, place(0, 0), place(length, 0), line);
+  for (let i = 0; i <= units; i++) {
+    const end = i === 0 || i === units;
+    drawLine(page, place(i * unit * scale, end ? -1 : 0), place(i * unit * scale, end ? 3 : 1.5), line);
+  }
+  const middle = place(length / 2, 0);
+  drawText(
+    page,
+    name,
+    upright ? { x: middle.x + 0.8, y: middle.y } : { x: middle.x - textWidth(name, style) / 2, y: middle.y - 2.9 },
+    style,
+  );
+}
+
+/** The 100 mm line upright: printers stretch what they feed otherwise than what they draw across. */
+export function drawUprightBar(page: PDFPage, at: Point, scale: number, fonts: Fonts): void {
+  drawBar(page, at, bars[0], true, scale, fonts);
+}
+
+export interface Foot {
+  /** Width of the page, mm. */
+  readonly width: number;
+  readonly margin: number;
+  /** The drawing's own: the check lengths are true when the drawing is. */
+  readonly scale: number;
+  /** What the page is, and what else a person needs on it. */
+  readonly name: string;
+  readonly words: string;
+  readonly fonts: Fonts;
+}
+
+/** Draws the band. */
+export function drawFoot(page: PDFPage, { width, margin, scale, name, words, fonts }: Foot): void {
+  for (const bar of bars) drawBar(page, { x: margin + 1, y: margin + bar.height }, bar, false, scale, fonts);
+  const x = margin + BESIDE * Math.max(1, scale);
+  const room = width - margin - x;
+  const bold = { font: fonts.bold, size: 9 };
+  const plain = { font: fonts.plain, size: 7 };
+  const below = drawLines(page, wrapped(name, room, bold).slice(0, 2), { x, y: margin + MILLIMETRE_BAR + 1 }, bold);
+  drawLines(page, wrapped(words, room, plain).slice(0, 4), { x, y: below + 0.5 }, plain);
+  const small = { font: fonts.plain, size: 5.5 };
+  drawLines(page, wrapped(cautionsShort, width - 2 * margin, small), { x: margin, y: margin + 8.5 }, small);
+  const top = margin + BAND - 1;
+  drawLine(page, { x: margin, y: top }, { x: width - margin, y: top }, { ...line, grey: 0.6 });
+}

@@ -1,0 +1,133 @@
+/** The first page: how the pages go together, how to print and join them, and what the lines mean. */
+import type { PDFPage } from 'pdf-lib';
+import { type Bounds, boundsOfAll, rectangle } from '../../geometry/index.js';
+import { decimal } from '../decimal.js';
+import type { Drawing } from '../types.js';
+import { drawFoot, drawUprightBar } from './foot.js';
+import { drawAll, legend } from './ink.js';
+import { type Page, paperName, type PrintOptions } from './paper.js';
+import {
+  drawLine,
+  drawLines,
+  drawPath,
+  drawText,
+  type Fonts,
+  type Frame,
+  type LineStyle,
+  onPage,
+  textWidth,
+  within,
+  wrapped,
+} from './pen.js';
+import { BAND, type Tile, type Tiling } from './tiles.js';
+
+const outline: LineStyle = { width: 0.15, grey: 0.35, dashes: [] };
+const blankOutline: LineStyle = { width: 0.1, grey: 0.7, dashes: [1, 1] };
+
+/** Left free at the right for the upright check line and its figures. */
+const UPRIGHT_ROOM = 16;
+
+const inBoth = (mm: number): string => `${decimal(mm, 1)} mm (${decimal(mm / 25.4, 2)} in)`;
+
+/** What is done about the printer's fault: said here, because a print must not be corrected twice. */
+function correctionOf(measured: number): string {
+  if (measured === 100)
+    return 'Should the 100 mm line measure something else, say 99.4 mm, set "measured" to 99.4 mm under "print" in the design file, make this print again, and measure once more.';
+  return `This print is drawn to ${decimal(10000 / measured, 2)} %, for a printer that makes ${decimal(measured, 2)} mm of 100 mm. The lines must come out true on that printer.`;
+}
+
+function instructions(
+  drawing: Drawing,
+  tiling: Tiling,
+  printed: number,
+  { measured, overlap, paper }: PrintOptions,
+): string[] {
+  const joined = printed > 1;
+  return [
+    `The drawing is ${inBoth(drawing.width)} by ${inBoth(drawing.height)}, on ${printed} ${printed === 1 ? 'sheet' : 'sheets'} of ${paperName(paper)}${joined ? `: ${tiling.rows} by ${tiling.columns}, rows by columns` : ''}.`,
+    '1. Print at 100 % ("actual size"), never fitted to the page, all sheets on the same printer and paper.',
+    `2. Measure the lines at the foot of a page, and the upright one here, with a steel rule. ${correctionOf(measured)}`,
+    ...(joined
+      ? [
+          `3. Neighbours show the same ${decimal(overlap, 1)} mm strip. Cut one of the two along the dashed line, lay it on the dashed line of the other so that the ringed crosses cover each other, and tape it. Begin in the middle, so that errors do not add up.`,
+          '4. When all is joined, check the length and width of the part against the cut list before you glue it to the wood. Paper grows when it is wet: use a glue without water.',
+        ]
+      : ['3. Paper grows when it is wet: use a glue without water.']),
+  ];
+}
+
+function drawWindow(page: PDFPage, { window, blank, name }: Tile, frame: Frame, fonts: Fonts): void {
+  const low = onPage(frame, { x: window.minX, y: window.minY });
+  const high = onPage(frame, { x: window.maxX, y: window.maxY });
+  drawPath(page, rectangle(low.x, low.y, high.x, high.y), true, blank ? blankOutline : outline);
+  const label = blank ? 'blank' : name;
+  const size = Math.max(4, Math.min(blank ? 7 : 14, (high.x - low.x) * 0.8));
+  const style = { font: blank ? fonts.plain : fonts.bold, size, grey: blank ? 0.6 : 0.2 };
+  const middle = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 };
+  drawText(page, label, { x: middle.x - textWidth(label, style) / 2, y: middle.y - size * 0.12 }, style);
+}
+
+/** The whole drawing, small, with the windows of the pages over it, as large as the box allows. */
+function drawMap(page: PDFPage, drawing: Drawing, tiling: Tiling, box: Bounds, fonts: Fonts): void {
+  const whole = boundsOfAll(tiling.tiles.map(({ window }) => window));
+  const width = whole.maxX - whole.minX;
+  const height = whole.maxY - whole.minY;
+  // a little less than fits, so that the outermost lines show; and never so large as to be taken for the print itself
+  const fits = 0.99 * Math.min((box.maxX - box.minX) / width, (box.maxY - box.minY) / height);
+  const scale = Math.min(fits, 0.5 * tiling.scale);
+  if (!(scale > 0)) return;
+  const frame = {
+    scale,
+    dx: (box.minX + box.maxX - width * scale) / 2 - whole.minX * scale,
+    dy: (box.minY + box.maxY - height * scale) / 2 - whole.minY * scale,
+  };
+  within(page, box, () => {
+    drawAll(page, drawing, frame);
+    for (const one of tiling.tiles) drawWindow(page, one, frame, fonts);
+  });
+}
+
+/** The size of the first page: as the others, but of a roll long enough for what it has to say. */
+export function mapPage({ page }: Tiling, { paper }: PrintOptions): Page {
+  if (paper.kind !== 'roll') return page;
+  const least = 220;
+  return page.width === paper.width
+    ? { width: page.width, height: Math.max(least, page.height) }
+    : { width: Math.max(least, page.width), height: page.height };
+}
+
+/** Draws the first page. */
+export function drawMapPage(
+  page: PDFPage,
+  drawing: Drawing,
+  tiling: Tiling,
+  options: PrintOptions,
+  fonts: Fonts,
+): void {
+  const { margin } = options;
+  const { width, height } = mapPage(tiling, options);
+  const room = width - 2 * margin;
+  const printed = tiling.tiles.filter(({ blank }) => !blank).length;
+  const title = { font: fonts.bold, size: 16 };
+  const plain = { font: fonts.plain, size: 8.5 };
+  let y = height - margin - 6;
+  y = drawLines(page, wrapped(`${drawing.title}: full-size print`, room, title).slice(0, 2), { x: margin, y }, title);
+  for (const line of instructions(drawing, tiling, printed, options)) {
+    y = drawLines(page, wrapped(line, room, plain), { x: margin, y }, plain) - 0.8;
+  }
+  for (const { style, meaning } of legend) {
+    drawLine(page, { x: margin, y: y + 1 }, { x: margin + 10, y: y + 1 }, style);
+    y = drawLines(page, [meaning], { x: margin + 12, y }, plain);
+  }
+  const box = { minX: margin, minY: margin + BAND + 2, maxX: width - margin - UPRIGHT_ROOM, maxY: y };
+  drawMap(page, drawing, tiling, box, fonts);
+  drawUprightBar(page, { x: box.maxX + 5, y: box.minY }, tiling.scale, fonts);
+  drawFoot(page, {
+    width,
+    margin,
+    scale: tiling.scale,
+    name: `${drawing.title}: page map`,
+    words: `How the ${printed === 1 ? 'sheet that follows lies' : `${printed} sheets that follow lie`}; not to scale, but for the check lines.`,
+    fonts,
+  });
+}

@@ -1,0 +1,113 @@
+/** One page of the print: its window of the drawing, the joints to its neighbours, and the foot. */
+import type { PDFPage } from 'pdf-lib';
+import { type Point, circle } from '../../geometry/index.js';
+import type { Drawing } from '../types.js';
+import { drawFoot } from './foot.js';
+import { drawAll } from './ink.js';
+import {
+  drawLine,
+  drawPath,
+  drawText,
+  type Fonts,
+  type Frame,
+  type LineStyle,
+  onPage,
+  textWidth,
+  within,
+} from './pen.js';
+import { BAND, type Tile, type Tiling } from './tiles.js';
+
+const joint: LineStyle = { width: 0.1, grey: 0.45, dashes: [3, 2] };
+const ring: LineStyle = { width: 0.1, grey: 0.2, dashes: [] };
+
+/** A ring with a cross: laid over its twin on the neighbouring page, it shows that both lie right. */
+function drawRing(page: PDFPage, at: Point): void {
+  drawPath(page, circle(at, 2), true, ring);
+  drawLine(page, { x: at.x - 4, y: at.y }, { x: at.x + 4, y: at.y }, ring);
+  drawLine(page, { x: at.x, y: at.y - 4 }, { x: at.x, y: at.y + 4 }, ring);
+}
+
+/** Where along a joint the rings stand, as shares of the window: two, so that a page can neither shift nor turn. */
+const ringPlaces = [0.2, 0.8];
+
+interface Joint {
+  readonly from: Point;
+  readonly to: Point;
+  /** Name of the page beyond, and whether its name goes before or behind the line. */
+  readonly beyond: string;
+  readonly side: -1 | 1;
+}
+
+/** The joints to neighbours that are printed. */
+function jointsOf({ window, row, column }: Tile, { tiles, jointsX, jointsY, rows }: Tiling): Joint[] {
+  const printed = (r: number, c: number) => tiles.find((tile) => tile.row === r && tile.column === c && !tile.blank);
+  // joints between columns count from the left, between rows from the bottom; tiles' rows from the top
+  const fromBottom = rows - 1 - row;
+  const beside = ([-1, 1] as const).flatMap((side): Joint[] => {
+    const x = jointsX[side < 0 ? column - 1 : column];
+    const other = printed(row, column + side);
+    if (x === undefined || other === undefined) return [];
+    return [{ from: { x, y: window.minY }, to: { x, y: window.maxY }, beyond: other.name, side }];
+  });
+  const above = ([-1, 1] as const).flatMap((side): Joint[] => {
+    const y = jointsY[side < 0 ? fromBottom - 1 : fromBottom];
+    const other = printed(row - side, column);
+    if (y === undefined || other === undefined) return [];
+    return [{ from: { x: window.minX, y }, to: { x: window.maxX, y }, beyond: other.name, side }];
+  });
+  return [...beside, ...above];
+}
+
+function drawJoint(page: PDFPage, { from, to, beyond, side }: Joint, frame: Frame, { plain }: Fonts): void {
+  const a = onPage(frame, from);
+  const b = onPage(frame, to);
+  drawLine(page, a, b, joint);
+  for (const share of ringPlaces) drawRing(page, { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share });
+  // the name on this page's own side of the line
+  const style = { font: plain, size: 6.5, grey: 0.3 };
+  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const text = `joins ${beyond}`;
+  const upright = a.x === b.x;
+  drawText(
+    page,
+    text,
+    upright
+      ? { x: side > 0 ? middle.x - textWidth(text, style) - 1 : middle.x + 1, y: middle.y }
+      : { x: middle.x, y: side > 0 ? middle.y - 3 : middle.y + 1 },
+    style,
+  );
+}
+
+/**
+ * Draws one page.
+ * @param order `{ number, of }` among the pages that are printed
+ */
+export function drawSheetPage(
+  page: PDFPage,
+  drawing: Drawing,
+  tiling: Tiling,
+  one: Tile,
+  order: { readonly number: number; readonly of: number },
+  margin: number,
+  fonts: Fonts,
+): void {
+  const { window } = one;
+  const { scale } = tiling;
+  const bottom = margin + BAND;
+  const frame = { scale, dx: margin - window.minX * scale, dy: bottom - window.minY * scale };
+  const corner = onPage(frame, { x: window.maxX, y: window.maxY });
+  within(page, { minX: margin, minY: bottom, maxX: corner.x, maxY: corner.y }, () => {
+    drawAll(page, drawing, frame);
+    for (const line of jointsOf(one, tiling)) drawJoint(page, line, frame, fonts);
+  });
+  drawFoot(page, {
+    width: tiling.page.width,
+    margin,
+    scale,
+    name: `${drawing.title}: sheet ${one.name}`,
+    words:
+      `Row ${one.row + 1} of ${tiling.rows}, column ${one.column + 1} of ${tiling.columns}; page ${order.number} of ${order.of}. ` +
+      'Print at 100 % and measure both lines before you cut.',
+    fonts,
+  });
+}

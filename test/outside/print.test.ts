@@ -1,0 +1,201 @@
+/** Full-size prints as poppler draws them (Debian: poppler-utils), measured in pixels. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { rectangle } from '../../lib/geometry/index.js';
+import { type Drawing, type PrintOptions, writePrint } from '../../lib/output/index.js';
+
+const DPI = 600;
+const PIXELS_PER_MM = DPI / 25.4;
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'print-'));
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+interface Grey {
+  readonly width: number;
+  readonly height: number;
+  readonly at: (x: number, y: number) => number;
+}
+
+/** A binary PGM, by its format: P5, width, height, greatest value, then a byte a pixel. */
+function readPgm(file: string): Grey {
+  const bytes = readFileSync(file);
+  const [, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 60).toString('latin1'))!.map(Number);
+  const start = bytes.length - width! * height!;
+  return { width: width!, height: height!, at: (x, y) => bytes[start + y * width! + x]! };
+}
+
+async function rendered(drawing: Drawing, options: PrintOptions, page: number): Promise<Grey> {
+  const file = join(folder, 'print.pdf');
+  writeFileSync(file, await writePrint(drawing, options));
+  const root = join(folder, `page-${page}`);
+  execFileSync('pdftoppm', [
+    '-r',
+    String(DPI),
+    '-gray',
+    '-f',
+    String(page),
+    '-l',
+    String(page),
+    '-singlefile',
+    file,
+    root,
+  ]);
+  return readPgm(`${root}.pgm`);
+}
+
+/** Centres of the dark runs along a row or column, weighted by darkness, in pixels. */
+function lines(image: Grey, along: 'row' | 'column', at: number, from = 0, to = Infinity): number[] {
+  const end = Math.min(to, along === 'row' ? image.width : image.height);
+  const dark = (i: number) => 255 - (along === 'row' ? image.at(i, at) : image.at(at, i));
+  const found: number[] = [];
+  let weight = 0;
+  let sum = 0;
+  for (let i = Math.max(0, Math.ceil(from)); i <= end; i++) {
+    const here = i < end ? dark(i) : 0;
+    if (here > 40) {
+      weight += here;
+      sum += here * (i + 0.5);
+    } else if (weight > 0) {
+      found.push(sum / weight);
+      weight = 0;
+      sum = 0;
+    }
+  }
+  return found;
+}
+
+const px = (mm: number): number => Math.round(mm * PIXELS_PER_MM);
+const a4: PrintOptions = { paper: { kind: 'a4' }, margin: 10, overlap: 10, measured: 100 };
+
+/** A square of 100 mm, 20 mm off the lower left corner of the drawing. */
+const square: Drawing = {
+  title: 'square',
+  width: 140,
+  height: 140,
+  layers: [{ name: 'outline', colour: '#009E73' }],
+  entities: [{ kind: 'path', layer: 'outline', closed: true, vertices: rectangle(20, 20, 120, 120) }],
+};
+
+describe.each([100, 99.4, 101.5])('for a printer that makes %d mm of 100 mm', (measured) => {
+  const options = { ...a4, measured };
+  // what this printer is sent, so that 100 mm come out
+  const wanted = (100 * 100) / measured;
+
+  it('a square of 100 mm is true within one pixel, both ways', async () => {
+    const image = await rendered(square, options, 2);
+    const middleX = Math.round(image.width / 2);
+    // the window's middle: half the page, above the band at the foot
+    const middleY = px((297 - 27) / 2);
+    const across = lines(image, 'row', middleY);
+    const upright = lines(image, 'column', middleX, 0, px(240));
+    expect(across).toHaveLength(2);
+    expect(upright).toHaveLength(2);
+    expect(Math.abs(across[1]! - across[0]! - wanted * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
+    expect(Math.abs(upright[1]! - upright[0]! - wanted * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
+  });
+
+  it('every page carries both check lengths, true within one pixel', async () => {
+    for (const page of [1, 2]) {
+      const image = await rendered(square, options, page);
+      // at the height of the tops of the end ticks alone: 21 and 14.5 mm above the margin, ticks 3 mm high
+      const ticks = (height: number) =>
+        lines(image, 'row', px(297 - 10 - height - 2.3), 0, px(12.5 + (101.6 * 100) / measured));
+      const [a, b, ...more] = ticks(21);
+      expect(more).toEqual([]);
+      expect(Math.abs(b! - a! - wanted * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
+      const [c, d, ...rest] = ticks(14.5);
+      expect(rest).toEqual([]);
+      expect(Math.abs(d! - c! - ((101.6 * 100) / measured) * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
+    }
+  });
+});
+
+describe('a print in several pages', () => {
+  // a post that stands in the strip that both pages show, on a base that crosses from one to the other
+  const bridge: Drawing = {
+    title: 'bridge',
+    width: 500,
+    height: 150,
+    layers: [{ name: 'outline', colour: '#009E73' }],
+    entities: [
+      {
+        kind: 'path',
+        layer: 'outline',
+        closed: false,
+        vertices: [
+          { x: 5, y: 75, bulge: 0 },
+          { x: 495, y: 75, bulge: 0 },
+        ],
+      },
+      {
+        kind: 'path',
+        layer: 'outline',
+        closed: false,
+        vertices: [
+          { x: 252, y: 5, bulge: 0 },
+          { x: 252, y: 145, bulge: 0 },
+        ],
+      },
+    ],
+  };
+
+  it('shows the same on both sides of a joint: post and ring stand equally far apart', async () => {
+    const [left, right] = [await rendered(bridge, a4, 2), await rendered(bridge, a4, 3)];
+    // lying A4: the window is 277 by 163 mm, from 10 mm above the lower margin and the band; rings at 0.2 of its height
+    const row = px(210 - 10 - 27 - 0.2 * 163) - px(3);
+    const onLeft = lines(left, 'row', row, px(277), px(287));
+    const onRight = lines(right, 'row', row, px(10), px(20));
+    expect(onLeft).toHaveLength(2);
+    expect(onRight).toHaveLength(2);
+    // joint in the middle of the strip, at x = 250
+    expect(Math.abs(onLeft[1]! - onLeft[0]! - 2 * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
+    expect(Math.abs(onRight[1]! - onRight[0]! - 2 * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
+  });
+
+  it('keeps the margins white', async () => {
+    for (const page of [1, 2, 3]) {
+      const image = await rendered(bridge, a4, page);
+      const edge = px(9.8);
+      let least = 255;
+      for (let y = 0; y < image.height; y++) {
+        for (let x = 0; x < image.width; x++) {
+          if (x === edge && y >= edge && y < image.height - edge) x = image.width - edge;
+          least = Math.min(least, image.at(x, y));
+        }
+      }
+      expect(least).toBe(255);
+    }
+  });
+
+  it('names the part, the page and the cautions on every page', async () => {
+    const file = join(folder, 'named.pdf');
+    writeFileSync(file, await writePrint(bridge, a4));
+    const pages = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).split('\f').slice(0, -1);
+    expect(pages).toHaveLength(3);
+    expect(pages[0]).toContain('bridge: page map');
+    expect(pages[1]).toMatch(/bridge: sheet A1\s[\s\S]*Row 1 of 1, column 1 of 2; page 1 of 2/);
+    expect(pages[2]).toMatch(/bridge: sheet A2\s[\s\S]*Row 1 of 1, column 2 of 2; page 2 of 2/);
+    for (const text of pages) {
+      expect(text).toMatch(/100 mm[\s\S]*4 in/);
+      expect(text).toMatch(/the focus can burn skin, start a fire and blind/);
+    }
+  });
+
+  it.each([
+    [{ kind: 'a4' }, /841\.8\d+ x 595\.2\d+ pts \(A4\)/],
+    [{ kind: 'letter' }, /792 x 612 pts \(letter\)/],
+    [{ kind: 'a3' }, /841\.8\d+ x 1190\.5\d* pts \(A3\)/],
+  ] as const)('on %j has pages of that size', async (paper, size) => {
+    const file = join(folder, 'size.pdf');
+    writeFileSync(file, await writePrint(bridge, { ...a4, paper }));
+    expect(execFileSync('pdfinfo', [file], { encoding: 'utf8' })).toMatch(size);
+  });
+});
