@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { rectangle } from '../../lib/geometry/index.js';
+import { circle, rectangle } from '../../lib/geometry/index.js';
 import { type Drawing, type PrintOptions, writePrint } from '../../lib/output/index.js';
 
 const DPI = 600;
@@ -116,6 +116,26 @@ describe.each([100, 99.4, 101.5])('for a printer that makes %d mm of 100 mm', (m
       expect(Math.abs(d! - c! - ((101.6 * 100) / measured) * PIXELS_PER_MM)).toBeLessThanOrEqual(1);
     }
   });
+});
+
+it('bends an arc along its circle within one pixel', async () => {
+  const disc: Drawing = {
+    ...square,
+    width: 180,
+    height: 180,
+    entities: [{ kind: 'path', layer: 'outline', closed: true, vertices: circle({ x: 90, y: 90 }, 80) }],
+  };
+  const image = await rendered(disc, a4, 2);
+  const centre = { x: image.width / 2, y: px((297 - 27) / 2) };
+  for (const off of [0, 20, -37, 55]) {
+    const chord = lines(image, 'row', centre.y + px(off));
+    expect(chord).toHaveLength(2);
+    // the row of pixels lies between two rows of the drawing's mm: taken at its middle
+    const height = (centre.y + px(off) + 0.5) / PIXELS_PER_MM - (297 - 27) / 2;
+    const half = Math.sqrt(80 ** 2 - height ** 2) * PIXELS_PER_MM;
+    expect(Math.abs(chord[1]! - chord[0]! - 2 * half)).toBeLessThanOrEqual(1);
+    expect(Math.abs((chord[0]! + chord[1]!) / 2 - centre.x)).toBeLessThanOrEqual(1);
+  }
 });
 
 describe('a print in several pages', () => {
