@@ -42,5 +42,5 @@ export { intersectPolygons, polygonArea, subtractPolygons, unionPolygons } from 
 export { type BoxIndex, indexBoxes } from './box-index.js';
 export { hasStrokes, strokeText, strokeTextWidth } from './stroke-font.js';
 export { unswept } from './unswept.js';
-export { pointWithin } from './middle.js';
+export { pointWithin } from './point-within.js';
 export { turnBetween } from './parallel.js';

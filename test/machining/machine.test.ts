@@ -5,7 +5,6 @@ import {
   circle,
   clockwise,
   closestOfContours,
-  type Contour,
   contourFromPoints,
   fillet,
   rectangle,
@@ -17,47 +16,12 @@ import {
   cutProblems,
   machine,
   type MachinedPart,
-  type MachinedSheet,
   type Process,
   spacingFor,
 } from '../../lib/machining/index.js';
 import { bentRing } from '../geometry/rings.js';
-import { area, common, faults, flat, grown, less, swept } from './sweep.js';
-
-const router: Process = { kind: 'router', toolDiameter: 6, web: 4, relief: 'dogbone' };
-const laser: Process = { kind: 'laser', kerf: 0.2, web: 1 };
-const hand: Process = { kind: 'hand', web: 5 };
-
-function partOf(id: string, outline: Contour, more: Partial<MachinedPart> = {}): MachinedPart {
-  return {
-    id,
-    contours: [{ operation: 'outline', closed: true, vertices: outline }],
-    drills: [],
-    seatCorners: [],
-    ...more,
-  };
-}
-
-function opening(vertices: Contour): MachinedPart['contours'][number] {
-  return { operation: 'opening', closed: true, vertices: clockwise(vertices) };
-}
-
-function sheetOf(...placed: MachinedSheet['placed']): MachinedSheet {
-  return { stock: 'ply', width: 2440, height: 1220, margin: 10, placed };
-}
-
-const at = (part: string, x = 0, y = 0, copy = 1): MachinedSheet['placed'][number] => ({
-  part,
-  copy,
-  x,
-  y,
-  rotationDeg: 0,
-  mirrored: false,
-});
-
-function cut(part: MachinedPart, process: Process, compensated = true): readonly CutOperation[] {
-  return machine([sheetOf(at(part.id))], [part], process, { compensated })[0]!.operations;
-}
+import { at, cut, hand, laser, opening, partOf, router, sheetOf } from './plates.js';
+import { faults } from './sweep.js';
 
 describe('compensation', () => {
   it('leaves the nominal part within 0.02 mm wherever the tool can reach', () => {
@@ -162,178 +126,6 @@ describe('compensation', () => {
     );
     const turned = sheets[0]!.operations[0]!;
     expect(signedArea(turned.vertices)).toBeCloseTo(signedArea(cut(part, router)[0]!.vertices), 6);
-  });
-});
-
-describe('relief', () => {
-  const plate = rectangle(0, 0, 120, 80);
-  /** A notch, and an opening, in which a square tongue must seat. */
-  const notched = contourFromPoints([
-    { x: 0, y: 0 },
-    { x: 120, y: 0 },
-    { x: 120, y: 80 },
-    { x: 70, y: 80 },
-    { x: 70, y: 50 },
-    { x: 50, y: 50 },
-    { x: 50, y: 80 },
-    { x: 0, y: 80 },
-  ]);
-  const hole = clockwise(rectangle(30, 15, 60, 35));
-  const tongues = flat([rectangle(50.02, 50.02, 69.98, 79), rectangle(30.02, 15.02, 59.98, 34.98)]);
-  const part: MachinedPart = {
-    id: 'plate',
-    contours: [{ operation: 'outline', closed: true, vertices: notched }, opening(hole)],
-    drills: [],
-    seatCorners: [
-      { contour: 0, vertex: 4 },
-      { contour: 0, vertex: 5 },
-      ...[0, 1, 2, 3].map((vertex) => ({ contour: 1, vertex })),
-    ],
-  };
-  /** Area of the tongues that the tool has not cleared, within 4 mm of the part. */
-  const stuck = (operations: readonly CutOperation[]): number => {
-    const edge = common(tongues, grown(flat([notched, hole]), 4));
-    return area(less(edge, swept(operations, 6)));
-  };
-
-  it('lets a square tongue seat, which it does not without', () => {
-    expect(stuck(cut(part, router))).toBeLessThan(1e-3);
-    // six corners of r²(1 - π/4), each less at most a strip of 0.02 mm play along its two sides of length r
-    const corner = 9 * (1 - Math.PI / 4);
-    const rounded = stuck(cut(part, { ...router, relief: 'none' }));
-    expect(rounded).toBeGreaterThan(6 * (corner - 2 * 3 * 0.02));
-    expect(rounded).toBeLessThan(6 * corner);
-  });
-
-  it('takes from the part only the ears: for a square corner half a disc less the corner’s triangle', () => {
-    const before = area(common(flat([notched, hole]), swept(cut(part, { ...router, relief: 'none' }), 6)));
-    const after = area(common(flat([notched, hole]), swept(cut(part, router), 6)));
-    expect(before).toBeLessThan(1e-2);
-    // the disc's chord cuts the corner's two sides r·√2 from it: half a disc outside, less the triangle inside
-    const ears = 9 * (Math.PI / 2 - 1);
-    expect(after / 6 / ears).toBeCloseTo(1, 2);
-  });
-
-  it('shows in the finished edge as well, and is what the tool cuts', () => {
-    const finished = cut(part, router, false).map((one) => one.vertices);
-    const ears = 6 * 9 * (Math.PI / 2 - 1);
-    const nominal = signedArea(notched) + signedArea(hole);
-    expect(finished.reduce((sum, ring) => sum + signedArea(ring), 0)).toBeCloseTo(nominal - ears, 6);
-    const gone = swept(cut(part, router), 6);
-    expect(area(common(grown(flat(finished), -0.02), gone))).toBeLessThan(1e-4);
-  });
-
-  it('does the same for corners that are not square', () => {
-    for (const apex of [12, 40, 90]) {
-      // a wedge-shaped opening with its tip at the left
-      const wedge = clockwise(
-        contourFromPoints([
-          { x: 20, y: 40 },
-          { x: 90, y: 40 - apex / 2 },
-          { x: 90, y: 40 + apex / 2 },
-        ]),
-      );
-      const tip = wedge.findIndex((v) => v.x === 20);
-      const wedged: MachinedPart = {
-        ...part,
-        contours: [{ operation: 'outline', closed: true, vertices: rectangle(-80, -80, 200, 160) }, opening(wedge)],
-        seatCorners: [{ contour: 1, vertex: tip }],
-      };
-      const finished = cut(wedged, router, false).map((one) => one.vertices);
-      const compensated = cut(wedged, router);
-      const { overcut, left } = faults(finished, compensated, 6);
-      expect(overcut).toBeLessThan(1e-3);
-      expect(left).toBeLessThan(1e-3);
-      // the tool's edge comes to the very tip
-      const spot = flat([circle({ x: 20.05, y: 40 }, 0.04)]);
-      expect(area(less(spot, swept(compensated, 6)))).toBeLessThan(1e-6);
-    }
-  });
-
-  it('is not made where the tool passes outside of the corner, nor by a laser', () => {
-    const outside: MachinedPart = partOf('plate', plate, { seatCorners: [{ contour: 0, vertex: 0 }] });
-    expect(cut(outside, router)).toEqual(cut({ ...outside, seatCorners: [] }, router));
-    expect(cut(part, laser)).toEqual(cut({ ...part, seatCorners: [] }, laser));
-  });
-});
-
-describe('material that the tool leaves', () => {
-  const unreachedOf = (part: MachinedPart, process: Process) =>
-    machine([sheetOf(at(part.id, 500, 200))], [part], process, { compensated: true })[0]!.unreached;
-
-  it('is r²(1 - π/4) in a square corner, in its place', () => {
-    const plate = rectangle(0, 0, 100, 60);
-    const part = partOf('plate', plate, {
-      contours: [{ operation: 'outline', closed: true, vertices: plate }, opening(rectangle(20, 20, 80, 40))],
-    });
-    const left = unreachedOf(part, router);
-    expect(left).toHaveLength(4);
-    for (const one of left) {
-      expect(one.area).toBeCloseTo(9 * (1 - Math.PI / 4), 9);
-      expect(Math.min(Math.abs(one.x - 520), Math.abs(one.x - 580))).toBeLessThan(1);
-      expect(Math.min(Math.abs(one.y - 220), Math.abs(one.y - 240))).toBeLessThan(1);
-    }
-    expect(unreachedOf(part, hand)).toEqual([]);
-    // a corner of the kerf's own radius is beneath notice
-    expect(unreachedOf(part, laser)).toEqual([]);
-  });
-
-  it('is none where corners are rounded to the tool, and none where they are relieved', () => {
-    let rounded: Contour = rectangle(20, 20, 80, 40);
-    for (let i = 0; i < 4; i++) rounded = fillet(rounded, 2 * i, 3);
-    const plate = rectangle(0, 0, 100, 60);
-    const outline = { operation: 'outline', closed: true, vertices: plate } as const;
-    expect(unreachedOf(partOf('plate', plate, { contours: [outline, opening(rounded)] }), router)).toEqual([]);
-    const seats = [0, 1, 2, 3].map((vertex) => ({ contour: 1, vertex }));
-    const seated = partOf('plate', plate, {
-      contours: [outline, opening(rectangle(20, 20, 80, 40))],
-      seatCorners: seats,
-    });
-    expect(unreachedOf(seated, router)).toEqual([]);
-  });
-
-  it('includes a neck between two parts of an opening', () => {
-    const plate = rectangle(0, 0, 100, 60);
-    const dumbbell = contourFromPoints(
-      [
-        [10, 10],
-        [40, 10],
-        [40, 28],
-        [60, 28],
-        [60, 10],
-        [90, 10],
-        [90, 50],
-        [60, 50],
-        [60, 32],
-        [40, 32],
-        [40, 50],
-        [10, 50],
-      ].map(([x, y]) => ({ x: x!, y: y! })),
-    );
-    const part = partOf('plate', plate, {
-      contours: [{ operation: 'outline', closed: true, vertices: plate }, opening(dumbbell)],
-    });
-    const neck = unreachedOf(part, router).reduce((a, b) => (b.area > a.area ? b : a));
-    expect(Math.hypot(neck.x - 550, neck.y - 230)).toBeLessThan(0.01);
-    // the same area by clipper2: closing less the part, about the neck
-    const truth = flat([plate, clockwise(dumbbell)]);
-    const closed = grown(grown(truth, 3), -3);
-    const about = flat([rectangle(35, 25, 65, 35)]);
-    expect(neck.area).toBeCloseTo(area(common(less(closed, truth), about)), 1);
-  });
-
-  it('adds up to the area that clipper2 finds by closing', () => {
-    fc.assert(
-      fc.property(bentRing, fc.constantFrom(3, 6, 10), (outline, tool) => {
-        const process: Process = { kind: 'router', toolDiameter: tool, web: 4, relief: 'none' };
-        const ours = unreachedOf(partOf('part', outline), process).reduce((sum, one) => sum + one.area, 0);
-        const truth = flat([outline]);
-        const theirs = area(grown(grown(truth, tool / 2), -tool / 2)) - area(truth);
-        // what is below the least area reported, once a corner, and the flattening
-        expect(Math.abs(ours - theirs)).toBeLessThan(0.05 * outline.length + 0.3);
-      }),
-      { numRuns: 60 },
-    );
   });
 });
 
