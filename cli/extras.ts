@@ -15,7 +15,10 @@ export function readExtras(designFile: string, design: Design): ReadonlyMap<stri
     const path = resolve(home, file);
     const key = `extra[${index + 1}].file`;
     if (isAbsolute(file) || !path.startsWith(home.endsWith(sep) ? home : home + sep))
-      throw new Stop(exitCode.wrongInput, `${key} is "${file}"; name a file beside the design file or in a folder below it`);
+      throw new Stop(
+        exitCode.wrongInput,
+        `${key} is "${file}"; name a file beside the design file or in a folder below it`,
+      );
     try {
       texts.set(file, readFileSync(path, 'utf8'));
     } catch (error) {

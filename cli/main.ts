@@ -4,10 +4,11 @@ import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { checkCommand } from './commands/check.js';
 import { cutCommand } from './commands/cut.js';
-import { opticsCommand } from './commands/optics.js';
-import { stockCommand } from './commands/stock.js';
-import { templateCommand } from './commands/template.js';
 import { verifyCommand } from './commands/verify.js';
+import { newCommand } from './commands/new.js';
+import { explainCommand } from './commands/explain.js';
+import { completionCommand } from './commands/completion.js';
+import { watchCommand } from './commands/watch.js';
 import { say, shade } from './console.js';
 import { exitCode, Stop } from './exit.js';
 
@@ -20,7 +21,12 @@ function end(error: unknown): void {
     return;
   }
   const message = error instanceof Error ? error.message : String(error);
-  say(shade(`a fault in dishwright itself: ${message}; nothing was written; please report it with the design file`, 'red'));
+  say(
+    shade(
+      `a fault in dishwright itself: ${message}; nothing was written; please report it with the design file`,
+      'red',
+    ),
+  );
   if (process.env['DISHWRIGHT_TRACE'] === '1' && error instanceof Error) say(error.stack ?? '');
   process.exitCode = exitCode.cannotBuild;
 }
@@ -33,13 +39,16 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 
 const commands = yargs(hideBin(process.argv))
   .scriptName('dishwright')
-  .usage('$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.')
+  .usage(
+    '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
+  )
   .command(checkCommand)
   .command(cutCommand)
-  .command(templateCommand)
-  .command(stockCommand)
-  .command(opticsCommand)
   .command(verifyCommand)
+  .command(newCommand)
+  .command(explainCommand)
+  .command(completionCommand)
+  .command(watchCommand)
   .demandCommand(1, 'name a command')
   .recommendCommands()
   .strict()

@@ -21,14 +21,26 @@ export function keyFigures(design: Design, dish: Dish, parts: readonly Part[], c
   const ribs = parts.find((part) => part.kind === 'rib');
   return [
     { label: 'aperture', value: length(2 * dish.apertureRadius), note: `${dish.ribCount} ribs, figure ${dish.figure}` },
-    { label: 'focal length', value: length(dish.focalLength), note: `f/D ${(dish.focalLength / (2 * dish.apertureRadius)).toFixed(3)}` },
+    {
+      label: 'focal length',
+      value: length(dish.focalLength),
+      note: `f/D ${(dish.focalLength / (2 * dish.apertureRadius)).toFixed(3)}`,
+    },
     { label: 'depth', value: length(dish.depth), note: 'vertex to rim plane, R²/4f' },
     { label: 'rim angle', value: degrees(dish.rimAngle), note: 'from the axis, seen from the focus' },
     { label: 'profile length', value: length(dish.profileLength), note: 'vertex to rim along the curve' },
     { label: 'surface', value: `${(dish.surfaceArea / 1e6).toFixed(3)} m²`, note: 'of the whole paraboloid' },
-    { label: 'ribs clear from', value: length(dish.setBack.clearRadius), note: `they start at ${length(dish.innerRadius)}, at the hub` },
+    {
+      label: 'ribs clear from',
+      value: length(dish.setBack.clearRadius),
+      note: `they start at ${length(dish.innerRadius)}, at the hub`,
+    },
     { label: 'hub flat', value: length(dish.setBack.flatLength), note: `for a rib of ${length(dish.ribThickness)}` },
-    { label: 'rib height', value: length(dish.innerEndHeight), note: `inner end; ${length(dish.rimEndHeight)} at the rim, above the board` },
+    {
+      label: 'rib height',
+      value: length(dish.innerEndHeight),
+      note: `inner end; ${length(dish.rimEndHeight)} at the rim, above the board`,
+    },
     { label: 'cleats start', value: length(cleatStart), note: 'radius of their inner end' },
     { label: 'mirror', value: length(dish.litFrom), note: `to ${length(dish.litTo)}, radii along a panel’s mid-line` },
     {
@@ -40,6 +52,14 @@ export function keyFigures(design: Design, dish: Dish, parts: readonly Part[], c
           : 'every panel mid-line',
     },
     { label: 'glue wedge', value: length(dish.glueWedge), note: 'open at the rim between rib top and panel' },
-    ...(ribs ? [{ label: 'curve fit', value: fine(ribs.fitDeviation), note: 'greatest distance of a fitted arc from the true curve' }] : []),
+    ...(ribs
+      ? [
+          {
+            label: 'curve fit',
+            value: fine(ribs.fitDeviation),
+            note: 'greatest distance of a fitted arc from the true curve',
+          },
+        ]
+      : []),
   ];
 }

@@ -1,13 +1,12 @@
 import type { CommandModule } from 'yargs';
 import { cautionsShort, keyFigures, prepare } from '../../lib/index.js';
-import { columns, print, printJson, say, shade } from '../console.js';
-import { loadDesign, problemLine } from '../design-file.js';
+import { columns, print, printJson, say } from '../console.js';
+import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
-import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
+import { sayProblems } from '../report.js';
 import { table } from '../table.js';
 
-/** Prints problems, errors in red; the same wherever a command meets them. */
 export const checkCommand: CommandModule<object, DesignArguments> = {
   command: 'check <design>',
   describe: 'print the key figures of a design and every problem; writes nothing',
@@ -20,16 +19,16 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
   handler: (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const job = prepare(design, readExtras(flags.design, design));
+    const job = prepare(design);
     const problems = [...loaded.problems, ...job.problems];
-    const figures = keyFigures(job);
+    const figures = keyFigures(job.design, job.dish, job.parts, job.cleatStart);
     if (flags.json) printJson({ figures, problems });
     else {
       const rows = figures.map((figure) => [figure.label, figure.value, figure.note ?? '']);
       for (const line of table([{ head: design.name }, { head: 'value', right: true }, { head: '' }], rows, columns()))
         print(line);
     }
-    for (const problem of problems) say(shade(problemLine(flags.design, problem), problem.severity === 'error' ? 'red' : 'yellow'));
+    sayProblems(flags.design, problems);
     say(cautionsShort);
     process.exitCode = problems.some((problem) => problem.severity === 'error') ? exitCode.cannotBuild : exitCode.done;
   },

@@ -1,0 +1,64 @@
+import type { CommandModule } from 'yargs';
+import { buildJob, cautionsShort, verify } from '../../lib/index.js';
+import { columns, print, printJson, say, shade } from '../console.js';
+import { loadDesign } from '../design-file.js';
+import { exitCode, Stop } from '../exit.js';
+import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
+import { askFolder, writeFolder } from '../folder.js';
+import { readFolder } from '../read-folder.js';
+import { stopOnErrors } from '../report.js';
+import { sheetTable } from '../sheet-table.js';
+
+type CutArguments = DesignArguments & { readonly out: string; readonly force: boolean; readonly verify: boolean };
+
+export const cutCommand: CommandModule<object, CutArguments> = {
+  command: 'cut <design>',
+  describe: 'write every cut file, the book and the lists',
+  builder: (yargs) =>
+    yargs
+      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .options({
+        ...designFlags,
+        ...outFlags,
+        verify: {
+          type: 'boolean',
+          default: true,
+          describe: 'read the files back and prove them (--no-verify to skip)',
+        },
+      })
+      .example('$0 cut press-house.yaml -o out/press-house', 'everything')
+      .example('$0 cut press-house.yaml -o out/small --sheet 1525x1525', 'on another sheet size'),
+  handler: async (flags) => {
+    const loaded = loadDesign(flags.design);
+    const design = applyFlags(loaded.design, flags);
+    askFolder(flags.out, flags.force);
+    const job = await buildJob(design);
+    stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
+    writeFolder(flags.out, job.files, flags.force, (folder) => {
+      if (!flags.verify) return;
+      const proof = verify(readFolder(folder));
+      if (!proof.ok)
+        throw new Stop(
+          exitCode.cannotBuild,
+          `the files do not prove right; nothing was written; please report it with the design file`,
+          proof.faults.map((fault) => fault.message),
+        );
+    });
+    if (flags.json)
+      printJson({
+        folder: flags.out,
+        files: [...job.files.keys()],
+        sheets: job.sheets.map(({ nested }) => nested),
+        cost: job.cost,
+        problems: job.problems,
+      });
+    else for (const line of sheetTable(job, columns())) print(line);
+    say(
+      shade(
+        `${job.files.size} files in ${flags.out}${flags.verify ? ', read back and proven' : ', not proven'}`,
+        'green',
+      ),
+    );
+    say(cautionsShort);
+  },
+};

@@ -1,0 +1,43 @@
+/** The library: everything that the command line uses, and no more. */
+export { type Proof, verify } from './check/index.js';
+export {
+  defaultColours,
+  type Design,
+  designSchema,
+  nearest,
+  pathText,
+  type Place,
+  type Problem,
+  processKinds,
+  type ProcessKind,
+  readDesign,
+  withNest,
+  withProcess,
+  withSheetSize,
+  withUnits,
+} from './design/index.js';
+export { type Dish, solveDish } from './dish/index.js';
+export { type Figure, keyFigures } from './figures.js';
+export type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from './nest/index.js';
+export { cautions, cautionsShort } from './output/cautions.js';
+export type { Part } from './parts/index.js';
+export { buildJob, type Job, type JobSheet, type Nester, prepare, type Prepared, shapeOf } from './pipeline.js';
+export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';
+export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseSize } from './units/index.js';
+export {
+  defaultText,
+  designJsonSchema,
+  explainKey,
+  type KeyAnswer,
+  keyEntries,
+  type KeyEntry,
+  limitsText,
+  materialKinds,
+  schemaFileName,
+  schemaLine,
+  schemaText,
+  valueText,
+} from './design/index.js';
+export { bookOf, type BookSource } from './pipeline/book-file.js';
+export { bookStyle } from './output/book/index.js';
+export { mmPer } from './units/index.js';

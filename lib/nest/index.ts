@@ -1,0 +1,2 @@
+export type * from './types.js';
+export { nest } from './simple.js';

@@ -1,0 +1,138 @@
+/**
+ * The one place that chains the rooms: design, dish, parts, nest, machining, files. Still pure: how the nest is run
+ * (in this thread or on all cores) is handed in, and the files come out as a map.
+ */
+import type { Design, Problem } from './design/index.js';
+import { type Dish, type DishShape, solveDish } from './dish/index.js';
+import { type CutSheet, cutProblems, machine, type Process } from './machining/index.js';
+import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
+import { makeParts, type Part } from './parts/index.js';
+import { type Files, jobFiles } from './pipeline/files.js';
+import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
+import { cutProblem, unplacedProblem } from './pipeline/problems.js';
+import { sheetMarks } from './pipeline/sheet-marks.js';
+
+/** Everything that follows from the design without nesting. */
+export interface Prepared {
+  readonly design: Design;
+  readonly dish: Dish;
+  /** Parts that are nested on the stock. */
+  readonly parts: readonly Part[];
+  /** Templates, gauges and jigs: each a file of its own. */
+  readonly aids: readonly Part[];
+  readonly cleatStart: number;
+  /** What the nest is asked, one request a process. */
+  readonly requests: readonly NestRequest[];
+  readonly problems: readonly Problem[];
+}
+
+/** How the nest is run. */
+export type Nester = (
+  parts: readonly NestPart[],
+  stock: readonly NestStock[],
+  options: NestOptions,
+) => Layout | Promise<Layout>;
+
+/** A sheet as nested and as cut. */
+export interface JobSheet {
+  readonly nested: NestedSheet;
+  readonly cut: CutSheet;
+}
+
+/** What was made of a design. With an error among the problems there are no files. */
+export interface Job extends Prepared {
+  readonly sheets: readonly JobSheet[];
+  readonly processes: readonly Process[];
+  /** Of all stock, in the currency of the design's prices. */
+  readonly cost: number;
+  readonly files: Files;
+}
+
+/** The optical shape of a design. */
+export function shapeOf(design: Design): DishShape {
+  const { dish, hub, materials, panel, reflector, rib } = design;
+  const thickness = (name: string | undefined) => (name === undefined ? 0 : (materials[name]?.thickness ?? 0));
+  const panelThickness = thickness(panel.material);
+  const reflectorThickness = reflector.material === undefined ? 0 : thickness(reflector.material) + reflector.glue;
+  return {
+    figure: dish.figure,
+    focalLength: dish.focalLength,
+    apertureRadius: dish.aperture / 2,
+    ribCount: dish.ribs,
+    halfAngle: Math.PI / dish.ribs,
+    ribThickness: thickness(rib.material),
+    panelThickness,
+    reflectorThickness,
+    facingThickness: panelThickness + reflectorThickness,
+    seamGap: panel.gap,
+    baseHeight: dish.baseHeight,
+    innerRadius: hub.radius,
+  };
+}
+
+const failed = (problems: readonly Problem[]): boolean => problems.some((problem) => problem.severity === 'error');
+
+/**
+ * Solves the dish, makes its parts and asks whether the process can cut them.
+ * @param extras texts of the design's `extra` files, by name
+ */
+export function prepare(design: Design, extras: ReadonlyMap<string, string> = new Map()): Prepared {
+  const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
+  const { parts, problems, cleatStart } = makeParts(design, dish);
+  void extras;
+  const requests = nestRequests(design, parts);
+  const byId = new Map(parts.map((part) => [part.id, part]));
+  const uncut = requests.flatMap((request) =>
+    cutProblems(
+      request.parts.flatMap(({ id }) => byId.get(id) ?? []),
+      request.process,
+    ).map(cutProblem),
+  );
+  return { design, dish, parts, aids: [], cleatStart, requests, problems: [...problems, ...uncut] };
+}
+
+function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<string, Part>): JobSheet[] {
+  const margins = new Map(request.stock.map(({ id, margin }) => [id, margin]));
+  const cuts = machine(
+    layout.sheets.map((sheet) => ({ ...sheet, margin: margins.get(sheet.stock) ?? 0 })),
+    [...parts.values()],
+    request.process,
+    { compensated: request.process.kind !== 'hand' },
+  );
+  return layout.sheets.map((nested, i) => {
+    const cut = cuts[i];
+    if (!cut) throw new Error(`machining gave no sheet for ${nested.stock}`);
+    return { nested, cut: { ...cut, marks: sheetMarks(nested, parts) } };
+  });
+}
+
+/**
+ * Makes everything of a design.
+ * @param extras texts of the design's `extra` files, by name
+ * @param nester runs the nest; in this thread when left out
+ */
+export async function buildJob(
+  design: Design,
+  extras: ReadonlyMap<string, string> = new Map(),
+  nester: Nester = nest,
+): Promise<Job> {
+  const prepared = prepare(design, extras);
+  const nothing: Job = { ...prepared, sheets: [], processes: [], cost: 0, files: new Map() };
+  if (failed(prepared.problems)) return nothing;
+  const parts = new Map(prepared.parts.map((part) => [part.id, part]));
+  const sheets: JobSheet[] = [];
+  const problems: Problem[] = [...prepared.problems];
+  let cost = 0;
+  for (const request of prepared.requests) {
+    const layout = await nester(request.parts, request.stock, request.options);
+    cost += layout.cost;
+    for (const unplaced of layout.unplaced) {
+      const part = parts.get(unplaced.part);
+      if (part) problems.push(unplacedProblem(unplaced, part, design));
+    }
+    if (layout.unplaced.length === 0) sheets.push(...cutSheets(request, layout, parts));
+  }
+  if (failed(problems)) return { ...nothing, problems };
+  const job: Job = { ...nothing, sheets, processes: prepared.requests.map(({ process }) => process), cost, problems };
+  return { ...job, files: jobFiles(job) };
+}
