@@ -167,10 +167,11 @@ describe('a print in several pages', () => {
     ],
   };
 
-  it('shows the same on both sides of a joint: post and ring stand equally far apart', async () => {
+  it('shows the same on both sides of a joint: post and diamond stand equally far apart', async () => {
     const [left, right] = [await rendered(bridge, a4, 2), await rendered(bridge, a4, 3)];
-    // lying A4: the window is 277 by 163 mm, from 10 mm above the lower margin and the band; rings at 0.2 of its height
-    const row = px(210 - 10 - 27 - 0.2 * 163) - px(3);
+    // lying A4: the window is 277 by 163 mm, from 10 mm above the lower margin and the band; the cross of a
+    // diamond stands at 0.2 of its height, and its upper arm alone 3.5 mm above
+    const row = px(210 - 10 - 27 - 0.2 * 163) - px(3.5);
     const onLeft = lines(left, 'row', row, px(277), px(287));
     const onRight = lines(right, 'row', row, px(10), px(20));
     expect(onLeft).toHaveLength(2);

@@ -9,13 +9,18 @@ const cut: LineStyle = { width: 0.25, grey: 0, dashes: [] };
 const mark: LineStyle = { width: 0.1, grey: 0.4, dashes: [] };
 const cross: LineStyle = { width: 0.1, grey: 0, dashes: [] };
 const head: LineStyle = { width: 0.12, grey: 0, dashes: [1, 0.6] };
+/** The sheet's edge, long and short dashes: only on prints of whole sheets. */
 const edge: LineStyle = { width: 0.12, grey: 0.4, dashes: [6, 1.5, 0.5, 1.5] };
+
+/** Where two pages join. */
+export const joint: LineStyle = { width: 0.1, grey: 0.45, dashes: [3, 2] };
 
 /** How each kind of line looks, for the page that explains the print. */
 export const legend: readonly { readonly style: LineStyle; readonly meaning: string }[] = [
   { style: cut, meaning: 'cut: the middle of the line is the finished edge' },
   { style: mark, meaning: 'mark or lettering: do not cut' },
   { style: head, meaning: 'head of a countersink' },
+  { style: joint, meaning: 'joint of two pages; the diamonds on it are for lining up, not holes' },
 ];
 
 function styleOf(layer: string): LineStyle {

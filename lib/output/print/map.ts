@@ -49,7 +49,7 @@ function instructions(
     `2. Measure the lines at the foot of a page, and the upright one here, with a steel rule. ${correctionOf(measured)}`,
     ...(joined
       ? [
-          `3. Neighbours show the same ${decimal(overlap, 1)} mm strip. Cut one of the two along the dashed line, lay it on the dashed line of the other so that the ringed crosses cover each other, and tape it. Begin in the middle, so that errors do not add up.`,
+          `3. Neighbours show the same ${decimal(overlap, 1)} mm strip. Cut one of the two along the dashed line, lay it on the dashed line of the other so that the diamonds cover each other, and tape it. Begin in the middle, so that errors do not add up.`,
           '4. When all is joined, check the length and width of the part against the cut list before you glue it to the wood. Paper grows when it is wet: use a glue without water.',
         ]
       : ['3. Paper grows when it is wet: use a glue without water.']),

@@ -1,9 +1,9 @@
 /** One page of the print: its window of the drawing, the joints to its neighbours, and the foot. */
 import type { PDFPage } from 'pdf-lib';
-import { type Point, circle } from '../../geometry/index.js';
+import { type Point, regularPolygon } from '../../geometry/index.js';
 import type { Drawing } from '../types.js';
 import { drawFoot } from './foot.js';
-import { drawAll } from './ink.js';
+import { drawAll, joint } from './ink.js';
 import {
   drawLine,
   drawPath,
@@ -17,18 +17,20 @@ import {
 } from './pen.js';
 import { BAND, type Tile, type Tiling } from './tiles.js';
 
-const joint: LineStyle = { width: 0.1, grey: 0.45, dashes: [3, 2] };
-const ring: LineStyle = { width: 0.1, grey: 0.2, dashes: [] };
+const diamond: LineStyle = { width: 0.1, grey: 0.2, dashes: [] };
 
-/** A ring with a cross: laid over its twin on the neighbouring page, it shows that both lie right. */
-function drawRing(page: PDFPage, at: Point): void {
-  drawPath(page, circle(at, 2), true, ring);
-  drawLine(page, { x: at.x - 4, y: at.y }, { x: at.x + 4, y: at.y }, ring);
-  drawLine(page, { x: at.x, y: at.y - 4 }, { x: at.x, y: at.y + 4 }, ring);
+/**
+ * A diamond with a cross: laid over its twin on the neighbouring page, it shows that both lie right. No ring, because
+ * a ring with a cross is a hole to be drilled.
+ */
+function drawDiamond(page: PDFPage, at: Point): void {
+  drawPath(page, regularPolygon(at, 3, 4), true, diamond);
+  drawLine(page, { x: at.x - 4, y: at.y }, { x: at.x + 4, y: at.y }, diamond);
+  drawLine(page, { x: at.x, y: at.y - 4 }, { x: at.x, y: at.y + 4 }, diamond);
 }
 
-/** Where along a joint the rings stand, as shares of the window: two, so that a page can neither shift nor turn. */
-const ringPlaces = [0.2, 0.8];
+/** Where along a joint they stand, as shares of the window: two, so that a page can neither shift nor turn. */
+const diamondPlaces = [0.2, 0.8];
 
 interface Joint {
   readonly from: Point;
@@ -62,7 +64,7 @@ function drawJoint(page: PDFPage, { from, to, beyond, side }: Joint, frame: Fram
   const a = onPage(frame, from);
   const b = onPage(frame, to);
   drawLine(page, a, b, joint);
-  for (const share of ringPlaces) drawRing(page, { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share });
+  for (const share of diamondPlaces) drawDiamond(page, { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share });
   // the name on this page's own side of the line
   const style = { font: plain, size: 6.5, grey: 0.3 };
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
