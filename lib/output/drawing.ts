@@ -84,11 +84,14 @@ export function drawSheet(sheet: CutSheetToDraw, colours: Colours, edge?: readon
 }
 
 /**
- * One part by itself at true, finished size, moved so that it stands 5 mm clear of the drawing's edges.
+ * One part by itself at true, finished size, moved so that it stands 5 mm clear of the drawing's edges. The number of
+ * the copy (`{n}` in a label) is left blank, to be filled in by hand.
  * @throws RangeError for a part without contours, or a label without height
  */
 export function drawPart(part: PartToDraw, colours: Colours): Drawing {
-  const lettering = part.labels.flatMap(({ text, x, y, height, angle }) => strokeText(text, { x, y }, height, angle));
+  const lettering = part.labels.flatMap(({ text, x, y, height, angle }) =>
+    strokeText(text.replaceAll('{n}', '_'), { x, y }, height, angle),
+  );
   const box = boundsOfAll([...part.contours.map(({ vertices }) => vertices), ...lettering].map(bounds));
   const dx = PART_MARGIN - box.minX;
   const dy = PART_MARGIN - box.minY;

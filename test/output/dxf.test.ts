@@ -275,6 +275,12 @@ describe('what a drawing makes of its input', () => {
     ]);
   });
 
+  it('leaves a blank for the number of a copy', () => {
+    const label = { x: 0, y: 0, height: 10, angle: 0 };
+    const drawn = (text: string) => drawPart({ ...samplePart, labels: [{ ...label, text }] }, defaultColours).entities;
+    expect(drawn('RIB {n} OF 24')).toEqual(drawn('RIB _ OF 24'));
+  });
+
   it('takes an offcut by its outline', () => {
     const edge = [
       { x: 0, y: 0, bulge: 0 },
