@@ -114,8 +114,8 @@ function adviseStep(sagAt: (step: number) => number, length: number, sagLimit: n
  * The marks of a curve over a base, at every step and at the last reading of the rule before the far end.
  * @param height height above the base at x, mm, for x from 0 to `length`
  * @param options `step` and `sagLimit` in mm
- * @throws RangeError when length, step, sag limit or the rule's division is not above 0, or the step is finer than
- *   the rule
+ * @throws RangeError when length, step, sag limit or the rule's division is not above 0, an inch is not halved
+ *   over and over, or the step is finer than the rule
  */
 export function markOut(
   height: (x: number) => number,
@@ -128,6 +128,8 @@ export function markOut(
     if (!(value > 0 && value < Infinity))
       throw new RangeError(`marking out: the ${name} must be above 0, not ${value}`);
   }
+  if (rule.unit === 'in' && !Number.isInteger(Math.log2(rule.under)))
+    throw new RangeError(`marking out: no rule shows 1/${rule.under} in; give a power of two, such as 32 or 64`);
   if (step < division)
     throw new RangeError(`marking out: the step of ${step} mm is finer than the rule, which shows ${division} mm`);
   const at = places(length, step, division);
