@@ -1,2 +1,3 @@
-export type * from './types.js';
-export { nest } from './simple.js';
+export type { Layout, NestedSheet, NestOptions, NestPart, NestStock, PlacedPart, Unplaced } from './types.js';
+export { NestError, type NestErrorCode } from './error.js';
+export { nest } from './nest.js';

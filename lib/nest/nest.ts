@@ -1,0 +1,106 @@
+/** Parts laid on stock: a first valid nest at once, then better ones until the effort is spent. */
+import type { Polygon } from '../geometry/index.js';
+import { checkRequest } from './check.js';
+import { ringArea } from './grid.js';
+import { NoFits } from './no-fit.js';
+import type { Packing, Piece } from './packing.js';
+import { orientationsOf, piecesOf } from './pieces.js';
+import { firstNest, fitsAlone } from './plan.js';
+import { sheetsOf } from './result.js';
+import { Shapes } from './shape.js';
+import { type Space, spaceOf } from './space.js';
+import type { Layout, NestOptions, NestPart, NestStock, Unplaced } from './types.js';
+
+const anticlockwise = (ring: Polygon): Polygon => (ringArea(ring) < 0 ? [...ring].reverse() : ring);
+const clockwise = (ring: Polygon): Polygon => (ringArea(ring) > 0 ? [...ring].reverse() : ring);
+
+/** A group's parts and stock, made ready. */
+interface Task {
+  readonly pieces: readonly Piece[];
+  readonly spaces: readonly Space[];
+  readonly shapes: Shapes;
+  readonly noFits: NoFits;
+  readonly parts: readonly NestPart[];
+  readonly stock: readonly NestStock[];
+}
+
+/** Rolls as long as they can ever be needed. */
+function bounded(stock: NestStock, pieces: readonly Piece[], spacing: number): NestStock {
+  if (stock.shape.kind !== 'roll') return stock;
+  const longest = ({ orientations }: Piece): number => Math.max(...orientations.map(({ shape }) => shape.width));
+  const all = pieces.reduce((sum, piece) => sum + longest(piece) + spacing, 2 * stock.margin + 1);
+  return { ...stock, shape: { ...stock.shape, maxLength: Math.min(stock.shape.maxLength, all) } };
+}
+
+function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): Task {
+  const shapes = new Shapes(spacing);
+  const noFits = new NoFits();
+  const pieces = piecesOf(parts, shapes);
+  const spaces = stock
+    .filter(({ count }) => count >= 1)
+    .map((item) => spaceOf(bounded(item, pieces, spacing), shapes, noFits))
+    .filter(({ area }) => area > 0);
+  return { pieces, spaces, shapes, noFits, parts, stock };
+}
+
+/** The least sheet in which a part fits the way it may lie. */
+function leastSheet(part: NestPart, shapes: Shapes, margin: number): { width: number; height: number } {
+  const sizes = orientationsOf(part, shapes).map(({ shape }) => ({
+    width: shape.width + 2 * margin,
+    height: shape.height + 2 * margin,
+  }));
+  return sizes.reduce((least, size) => (size.width * size.height < least.width * least.height - 1e-9 ? size : least));
+}
+
+function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, packing: Packing): Unplaced[] {
+  return parts.flatMap((part): Unplaced[] => {
+    const left = pieces.filter((piece, i) => piece.part === part && (packing.sheet[i] ?? -1) < 0);
+    const [piece] = left;
+    if (!piece) return [];
+    const margin = Math.min(...stock.map((item) => item.margin), Infinity);
+    const reason =
+      stock.length === 0
+        ? 'no-stock-for-group'
+        : fitsAlone(piece, spaces, noFits) || stock.every(({ count }) => count < 1)
+          ? 'stock-used-up'
+          : 'larger-than-stock';
+    const least = leastSheet(part, shapes, margin === Infinity ? 0 : margin);
+    return [{ part: part.id, copies: left.length, reason, leastSheet: reason === 'stock-used-up' ? null : least }];
+  });
+}
+
+/**
+ * Lays parts on stock of their group, at least cost, then with the shortest used length on the last sheet. Pure: the
+ * same seed and effort give the same layout. The time of the first answer grows with the square of the number of
+ * pieces on a sheet.
+ * @param parts outlines are taken either way round; see `NestPart`
+ * @throws NestError for outlines, stock or options that make no sense; a part that finds no place is in `unplaced`
+ */
+export function nest(parts: readonly NestPart[], stock: readonly NestStock[], options: NestOptions): Layout {
+  checkRequest(parts, stock, options);
+  const turned = parts.map((part) => ({
+    ...part,
+    outline: anticlockwise(part.outline),
+    openings: part.openings.map(clockwise),
+  }));
+  const items = stock.map((item) => ({ ...item, keepOuts: item.keepOuts.map(anticlockwise) }));
+  const groups = [...new Set(turned.map(({ group }) => group))];
+  const tasks = groups.map((group) =>
+    taskOf(
+      turned.filter((part) => part.group === group),
+      items.filter((item) => item.group === group),
+      options.spacing,
+    ),
+  );
+  const packings = tasks.map((task) => firstNest(task.pieces, task.spaces, task.noFits));
+  return layoutOf(tasks, packings);
+}
+
+function layoutOf(tasks: readonly Task[], packings: readonly Packing[]): Layout {
+  const results = packings.map(sheetsOf);
+  return {
+    sheets: results.flatMap(({ sheets }) => sheets),
+    unplaced: tasks.flatMap((task, i) => unplacedOf(task, packings[i]!)),
+    cost: results.reduce((sum, { cost }) => sum + cost, 0),
+  };
+}

@@ -1,0 +1,183 @@
+/**
+ * No-fit regions: where the reference point of one shape, seen from that of another, makes the two overlap (Bennell
+ * and Oliveira, The geometry of nesting problems, European Journal of Operational Research 184, 2008, from memory).
+ */
+import type { Point, Polygon } from '../geometry/index.js';
+import { convolve } from './convolution.js';
+import { ringArea, wound } from './grid.js';
+import { growOuter } from './grow.js';
+import type { Shape } from './shape.js';
+
+/**
+ * The moving shape is taken smaller by this (mm) all round, so that exact fits (a tongue in its groove) leave a
+ * passage in the region instead of vanishing; far below what any machine or measure can tell.
+ */
+const FIT = 1e-8;
+
+/** Edges of the region's rings as flat arrays: from (x, y) by (dx, dy); the inside lies left. */
+export class NoFit {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly dx: Float64Array;
+  readonly dy: Float64Array;
+  /** One over the square of the edge's length. */
+  readonly per: Float64Array;
+  minX = Infinity;
+  minY = Infinity;
+  maxX = -Infinity;
+  maxY = -Infinity;
+
+  constructor(rings: readonly Polygon[]) {
+    const count = rings.reduce((sum, ring) => sum + ring.length, 0);
+    this.count = count;
+    this.x = new Float64Array(count);
+    this.y = new Float64Array(count);
+    this.dx = new Float64Array(count);
+    this.dy = new Float64Array(count);
+    this.per = new Float64Array(count);
+    let k = 0;
+    for (const ring of rings) {
+      for (let i = 0; i < ring.length; i++, k++) {
+        const p = ring[i]!;
+        const q = ring[i + 1 < ring.length ? i + 1 : 0]!;
+        this.x[k] = p.x;
+        this.y[k] = p.y;
+        this.dx[k] = q.x - p.x;
+        this.dy[k] = q.y - p.y;
+        this.per[k] = 1 / ((q.x - p.x) ** 2 + (q.y - p.y) ** 2);
+        this.minX = Math.min(this.minX, p.x);
+        this.minY = Math.min(this.minY, p.y);
+        this.maxX = Math.max(this.maxX, p.x);
+        this.maxY = Math.max(this.maxY, p.y);
+      }
+    }
+  }
+
+  /** How far a point within the region is from its rim: the least move that separates the shapes. 0 outside. */
+  depth(px: number, py: number): number {
+    if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
+    const { count, x, y, dx, dy, per } = this;
+    let inside = false;
+    let least = Infinity;
+    for (let k = 0; k < count; k++) {
+      const ux = px - x[k]!;
+      const uy = py - y[k]!;
+      const ex = dx[k]!;
+      const ey = dy[k]!;
+      if (uy >= 0 !== uy >= ey && ux < (uy * ex) / ey) inside = !inside;
+      let t = (ux * ex + uy * ey) * per[k]!;
+      t = t < 0 ? 0 : t > 1 ? 1 : t;
+      const rx = ux - t * ex;
+      const ry = uy - t * ey;
+      const square = rx * rx + ry * ry;
+      if (square < least) least = square;
+    }
+    return inside ? Math.sqrt(least) : 0;
+  }
+
+  /** The region seen from the other shape. */
+  opposite(): NoFit {
+    const rings: Point[][] = [];
+    let ring: Point[] = [];
+    for (let k = 0; k < this.count; k++) {
+      ring.push({ x: -this.x[k]!, y: -this.y[k]! });
+      const next = k + 1;
+      const closes =
+        next === this.count || this.x[k]! + this.dx[k]! !== this.x[next]! || this.y[k]! + this.dy[k]! !== this.y[next]!;
+      if (closes) {
+        rings.push(ring);
+        ring = [];
+      }
+    }
+    return new NoFit(rings);
+  }
+}
+
+const negated = (ring: Polygon): Point[] => ring.map(({ x, y }) => ({ x: -x, y: -y }));
+
+function box(rings: readonly Polygon[]): { width: number; height: number } {
+  const xs = rings.flatMap((ring) => ring.map(({ x }) => x));
+  const ys = rings.flatMap((ring) => ring.map(({ y }) => y));
+  return { width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) };
+}
+
+/** The shape less next to nothing, for exact fits; itself if nothing would be left. */
+function slightlyLess(rings: readonly Polygon[]): Polygon[] {
+  const less = rings.flatMap((ring) => growOuter(ring, -FIT)).filter((ring) => ringArea(ring) > 0);
+  return less.length > 0 ? less : [...rings];
+}
+
+/**
+ * Places at which the moving rings lie wholly within the opening (clockwise), as clockwise rings.
+ * @param moving anticlockwise rings of one connected shape
+ */
+function insideOpening(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
+  const space = box([opening]);
+  const size = box(moving);
+  if (size.width > space.width || size.height > space.height) return [];
+  const reach = 4 * (space.width + space.height);
+  const middle = opening[0]!;
+  const around: Polygon = [
+    { x: middle.x - reach, y: middle.y - reach },
+    { x: middle.x + reach, y: middle.y - reach },
+    { x: middle.x + reach, y: middle.y + reach },
+    { x: middle.x - reach, y: middle.y + reach },
+  ];
+  const curves = moving.flatMap((ring) => convolve(opening, negated(ring)));
+  return wound([around, ...curves], 'nonzero').filter((ring) => ringArea(ring) < 0);
+}
+
+/** The region in which `moving` overlaps `fixed`; both with their openings. */
+export function noFitOf(fixed: Shape, moving: Shape): NoFit {
+  const less = slightlyLess(moving.solid);
+  const solid = fixed.solid.flatMap((a) => less.flatMap((b) => convolve(a, negated(b))));
+  const rings = wound(solid, 'nonzero');
+  const within = fixed.openings.flatMap((opening) => insideOpening(opening, less));
+  const about = moving.openings.flatMap((opening) => insideOpening(opening, slightlyLess(fixed.solid)).map(negated));
+  return new NoFit([...rings, ...within, ...about]);
+}
+
+/** The region in which `moving`, at its true size, is not wholly within any of the openings (clockwise rings). */
+export function frameOf(openings: readonly Polygon[], moving: Shape): NoFit {
+  const less = slightlyLess([moving.outline]);
+  const within = openings.flatMap((opening) => insideOpening(opening, less));
+  const xs = openings.flatMap((ring) => ring.map(({ x }) => x));
+  const ys = openings.flatMap((ring) => ring.map(({ y }) => y));
+  const reach =
+    2 * (Math.max(...xs) - Math.min(...xs) + Math.max(...ys) - Math.min(...ys) + moving.width + moving.height);
+  const [x0, y0, x1, y1] = [
+    Math.min(...xs) - reach,
+    Math.min(...ys) - reach,
+    Math.max(...xs) + reach,
+    Math.max(...ys) + reach,
+  ];
+  const around = [
+    { x: x0, y: y0 },
+    { x: x1, y: y0 },
+    { x: x1, y: y1 },
+    { x: x0, y: y1 },
+  ];
+  return new NoFit([around, ...within]);
+}
+
+/** Regions of pairs of shapes, made when first asked for. */
+export class NoFits {
+  readonly #rows: (NoFit | undefined)[][] = [];
+
+  /** Regions for a moving shape, by the index of the fixed one; holes are filled by `of`. */
+  row(moving: Shape): (NoFit | undefined)[] {
+    return (this.#rows[moving.index] ??= []);
+  }
+
+  /** The region in which `moving` overlaps `fixed`. */
+  of(fixed: Shape, moving: Shape): NoFit {
+    const row = this.row(moving);
+    const known = row[fixed.index];
+    if (known) return known;
+    const made = noFitOf(fixed, moving);
+    row[fixed.index] = made;
+    if (fixed !== moving) this.row(fixed)[moving.index] = made.opposite();
+    return made;
+  }
+}

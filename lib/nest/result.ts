@@ -1,0 +1,89 @@
+/** A packing as the caller sees it. */
+import type { Packing } from './packing.js';
+import type { Space } from './space.js';
+import type { NestedSheet, PlacedPart } from './types.js';
+
+/** A rest narrower than this (mm) is waste. */
+const LEAST_OFFCUT = 100;
+
+type Box = NonNullable<NestedSheet['offcut']>;
+
+function clearOfKeepOuts(box: Box, space: Space): boolean {
+  return space.stock.keepOuts.every((ring) => {
+    const xs = ring.map(({ x }) => x);
+    const ys = ring.map(({ y }) => y);
+    return (
+      Math.max(...xs) <= box.x ||
+      Math.min(...xs) >= box.x + box.width ||
+      Math.max(...ys) <= box.y ||
+      Math.min(...ys) >= box.y + box.height
+    );
+  });
+}
+
+/** The larger of the two rectangles that one straight cut takes off: right of all parts, or above them. */
+function offcutOf(space: Space, usedX: number, usedY: number): Box | null {
+  const { width, height, stock } = space;
+  if (stock.shape.kind === 'roll') return null;
+  if (stock.shape.kind === 'offcut' && Math.abs(space.area - width * height) > 1e-6) return null;
+  const { originX, originY } = space;
+  const boxes: Box[] = [
+    { x: originX + usedX, y: originY, width: width - usedX, height },
+    { x: originX, y: originY + usedY, width, height: height - usedY },
+  ];
+  const worth = boxes.filter((box) => Math.min(box.width, box.height) >= LEAST_OFFCUT && clearOfKeepOuts(box, space));
+  worth.sort((a, b) => b.width * b.height - a.width * a.height);
+  return worth[0] ?? null;
+}
+
+/** The sheets that have parts on them, in order, with what they cost. */
+export function sheetsOf(packing: Packing): { sheets: NestedSheet[]; cost: number } {
+  const sheets: NestedSheet[] = [];
+  let cost = 0;
+  packing.sheets.forEach(({ space }, index) => {
+    const placed: PlacedPart[] = [];
+    let usedX = 0;
+    let usedY = 0;
+    packing.pieces.forEach(({ part, copy }, i) => {
+      if (packing.sheet[i] !== index) return;
+      const lie = packing.orientation(i);
+      const x = packing.x[i]!;
+      const y = packing.y[i]!;
+      usedX = Math.max(usedX, x + lie.shape.width + space.margin);
+      usedY = Math.max(usedY, y + lie.shape.height + space.margin);
+      placed.push({
+        part: part.id,
+        copy,
+        x: x + lie.originX + space.originX,
+        y: y + lie.originY + space.originY,
+        rotationDeg: lie.rotationDeg,
+        mirrored: lie.mirrored,
+      });
+    });
+    if (placed.length === 0) return;
+    const roll = space.stock.shape.kind === 'roll';
+    cost += roll ? (space.stock.price * usedX) / 1000 : space.stock.price;
+    sheets.push({
+      stock: space.stock.id,
+      width: roll ? usedX : space.width,
+      height: space.height,
+      placed,
+      usedLength: space.originX + usedX,
+      offcut: offcutOf(space, usedX, usedY),
+    });
+  });
+  return { sheets, cost };
+}
+
+/** Cost of a packing's sheets that have parts on them, and the used length of the last of those. */
+export function figuresOf(packing: Packing): { cost: number; last: number } {
+  let cost = 0;
+  let last = 0;
+  packing.sheets.forEach(({ space }, index) => {
+    const used = packing.used(index);
+    if (used === 0) return;
+    cost += space.stock.shape.kind === 'roll' ? (space.stock.price * used) / 1000 : space.stock.price;
+    last = used;
+  });
+  return { cost, last };
+}
