@@ -229,7 +229,12 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
     rib: { ...file.rib, toeRadius, rimHeight },
     hub: { ...file.hub, radius: hubRadius, material: hubMaterial, layers },
     cleat: { ...file.cleat, material: file.cleat.material ?? boardMaterial },
-    board: { ...file.board, material: boardMaterial, size: boardSize },
+    board: {
+      ...file.board,
+      material: boardMaterial,
+      size: boardSize,
+      spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),
+    },
     template: { ...file.template, material: file.template.material ?? file.rib.material },
     marking: { ...file.marking, step: file.marking.step ?? (file.units === 'in' || file.units === 'ft' ? 25.4 : 25) },
   };

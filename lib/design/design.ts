@@ -31,7 +31,7 @@ export interface Design extends Omit<
   readonly hub: Filled<DesignFile['hub'], 'radius' | 'material' | 'layers'>;
   /** `start` stays open until the parts are known: it follows from what is in the way. */
   readonly cleat: Filled<DesignFile['cleat'], 'material'>;
-  readonly board: Filled<DesignFile['board'], 'material' | 'size'>;
+  readonly board: Filled<DesignFile['board'], 'material' | 'size' | 'spliceWidth'>;
   readonly template: Filled<DesignFile['template'], 'material'>;
   readonly marking: Filled<DesignFile['marking'], 'step'>;
   /** Paths of the keys that took their default. */

@@ -1,63 +1,70 @@
 /** Lightening holes: round, each as large as the web round it allows. */
 import {
+  bounds,
   circle,
   type Contour,
   distance,
-  nearestOnContour,
+  type Edge,
+  edgesOf,
+  nearestOnEdge,
   type Point,
   reversed,
-  sideOfContour,
-  bounds,
 } from '../geometry/index.js';
+import { crossings } from './crossing.js';
 
 /** A smaller hole saves nothing that is worth a cut (radius, mm). */
 const leastRadius = 12;
-/** Steps of the search along the part and across it (mm). */
-const step = 2;
+/** Steps of the search along the part (mm). */
+const step = 4;
 
 interface Hole {
   readonly centre: Point;
   readonly radius: number;
 }
 
-/** The roomiest place on an upright line through the part, by steps and then by halving. */
-function roomiest(outline: Contour, x: number, low: number, high: number): Point {
-  const room = (y: number): number => {
-    const place = { x, y };
-    return sideOfContour(outline, place, 0) === 'inside' ? nearestOnContour(outline, place).distance : -1;
-  };
-  let best = low;
-  for (let y = low; y <= high; y += step) if (room(y) > room(best)) best = y;
-  for (let span = step / 2; span > 0.01; span /= 2)
-    for (const y of [best - span, best + span]) if (room(y) > room(best)) best = y;
-  return { x, y: best };
+/** The place on an upright line through a ring that is furthest from its edges; they rise to one greatest distance. */
+function roomiest(edges: readonly Edge[], x: number, low: number, high: number): Hole {
+  const room = (y: number): number =>
+    edges.reduce((least, edge) => Math.min(least, nearestOnEdge(edge, { x, y }).distance), Infinity);
+  let [from, to] = [low, high];
+  while (to - from > 0.01) {
+    const third = (to - from) / 3;
+    if (room(from + third) < room(to - third)) from += third;
+    else to -= third;
+  }
+  const y = (from + to) / 2;
+  return { centre: { x, y }, radius: room(y) };
 }
 
 /**
- * Holes along the middle of a part, from its wider end on, largest first place.
+ * Holes along the middle of a part, the largest first.
  * @param web least width of material to any edge, hole or kept place, mm
  * @param keep places that stay whole, such as screws
  * @returns rings run clockwise, as openings do
  */
 export function lighteningHoles(outline: Contour, web: number, keep: readonly Point[]): Contour[] {
   const box = bounds(outline);
-  const places: Point[] = [];
-  for (let x = box.maxX - step; x > box.minX; x -= step) places.push(roomiest(outline, x, box.minY, box.maxY));
-  const edgeRoom = places.map((place) => nearestOnContour(outline, place).distance - web);
-  const holes: Hole[] = [];
-  for (;;) {
-    let best: Hole | null = null;
-    places.forEach((centre, i) => {
-      const radius = Math.min(
-        edgeRoom[i]!,
-        ...keep.map((place) => distance(place, centre) - web),
-        ...holes.map((hole) => distance(hole.centre, centre) - hole.radius - web),
-      );
-      if (radius >= leastRadius && (best === null || radius > best.radius)) best = { centre, radius };
-    });
-    if (best === null) break;
-    holes.push(best);
+  const edges = edgesOf(outline);
+  const places: Hole[] = [];
+  for (let x = box.maxX - step; x > box.minX; x -= step) {
+    const pair = crossings(outline, x);
+    if (pair) places.push(roomiest(edges, x, pair[0].at.y, pair[1].at.y));
   }
+  const holes: Hole[] = [];
+  // the largest that still has room beside those before it, until none is worth a cut
+  const largest = (): Hole =>
+    places.reduce<Hole>(
+      (best, { centre, radius: room }) => {
+        const radius = Math.min(
+          room - web,
+          ...keep.map((place) => distance(place, centre) - web),
+          ...holes.map((hole) => distance(hole.centre, centre) - hole.radius - web),
+        );
+        return radius > best.radius ? { centre, radius } : best;
+      },
+      { centre: { x: 0, y: 0 }, radius: 0 },
+    );
+  for (let hole = largest(); hole.radius >= leastRadius; hole = largest()) holes.push(hole);
   return holes
     .sort((a, b) => a.centre.x - b.centre.x)
     .map(({ centre, radius }) => reversed(circle(centre, Math.floor(radius))));

@@ -3,6 +3,7 @@ import type { Dish } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { makeWholeBoard } from './board.js';
 import { cleatProblems, makeCleat } from './cleat.js';
+import { gaugeProblems } from './gauge.js';
 import { hubProblems, makeHub } from './hub.js';
 import { placeMounting } from './mounting.js';
 import { makePanel, panelProblems } from './panel.js';
@@ -10,6 +11,7 @@ import { placeCleats, planItems } from './plan.js';
 import { makeReflectors, reflectorProblems } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
 import { divideBoard, makeSegments, needsSegments, roomToPlates } from './segments.js';
+import { templateProblems } from './template.js';
 import type { Part } from './types.js';
 
 export interface MadeParts {
@@ -32,15 +34,16 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
     division === null
       ? [makeWholeBoard(design, dish, items, start, mounting.holes)]
       : makeSegments(design, dish, items, start, division, mounting.holes);
+  const parts = [
+    makeRib(design, dish, start),
+    makeHub(design, dish),
+    makeCleat(design, dish.ribCount * design.cleat.perRib),
+    ...board,
+    makePanel(design, dish),
+    ...makeReflectors(design, dish),
+  ];
   return {
-    parts: [
-      makeRib(design, dish, start),
-      makeHub(design, dish),
-      makeCleat(design, dish.ribCount * design.cleat.perRib),
-      ...board,
-      makePanel(design, dish),
-      ...makeReflectors(design, dish),
-    ],
+    parts,
     problems: [
       ...ribProblems(design, dish),
       ...hubProblems(design, dish),
@@ -50,6 +53,8 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
       ...(division?.problems ?? []),
       ...panelProblems(design, dish),
       ...reflectorProblems(design, dish),
+      ...templateProblems(design, dish, parts),
+      ...gaugeProblems(design, dish),
     ],
     cleatStart: start,
   };

@@ -60,17 +60,15 @@ export function placeMounting(
   };
   // the whole set may move round by a few bays to keep off what is blocked
   const phases = Math.max(1, Math.floor(dish.ribCount / count));
-  const holesAt = (radius: number, phase: number): Point[] => {
-    const { angle } = bestIn(radius);
-    return Array.from({ length: count }, (_, i) =>
+  const holesAt = (radius: number, angle: number, phase: number): Point[] =>
+    Array.from({ length: count }, (_, i) =>
       polar(radius, bay * (phase + Math.floor((i * dish.ribCount) / count)) + angle),
     );
-  };
   const roomiestPhase = (radius: number): { readonly holes: readonly Point[]; readonly room: number } => {
-    const inBay = bestIn(radius).room;
-    let best = { holes: holesAt(radius, 0), room: -1 };
+    const { angle, room: inBay } = bestIn(radius);
+    let best = { holes: holesAt(radius, angle, 0), room: -1 };
     for (let phase = 0; phase < phases && best.room < needed; phase++) {
-      const holes = holesAt(radius, phase);
+      const holes = holesAt(radius, angle, phase);
       const room = Math.min(inBay, ...holes.map(blocked));
       if (room > best.room) best = { holes, room };
     }

@@ -17,6 +17,7 @@ import {
 } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
+import { ringFits } from './bed.js';
 import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks } from './board.js';
 import { boardScrews, type PlanItem } from './plan.js';
@@ -61,28 +62,11 @@ function sectorOutline(design: Design, sector: Sector): Contour {
   return contourFromPoints(piece ?? []);
 }
 
-/** Whether something fits a sheet of the board's material, turned as it may be. */
-function fitsSheet(design: Design, outline: readonly Point[]): boolean {
-  const sheets = design.stock.flatMap((item) =>
+/** Sheets of the board's material, inside their margins. */
+function boardSheets(design: Design): { readonly width: number; readonly height: number }[] {
+  return design.stock.flatMap((item) =>
     item.material === design.board.material && item.size ? [usableSize(item)!] : [],
   );
-  for (let degrees = 0; degrees < 180; degrees++) {
-    const turned = outline.map((place) => rotate(place, (degrees * Math.PI) / 180));
-    const width = Math.max(...turned.map((p) => p.x)) - Math.min(...turned.map((p) => p.x));
-    const height = Math.max(...turned.map((p) => p.y)) - Math.min(...turned.map((p) => p.y));
-    if (sheets.some((sheet) => width <= sheet.width && height <= sheet.height)) return true;
-  }
-  return false;
-}
-
-function sectorCorners(design: Design, sector: Sector): Point[] {
-  if (design.board.shape === 'square') return [...sectorOutline(design, sector)];
-  const steps = 90;
-  const half = design.board.size / 2;
-  return [
-    { x: 0, y: 0 },
-    ...Array.from({ length: steps + 1 }, (_, i) => polar(half, sector.from + ((sector.to - sector.from) * i) / steps)),
-  ];
 }
 
 /** Whether the board has to be made in segments: it has sheets to come from, and fits none of them. */
@@ -90,7 +74,7 @@ export function needsSegments(design: Design): boolean {
   const { material, size, shape } = design.board;
   const ours = design.stock.filter((item) => item.material === material);
   if (ours.length === 0 || ours.some((item) => item.outline !== undefined)) return false;
-  if (shape === 'square') return !fitsSheet(design, boardOutline(design));
+  if (shape === 'square') return !ringFits(boardOutline(design), boardSheets(design));
   return !ours.some((item) => item.size && Math.min(usableSize(item)!.width, usableSize(item)!.height) >= size);
 }
 
@@ -137,7 +121,10 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
     joints.map((from, i) => ({ from, to: joints[i + 1] ?? joints[0]! + fullTurn }));
   const problems: Problem[] = [];
   const counts = Array.from({ length: Math.min(mostSegments, dish.ribCount) - 1 }, (_, i) => i + 2);
-  const count = counts.find((n) => sectorsOf(jointsFor(n)).every((s) => fitsSheet(design, sectorCorners(design, s))));
+  const sheets = boardSheets(design);
+  const count = counts.find((n) =>
+    sectorsOf(jointsFor(n)).every((sector) => ringFits(sectorOutline(design, sector), sheets)),
+  );
   const joints = jointsFor(count ?? 2);
   if (count === undefined)
     problems.push(

@@ -71,11 +71,15 @@ export function cleatSection(unit: LengthUnit) {
       width: lengthOr(36, { about: 'Width away from the rib.', least: 12, most: 300 }),
       start: lengthAuto({
         about: 'Radius of the inner end.',
-        auto: 'the least radius at which all cleats clear ribs and each other, rounded up to 5 mm, but a third of the way out at least',
+        auto: 'their middle two thirds of the way along the ribs’ base, where they hold best, or further out where they clear each other',
       }),
       perRib: wholeOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', least: 1, most: 2 }),
       downScrews: wholeOr(2, { about: 'Screws through each cleat down into the board.', least: 1, most: 8 }),
-      ribScrews: wholeOr(2, { about: 'Screws through each cleat sideways into the rib.', least: 1, most: 8 }),
+      ribScrews: wholeOr(2, {
+        about: 'Screws through each cleat sideways into the rib; 0 for glue alone.',
+        least: 0,
+        most: 8,
+      }),
       screwDiameter: lengthOr(4, { about: 'Clearance hole for the screws.', above: 0, most: 12 }),
       headDiameter: lengthOr(8, { about: 'Diameter of the countersink.', above: 0, most: 30 }),
     },
@@ -102,9 +106,10 @@ export function boardSection(unit: LengthUnit) {
         about: 'Radius of the circle of mounting holes.',
         auto: 'clear of ribs, cleats and hub, about half way out',
       }),
-      spliceWidth: lengthOr(120, {
+      spliceWidth: lengthAuto({
         about: 'Width of the plates that join the segments of a board larger than its stock.',
-        least: 40,
+        auto: 'an eighth of the board, 50 mm at least and 150 mm at most',
+        least: 30,
         most: 1000,
       }),
     },

@@ -19,6 +19,10 @@ export function templateSection(unit: LengthUnit) {
       bitDiameter: lengthOr(8, { about: 'Diameter of the bit in the bush.', above: 0, most: 50 }),
       tail: lengthOr(60, { about: 'Length of the clamping tail past the inner end; 0 for none.', most: 500 }),
       joint: choice(['dovetail', 'finger'], 'dovetail', { about: 'How a split template is joined.' }),
+      gauge: choice(['vertex-to-rim', 'rim-to-rim'], 'vertex-to-rim', {
+        about: 'How far the gauges reach: over one rib or panel, or right across the dish.',
+        why: 'a short gauge is easy to hold true and to cut',
+      }),
     },
   );
 }

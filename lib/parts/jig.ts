@@ -1,0 +1,133 @@
+/** Jigs for those who set out and drill by hand: hub disc, board arm and cleat block. */
+import { circle, contourFromPoints, polar, rectangle, strokeTextWidth } from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design } from '../design/index.js';
+import { blank, inUnits, thicknessOf } from './blank.js';
+import { cleatScrews } from './cleat.js';
+import { hubOutline, placeCleats, ribDirectionDeg } from './plan.js';
+import type { Drill, Part, PartContour } from './types.js';
+
+/** Material round the holes of a jig (mm). */
+const border = 10;
+/** How far the hub disc reaches past the hub at most, and its own largest radius (mm). */
+const disc = { past: 80, most: 250 };
+
+function base(design: Design) {
+  const { material } = design.template;
+  return { kind: 'jig' as const, material, thickness: thicknessOf(design, material), quantity: 1 };
+}
+
+const line = (x1: number, y1: number, x2: number, y2: number): PartContour => ({
+  operation: 'scribe',
+  closed: false,
+  vertices: contourFromPoints([
+    { x: x1, y: y1 },
+    { x: x2, y: y2 },
+  ]),
+});
+
+/** A disc with the directions of all ribs and the hub's outline, to prick through onto board and hub. */
+function hubJig(design: Design, dish: Dish): Part {
+  const bed = design.template.bed;
+  const room = bed ? Math.min(bed.width, bed.height) / 2 : Infinity;
+  const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.most, room);
+  const outer = Math.max(radius, dish.innerRadius + border);
+  const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
+  const angles = Array.from({ length: dish.ribCount }, (_, i) => (ribDirectionDeg(dish, i + 1) * Math.PI) / 180);
+  const prick = outer - border / 2 - design.rib.pilotDiameter / 2;
+  const height = Math.min(6, (0.6 * 2 * Math.PI * (outer - 3 * border)) / dish.ribCount / strokeTextWidth('88', 1));
+  return blank({
+    ...base(design),
+    id: 'jig-hub',
+    name: 'Hub template',
+    contours: [
+      { operation: 'outline', closed: true, vertices: circle({ x: 0, y: 0 }, outer) },
+      { operation: 'scribe', closed: true, vertices: hubOutline(design, dish) },
+      ...angles.map((angle): PartContour => ({
+        operation: 'scribe',
+        closed: false,
+        vertices: contourFromPoints([polar(0.6 * dish.innerRadius, angle), polar(outer - 1, angle)]),
+      })),
+    ],
+    drills: [
+      { x: 0, y: 0, diameter: pin, depth: 'through' },
+      ...angles.map((angle): Drill => ({
+        ...polar(prick, angle),
+        diameter: design.rib.pilotDiameter,
+        depth: 'through',
+      })),
+    ],
+    labels: angles.map((angle, i) => {
+      // beside its line, on the anticlockwise side
+      const at = polar(prick - border / 2 - 2 * height, angle);
+      return { text: String(i + 1), x: at.x - 2 * Math.sin(angle), y: at.y + 2 * Math.cos(angle), height, angle };
+    }),
+    notes: [
+      'Pin it on the axis; prick the direction of every rib through its hole and draw the rib lines outward with a long straight edge.',
+      'Opposite holes and the pin must lie on one straight line: check one pair before you trust the rest.',
+      'The inner outline is the hub.',
+    ],
+  });
+}
+
+/** An arm from the axis past the cleats that carries the board's pilot holes of one rib. */
+function boardJig(design: Design, dish: Dish, start: number): Part {
+  const { length, width, perRib } = design.cleat;
+  const half = dish.ribThickness / 2;
+  const out = half + width + border;
+  const low = perRib === 2 ? -out : -(half + border);
+  const end = start + length + 2 * border;
+  const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
+  const back = -Math.max(2 * border, pin);
+  const pilots = cleatScrews(design).down.flatMap((x) => [
+    { x: start + x, y: half + width / 2 },
+    ...(perRib === 2 ? [{ x: start + length - x, y: -half - width / 2 }] : []),
+  ]);
+  const cleats = [rectangle(start, half, start + length, half + width)];
+  if (perRib === 2) cleats.push(rectangle(start, -half - width, start + length, -half));
+  return blank({
+    ...base(design),
+    id: 'jig-board',
+    name: 'Board drill template',
+    contours: [
+      { operation: 'outline', closed: true, vertices: rectangle(back, low, end, out) },
+      line(back, 0, end, 0),
+      ...cleats.map((vertices): PartContour => ({ operation: 'scribe', closed: true, vertices })),
+    ],
+    drills: [
+      { x: 0, y: 0, diameter: pin, depth: 'through' },
+      { x: end - border, y: 0, diameter: design.rib.pilotDiameter, depth: 'through' },
+      ...pilots.map((at): Drill => ({ ...at, diameter: design.board.pilotDiameter, depth: 'through' })),
+    ],
+    labels: [{ text: 'BOARD: PIN ON AXIS', x: back + border, y: half + border, height: 6, angle: 0 }],
+    notes: [
+      'Before the hub is on: pin it on the axis, swing its line onto a rib line, prick the hole at its end onto the line, drill the cleat pilots through it; then the next rib.',
+      'Keep the lettering up: turned over, it puts the cleats on the other side of the ribs.',
+    ],
+  });
+}
+
+/** A block of the cleat's own size that carries its holes. */
+function cleatJig(design: Design): Part {
+  const { length, width, screwDiameter } = design.cleat;
+  const { rib, down } = cleatScrews(design);
+  return blank({
+    ...base(design),
+    id: 'jig-cleat',
+    name: 'Cleat drill template',
+    contours: [
+      { operation: 'outline', closed: true, vertices: rectangle(0, 0, length, width) },
+      ...rib.map((x) => line(x, 0, x, width)),
+    ],
+    drills: down.map((x) => ({ x, y: width / 2, diameter: screwDiameter, depth: 'through' })),
+    labels: [{ text: 'RIB', x: 2, y: 2, height: Math.min(5, width / 5), angle: 0 }],
+    notes: [
+      `Lay it flush on a cleat with RIB at the edge that meets the rib; drill ${inUnits(design, screwDiameter)} through the holes, and square the scribed lines over the edge for the screws into the rib.`,
+    ],
+  });
+}
+
+/** The three jigs. */
+export function makeJigs(design: Design, dish: Dish): Part[] {
+  return [hubJig(design, dish), boardJig(design, dish, placeCleats(design, dish).start), cleatJig(design)];
+}

@@ -1,0 +1,172 @@
+/** The rib template for copying by hand with a trimming router, true to the way the router follows it. */
+import {
+  bounds,
+  contourFromPoints,
+  edgesOfPath,
+  nearestOnContour,
+  offsetRegion,
+  type Point,
+  pointOnEdge,
+  sideOfContour,
+  strokeTextWidth,
+  tangentOnEdge,
+} from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import { fitToBed } from './joint.js';
+import { makeJigs } from './jig.js';
+import { ribOutline } from './rib.js';
+import type { Part, PartContour } from './types.js';
+
+/** Length of the feed arrow and of its head (mm). */
+const arrow = { length: 80, head: 10 };
+
+/**
+ * How far a template stands back from the finished edge: nothing under a bearing as large as its bit; half the
+ * difference of bush and bit with a guide bush. A template that the router runs round is smaller by it, an opening
+ * that it runs in is larger (common practice, no source).
+ */
+export function guideOffset(template: Design['template']): number {
+  return template.guide === 'bush' ? (template.bushDiameter - template.bitDiameter) / 2 : 0;
+}
+
+/** An arrow from one place to another, as two scribed strokes. */
+function arrowStrokes(from: Point, to: Point): PartContour[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
+  const barb = (side: number): Point => ({
+    x: to.x - arrow.head * (ux + 0.4 * side * uy),
+    y: to.y - arrow.head * (uy - 0.4 * side * ux),
+  });
+  return [
+    { operation: 'scribe', closed: false, vertices: contourFromPoints([from, to]) },
+    { operation: 'scribe', closed: false, vertices: contourFromPoints([barb(1), to, barb(-1)]) },
+  ];
+}
+
+/** The template in one piece. */
+function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
+  const { template } = design;
+  const { outline: ribRing, edges, top } = ribOutline(design, dish);
+  const offset = guideOffset(template);
+  // the tail goes on along the curve's tangent, so that the router is guided before it meets the work
+  const first = tangentOnEdge(edgesOfPath(top)[0]!, 0);
+  const tailEnd = { x: -template.tail, y: top[0]!.y - (template.tail * first.y) / first.x, bulge: 0 };
+  const outline = template.tail > 0 ? [{ x: -template.tail, y: 0, bulge: 0 }, ...ribRing.slice(1), tailEnd] : ribRing;
+  const openings = rib.contours.flatMap((c) => (c.operation === 'opening' ? [c.vertices] : []));
+  const [copied, ...holes] = offset === 0 ? [outline, ...openings] : sorted(offsetRegion(outline, openings, -offset));
+  const ring = copied ?? outline;
+
+  // the arrow runs along the curve against the bit's turning, which is anticlockwise round the template
+  const middle = edgesOfPath(top)[Math.floor((top.length - 1) / 2)]!;
+  const on = pointOnEdge(middle, 0.5);
+  const along = tangentOnEdge(middle, 0.5);
+  const inside = Math.min(25, dish.innerEndHeight / 3);
+  const at = (forth: number, down: number): Point => ({
+    x: on.x + forth * along.x + down * along.y,
+    y: on.y + forth * along.y - down * along.x,
+  });
+  const letters = Math.min(8, dish.innerEndHeight / 6);
+  const arrows = [...arrowStrokes(at(arrow.length / 2, inside), at(-arrow.length / 2, inside))];
+  const feedAt = at(-strokeTextWidth('FEED', letters) / 2, inside + 2 * letters);
+  const endLine: PartContour[] =
+    template.tail > 0
+      ? [
+          {
+            operation: 'scribe',
+            closed: false,
+            vertices: contourFromPoints([
+              { x: 0, y: offset },
+              { x: 0, y: top[0]!.y - offset },
+            ]),
+          },
+        ]
+      : [];
+  const title = `RIB TEMPLATE ${dish.ribCount}x`;
+  const how =
+    template.guide === 'bush'
+      ? `For a guide bush of ${inUnits(design, template.bushDiameter)} with a bit of ${inUnits(design, template.bitDiameter)}: the template is ${inUnits(design, offset)} smaller all round than the rib, its openings larger by as much.`
+      : 'For a flush-trimming bit with a bearing of its own size: the template is the rib itself.';
+  return blank({
+    id: 'template',
+    kind: 'template',
+    name: 'Rib template',
+    material: template.material,
+    thickness: thicknessOf(design, template.material),
+    quantity: 1,
+    contours: [
+      { operation: 'outline', closed: true, vertices: ring },
+      ...holes.map((vertices): PartContour => ({ operation: 'opening', closed: true, vertices })),
+      ...endLine,
+      ...arrows,
+    ],
+    drills: rib.drills.filter(
+      ({ x, y, diameter }) =>
+        sideOfContour(ring, { x, y }, 0) === 'inside' && nearestOnContour(ring, { x, y }).distance > diameter,
+    ),
+    labels: [
+      { text: title, x: letters, y: dish.innerEndHeight / 2 - letters / 2, height: letters, angle: 0 },
+      { text: 'FEED', ...feedAt, height: letters, angle: Math.atan2(along.y, along.x) },
+    ],
+    edges: offset === 0 ? edges.filter(({ use }) => use === 'optical') : [],
+    fitDeviation: rib.fitDeviation,
+    notes: [
+      how,
+      'Saw each rib blank about 2 mm outside the line first, with its inner end finished square; screw or pin the template to it through the registration holes, which become the pilot holes of the cleats.',
+      ...(template.tail > 0 ? ['The scribed line is the inner end of the rib; clamp on the tail beyond it.'] : []),
+      'Feed as the arrow shows, scribed face up: anticlockwise round the outside, clockwise round an opening. Feeding the other way is a climb cut, which snatches the router out of the hands. On a router table the work lies face down and goes the other way round: always against the turning of the bit.',
+    ],
+  });
+}
+
+/** The outer ring first. */
+function sorted(rings: ReturnType<typeof offsetRegion>): ReturnType<typeof offsetRegion> {
+  const size = (ring: (typeof rings)[number]): number => {
+    const box = bounds(ring);
+    return (box.maxX - box.minX) * (box.maxY - box.minY);
+  };
+  return [...rings].sort((a, b) => size(b) - size(a));
+}
+
+function ribOf(parts: readonly Part[]): Part {
+  const rib = parts.find((part) => part.kind === 'rib');
+  if (!rib) throw new RangeError('a template needs the rib among the parts');
+  return rib;
+}
+
+/** What the template cannot be made or used with. */
+export function templateProblems(design: Design, dish: Dish, parts: readonly Part[]): Problem[] {
+  const { template } = design;
+  const say = (mm: number) => inUnits(design, mm);
+  if (template.guide === 'bush' && template.bushDiameter <= template.bitDiameter)
+    return [
+      problem(
+        'guide-bush',
+        ['template', 'bushDiameter'],
+        `template.bushDiameter of ${say(template.bushDiameter)} does not take a bit of ${say(template.bitDiameter)} (template.bitDiameter); use a larger bush or a smaller bit`,
+      ),
+    ];
+  const whole = wholeTemplate(design, dish, ribOf(parts));
+  if (template.bed === undefined || fitToBed(whole, template.bed, template.joint, 2) !== null) return [];
+  const box = bounds(whole.contours[0]!.vertices);
+  return [
+    problem(
+      'bed-too-small',
+      ['template', 'bed'],
+      `template.bed of ${say(template.bed.width)} x ${say(template.bed.height)} does not take half of the template, which is ${say(Math.ceil(box.maxX - box.minX))} x ${say(Math.ceil(box.maxY - box.minY))}; use a bed of about ${say(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${say(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or leave template.bed out`,
+    ),
+  ];
+}
+
+/**
+ * The rib template (`template`, or `template-1` and `template-2` when it is larger than the bed), and the jigs for
+ * drilling and setting out. Empty of the template when no two pieces fit the bed (see `templateProblems`).
+ * @param parts the parts of the dish, with the rib among them
+ */
+export function makeTemplates(design: Design, dish: Dish, parts: readonly Part[]): Part[] {
+  const { template } = design;
+  if (guideOffset(template) < 0) return [];
+  const whole = wholeTemplate(design, dish, ribOf(parts));
+  return [...(fitToBed(whole, template.bed, template.joint, 2) ?? []), ...makeJigs(design, dish)];
+}
