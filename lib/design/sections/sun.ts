@@ -21,6 +21,12 @@ export function receiverSection(unit: LengthUnit) {
         above: 0,
         most: 1,
       }),
+      emittance: numberOr(0.9, {
+        about: 'Share of a black body’s heat radiation that it gives off, 0 to 1.',
+        why: 'painted or sooty metal, from memory; bare bright metal gives off a tenth of that',
+        above: 0,
+        most: 1,
+      }),
     },
   );
 }
@@ -37,6 +43,13 @@ export function loadSection() {
         above: 0,
         most: 20_000,
       }),
+      density: numberOr(1000, {
+        about: 'Density; with the mass it gives the height of the vessel, which loses heat.',
+        unit: 'kg/m³',
+        why: 'water',
+        above: 0,
+        most: 20_000,
+      }),
       start: numberOr(15, { about: 'Temperature at the start.', unit: '°C', least: -50, most: 500 }),
       target: numberOr(95, { about: 'Temperature to be reached.', unit: '°C', least: -50, most: 1000 }),
       boilingPoint: numberOr(100, {
@@ -46,6 +59,13 @@ export function loadSection() {
         most: 1000,
       }),
       ambient: numberOr(20, { about: 'Air temperature.', unit: '°C', least: -50, most: 60 }),
+      wind: numberOr(2, {
+        about: 'Speed of the wind at the vessel.',
+        unit: 'm/s',
+        why: 'a light breeze, 2 on the Beaufort scale',
+        least: 0,
+        most: 20,
+      }),
     },
   );
 }
@@ -55,7 +75,7 @@ export function sunSection() {
     { about: 'The sun and the care of the work.' },
     {
       irradiance: numberOr(800, {
-        about: 'Direct irradiance at the dish; a site overrides it.',
+        about: 'Direct irradiance at the dish; a site’s clear sky takes its place.',
         unit: 'W/m²',
         why: 'a round figure for a clear day',
         above: 0,
@@ -82,10 +102,10 @@ export function sunSection() {
         least: 0,
         most: 100,
       }),
-      edgeCurl: numberOr(3, {
-        about: 'Extra slope at the edges of a bent panel, growing from nothing at the mid-line.',
+      edgeCurl: numberAuto({
+        about: 'Extra slope at the edges of a bent panel, growing evenly from the mid-line; 0 for none.',
         unit: 'mrad',
-        why: 'Poisson’s ratio lifts the edges of a bent sheet by some mrad',
+        auto: 'worked out from the panel’s thickness, width and bend: some mrad, as a bent sheet turns its edges the other way',
         least: 0,
         most: 100,
       }),
@@ -109,6 +129,13 @@ export function siteSection() {
         .regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date such as 2026-06-21')
         .meta({ quantity: 'text', about: 'Day of the forecast, year-month-day.' } satisfies KeyMeta),
       altitude: numberAuto({ about: 'Height above the sea.', unit: 'm', auto: 'sea level', least: -500, most: 9000 }),
+      leastElevation: numberOr(15, {
+        about: 'Height of the sun from which on the dish is used.',
+        unit: 'deg',
+        why: 'lower down the light is weak and the dish stands on its edge',
+        least: 0,
+        most: 89,
+      }),
     })
     .meta({
       quantity: 'group',

@@ -1,0 +1,96 @@
+/** What each figure rests on, said beside it. */
+import { boardPoissonRatio } from './edge-curl.js';
+import type { SetUp } from './set-up.js';
+import { shareOutsideDisc } from './sun-shape.js';
+import type { Assumption, OpticsInput } from './types.js';
+
+const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
+  uniform: 'a disc of even brightness',
+  'limb-darkened': 'a disc that darkens towards its edge',
+  circumsolar: 'a darkening disc with a bright sky around it',
+};
+
+export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
+  const { sun, site, load, receiver, air } = input;
+  const mrad = (sun.shape === 'uniform' ? '4.65 mrad' : '4.65 mrad as published') + (site ? ', scaled to the day' : '');
+  return [
+    site === null
+      ? {
+          figure: 'irradiance',
+          assumption: `${sun.irradianceWPerM2} W/m² of direct sun; the default of 800 is a round figure for a clear day`,
+          source: 'the design, sun.irradiance',
+        }
+      : {
+          figure: 'irradiance',
+          assumption: `clear sky at the site, mean over the hours with the sun above ${site.leastElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m²; haze takes a tenth to a third of it, cloud all`,
+          source:
+            'Meinel and Meinel, Applied Solar Energy, 1976; height above the sea after Laue, Solar Energy 13, 1970',
+        },
+    {
+      figure: 'size of the sun',
+      assumption: `${shapes[sun.shape]}, half-angle ${mrad}${sun.shape === 'circumsolar' ? `; χ = ${sun.circumsolarRatio} puts ${(100 * shareOutsideDisc(sun.circumsolarRatio)).toFixed(1)} % of the light around the disc` : ''}`,
+      source:
+        sun.shape === 'uniform'
+          ? 'usual in the literature of concentrators'
+          : 'Buie, Monger and Dey, Solar Energy 74, 2003',
+    },
+    {
+      figure: 'waviness',
+      assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction, spread of the reflection ${sun.specularityMrad} mrad, both normal`,
+      source: 'the design; the defaults are estimates from memory, not measurements',
+    },
+    {
+      figure: 'curled edges',
+      assumption:
+        sun.edgeCurlMrad === null
+          ? `panel bent to the dish and held down along both edges, Poisson’s ratio ${boardPoissonRatio}`
+          : `edges turned by ${sun.edgeCurlMrad} mrad, growing evenly from the mid-line`,
+      source:
+        sun.edgeCurlMrad === null
+          ? 'plate bending after Ashwell, Journal of the Royal Aeronautical Society 54, 1950, with held edges'
+          : 'the design, sun.edgeCurl',
+    },
+    {
+      figure: 'spot',
+      assumption: `level disc, lit from below; ${sun.pointingErrorDeg === 0 ? 'aimed true' : `aimed ${sun.pointingErrorDeg}° off the sun`}; ribs true to the file`,
+      source: 'ray trace of this program, held against closed forms',
+    },
+    {
+      figure: 'power',
+      assumption: `reflectance ${input.reflector.reflectance}, absorptance ${receiver.absorptance}, the same at every angle, clean and new; what the hub and the vessel’s side catch is left out`,
+      source: 'the design',
+    },
+    {
+      figure: 'heat losses',
+      assumption: `${load === null ? 'both faces of a disc' : 'closed cylinder a fifth higher than its content, lid on'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${receiver.emittance} towards surroundings as warm as the air`,
+      source: 'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann',
+    },
+    ...(load === null
+      ? []
+      : [
+          {
+            figure: 'time to target',
+            assumption:
+              'the load at one temperature throughout, nothing evaporates, the vessel’s own heat left out, steady sun',
+            source: 'energy balance',
+          },
+        ]),
+    {
+      figure: 'standardised cooking power',
+      assumption:
+        '7 kg of water for each m² of aperture, readings of ten minutes from 5 K above the air to 5 K below boiling, scaled from direct irradiance',
+      source: 'ASAE S580.1',
+    },
+    {
+      figure: 'pointing',
+      assumption: 'the sun moves by 15° an hour at most, so 4 minutes a degree at least',
+      source: 'one turn of the earth a day',
+    },
+    {
+      figure: 'one mm of rib error',
+      assumption:
+        'each rib by itself strays by 1 mm (standard deviation) as one wave along its length, and tilts the panels across',
+      source: 'an estimate of this program',
+    },
+  ];
+}

@@ -1,0 +1,23 @@
+/** Figures with their standard errors, from independent batches. */
+import type { Estimate } from './types.js';
+
+/** Mean of the batches and its standard error; a mean that is infinite is not known to any error. */
+export function estimate(batches: ArrayLike<number>): Estimate {
+  const n = batches.length;
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += batches[i]!;
+  const value = sum / n;
+  if (!Number.isFinite(value)) return { value, standardError: Infinity };
+  let squares = 0;
+  for (let i = 0; i < n; i++) squares += (batches[i]! - value) ** 2;
+  return { value, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0 };
+}
+
+export function scaled(figure: Estimate, factor: number): Estimate {
+  return { value: figure.value * factor, standardError: figure.standardError * Math.abs(factor) };
+}
+
+/** A figure that is known, not sampled. */
+export function exact(value: number): Estimate {
+  return { value, standardError: 0 };
+}

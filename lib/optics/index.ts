@@ -1,0 +1,11 @@
+export type * from './types.js';
+export { type Advice, advise, type AdviceOptions } from './advice.js';
+export { leastRibs, pointSunIntercept } from './closed-form.js';
+export { type Forecast, forecast, type ForecastOptions, ForecastStopped, type SpotPoint } from './forecast.js';
+export { type FluxMap } from './flux-map.js';
+export { type OpticsDesign, opticsInput } from './from-design.js';
+export { type HeatPoint } from './heat.js';
+export { type Loss, type LossKey, type LossTable } from './losses.js';
+export { forecastProblems, inputProblems } from './problems.js';
+export { adviceRows, type LengthText, type SummaryRow, summaryRows } from './summary.js';
+export { type AimingHours, type SunDay, type SunHour, sunDay } from './sun-day.js';

@@ -1,0 +1,112 @@
+/** Where the sunlight goes: each loss by itself, in watts. They add up to what came in. */
+import { estimate, exact } from './estimate.js';
+import type { SetUp } from './set-up.js';
+import { caughtShares, intercepts, shadedShares, squaredRadii } from './spot.js';
+import { type Rays, trace, type TraceSettings } from './trace.js';
+import type { Estimate, OpticsInput } from './types.js';
+
+export type LossKey =
+  | 'aim'
+  | 'rim'
+  | 'hub'
+  | 'seams'
+  | 'strips'
+  | 'shade'
+  | 'reflector'
+  | 'flat-panels'
+  | 'sun-size'
+  | 'waviness'
+  | 'edge-curl'
+  | 'aim-spill'
+  | 'receiver';
+
+export interface Loss {
+  readonly key: LossKey;
+  readonly label: string;
+  readonly watts: Estimate;
+}
+
+export interface LossTable {
+  /** Direct irradiance x the round aperture, facing the sun. */
+  readonly incomingW: number;
+  readonly losses: readonly Loss[];
+  /** Light that arrives on the receiver, and what it takes up. */
+  readonly arrivingW: Estimate;
+  readonly takenUpW: Estimate;
+}
+
+/** The intercept with the errors switched on one after the other; the last is the dish as built. */
+function stages(set: SetUp, built: Rays, rays: number, seed: number): [LossKey, Float64Array][] {
+  const all: TraceSettings = { ...set.settings, rays, seed };
+  const still = { ...all, pointing: 0 };
+  const smooth = { ...still, edgeCurlMrad: 0 as const };
+  const even = { ...smooth, slopeError: 0, specularity: 0 };
+  const caught = (of: Rays) => intercepts(of, squaredRadii(of, set.receiverHeight), set.receiverRadius);
+  const offAim = all.pointing !== 0;
+  return [
+    ['flat-panels', caught(trace({ ...even, sun: null }))],
+    ['sun-size', caught(trace(even))],
+    ['waviness', caught(trace(smooth))],
+    ['edge-curl', caught(offAim ? trace(still) : built)],
+    ...(offAim ? [['aim-spill', caught(built)] as [LossKey, Float64Array]] : []),
+  ];
+}
+
+const labels: Readonly<Record<LossKey, string>> = {
+  aim: 'dish turned off the sun',
+  rim: 'between round rim and straight panels',
+  hub: 'hub',
+  seams: 'seams over the ribs',
+  strips: 'tape, inset and joints of the reflector',
+  shade: 'shade of the receiver on the mirror',
+  reflector: 'taken up by the mirror',
+  'flat-panels': 'misses: flat width, figure and height',
+  'sun-size': 'misses: size of the sun',
+  waviness: 'misses: waviness and haze of the mirror',
+  'edge-curl': 'misses: curled panel edges',
+  'aim-spill': 'misses: dish turned off the sun',
+  receiver: 'thrown back by the receiver',
+};
+
+/**
+ * The table.
+ * @param built the rays of the dish as built, traced with the same number of rays and seed, so that stages compare ray by ray
+ */
+export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: number, seed: number): LossTable {
+  const { areas, irradianceWPerM2 } = set;
+  const watts = (area: number) => (irradianceWPerM2 * area) / 1e6;
+  const facing = Math.cos(set.settings.pointing);
+  const incomingW = watts(areas.aperture);
+  const onMirror = watts(areas.mirror) * facing;
+  const { reflectance } = input.reflector;
+  const given = onMirror * reflectance;
+  const shaded = shadedShares(built);
+  const share = (shares: Float64Array, factor: number) => estimate(shares.map((one) => one * factor));
+
+  const unshaded = shaded.map((one) => 1 - one);
+  let before: Float64Array = shaded.map(() => 1);
+  const misses = stages(set, built, rays, seed).map(([key, intercept]): [LossKey, Estimate] => {
+    const lost = unshaded.map((one, i) => one * (before[i]! - intercept[i]!));
+    before = intercept;
+    return [key, share(lost, given)];
+  });
+  const arriving = caughtShares(built, squaredRadii(built, set.receiverHeight), set.receiverRadius);
+  const { absorptance } = input.receiver;
+  const listed: [LossKey, Estimate][] = [
+    ...(facing < 1 ? [['aim', exact(incomingW * (1 - facing))] as [LossKey, Estimate]] : []),
+    ['rim', exact(watts(areas.rim) * facing)],
+    ['hub', exact(watts(areas.hub) * facing)],
+    ['seams', exact(watts(areas.seams) * facing)],
+    ...(areas.strips > 0 ? [['strips', exact(watts(areas.strips) * facing)] as [LossKey, Estimate]] : []),
+    ['shade', share(shaded, onMirror)],
+    ['reflector', share(unshaded, onMirror * (1 - reflectance))],
+    ...misses,
+    ['receiver', share(arriving, given * (1 - absorptance))],
+  ];
+  return {
+    incomingW,
+    losses: listed.map(([key, lost]) => ({ key, label: labels[key], watts: lost })),
+    arrivingW: share(arriving, given),
+    takenUpW: share(arriving, given * absorptance),
+  };
+}

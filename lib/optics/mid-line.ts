@@ -1,0 +1,79 @@
+/** The panel as the trace sees it: tables over the mid-line's radius. */
+import { type DishShape, facetAt, litRange } from '../dish/index.js';
+import { curlSlope } from './edge-curl.js';
+
+/** Linear interpolation over so many cells errs by under 1e-5 mm in height on any dish in use. */
+const CELLS = 2048;
+/** Cells of the table of edge curl, along and across the panel. */
+export const curlCells = 32;
+
+export interface MidLine {
+  readonly from: number;
+  readonly to: number;
+  /** Half the reflecting width is slope·u − taken. */
+  readonly widthSlope: number;
+  readonly widthTaken: number;
+  readonly cells: number;
+  readonly height: Float64Array;
+  readonly tanSlope: Float64Array;
+}
+
+/**
+ * Tables of the lit part of a panel's mid-line. It ends where the ribs do, and begins where they do, or where the seam
+ * has narrowed the panel to nothing.
+ * @throws RangeError when nothing of the panel is left
+ */
+export function midLine(shape: DishShape): MidLine {
+  const lit = litRange(shape);
+  const widthSlope = Math.tan(shape.halfAngle);
+  const widthTaken = shape.seamGap / 2 / Math.cos(shape.halfAngle);
+  const from = Math.max(lit.from, widthTaken / widthSlope);
+  const to = lit.to;
+  if (!(to > from)) throw new RangeError(`a seam of ${shape.seamGap} mm leaves nothing of the panels`);
+  const height = new Float64Array(CELLS + 1);
+  const tanSlope = new Float64Array(CELLS + 1);
+  for (let i = 0; i <= CELLS; i++) {
+    const facet = facetAt(shape, Math.max(from + ((to - from) * i) / CELLS, 1e-9));
+    height[i] = facet.z;
+    tanSlope[i] = Math.tan(facet.slopeAngle);
+  }
+  return { from, to, widthSlope, widthTaken, cells: CELLS, height, tanSlope };
+}
+
+/** Half the reflecting width at mid-line radius u. */
+export function halfWidthAt(line: MidLine, u: number): number {
+  return line.widthSlope * u - line.widthTaken;
+}
+
+/** Area of one panel's mirror in plan, mm²: ∫2·halfWidth du. */
+export function panelPlanArea(line: MidLine): number {
+  const { from, to, widthSlope, widthTaken } = line;
+  return widthSlope * (to * to - from * from) - 2 * widthTaken * (to - from);
+}
+
+/**
+ * Slope across the panel over (radius, share of the half-width), row by row; radians.
+ * @param edgeMrad slope at the edge, growing evenly from the mid-line; null to estimate it from the bending
+ */
+export function curlTable(shape: DishShape, line: MidLine, edgeMrad: number | null): Float64Array {
+  const side = curlCells + 1;
+  const table = new Float64Array(side * side);
+  const thickness = shape.panelThickness > 0 ? shape.panelThickness : shape.facingThickness;
+  for (let i = 0; i < side; i++) {
+    const at = (line.cells * i) / curlCells;
+    const u = line.from + ((line.to - line.from) * i) / curlCells;
+    const next = Math.min(at + 1, line.cells);
+    const last = next - 1;
+    const step = (line.to - line.from) / line.cells;
+    const tan = line.tanSlope[at]!;
+    // κ = cos³ψ·d(tan ψ)/du
+    const curvature = (1 + tan * tan) ** -1.5 * ((line.tanSlope[next]! - line.tanSlope[last]!) / step);
+    const half = halfWidthAt(line, u);
+    for (let j = 0; j < side; j++) {
+      const share = j / curlCells;
+      table[i * side + j] =
+        edgeMrad === null ? curlSlope(curvature, thickness, half, share * half) : (edgeMrad / 1000) * share;
+    }
+  }
+  return table;
+}

@@ -1,0 +1,164 @@
+/** What is wrong with an input, or out of the dish's reach, in the words of the design file. */
+import type { Problem } from '../design/index.js';
+import type { Forecast } from './forecast.js';
+import { startOfDay, sunDay } from './sun-day.js';
+import type { OpticsInput } from './types.js';
+
+const problem = (
+  code: string,
+  path: readonly string[],
+  message: string,
+  severity: Problem['severity'] = 'error',
+): Problem => ({
+  code,
+  severity,
+  message: `${path.join('.')}${message}`,
+  place: { path },
+});
+
+const share = (value: number) => value > 0 && value <= 1;
+
+/** Everything that keeps the forecast from being made; with an error among them it must not be asked for. */
+export function inputProblems(input: OpticsInput): Problem[] {
+  const { dish, reflector, receiver, load, air, sun, site } = input;
+  const found: Problem[] = [];
+  const check = (fine: boolean, code: string, path: readonly string[], message: () => string) => {
+    if (!fine) found.push(problem(code, path, message()));
+  };
+  const { apertureRadius: R, focalLength: f } = dish;
+  const { diameter, offset } = receiver;
+  check(diameter > 0 && diameter <= 2 * R, 'receiver', ['receiver', 'diameter'], () =>
+    diameter > 0
+      ? ` of ${diameter} mm is larger than the aperture of ${2 * R} mm and would shade the whole dish; a tenth to a quarter of the aperture would do`
+      : ` must be above 0, is ${diameter} mm`,
+  );
+  check(
+    f + offset > 0,
+    'receiver',
+    ['receiver', 'offset'],
+    () => ` of ${offset} mm puts the receiver below the vertex (the focus is ${f} mm above it); 0 puts it in the focus`,
+  );
+  check(
+    share(receiver.absorptance),
+    'receiver',
+    ['receiver', 'absorptance'],
+    () => ` must be above 0 and at most 1, is ${receiver.absorptance}`,
+  );
+  check(
+    share(receiver.emittance),
+    'receiver',
+    ['receiver', 'emittance'],
+    () => ` must be above 0 and at most 1, is ${receiver.emittance}`,
+  );
+  check(
+    share(reflector.reflectance),
+    'reflector',
+    ['reflector', 'reflectance'],
+    () => ` must be above 0 and at most 1, is ${reflector.reflectance}; a clean mirror sheet gives 0.8 to 0.95`,
+  );
+  check(
+    reflector.stripSeamShare >= 0 && reflector.stripSeamShare < 1,
+    'reflector',
+    ['reflector'],
+    () =>
+      `: tape, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, which leaves no mirror`,
+  );
+  check(
+    sun.irradianceWPerM2 > 0 && sun.irradianceWPerM2 <= 1400,
+    'sun',
+    ['sun', 'irradiance'],
+    () => ` must be above 0 and at most 1400 W/m², is ${sun.irradianceWPerM2}`,
+  );
+  const csr = sun.circumsolarRatio;
+  check(csr >= 0 && csr <= 0.8, 'sun', ['sun', 'circumsolarRatio'], () => ` must be 0 to 0.8, is ${csr}`);
+  check(
+    sun.pointingErrorDeg >= 0 && sun.pointingErrorDeg <= 20,
+    'sun',
+    ['sun', 'pointingError'],
+    () => ` must be 0 to 20 deg, is ${sun.pointingErrorDeg}`,
+  );
+  check(air.windMPerS >= 0, 'load', ['load', 'wind'], () => ` must be at least 0 m/s, is ${air.windMPerS}`);
+  if (load !== null) {
+    const { startC, targetC, boilingPointC } = load;
+    check(
+      targetC > startC,
+      'load',
+      ['load', 'target'],
+      () => ` of ${targetC} °C is not above load.start (${startC} °C)`,
+    );
+    check(
+      targetC <= boilingPointC,
+      'boiling',
+      ['load', 'target'],
+      () =>
+        ` of ${targetC} °C is above load.boilingPoint (${boilingPointC} °C): the liquid boils away and gets no hotter; use ${boilingPointC} °C or less, or give the boiling point of the liquid at the place`,
+    );
+    check(
+      startC < boilingPointC,
+      'boiling',
+      ['load', 'start'],
+      () => ` of ${startC} °C is not below load.boilingPoint (${boilingPointC} °C)`,
+    );
+  }
+  if (site !== null) {
+    check(
+      Math.abs(site.latitudeDeg) <= 90,
+      'site',
+      ['site', 'latitude'],
+      () => ` must be -90 to 90 deg, is ${site.latitudeDeg}`,
+    );
+    check(
+      Math.abs(site.longitudeDeg) <= 180,
+      'site',
+      ['site', 'longitude'],
+      () => ` must be -180 to 180 deg, is ${site.longitudeDeg}`,
+    );
+    check(
+      !Number.isNaN(startOfDay(site.date)),
+      'site',
+      ['site', 'date'],
+      () => ` ${site.date} is not a day of the calendar; write it as 2026-06-21`,
+    );
+    if (found.length === 0) {
+      const day = sunDay(site);
+      check(
+        day.aiming.kind !== 'never',
+        'no-sun',
+        ['site', 'date'],
+        () =>
+          ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.leastElevationDeg}° up (site.leastElevation); choose another day`,
+      );
+    }
+  }
+  return found;
+}
+
+/** What the forecast found that the builder must know. */
+export function forecastProblems(input: OpticsInput, forecast: Forecast): Problem[] {
+  const found: Problem[] = [];
+  const warn = (code: string, path: readonly string[], message: string) =>
+    found.push(problem(code, path, message, 'warning'));
+  const { warming } = forecast.heat;
+  if (warming.kind === 'out-of-reach' && input.load !== null) {
+    const reach = warming.reachableC.value;
+    warn(
+      'target-out-of-reach',
+      ['load', 'target'],
+      ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${reach.toFixed(0)} °C at ${forecast.irradianceWPerM2.toFixed(0)} W/m²; a larger dish, a narrower or sheltered vessel, or a target below that would do`,
+    );
+  }
+  if (forecast.spot.intercept.value < 0.8) {
+    const { bestPlane, interceptInBestPlane, intercept } = forecast.spot;
+    const percent = (value: number) => `${(100 * value).toFixed(0)} %`;
+    warn(
+      'spot-misses-receiver',
+      ['receiver', 'diameter'],
+      ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light; ${
+        interceptInBestPlane.value > intercept.value + 0.02
+          ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.focalLength).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
+          : `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
+      }`,
+    );
+  }
+  return found;
+}

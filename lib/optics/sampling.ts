@@ -1,0 +1,24 @@
+/**
+ * Seeded, evenly spread sample points: an additive recurrence on the generalised golden ratio (M. Roberts, The
+ * unreasonable effectiveness of quasirandom sequences, 2018, from memory), shifted at random for each batch
+ * (Cranley and Patterson, SIAM Journal on Numerical Analysis 13, 1976, from memory). The batches are independent, so
+ * their spread is an honest standard error.
+ */
+
+/** Uniform numbers in 0 ≤ x < 1, the same for the same seed (mulberry32, public domain, from memory). */
+export function uniformNumbers(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), state | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** Steps of the recurrence in each of `dimensions` directions: powers of 1/φ, where φ^(d+1) = φ + 1. */
+export function recurrenceSteps(dimensions: number): Float64Array {
+  let ratio = 1.5;
+  for (let i = 0; i < 60; i++) ratio = (1 + ratio) ** (1 / (dimensions + 1));
+  return Float64Array.from({ length: dimensions }, (_, j) => ratio ** -(j + 1));
+}

@@ -1,0 +1,189 @@
+/** The forecast as rows for the terminal and the book. */
+import type { Advice } from './advice.js';
+import type { Forecast } from './forecast.js';
+import type { Estimate } from './types.js';
+
+/** One line: a number in its unit, or a text. Lengths are in mm, to be shown in the user's unit. */
+export interface SummaryRow {
+  readonly label: string;
+  readonly value: number | string;
+  /** `mm`, `W`, `°C`, …; empty for texts and bare numbers. */
+  readonly unit: string;
+  /** Decimals worth printing. */
+  readonly digits: number;
+  readonly standardError?: number;
+  readonly note?: string;
+}
+
+function row(label: string, figure: Estimate | number, unit: string, digits: number, note?: string): SummaryRow {
+  const { value, standardError } = typeof figure === 'number' ? { value: figure, standardError: 0 } : figure;
+  return {
+    label,
+    // an infinite radius or time is said in words: no number would be true
+    value: Number.isFinite(value) ? value : 'never',
+    unit: Number.isFinite(value) ? unit : '',
+    digits,
+    // an error that would print as 0 tells nothing
+    ...(standardError > 0.05 * 10 ** -digits && Number.isFinite(standardError) ? { standardError } : {}),
+    ...(note === undefined ? {} : { note }),
+  };
+}
+
+function text(label: string, value: string, note?: string): SummaryRow {
+  return { label, value, unit: '', digits: 0, ...(note === undefined ? {} : { note }) };
+}
+
+const percent = (figure: Estimate): Estimate => ({
+  value: 100 * figure.value,
+  standardError: 100 * figure.standardError,
+});
+const time = (utc: string) => utc.slice(11, 16);
+
+function dayRows({ day, irradianceWPerM2 }: Forecast): SummaryRow[] {
+  if (day === null)
+    return [
+      row('direct irradiance', irradianceWPerM2, 'W/m²', 0, 'the figure of the design; name a site for a clear sky'),
+    ];
+  const { aiming } = day;
+  const hours =
+    aiming.kind === 'from-to'
+      ? `${time(aiming.fromUtc)} to ${time(aiming.toUtc)} UTC`
+      : aiming.kind === 'all-day'
+        ? 'all day'
+        : 'never';
+  return [
+    row('sun at noon', day.noonElevationDeg, '°', 1, `height above the horizon, at ${time(day.noonUtc)} UTC`),
+    text('sun high enough', hours, aiming.kind === 'from-to' ? `${aiming.hours.toFixed(1)} hours` : undefined),
+    row(
+      'direct irradiance',
+      irradianceWPerM2,
+      'W/m²',
+      0,
+      `clear sky, mean of those hours; ${day.noonDirectWPerM2.toFixed(0)} at noon`,
+    ),
+  ];
+}
+
+/** Writes a length of so many mm in the user's unit. */
+export type LengthText = (mm: number) => string;
+
+const inMm: LengthText = (mm) => `${mm.toFixed(1)} mm`;
+
+function spotRows({ spot, receiver, concentration, leastRibs }: Forecast, length: LengthText): SummaryRow[] {
+  const off = spot.bestPlane.value - receiver.height;
+  return [
+    row('caught by the receiver', percent(spot.intercept), '%', 1, 'of the light that the mirror gives back'),
+    row('radius of half the light', spot.radius50, 'mm', 1, 'in the receiver’s plane'),
+    row(
+      'radius of 90 % of it',
+      spot.radius90,
+      'mm',
+      1,
+      `flat panels alone spread the light to ${length(spot.halfChordAtRim)}`,
+    ),
+    row(
+      'best plane above vertex',
+      spot.bestPlane,
+      'mm',
+      1,
+      Math.abs(off) < 3 * spot.bestPlane.standardError + 1
+        ? 'where the receiver stands'
+        : `${length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the receiver; 90 % radius ${length(spot.bestRadius90.value)} there`,
+    ),
+    row('mean concentration', concentration.mean, 'suns', 1, 'over the receiver'),
+    row('peak concentration', concentration.peak, 'suns', 0, 'brightest place; burns and blinds at once'),
+    row('ribs that the receiver asks for', leastRibs, '', 0, 'so that the panels’ flat width falls on it'),
+  ];
+}
+
+function heatRows({ heat, power }: Forecast): SummaryRow[] {
+  const { warming, cooking } = heat;
+  const warm: SummaryRow[] =
+    warming.kind === 'reached'
+      ? [
+          row('time to target', warming.minutes, 'min', 0, 'steady sun, lid on'),
+          row('lost at the target', warming.lossAtTargetW, 'W', 0, 'to wind and surroundings'),
+        ]
+      : warming.kind === 'out-of-reach'
+        ? [row('reachable temperature', warming.reachableC, '°C', 0, 'the target is out of reach')]
+        : [];
+  return [
+    row('power taken up', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that fall on the aperture`),
+    ...warm,
+    row('stagnation temperature', heat.stagnationC, '°C', 0, 'of the vessel when nothing takes the heat away'),
+    row('brightest spot', heat.brightSpotC, '°C', 0, 'what a small dark plate can come to there'),
+    ...(cooking.kind === 'fitted'
+      ? [
+          row(
+            'standardised cooking power',
+            cooking.powerW,
+            'W',
+            0,
+            `as in ASAE S580.1, at 700 W/m² and 50 K, ${cooking.loadKg.toFixed(1)} kg of water`,
+          ),
+        ]
+      : []),
+  ];
+}
+
+/** Every figure of the forecast, then the losses. */
+export function summaryRows(forecast: Forecast, length: LengthText = inMm): SummaryRow[] {
+  const { pointing, sensitivity, power } = forecast;
+  return [
+    ...dayRows(forecast),
+    ...spotRows(forecast, length),
+    ...heatRows(forecast),
+    row('aim within', pointing.toleranceDeg, '°', 2, 'keeps 90 % of the light on the receiver'),
+    row(
+      'turn every',
+      { value: 2 * pointing.sunMinutes.value, standardError: 2 * pointing.sunMinutes.standardError },
+      'min',
+      0,
+      `when set ${pointing.sunMinutes.value.toFixed(0)} min ahead of the sun`,
+    ),
+    row('one mm of rib error costs', sensitivity.ribMillimetreW, 'W', 1),
+    row('one more mrad of waviness costs', sensitivity.wavinessMradW, 'W', 1),
+    ...power.losses.map(({ key, label, watts }) => row(key === 'receiver' ? label : `lost: ${label}`, watts, 'W', 1)),
+  ];
+}
+
+/** The advice, with the figures of the alternatives in the notes. */
+export function adviceRows(advice: Advice, length: LengthText = inMm): SummaryRow[] {
+  const { ribs, receiver, focalLength, figure } = advice;
+  const watts = ({ value }: Estimate) => `${value.toFixed(0)} W`;
+  return [
+    row(
+      'least number of ribs',
+      ribs.best,
+      '',
+      0,
+      `all but 1 % of the power: ${ribs.alternatives.map((one) => `${one.ribs} ribs ${watts(one.takenUpW)}`).join(', ')}`,
+    ),
+    row(
+      'best receiver diameter',
+      receiver.bestDiameter,
+      'mm',
+      0,
+      `most heat kept at ${receiver.atC} °C: ${receiver.alternatives.map((one) => `${length(one.diameter)} ${watts(one.keptW)}`).join(', ')}`,
+    ),
+    row(
+      'focal length of the least spot',
+      focalLength.bestFocalLength,
+      'mm',
+      0,
+      `90 % radius in its best plane: ${focalLength.alternatives.map((one) => `f ${length(one.focalLength)} ${length(one.radius90.value)}`).join(', ')}`,
+    ),
+    row(
+      'figure panel gains over rib',
+      figure.gainW,
+      'W',
+      1,
+      figure.alternatives
+        .map(
+          (one) =>
+            `${one.figure}: ${watts(one.takenUpW)} here, ${watts(one.takenUpInBestPlaneW)} at its best height of ${length(one.bestHeight.value)}`,
+        )
+        .join('; '),
+    ),
+  ];
+}

@@ -1,0 +1,111 @@
+/** The sun of a place and day. */
+import { clearSkyDirect } from './clear-sky.js';
+import { sunPlace } from './sun-position.js';
+import type { Site } from './types.js';
+
+const MINUTE = 60_000;
+const DAY = 86_400_000;
+const STEP_MINUTES = 10;
+
+export interface SunHour {
+  /** UTC, as 2026-06-21T10:40Z. */
+  readonly utc: string;
+  readonly elevationDeg: number;
+  readonly azimuthDeg: number;
+  readonly directWPerM2: number;
+}
+
+/** When the sun stands high enough to aim the dish at it. */
+export type AimingHours =
+  | { readonly kind: 'never' }
+  | { readonly kind: 'all-day' }
+  | { readonly kind: 'from-to'; readonly fromUtc: string; readonly toUtc: string; readonly hours: number };
+
+export interface SunDay {
+  /** When the sun stands highest. */
+  readonly noonUtc: string;
+  readonly noonElevationDeg: number;
+  readonly noonDirectWPerM2: number;
+  readonly aiming: AimingHours;
+  /** Mean over the aiming hours; 0 when there are none. */
+  readonly meanDirectWPerM2: number;
+  /** Half-angle of the sun's disc that day, radians. */
+  readonly angularRadius: number;
+  /** Through the day from solar midnight, every half hour. */
+  readonly course: readonly SunHour[];
+}
+
+/** Midnight UTC of a day such as 2026-06-21; NaN for what is no day of the calendar. */
+export function startOfDay(date: string): number {
+  const start = Date.parse(`${date}T00:00:00Z`);
+  return Number.isNaN(start) || new Date(start).toISOString().slice(0, 10) !== date ? NaN : start;
+}
+
+const minuteText = (unixMs: number): string =>
+  `${new Date(Math.round(unixMs / MINUTE) * MINUTE).toISOString().slice(0, 16)}Z`;
+
+/**
+ * The day at the place: the 24 hours round the place's own noon. Elevations are without refraction, which lifts the sun
+ * by less than 0.1° above 10°.
+ * @throws RangeError for a date that is not in the calendar
+ */
+export function sunDay(site: Site): SunDay {
+  const start = startOfDay(site.date);
+  if (Number.isNaN(start)) throw new RangeError(`${site.date} is not a day of the calendar`);
+  const meanNoon = start + DAY / 2 - (site.longitudeDeg / 360) * DAY;
+  const place = (unixMs: number) => sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg);
+  const elevation = (unixMs: number) => place(unixMs).elevation;
+  const direct = (unixMs: number): number => {
+    const at = place(unixMs);
+    return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu);
+  };
+  const noon = highest(elevation, meanNoon - 40 * MINUTE, meanNoon + 40 * MINUTE);
+  const least = (site.leastElevationDeg * Math.PI) / 180;
+  const aims = Array.from(
+    { length: (24 * 60) / STEP_MINUTES },
+    (_, i) => noon - DAY / 2 + (i + 0.5) * STEP_MINUTES * MINUTE,
+  ).filter((time) => elevation(time) >= least);
+  const mean = aims.length === 0 ? 0 : aims.reduce((sum, time) => sum + direct(time), 0) / aims.length;
+  return {
+    noonUtc: minuteText(noon),
+    noonElevationDeg: (elevation(noon) * 180) / Math.PI,
+    noonDirectWPerM2: direct(noon),
+    aiming: aimingHours(elevation, noon, least),
+    meanDirectWPerM2: mean,
+    angularRadius: place(noon).angularRadius,
+    course: Array.from({ length: 49 }, (_, i) => noon - DAY / 2 + i * 30 * MINUTE).map((time) => ({
+      utc: minuteText(time),
+      elevationDeg: (elevation(time) * 180) / Math.PI,
+      azimuthDeg: (place(time).azimuth * 180) / Math.PI,
+      directWPerM2: direct(time),
+    })),
+  };
+}
+
+/** Time of the greatest height, to a second: the height rises before it and falls after it. */
+function highest(elevation: (unixMs: number) => number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  while (high - low > 1000) {
+    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (elevation(a) < elevation(b)) low = a;
+    else high = b;
+  }
+  return (low + high) / 2;
+}
+
+function aimingHours(elevation: (unixMs: number) => number, noon: number, least: number): AimingHours {
+  if (elevation(noon) < least) return { kind: 'never' };
+  const crossing = (midnight: number): number => {
+    let [up, down] = [noon, midnight];
+    while (Math.abs(up - down) > 1000) {
+      const middle = (up + down) / 2;
+      if (elevation(middle) >= least) up = middle;
+      else down = middle;
+    }
+    return up;
+  };
+  const [before, after] = [noon - DAY / 2, noon + DAY / 2];
+  if (elevation(before) >= least && elevation(after) >= least) return { kind: 'all-day' };
+  const [from, to] = [crossing(before), crossing(after)];
+  return { kind: 'from-to', fromUtc: minuteText(from), toUtc: minuteText(to), hours: (to - from) / (60 * MINUTE) };
+}

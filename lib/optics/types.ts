@@ -1,0 +1,88 @@
+/**
+ * What the forecast takes: plain numbers. Lengths in mm, z up along the axis from the vertex; every other unit is in
+ * the name. The sections and keys are those of the design file, so that a message can name the key.
+ */
+import type { DishShape } from '../dish/index.js';
+
+export type SunShapeName = 'uniform' | 'limb-darkened' | 'circumsolar';
+
+/** What stands in the focus: a level disc that takes up light on its underside. */
+export interface Receiver {
+  readonly diameter: number;
+  /** Height of the underside above the focus; negative for below. */
+  readonly offset: number;
+  /** Share of the light that it takes up, 0 to 1. */
+  readonly absorptance: number;
+  /** Share of a black body's heat radiation that it gives off, 0 to 1. */
+  readonly emittance: number;
+}
+
+export interface Load {
+  readonly massKg: number;
+  readonly heatCapacityJPerKgK: number;
+  readonly densityKgPerM3: number;
+  readonly startC: number;
+  readonly targetC: number;
+  readonly boilingPointC: number;
+}
+
+export interface Air {
+  readonly ambientC: number;
+  readonly windMPerS: number;
+}
+
+export interface Sun {
+  /** Direct irradiance when no site is named. */
+  readonly irradianceWPerM2: number;
+  readonly shape: SunShapeName;
+  /** Share of the light from around the disc, for shape `circumsolar`. */
+  readonly circumsolarRatio: number;
+  /** Waviness: standard deviation of the slope in each tangent direction. */
+  readonly slopeErrorMrad: number;
+  /** Standard deviation of the reflected ray in each direction across it. */
+  readonly specularityMrad: number;
+  /** Slope at the panel's edges, growing evenly from the mid-line; null to estimate it from the bending of the panel. */
+  readonly edgeCurlMrad: number | null;
+  /** Angle between the axis and the sun's centre. */
+  readonly pointingErrorDeg: number;
+}
+
+export interface Site {
+  /** North positive. */
+  readonly latitudeDeg: number;
+  /** East positive. */
+  readonly longitudeDeg: number;
+  /** Day, as 2026-06-21. */
+  readonly date: string;
+  readonly altitudeM: number;
+  /** Least height of the sun at which the dish is used. */
+  readonly leastElevationDeg: number;
+}
+
+export interface OpticsInput {
+  readonly dish: DishShape;
+  readonly reflector: {
+    /** Share of sunlight that it reflects, 0 to 1. */
+    readonly reflectance: number;
+    /** Share of the panels' face that carries no mirror: tape, inset, joints between strips. */
+    readonly stripSeamShare: number;
+  };
+  readonly receiver: Receiver;
+  readonly load: Load | null;
+  readonly air: Air;
+  readonly sun: Sun;
+  readonly site: Site | null;
+}
+
+/** A figure with its standard error, in the unit that its name tells. */
+export interface Estimate {
+  readonly value: number;
+  readonly standardError: number;
+}
+
+/** What a figure rests on. */
+export interface Assumption {
+  readonly figure: string;
+  readonly assumption: string;
+  readonly source: string;
+}
