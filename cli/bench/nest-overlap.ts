@@ -1,0 +1,128 @@
+/**
+ * How far apart two placed outlines are, or how far they reach into each other. Plain arithmetic on the corners as
+ * placed, of its own: nothing here is shared with the nest that it checks.
+ */
+
+export type Ring = readonly (readonly [number, number])[];
+
+/** A solid: its outer ring and its openings, in any sense of travel. */
+export interface Solid {
+  readonly outer: Ring;
+  readonly openings: readonly Ring[];
+}
+
+/** Points looked at on each stretch of an edge between two crossings. */
+const LOOKS = 8;
+
+/** The ring turned about its origin (mirrored first, x to -x), then moved. */
+export function placed(ring: Ring, x: number, y: number, rotationDeg: number, mirrored = false): Ring {
+  const exact: Readonly<Record<number, readonly [number, number]>> = {
+    0: [1, 0],
+    90: [0, 1],
+    180: [-1, 0],
+    270: [0, -1],
+  };
+  const angle = (rotationDeg * Math.PI) / 180;
+  const [cos, sin] = exact[((rotationDeg % 360) + 360) % 360] ?? [Math.cos(angle), Math.sin(angle)];
+  const sign = mirrored ? -1 : 1;
+  return ring.map(([u, v]) => [x + sign * u * cos - v * sin, y + sign * u * sin + v * cos]);
+}
+
+function toSegment(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / square));
+  return Math.hypot(px - ax - t * dx, py - ay - t * dy);
+}
+
+/** Distance to the rim, negative within the material. */
+function signedDistance(px: number, py: number, solid: Solid): number {
+  let least = Infinity;
+  let inside = false;
+  for (const ring of [solid.outer, ...solid.openings]) {
+    ring.forEach(([ax, ay], i) => {
+      const [bx, by] = ring[(i + 1) % ring.length]!;
+      least = Math.min(least, toSegment(px, py, ax, ay, bx, by));
+      if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * (bx - ax)) inside = !inside;
+    });
+  }
+  return inside ? -least : least;
+}
+
+/** Shares along an edge at which the rim of the solid crosses it, with both ends. */
+function crossings(ax: number, ay: number, bx: number, by: number, solid: Solid): number[] {
+  const at = [0, 1];
+  for (const ring of [solid.outer, ...solid.openings]) {
+    ring.forEach(([cx, cy], i) => {
+      const [dx, dy] = ring[(i + 1) % ring.length]!;
+      const cross = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx);
+      if (cross === 0) return;
+      const t = ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / cross;
+      const u = ((cx - ax) * (by - ay) - (cy - ay) * (bx - ax)) / cross;
+      if (t > 0 && t < 1 && u >= -1e-12 && u <= 1 + 1e-12) at.push(t);
+    });
+  }
+  return at.sort((p, q) => p - q);
+}
+
+/** Least signed distance from the rim of one to the other: negative by the depth of the deepest point looked at. */
+function leastAlong(one: Solid, other: Solid): number {
+  let least = Infinity;
+  for (const ring of [one.outer, ...one.openings]) {
+    ring.forEach(([ax, ay], i) => {
+      const [bx, by] = ring[(i + 1) % ring.length]!;
+      const at = crossings(ax, ay, bx, by, other);
+      for (let k = 0; k + 1 < at.length; k++) {
+        for (let look = 0; look <= LOOKS; look++) {
+          const t = at[k]! + ((at[k + 1]! - at[k]!) * look) / LOOKS;
+          least = Math.min(least, signedDistance(ax + t * (bx - ax), ay + t * (by - ay), other));
+        }
+      }
+    });
+  }
+  return least;
+}
+
+/** A point well within the material: the deepest of a lattice over its box. */
+function innerPoint(solid: Solid): readonly [number, number] {
+  const xs = solid.outer.map(([x]) => x);
+  const ys = solid.outer.map(([, y]) => y);
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  let best: readonly [number, number] = [x0, y0];
+  let depth = Infinity;
+  for (let i = 1; i < 16; i++) {
+    for (let j = 1; j < 16; j++) {
+      const point = [x0 + ((x1 - x0) * i) / 16, y0 + ((y1 - y0) * j) / 16] as const;
+      const d = signedDistance(point[0], point[1], solid);
+      if (d < depth) [best, depth] = [point, d];
+    }
+  }
+  return best;
+}
+
+function boxGap(a: Solid, b: Solid): number {
+  const span = (solid: Solid, axis: 0 | 1): [number, number] => {
+    const values = solid.outer.map((p) => p[axis]);
+    return [Math.min(...values), Math.max(...values)];
+  };
+  const gap = (axis: 0 | 1): number => {
+    const [a0, a1] = span(a, axis);
+    const [b0, b1] = span(b, axis);
+    return Math.max(b0 - a1, a0 - b1);
+  };
+  return Math.max(gap(0), gap(1));
+}
+
+/**
+ * Distance between two solids, or minus the depth to which the one's rim reaches into the other. Solids whose boxes
+ * are `far` apart are not looked at; the answer is then the boxes' distance.
+ */
+export function gapBetween(a: Solid, b: Solid, far = 0): number {
+  const apart = boxGap(a, b);
+  if (apart >= far && apart > 0) return apart;
+  const rims = Math.min(leastAlong(a, b), leastAlong(b, a));
+  // equal outlines, one upon the other, have rims that nowhere reach inside
+  const inner = Math.min(signedDistance(...innerPoint(a), b), signedDistance(...innerPoint(b), a));
+  return Math.min(rims, inner < -1e-6 ? inner : rims);
+}
