@@ -21,7 +21,16 @@ export { type Figure, keyFigures } from './figures.js';
 export type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from './nest/index.js';
 export { cautions, cautionsShort } from './output/cautions.js';
 export type { Part } from './parts/index.js';
-export { buildJob, type Job, type JobSheet, type Nester, prepare, type Prepared, shapeOf } from './pipeline.js';
+export {
+  buildJob,
+  type Job,
+  type JobSheet,
+  type Nester,
+  prepare,
+  type Prepared,
+  shapeOf,
+  templateFiles,
+} from './pipeline.js';
 export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';
 export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseSize } from './units/index.js';
 export {

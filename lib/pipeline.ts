@@ -4,10 +4,11 @@
  */
 import type { Design, Problem } from './design/index.js';
 import { type Dish, type DishShape, solveDish } from './dish/index.js';
-import { type CutSheet, cutProblems, machine, type Process } from './machining/index.js';
+import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
-import { makeParts, type Part } from './parts/index.js';
-import { type Files, jobFiles } from './pipeline/files.js';
+import { makeGauges, makeParts, makeTemplates, type Part } from './parts/index.js';
+import { aidProcess, aidSheets } from './pipeline/aids.js';
+import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { cutProblem, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
@@ -35,6 +36,8 @@ export type Nester = (
 
 /** A sheet as nested and as cut. */
 export interface JobSheet {
+  /** Path of its files, without the ending. */
+  readonly file: string;
   readonly nested: NestedSheet;
   readonly cut: CutSheet;
 }
@@ -42,7 +45,8 @@ export interface JobSheet {
 /** What was made of a design. With an error among the problems there are no files. */
 export interface Job extends Prepared {
   readonly sheets: readonly JobSheet[];
-  readonly processes: readonly Process[];
+  /** Templates, gauges and jigs, each on a sheet of its own. */
+  readonly aidSheets: readonly JobSheet[];
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;
   readonly files: Files;
@@ -82,13 +86,17 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
   void extras;
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
-  const uncut = requests.flatMap((request) =>
-    cutProblems(
-      request.parts.flatMap(({ id }) => byId.get(id) ?? []),
-      request.process,
-    ).map(cutProblem),
-  );
-  return { design, dish, parts, aids: [], cleatStart, requests, problems: [...problems, ...uncut] };
+  const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)];
+  const uncut = [
+    ...requests.flatMap((request) =>
+      cutProblems(
+        request.parts.flatMap(({ id }) => byId.get(id) ?? []),
+        request.process,
+      ),
+    ),
+    ...cutProblems(aids, aidProcess(design)),
+  ].map(cutProblem);
+  return { design, dish, parts, aids, cleatStart, requests, problems: [...problems, ...uncut] };
 }
 
 function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<string, Part>): JobSheet[] {
@@ -102,7 +110,7 @@ function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<stri
   return layout.sheets.map((nested, i) => {
     const cut = cuts[i];
     if (!cut) throw new Error(`machining gave no sheet for ${nested.stock}`);
-    return { nested, cut: { ...cut, marks: sheetMarks(nested, parts) } };
+    return { file: `sheets/${cut.id}`, nested, cut: { ...cut, marks: sheetMarks(nested, parts) } };
   });
 }
 
@@ -117,7 +125,7 @@ export async function buildJob(
   nester: Nester = nest,
 ): Promise<Job> {
   const prepared = prepare(design, extras);
-  const nothing: Job = { ...prepared, sheets: [], processes: [], cost: 0, files: new Map() };
+  const nothing: Job = { ...prepared, sheets: [], aidSheets: [], cost: 0, files: new Map() };
   if (failed(prepared.problems)) return nothing;
   const parts = new Map(prepared.parts.map((part) => [part.id, part]));
   const sheets: JobSheet[] = [];
@@ -133,6 +141,11 @@ export async function buildJob(
     if (layout.unplaced.length === 0) sheets.push(...cutSheets(request, layout, parts));
   }
   if (failed(problems)) return { ...nothing, problems };
-  const job: Job = { ...nothing, sheets, processes: prepared.requests.map(({ process }) => process), cost, problems };
-  return { ...job, files: jobFiles(job) };
+  const job: Job = { ...nothing, sheets, aidSheets: aidSheets(design, prepared.aids), cost, problems };
+  return { ...job, files: await jobFiles(job) };
+}
+
+/** The files of templates, gauges and jigs alone. @throws nothing of its own; ask the problems of `prepared` first */
+export async function templateFiles(prepared: Prepared): Promise<Files> {
+  return aidFiles(prepared.design, prepared.aids, aidSheets(prepared.design, prepared.aids));
 }

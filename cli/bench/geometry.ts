@@ -71,5 +71,3 @@ export function benchGeometry(): void {
     }
   }
 }
-
-benchGeometry();

@@ -1,26 +1,28 @@
 /** The files of a job, by name. */
 import type { Design } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
+import { contourFromPoints } from '../geometry/index.js';
 import type { Process } from '../machining/index.js';
 import {
   drawPart,
   drawSheet,
   type JobProcess,
+  type PrintOptions,
   recordPart,
   writeCutList,
   writeDxf,
   writeJob,
   writeMarkingOut,
+  writePrint,
   writeSvg,
 } from '../output/index.js';
-import { contourFromPoints } from '../geometry/index.js';
 import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
 import type { Job, JobSheet } from '../pipeline.js';
 
 export type Files = Map<string, string | Uint8Array>;
 
-/** Version of the record's form, and of the program. */
-const version = '0.1.0';
+/** Version of the program, written into its records. */
+export const version = '0.1.0';
 
 function recordProcess(process: Process): JobProcess {
   switch (process.kind) {
@@ -33,15 +35,16 @@ function recordProcess(process: Process): JobProcess {
   }
 }
 
-const fileOf = (sheet: JobSheet): string => `sheets/${sheet.cut.id}`;
+const same = (a: JobProcess, b: JobProcess): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-function sheetFiles(job: Job, files: Files): void {
-  for (const sheet of job.sheets) {
-    const offcut = job.design.stock.find((item) => item.id === sheet.nested.stock)?.outline;
-    const drawing = drawSheet(sheet.cut, job.design.colours, offcut && contourFromPoints(offcut));
-    files.set(`${fileOf(sheet)}.dxf`, writeDxf(drawing));
-    files.set(`${fileOf(sheet)}.svg`, writeSvg(drawing));
-  }
+/** DXF and SVG of a sheet. */
+function drawingFiles(sheet: JobSheet, design: Design): [string, string][] {
+  const offcut = design.stock.find((item) => item.id === sheet.nested.stock)?.outline;
+  const drawing = drawSheet(sheet.cut, design.colours, offcut && contourFromPoints(offcut));
+  return [
+    [`${sheet.file}.dxf`, writeDxf(drawing)],
+    [`${sheet.file}.svg`, writeSvg(drawing)],
+  ];
 }
 
 /** The rib's top as marks on a rule, in the design's unit. */
@@ -55,59 +58,60 @@ export function ribMarks(design: Design, dish: Dish): MarkingOut {
   return markOut((x) => height(Math.min(start + x, end)), end - start, {
     step: design.marking.step,
     sagLimit: design.marking.sag,
-    rule: inch ? { unit: 'in', under: design.marking.fraction } : { unit: 'mm', division: 0.5 },
+    rule: inch ? { unit: 'in', under: design.marking.fraction } : { unit: 'mm', division: 0.1 },
   });
 }
 
-/** One aid as drawings at true size. */
-export function aidFiles(aid: Part, design: Design, files: Files): void {
-  const drawing = drawPart(aid, design.colours);
-  files.set(`templates/${aid.id}.dxf`, writeDxf(drawing));
-  files.set(`templates/${aid.id}.svg`, writeSvg(drawing));
+function printOptions({ print }: Design): PrintOptions {
+  const { paper, rollWidth, margin, overlap, measured = 100 } = print;
+  return { paper: paper === 'roll' ? { kind: paper, width: rollWidth } : { kind: paper }, margin, overlap, measured };
+}
+
+/** Drawings and full-size prints of templates, gauges and jigs. */
+export async function aidFiles(design: Design, aids: readonly Part[], sheets: readonly JobSheet[]): Promise<Files> {
+  const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
+  for (const aid of aids)
+    files.set(`templates/${aid.id}.pdf`, await writePrint(drawPart(aid, design.colours), printOptions(design)));
+  return files;
 }
 
 function jobRecord(job: Job): string {
-  const { design, dish, parts, sheets } = job;
-  const main = job.processes.find((process) => process.kind === design.process.kind) ?? job.processes[0];
-  const mainRecord = main ? recordProcess(main) : { kind: 'hand' as const, compensated: false };
+  const { design, dish, parts, aids, sheets } = job;
+  const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
+  const mainRecord: JobProcess = main ? recordProcess(main.process) : { kind: 'hand', compensated: false };
+  const all = [...sheets, ...job.aidSheets];
   return writeJob({
     version,
     units: 'mm',
     seed: design.nest.seed,
     design,
     dish,
-    parts: parts.map(recordPart),
-    sheets: sheets.map((sheet) => ({
-      file: fileOf(sheet),
-      stock: sheet.nested.stock,
-      width: sheet.nested.width,
-      height: sheet.nested.height,
-      margin: sheet.cut.margin,
-      placed: sheet.nested.placed,
-      ...(sheet.cut.process.kind === mainRecord.kind ? {} : { process: recordProcess(sheet.cut.process) }),
+    parts: [...parts, ...aids].map(recordPart),
+    sheets: all.map(({ file, nested, cut }) => ({
+      file,
+      stock: nested.stock,
+      width: nested.width,
+      height: nested.height,
+      margin: cut.margin,
+      placed: nested.placed,
+      ...(same(recordProcess(cut.process), mainRecord) ? {} : { process: recordProcess(cut.process) }),
     })),
     process: mainRecord,
     optics: null,
     problems: job.problems,
-    offcuts: sheets.flatMap((sheet) => (sheet.nested.offcut ? [{ sheet: fileOf(sheet), ...sheet.nested.offcut }] : [])),
+    offcuts: sheets.flatMap(({ file, nested }) => (nested.offcut ? [{ sheet: file, ...nested.offcut }] : [])),
     extras: parts.flatMap((part) => (part.kind === 'extra' ? [{ part: part.id, file: part.name }] : [])),
   });
 }
 
 /** Every file that `cut` writes. */
-export function jobFiles(job: Job): Files {
-  const files: Files = new Map();
-  sheetFiles(job, files);
-  for (const aid of job.aids) aidFiles(aid, job.design, files);
-  files.set(
-    'cut-list.csv',
-    writeCutList(
-      job.parts,
-      job.sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed })),
-      job.design.units,
-    ),
-  );
-  files.set('marking-out.csv', writeMarkingOut(ribMarks(job.design, job.dish)));
+export async function jobFiles(job: Job): Promise<Files> {
+  const { design, parts, sheets } = job;
+  const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
+  for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
+  const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
+  files.set('cut-list.csv', writeCutList(parts, lists, design.units));
+  files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
   files.set('job.json', jobRecord(job));
   return files;
 }

@@ -1,0 +1,58 @@
+/** Templates, gauges and jigs: each on a sheet of its own, cut as the design says templates are cut. */
+import type { Design } from '../design/index.js';
+import { bounds, placeVertices } from '../geometry/index.js';
+import { machine, type Process, spacingFor } from '../machining/index.js';
+import type { Part } from '../parts/index.js';
+import type { JobSheet } from '../pipeline.js';
+import { sheetMarks } from './sheet-marks.js';
+
+/** Clear space round an aid on its sheet, mm. */
+const margin = 5;
+
+/** How aids are cut. */
+export function aidProcess(design: Design): Process {
+  const { process, kerf, toolDiameter } = design.template;
+  const { web, relief, drillBits } = design.process;
+  if (process === 'router') return { kind: process, toolDiameter, web, relief, drills: drillBits };
+  if (process === 'laser') return { kind: process, kerf, web };
+  return { kind: process, web };
+}
+
+/** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two ways. */
+function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] {
+  const outline = aid.contours[0]?.vertices ?? [];
+  const lying = (rotationDeg: number) => {
+    const box = bounds(placeVertices(outline, { x: 0, y: 0, rotationDeg, mirrored: false }));
+    const step = box.maxY - box.minY + spacing;
+    const width = box.maxX - box.minX + 2 * margin;
+    return { box, rotationDeg, step, width, height: aid.quantity * step - spacing + 2 * margin };
+  };
+  const { bed } = design.template;
+  const ways = [lying(0), lying(90)];
+  const fitting = bed && ways.find(({ width, height }) => width <= bed.width && height <= bed.height);
+  const way = fitting ?? lying(0);
+  const size = fitting && bed ? bed : { width: way.width, height: way.height };
+  const placed = Array.from({ length: aid.quantity }, (_, i) => ({
+    part: aid.id,
+    copy: i + 1,
+    x: margin - way.box.minX,
+    y: margin - way.box.minY + i * way.step,
+    rotationDeg: way.rotationDeg,
+    mirrored: false,
+  }));
+  return { stock: aid.material, ...size, placed, usedLength: way.width, offcut: null };
+}
+
+/** The sheets of all aids. */
+export function aidSheets(design: Design, aids: readonly Part[]): JobSheet[] {
+  const process = aidProcess(design);
+  const parts = new Map(aids.map((aid) => [aid.id, aid]));
+  return aids.flatMap((aid) => {
+    const nested = layOut(aid, design, spacingFor(process));
+    return machine([{ ...nested, margin }], [aid], process, { compensated: process.kind !== 'hand' }).map((cut) => ({
+      file: `templates/${aid.id}`,
+      nested,
+      cut: { ...cut, id: aid.id, marks: sheetMarks(nested, parts) },
+    }));
+  });
+}

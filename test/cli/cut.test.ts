@@ -1,0 +1,144 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { dishwright, workshop } from '../helpers/command.js';
+
+let shop: ReturnType<typeof workshop>;
+const design = 'table-top.yaml';
+const quick = ['--seconds', '0'];
+
+beforeAll(() => {
+  shop = workshop();
+});
+afterAll(() => shop.clear());
+
+const at = (name: string) => join(shop.folder, name);
+
+/** A changed copy of a fixture. */
+function variant(name: string, from: string | RegExp, to: string, of = design): string {
+  const text = readFileSync(at(of), 'utf8');
+  const changed = text.replace(from, to);
+  if (changed === text) throw new Error(`nothing to change: ${from}`);
+  writeFileSync(at(name), changed);
+  return name;
+}
+
+describe('cut', () => {
+  it('writes everything at once, reads it back and proves it', () => {
+    const ran = dishwright(shop.folder, ['cut', design, '-o', 'made', ...quick]);
+    expect(ran.err).toContain('read back and proven');
+    expect(ran.err).toContain('can burn skin, start a fire and blind');
+    expect(ran.code).toBe(0);
+    const made = readdirSync(at('made'));
+    for (const name of ['job.json', 'sheets', 'cut-list.csv', 'marking-out.csv', 'book.html', 'templates'])
+      expect(made).toContain(name);
+    expect(readdirSync(shop.folder).filter((name) => name.startsWith('.'))).toEqual([]);
+  });
+
+  it('gives the same bytes for the same design and seed', () => {
+    dishwright(shop.folder, ['cut', design, '-o', 'again', ...quick]);
+    const bytes = (folder: string) =>
+      readdirSync(at(folder), { recursive: true, encoding: 'utf8' })
+        .filter((name) => name.includes('.'))
+        .sort()
+        .map((name) => [name, readFileSync(join(at(folder), name)).toString('base64')]);
+    expect(bytes('again')).toEqual(bytes('made'));
+  });
+
+  it('replaces its own output, but never what was changed since unless told to', () => {
+    expect(dishwright(shop.folder, ['cut', design, '-o', 'again', ...quick]).code).toBe(0);
+    writeFileSync(at('again/cut-list.csv'), 'mine now');
+    const refused = dishwright(shop.folder, ['cut', design, '-o', 'again', ...quick]);
+    expect(refused.code).toBe(3);
+    expect(refused.err).toContain('cut-list.csv');
+    expect(readFileSync(at('again/cut-list.csv'), 'utf8')).toBe('mine now');
+    expect(dishwright(shop.folder, ['cut', design, '-o', 'again', '--force', ...quick]).code).toBe(0);
+    expect(readFileSync(at('again/cut-list.csv'), 'utf8')).not.toBe('mine now');
+  });
+
+  it('never touches files that are not ours, with force or without', () => {
+    mkdirSync(at('theirs'));
+    writeFileSync(at('theirs/letter.txt'), 'dear');
+    for (const force of [[], ['--force']]) {
+      const ran = dishwright(shop.folder, ['cut', design, '-o', 'theirs', ...quick, ...force]);
+      expect(ran.code).toBe(3);
+      expect(ran.err).toContain('letter.txt');
+    }
+    expect(readdirSync(at('theirs'))).toEqual(['letter.txt']);
+  });
+
+  it('refuses a link and a file as its folder', () => {
+    symlinkSync('/tmp', at('link'));
+    expect(dishwright(shop.folder, ['cut', design, '-o', 'link', ...quick]).code).toBe(3);
+    expect(dishwright(shop.folder, ['cut', design, '-o', design, ...quick]).code).toBe(3);
+  });
+
+  it('leaves nothing behind where it cannot write', () => {
+    const ran = dishwright(shop.folder, ['cut', design, '-o', `${design}/below`, ...quick]);
+    expect(ran.code).toBe(3);
+    expect(ran.err).not.toContain('at ');
+    expect(dishwright(shop.folder, ['cut', design, '-o', '/proc/dishwright/out', ...quick]).code).toBe(3);
+  });
+
+  it('nests again on another sheet size', () => {
+    const ran = dishwright(shop.folder, ['cut', design, '-o', 'large', '--sheet', '1200x800', '--json', ...quick]);
+    expect(ran.code).toBe(0);
+    const result = JSON.parse(ran.out) as { sheets: { stock: string; width: number }[] };
+    for (const sheet of result.sheets.filter(({ stock }) => !stock.includes('roll'))) expect(sheet.width).toBe(1200);
+  });
+});
+
+describe('what cannot be built', () => {
+  it.each([
+    ['no stock for a thickness', /\n {2}- \{ material: card1.*\n/, '\n', /no stock of card1/],
+    [
+      'a part larger than every sheet',
+      'card1, size: 600 x 400',
+      'card1, size: 100 x 80',
+      /fits no stock of card1.*would do/s,
+    ],
+    ['stock that runs out', 'card1, size: 600 x 400', 'card1, size: 600 x 400, count: 1', /used up/],
+  ])('is named: %s', (_, from, to, message) => {
+    const file = variant('wrong.yaml', from, to);
+    const ran = dishwright(shop.folder, ['cut', file, '-o', 'none', ...quick]);
+    expect(ran.code).toBe(1);
+    expect(ran.err).toMatch(message);
+    expect(ran.err).toMatch(/wrong\.yaml:\d+: error/);
+    expect(existsSync(at('none'))).toBe(false);
+  });
+
+  it('is named: a hole smaller than the tool', () => {
+    const file = variant('drill.yaml', ', drillBits: [2.5, 3, 4]', '', 'press-house.yaml');
+    const ran = dishwright(shop.folder, ['cut', file, '-o', 'none', ...quick]);
+    expect(ran.code).toBe(1);
+    expect(ran.err).toMatch(/hole/);
+    expect(existsSync(at('none'))).toBe(false);
+  });
+});
+
+describe('a wrong command or file', () => {
+  it.each([
+    [['cut', 'none.yaml', '-o', 'x'], /cannot read none\.yaml: there is no such file/],
+    [['cut', '.', '-o', 'x'], /it is a folder/],
+    [['cut', design], /out/],
+    [['cut', design, '-o', 'x', '--sheet', 'big'], /--sheet: "big" is not a size/],
+    [['cut', design, '-o', 'x', '--seed', '-1'], /--seed must be/],
+    [['cut', design, '-o', 'x', '--process', 'axe'], /router/],
+    [['cut', design, '-o', 'x', '--colour'], /colour/],
+    [['cutt', design], /Did you mean cut/],
+    [[], /name a command/],
+    [['verify', 'none'], /cannot read the folder none/],
+    [['verify', '.'], /no job\.json/],
+  ])('%j ends with 2 and says what would do', (args, message) => {
+    const ran = dishwright(shop.folder, args);
+    expect(ran.err).toMatch(message);
+    expect(ran.code).toBe(2);
+    expect(ran.err).not.toMatch(/\n\s+at .*\(/);
+  });
+
+  it('prints no colours where NO_COLOR is set or in a pipe', () => {
+    const ran = dishwright(shop.folder, ['check', design], { NO_COLOR: '1', FORCE_COLOR: '1' });
+    expect(ran.out + ran.err).not.toContain('\u001b[');
+    expect(ran.code).toBe(0);
+  });
+});
