@@ -56,8 +56,11 @@ export function inside(edges: readonly Edge[], { x, y }: Place): boolean {
     const vx = edge.bx - x;
     const vy = edge.by - y;
     const cross = ux * vy - uy * vx;
-    const angle = Math.atan2(cross, ux * vx + uy * vy);
+    const dot = ux * vx + uy * vy;
+    const angle = Math.atan2(cross, dot);
     if (edge.sweep === 0) return sum + angle;
+    // on the chord itself both sides of it agree: half a turn, the way of the arc
+    if (cross === 0 && dot < 0) return sum + Math.PI * Math.sign(edge.sweep);
     // the chord's side on which the arc lies: right of the chord for an anticlockwise arc
     const onArcSide = edge.sweep > 0 ? cross < 0 : cross > 0;
     const inCircle = Math.hypot(x - edge.cx, y - edge.cy) < edge.radius;

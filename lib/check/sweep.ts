@@ -100,10 +100,10 @@ export function sweepRing(cut: RingCut, width: number): Swept {
 }
 
 /** Errors of a hole that is drilled in one go: off its place, or of another size, it takes on one side and leaves on the other. */
-export function sweepHole({ nominal, hole, circle }: HoleCut): Swept {
+export function sweepHole({ nominal, hole, diameter, circle }: HoleCut): Swept {
   const { part, copy } = nominal;
   const off = Math.hypot(circle.x - hole.x, circle.y - hole.y);
-  const larger = (circle.diameter - hole.diameter) / 2;
+  const larger = (circle.diameter - diameter) / 2;
   const error = (value: number): CutError => ({ mm: Math.max(0, value), x: circle.x, y: circle.y, part, copy });
   return { outward: error(off - larger), inward: error(off + larger) };
 }
