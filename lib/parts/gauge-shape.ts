@@ -16,20 +16,22 @@ import {
 import type { Label, PartContour } from './types.js';
 
 /** Sizes of a gauge, mm: common practice, no source. */
-const size = { overhang: 15, back: 70, window: 26, windowEvery: 90, windowFromEdge: 8 };
+const size = { overhang: 15, back: 70, window: 26, windowEvery: 90, windowFromEdge: 8, bridge: 25 };
 
-/** A curve as a gauge follows it, from left to right, and where its marks stand on it. */
+/** What a gauge is the negative of, and how it is lettered. */
 export interface GaugeCurve {
-  readonly path: Path;
-  /** Places on the curve that are marked across the gauge, with their names and the side these stand on. */
-  readonly marks: readonly { readonly at: Point; readonly text: string; readonly side: 'left' | 'right' }[];
+  /** The finished curve from the inner end to the rim, running to the right. */
+  readonly side: Path;
+  /** Whether the gauge reaches over the axis (x = 0) to the opposite rim. */
+  readonly full: boolean;
+  readonly title: string;
 }
 
 /** The gauge's rings, from its lower left end anticlockwise, and the edges that are the curve. */
 export interface GaugeShape {
   readonly contours: readonly PartContour[];
   readonly labels: readonly Label[];
-  readonly curve: { readonly from: number; readonly to: number };
+  readonly curve: readonly { readonly from: number; readonly to: number }[];
 }
 
 /** The place a length along a path, and the direction there. */
@@ -45,61 +47,103 @@ function along(path: Path, length: number): { readonly at: Point; readonly tange
   return { at: last.to, tangent: tangentOnEdge(last, 1) };
 }
 
-/**
- * A gauge over a curve that runs to the right and opens upward. It goes on straight past both ends, so that the ends
- * of the work lie under its edge.
- * @param title lettered along the back
- */
-export function gaugeShape(curve: GaugeCurve, title: string): GaugeShape {
-  const { path } = curve;
-  const edges = edgesOfPath(path);
-  const [first, last] = [edges[0]!, edges.at(-1)!];
-  const [before, after] = [tangentOnEdge(first, 0), tangentOnEdge(last, 1)];
-  const start = { x: first.from.x - size.overhang * before.x, y: first.from.y - size.overhang * before.y };
-  const end = { x: last.to.x + size.overhang * after.x, y: last.to.y + size.overhang * after.y };
-  const under: Vertex[] = [
-    { ...start, bulge: 0 },
-    ...path.map((v, i) => (i === path.length - 1 ? { ...v, bulge: 0 } : v)),
-    { ...end, bulge: 0 },
-  ];
-  const outline = [
-    ...under,
-    { x: end.x, y: end.y + size.back, bulge: 0 },
-    { x: start.x, y: start.y + size.back, bulge: 0 },
-  ];
+const mirrored = (path: Path): Vertex[] =>
+  reversed(path.map(({ x, y, bulge }) => ({ x: -x, y, bulge: bulge === 0 ? 0 : -bulge })));
 
-  const length = pathLength(path);
+const straight = ({ x, y }: Point): Vertex => ({ x, y, bulge: 0 });
+
+/** Windows along the curve, as circles by their centres. */
+function windowCentres(side: Path): Point[] {
+  const length = pathLength(side);
   const count = Math.max(1, Math.round(length / size.windowEvery));
-  const windows = Array.from({ length: count }, (_, i): PartContour => {
-    const { at, tangent } = along(path, (length * (i + 0.5)) / count);
+  return Array.from({ length: count }, (_, i) => {
+    const { at, tangent } = along(side, (length * (i + 0.5)) / count);
     const up = size.windowFromEdge + size.window / 2;
-    const centre = { x: at.x - up * tangent.y, y: at.y + up * tangent.x };
-    return { operation: 'opening', closed: true, vertices: reversed(circle(centre, size.window / 2)) };
+    return { x: at.x - up * tangent.y, y: at.y + up * tangent.x };
   });
-  const marks = curve.marks.map(({ at }): PartContour => ({
+}
+
+/**
+ * A gauge over a curve that opens upward. It goes on straight past the rim (and past the inner end of a half gauge),
+ * so that the ends of the work lie under its edge; a full gauge bridges the hub.
+ */
+export function gaugeShape({ side, full, title }: GaugeCurve): GaugeShape {
+  const edges = edgesOfPath(side);
+  const [inner, rim] = [edges[0]!.from, edges.at(-1)!.to];
+  const [before, after] = [tangentOnEdge(edges[0]!, 0), tangentOnEdge(edges.at(-1)!, 1)];
+  const end = straight({ x: rim.x + size.overhang * after.x, y: rim.y + size.overhang * after.y });
+  const start = full
+    ? straight({ x: -end.x, y: end.y })
+    : straight({ x: inner.x - size.overhang * before.x, y: inner.y - size.overhang * before.y });
+  const right: Vertex[] = [...side.slice(0, -1), straight(side.at(-1)!)];
+  const left = mirrored(right);
+  const bridge = inner.y + size.bridge;
+  const under = full
+    ? [
+        ...left.slice(0, -1),
+        straight(left.at(-1)!),
+        straight({ x: -inner.x, y: bridge }),
+        straight({ x: inner.x, y: bridge }),
+      ]
+    : [];
+  // the back of a full gauge comes down to the middle, so that it is no heavier than it must be
+  const top = [
+    straight({ x: end.x, y: end.y + size.back }),
+    ...(full ? [straight({ x: 0, y: bridge + size.back })] : []),
+    straight({ x: start.x, y: start.y + size.back }),
+  ];
+  const outline = [start, ...under, ...right, end, ...top];
+  const last = side.length - 2;
+  const curve = full
+    ? [
+        { from: 1, to: 1 + last },
+        { from: side.length + 3, to: side.length + 3 + last },
+      ]
+    : [{ from: 1, to: 1 + last }];
+
+  const centres = windowCentres(side);
+  const windows = [...centres, ...(full ? centres.map(({ x, y }) => ({ x: -x, y })) : [])].map(
+    (centre): PartContour => ({
+      operation: 'opening',
+      closed: true,
+      vertices: reversed(circle(centre, size.window / 2)),
+    }),
+  );
+  const places = [
+    { at: inner, text: 'INNER', onRight: true },
+    { at: rim, text: 'RIM', onRight: false },
+  ];
+  const marks = full
+    ? [...places, ...places.map(({ at, text, onRight }) => ({ at: { x: -at.x, y: at.y }, text, onRight: !onRight }))]
+    : places;
+  const lines = marks.map(({ at }): PartContour => ({
     operation: 'scribe',
     closed: false,
-    vertices: contourFromPoints([at, { x: at.x, y: at.y + size.back / 2 }]),
+    vertices: contourFromPoints([at, { x: at.x, y: at.y + 0.7 * size.back }]),
   }));
-  const back = Math.atan2(end.y - start.y, end.x - start.x);
+  const titleFrom = full ? top[1]! : top.at(-1)!;
+  const angle = Math.atan2(top[0]!.y - titleFrom.y, top[0]!.x - titleFrom.x);
   const height = 7;
-  const onBack = (forth: number, down: number): Point => ({
-    x: start.x + forth * Math.cos(back) + down * Math.sin(back),
-    y: start.y + size.back + forth * Math.sin(back) - down * Math.cos(back),
-  });
-  const span = Math.hypot(end.x - start.x, end.y - start.y);
+  const letters = 5;
+  const inset = 0.1 * (top[0]!.x - titleFrom.x);
   return {
-    contours: [{ operation: 'outline', closed: true, vertices: outline }, ...windows, ...marks],
+    contours: [{ operation: 'outline', closed: true, vertices: outline }, ...windows, ...lines],
     labels: [
-      { text: title, ...onBack(0.1 * span, height * 2), height, angle: back },
-      ...curve.marks.map(({ at, text, side }) => ({
+      {
+        text: title,
+        x: titleFrom.x + inset * Math.cos(angle) + 2 * height * Math.sin(angle),
+        y: titleFrom.y + inset * Math.sin(angle) - 2 * height * Math.cos(angle),
+        height,
+        angle,
+      },
+      ...marks.map(({ at, text, onRight }) => ({
         text,
-        x: side === 'right' ? at.x + 2 : at.x - 2 - strokeTextWidth(text, 5),
-        y: at.y + size.back / 2 - 2 - 5,
-        height: 5,
+        x: onRight ? at.x + 2 : at.x - 2 - strokeTextWidth(text, letters),
+        y: at.y + 0.7 * size.back - letters - 2,
+        height: letters,
         angle: 0,
       })),
     ],
-    curve: { from: 1, to: path.length - 1 },
+    curve,
   };
 }

@@ -1,17 +1,9 @@
 /** Gauges to check the curve with, the focal stick, and the spacer for the rim. */
-import {
-  contourFromPoints,
-  fitArcs,
-  type FittedPath,
-  type Path,
-  reversed,
-  strokeTextWidth,
-  type Vertex,
-} from '../geometry/index.js';
+import { contourFromPoints, fitArcs, type FittedPath, strokeTextWidth } from '../geometry/index.js';
 import { type Dish, facetAt } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { blank, inUnits, problem, thicknessOf } from './blank.js';
-import { type GaugeCurve, gaugeShape } from './gauge-shape.js';
+import { gaugeShape } from './gauge-shape.js';
 import { fitToBed } from './joint.js';
 import type { Part, PartContour } from './types.js';
 
@@ -63,44 +55,23 @@ function seamLine(design: Design, dish: Dish): FittedPath {
   );
 }
 
-/** The curve and its mirror image, joined over the hub by a bridge that stays clear of it. */
-function bothSides(path: Path, bridge: number): Path {
-  const first = path[0]!;
-  const mirrored = reversed(path.map(({ x, y, bulge }) => ({ x: -x, y, bulge: -bulge })));
-  const lift = first.y + bridge;
-  const across: Vertex[] = [
-    { x: -first.x, y: lift, bulge: 0 },
-    { x: first.x, y: lift, bulge: 0 },
-  ];
-  return [...mirrored.map((v, i) => (i === mirrored.length - 1 ? { ...v, bulge: 0 } : v)), ...across, ...path];
-}
-
 function makeGauge(
   design: Design,
   curve: FittedPath,
   names: { readonly id: string; readonly name: string; readonly title: string; readonly note: string },
 ): Part {
-  const full = design.template.gauge === 'rim-to-rim';
-  const path = full ? bothSides(curve.path, spacerNotch) : curve.path;
-  const [inner, rim] = [curve.path[0]!, curve.path.at(-1)!];
-  const marks: GaugeCurve['marks'] = [
-    { at: inner, text: 'INNER', side: 'right' },
-    { at: rim, text: 'RIM', side: 'left' },
-    ...(full
-      ? ([
-          { at: { x: -inner.x, y: inner.y }, text: 'INNER', side: 'left' },
-          { at: { x: -rim.x, y: rim.y }, text: 'RIM', side: 'right' },
-        ] as const)
-      : []),
-  ];
-  const shape = gaugeShape({ path, marks }, names.title);
+  const shape = gaugeShape({
+    side: curve.path,
+    full: design.template.gauge === 'rim-to-rim',
+    title: names.title,
+  });
   return blank({
     ...base(design),
     id: names.id,
     name: names.name,
     contours: shape.contours,
     labels: shape.labels,
-    edges: [{ contour: 0, ...shape.curve, use: 'optical' }],
+    edges: shape.curve.map((run) => ({ contour: 0, ...run, use: 'optical' })),
     fitDeviation: curve.deviation,
     notes: [
       names.note,

@@ -14,6 +14,7 @@ import {
   polygonArea,
   rotate,
   type StraightEdge,
+  strokeTextWidth,
 } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
@@ -21,7 +22,7 @@ import { ringFits } from './bed.js';
 import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks } from './board.js';
 import { boardScrews, type PlanItem } from './plan.js';
-import type { Drill, Part, PartContour } from './types.js';
+import type { Drill, Label, Part, PartContour } from './types.js';
 
 /** From a joint to the nearest screw, mm: common practice, no source. */
 const screwFromJoint = 8;
@@ -274,13 +275,14 @@ function neighbours(index: number, count: number): string {
   return before === after ? String(after) : `${before} and ${after}`;
 }
 
-/** The segment's number, in the bay before its middle, outside the hub. */
-function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number) {
+/** The segment's number, in the bay before its middle, near the edge, where nothing stands. */
+function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number): Label {
   const bay = 2 * dish.halfAngle;
-  const middle = (sector.from + sector.to) / 2;
-  const angle = bay * (Math.floor(middle / bay) + 0.5);
-  const radius = (dish.innerRadius + edgeRadius(design, angle)) / 2;
-  return { text: `SEGMENT ${number}`, ...polar(radius, angle), height: 8, angle };
+  const angle = bay * (Math.floor((sector.from + sector.to) / 2 / bay) + 0.5);
+  const text = `SEGMENT ${number}`;
+  const height = Math.min(8, design.board.size / 60);
+  const radius = edgeRadius(design, angle) - 10 - strokeTextWidth(text, height);
+  return { text, ...polar(radius, angle), height, angle };
 }
 
 /** The plates that lie under the joints, screwed from below. */

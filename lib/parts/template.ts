@@ -83,6 +83,11 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
           },
         ]
       : [];
+  // a hole needs wood round it, of which a guide bush leaves less
+  const registration = rib.drills.filter(
+    ({ x, y, diameter }) =>
+      sideOfContour(ring, { x, y }, 0) === 'inside' && nearestOnContour(ring, { x, y }).distance > diameter,
+  );
   const title = `RIB TEMPLATE ${dish.ribCount}x`;
   const how =
     template.guide === 'bush'
@@ -101,10 +106,7 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
       ...endLine,
       ...arrows,
     ],
-    drills: rib.drills.filter(
-      ({ x, y, diameter }) =>
-        sideOfContour(ring, { x, y }, 0) === 'inside' && nearestOnContour(ring, { x, y }).distance > diameter,
-    ),
+    drills: registration,
     labels: [
       { text: title, x: letters, y: dish.innerEndHeight / 2 - letters / 2, height: letters, angle: 0 },
       { text: 'FEED', ...feedAt, height: letters, angle: Math.atan2(along.y, along.x) },
@@ -113,7 +115,10 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
     fitDeviation: rib.fitDeviation,
     notes: [
       how,
-      'Saw each rib blank about 2 mm outside the line first, with its inner end finished square; screw or pin the template to it through the registration holes, which become the pilot holes of the cleats.',
+      'Saw each rib blank about 2 mm outside the line first, with its inner end finished square.',
+      registration.length > 0
+        ? 'Pin or screw the template to the blank through the registration holes, which become the pilot holes for the screws from the cleat.'
+        : 'The pilot holes of the cleats lie too near the edge of this template: hold it with clamps and double-sided tape, and drill the pilots by the cleat.',
       ...(template.tail > 0 ? ['The scribed line is the inner end of the rib; clamp on the tail beyond it.'] : []),
       'Feed as the arrow shows, scribed face up: anticlockwise round the outside, clockwise round an opening. Feeding the other way is a climb cut, which snatches the router out of the hands. On a router table the work lies face down and goes the other way round: always against the turning of the bit.',
     ],
