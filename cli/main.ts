@@ -4,6 +4,8 @@ import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { checkCommand } from './commands/check.js';
 import { cutCommand } from './commands/cut.js';
+import { opticsCommand } from './commands/optics.js';
+import { templateCommand } from './commands/template.js';
 import { verifyCommand } from './commands/verify.js';
 import { newCommand } from './commands/new.js';
 import { explainCommand } from './commands/explain.js';
@@ -44,6 +46,8 @@ const commands = yargs(hideBin(process.argv))
   )
   .command(checkCommand)
   .command(cutCommand)
+  .command(templateCommand)
+  .command(opticsCommand)
   .command(verifyCommand)
   .command(newCommand)
   .command(explainCommand)

@@ -50,3 +50,5 @@ export {
 export { bookOf, type BookSource } from './pipeline/book-file.js';
 export { bookStyle } from './output/book/index.js';
 export { mmPer } from './units/index.js';
+export { adviceOf, forecastOf } from './pipeline/forecast.js';
+export { type Advice, adviceRows, type Forecast, type SummaryRow, summaryRows } from './optics/index.js';

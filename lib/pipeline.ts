@@ -6,9 +6,11 @@ import type { Design, Problem } from './design/index.js';
 import { type Dish, type DishShape, solveDish } from './dish/index.js';
 import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
+import type { Forecast } from './optics/index.js';
 import { makeGauges, makeParts, makeTemplates, type Part } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
+import { forecastOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { cutProblem, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
@@ -47,6 +49,8 @@ export interface Job extends Prepared {
   readonly sheets: readonly JobSheet[];
   /** Templates, gauges and jigs, each on a sheet of its own. */
   readonly aidSheets: readonly JobSheet[];
+  /** Null when the design names no receiver. */
+  readonly forecast: Forecast | null;
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;
   readonly files: Files;
@@ -96,7 +100,8 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
     ),
     ...cutProblems(aids, aidProcess(design)),
   ].map(cutProblem);
-  return { design, dish, parts, aids, cleatStart, requests, problems: [...problems, ...uncut] };
+  const prepared: Prepared = { design, dish, parts, aids, cleatStart, requests, problems: [...problems, ...uncut] };
+  return { ...prepared, problems: [...prepared.problems, ...opticsProblems(prepared)] };
 }
 
 function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<string, Part>): JobSheet[] {
@@ -125,7 +130,7 @@ export async function buildJob(
   nester: Nester = nest,
 ): Promise<Job> {
   const prepared = prepare(design, extras);
-  const nothing: Job = { ...prepared, sheets: [], aidSheets: [], cost: 0, files: new Map() };
+  const nothing: Job = { ...prepared, sheets: [], aidSheets: [], forecast: null, cost: 0, files: new Map() };
   if (failed(prepared.problems)) return nothing;
   const parts = new Map(prepared.parts.map((part) => [part.id, part]));
   const sheets: JobSheet[] = [];
@@ -141,11 +146,14 @@ export async function buildJob(
     if (layout.unplaced.length === 0) sheets.push(...cutSheets(request, layout, parts));
   }
   if (failed(problems)) return { ...nothing, problems };
-  const job: Job = { ...nothing, sheets, aidSheets: aidSheets(design, prepared.aids), cost, problems };
+  const { forecast, problems: doubts } = forecastOf(prepared);
+  problems.push(...doubts.filter(({ severity }) => severity === 'warning'));
+  const job: Job = { ...nothing, sheets, aidSheets: aidSheets(design, prepared.aids), forecast, cost, problems };
   return { ...job, files: await jobFiles(job) };
 }
 
-/** The files of templates, gauges and jigs alone. @throws nothing of its own; ask the problems of `prepared` first */
-export async function templateFiles(prepared: Prepared): Promise<Files> {
-  return aidFiles(prepared.design, prepared.aids, aidSheets(prepared.design, prepared.aids));
+/** The files of the rib template alone; ask the problems of `prepared` first. */
+export async function templateFiles({ design, aids }: Prepared): Promise<Files> {
+  const templates = aids.filter(({ kind }) => kind === 'template');
+  return aidFiles(design, templates, aidSheets(design, templates));
 }

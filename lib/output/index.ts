@@ -33,5 +33,4 @@ export {
   recordPart,
   writeJob,
 } from './job.js';
-export { type Paper, type PrintOptions } from './print/paper.js';
-export { writePrint } from './print/write.js';
+export type { Paper, PrintOptions } from './print/index.js';

@@ -13,7 +13,6 @@ import {
   writeDxf,
   writeJob,
   writeMarkingOut,
-  writePrint,
   writeSvg,
 } from '../output/index.js';
 import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
@@ -69,6 +68,7 @@ function printOptions({ print }: Design): PrintOptions {
 
 /** Drawings and full-size prints of templates, gauges and jigs. */
 export async function aidFiles(design: Design, aids: readonly Part[], sheets: readonly JobSheet[]): Promise<Files> {
+  const { writePrint } = await import('../output/print/index.js');
   const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const aid of aids)
     files.set(`templates/${aid.id}.pdf`, await writePrint(drawPart(aid, design.colours), printOptions(design)));
@@ -97,7 +97,7 @@ function jobRecord(job: Job): string {
       ...(same(recordProcess(cut.process), mainRecord) ? {} : { process: recordProcess(cut.process) }),
     })),
     process: mainRecord,
-    optics: null,
+    optics: job.forecast,
     problems: job.problems,
     offcuts: sheets.flatMap(({ file, nested }) => (nested.offcut ? [{ sheet: file, ...nested.offcut }] : [])),
     extras: parts.flatMap((part) => (part.kind === 'extra' ? [{ part: part.id, file: part.name }] : [])),

@@ -2,7 +2,8 @@ import { PDFDocument } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
 import { defaultColours } from '../../lib/design/index.js';
 import { rectangle } from '../../lib/geometry/index.js';
-import { type Drawing, drawPart, type PrintOptions, writePrint } from '../../lib/output/index.js';
+import { type Drawing, drawPart } from '../../lib/output/index.js';
+import { type PrintOptions, writePrint } from '../../lib/output/print/index.js';
 import { tile } from '../../lib/output/print/tiles.js';
 import { hostileText, ribOutline, samplePart } from '../helpers/drawings.js';
 

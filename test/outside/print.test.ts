@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { circle, rectangle } from '../../lib/geometry/index.js';
-import { type Drawing, type PrintOptions, writePrint } from '../../lib/output/index.js';
+import type { Drawing } from '../../lib/output/index.js';
+import { type PrintOptions, writePrint } from '../../lib/output/print/index.js';
 
 const DPI = 600;
 const PIXELS_PER_MM = DPI / 25.4;

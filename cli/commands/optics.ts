@@ -1,0 +1,70 @@
+import type { CommandModule } from 'yargs';
+import {
+  adviceOf,
+  adviceRows,
+  cautionsShort,
+  forecastOf,
+  formatLength,
+  prepare,
+  type SummaryRow,
+  summaryRows,
+} from '../../lib/index.js';
+import { columns, print, printJson, say } from '../console.js';
+import { loadDesign } from '../design-file.js';
+import { exitCode, Stop } from '../exit.js';
+import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
+import { stopOnErrors } from '../report.js';
+import { table } from '../table.js';
+
+/** A row of the forecast as cells; lengths in the user's unit. */
+function cells(row: SummaryRow, length: (mm: number) => string): string[] {
+  const { label, value, unit, digits, standardError, note = '' } = row;
+  if (typeof value === 'string') return [label, value, '', note];
+  const shown = (number: number) => (unit === 'mm' ? length(number) : `${number.toFixed(digits)} ${unit}`.trim());
+  // an error too small to print says nothing
+  const error = standardError === undefined ? '' : shown(standardError);
+  return [label, shown(value), /[1-9]/.test(error) ? `± ${error}` : '', note];
+}
+
+export const opticsCommand: CommandModule<object, DesignArguments> = {
+  command: 'optics <design>',
+  describe: 'forecast the spot, power, heat and aim of the dish as it will be built',
+  builder: (yargs) =>
+    yargs
+      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .options(designFlags)
+      .example('$0 optics press-house.yaml', 'figures with their errors, losses, and what would do better'),
+  handler: (flags) => {
+    const loaded = loadDesign(flags.design);
+    const design = applyFlags(loaded.design, flags);
+    const job = prepare(design);
+    const { forecast, problems } = forecastOf(job);
+    stopOnErrors(flags.design, [...loaded.problems, ...job.problems, ...problems]);
+    if (forecast === null)
+      throw new Stop(
+        exitCode.cannotBuild,
+        'the design names no receiver; add `receiver: { diameter: … }` for a forecast',
+      );
+    const advice = adviceOf(job);
+    if (flags.json) printJson({ forecast, advice, problems });
+    else {
+      const length = (mm: number) => formatLength(mm, design.units);
+      const heads = [
+        { head: design.name },
+        { head: 'value', right: true },
+        { head: 'error', right: true },
+        { head: '' },
+      ];
+      const rows = summaryRows(forecast, length).map((row) => cells(row, length));
+      for (const line of table(heads, rows, columns())) print(line);
+      if (advice) {
+        print('');
+        const better = adviceRows(advice, length).map((row) => cells(row, length));
+        for (const line of table([{ head: 'advice' }, ...heads.slice(1)], better, columns())) print(line);
+      }
+      print('');
+      for (const { figure, assumption, source } of forecast.assumptions) print(`${figure}: ${assumption} (${source})`);
+    }
+    say(cautionsShort);
+  },
+};

@@ -1,0 +1,47 @@
+import type { CommandModule } from 'yargs';
+import { cautionsShort, prepare, templateFiles } from '../../lib/index.js';
+import { say, shade } from '../console.js';
+import { loadDesign } from '../design-file.js';
+import { exitCode, Stop } from '../exit.js';
+import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
+import { writeFolder } from '../folder.js';
+import { stopOnErrors } from '../report.js';
+
+type TemplateArguments = DesignArguments & {
+  readonly out: string;
+  readonly force: boolean;
+  readonly measured: number | undefined;
+};
+
+export const templateCommand: CommandModule<object, TemplateArguments> = {
+  command: 'template <design>',
+  describe: 'write the rib template alone, at true size',
+  builder: (yargs) =>
+    yargs
+      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .options({
+        ...designFlags,
+        ...outFlags,
+        measured: {
+          type: 'number',
+          requiresArg: true,
+          describe: 'what the printed 100 mm check length measures, in mm',
+        },
+      })
+      .example('$0 template press-house.yaml -o out/template', 'SVG, DXF and a PDF in pages'),
+  handler: async (flags) => {
+    const loaded = loadDesign(flags.design);
+    if (flags.measured !== undefined && !(flags.measured >= 90 && flags.measured <= 110))
+      throw new Stop(exitCode.wrongInput, '--measured must be from 90 to 110 mm');
+    const asked = applyFlags(loaded.design, flags);
+    const design =
+      flags.measured === undefined ? asked : { ...asked, print: { ...asked.print, measured: flags.measured } };
+    const job = prepare(design);
+    stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
+    const files = await templateFiles(job);
+    writeFolder(flags.out, files, flags.force);
+    for (const name of files.keys()) say(`${flags.out}/${name}`);
+    say(shade('done', 'green'));
+    say(cautionsShort);
+  },
+};

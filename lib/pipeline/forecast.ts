@@ -1,0 +1,43 @@
+/** The forecast of a prepared design, with what it finds wrong. */
+import type { Problem } from '../design/index.js';
+import {
+  type Advice,
+  advise,
+  type Forecast,
+  forecast,
+  forecastProblems,
+  inputProblems,
+  opticsInput,
+} from '../optics/index.js';
+import { stripSeamShare } from '../parts/index.js';
+import type { Prepared } from '../pipeline.js';
+
+export interface Forecasting {
+  /** Null when the design names no receiver, or an error stands among the problems. */
+  readonly forecast: Forecast | null;
+  readonly problems: readonly Problem[];
+}
+
+const inputOf = ({ design, dish }: Prepared) => opticsInput(design, dish, stripSeamShare(design, dish));
+
+/** Traces the dish as it will be built. The seed is the nest's: one design, one forecast. */
+export function forecastOf(prepared: Prepared): Forecasting {
+  const input = inputOf(prepared);
+  if (input === null) return { forecast: null, problems: [] };
+  const wrong = inputProblems(input);
+  if (wrong.some(({ severity }) => severity === 'error')) return { forecast: null, problems: wrong };
+  const made = forecast(input, { seed: prepared.design.nest.seed });
+  return { forecast: made, problems: [...wrong, ...forecastProblems(input, made)] };
+}
+
+/** What would do better; null without a receiver. Ask the problems of the forecast first. */
+export function adviceOf(prepared: Prepared): Advice | null {
+  const input = inputOf(prepared);
+  return input && advise(input, { seed: prepared.design.nest.seed });
+}
+
+/** What is wrong with the optical side of a design, without the trace. */
+export function opticsProblems(prepared: Prepared): readonly Problem[] {
+  const input = inputOf(prepared);
+  return input === null ? [] : inputProblems(input);
+}
