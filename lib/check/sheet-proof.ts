@@ -1,14 +1,15 @@
 /** The proof of one sheet: both its files against the record. */
 import { checkAgreement } from './agreement.js';
-import { type DrawnPath, type Sheet, Unreadable } from './drawn.js';
+import { type Sheet, Unreadable } from './drawn.js';
 import { readDxf } from './dxf-reader.js';
 import { type FaultList, FaultList as Faults, mm } from './faults.js';
 import type { Job, JobPart, JobSheet } from './job-reader.js';
-import { agreementTolerance, cutTolerance } from './limits.js';
+import { cutTolerance } from './limits.js';
 import { checkLines } from './lines.js';
 import { match } from './match.js';
 import { cutWidth, type Nominal, placePart, processOf } from './nominal.js';
 import { checkOrder } from './order.js';
+import { checkPage } from './page.js';
 import { type Line, lineOf } from './ring.js';
 import { leastMargin, leastSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
@@ -48,45 +49,6 @@ export function readPair(files: Files, file: string, faults: FaultList): { dxf: 
   if (svg) checkLines(svg.sheet, `${file}.svg`, faults);
   if (dxf && svg) checkAgreement(dxf.sheet, svg.sheet, `${file}.svg`, faults);
   return { dxf: dxf?.sheet ?? null, svg: svg?.sheet ?? null };
-}
-
-/** Whether a drawing has the size of its sheet, and everything on it. Returns the edge of the sheet as drawn. */
-function checkPage(drawing: Sheet, { width, height }: JobSheet, file: string, faults: FaultList): Line | null {
-  if (Math.abs(drawing.width - width) > agreementTolerance || Math.abs(drawing.height - height) > agreementTolerance)
-    faults.add(
-      'scale',
-      file,
-      `the page is ${mm(drawing.width)} x ${mm(drawing.height)}, not ${mm(width)} x ${mm(height)}`,
-    );
-  const edges = drawing.entities.filter((one): one is DrawnPath => one.kind === 'path' && one.layer === 'sheet-edge');
-  const edge = edges[0]?.line;
-  if (edge === undefined || edges.length > 1) {
-    faults.add('scale', file, `it has ${edges.length} sheet edges, not one`);
-    return null;
-  }
-  const { minX, minY, maxX, maxY } = edge.box;
-  const off = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX - width), Math.abs(maxY - height));
-  if (off > agreementTolerance) {
-    const larger = Math.max(maxX - minX, 0) / width;
-    faults.add(
-      'scale',
-      file,
-      `the sheet edge is ${mm(maxX - minX)} x ${mm(maxY - minY)}, ${Number(larger.toPrecision(4))} times as wide as the sheet`,
-    );
-    return null;
-  }
-  for (const entity of drawing.entities) {
-    const box =
-      entity.kind === 'path' ? entity.line.box : { minX: entity.x, minY: entity.y, maxX: entity.x, maxY: entity.y };
-    if (
-      box.minX < -agreementTolerance ||
-      box.minY < -agreementTolerance ||
-      box.maxX > width + agreementTolerance ||
-      box.maxY > height + agreementTolerance
-    )
-      faults.add('margin', file, `a line on layer ${entity.layer} runs off the sheet`, { x: box.minX, y: box.minY });
-  }
-  return edge;
 }
 
 function nominalsOf(parts: ReadonlyMap<string, JobPart>, sheet: JobSheet, faults: FaultList): Nominal[] {
@@ -161,7 +123,7 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
   ] as const) {
     if (!drawing) continue;
     const name = `${sheet.file}.${ending}`;
-    const drawnEdge = checkPage(drawing, sheet, name, faults);
+    const drawnEdge = checkPage(drawing, sheet, width / 2, name, faults);
     edge ??= drawnEdge;
     // the SVG has been held against the DXF already, unless there is none
     if (drawnEdge && (ending === 'dxf' || dxf === null))

@@ -1,0 +1,46 @@
+/** Whether a drawing has the size of its sheet, and everything on it. */
+import type { DrawnPath, Sheet } from './drawn.js';
+import { type FaultList, mm } from './faults.js';
+import type { JobSheet } from './job-reader.js';
+import { agreementTolerance } from './limits.js';
+import type { Box, Line } from './ring.js';
+
+function runsOff({ minX, minY, maxX, maxY }: Box, { width, height }: JobSheet, over: number): boolean {
+  const slack = over + agreementTolerance;
+  return minX < -slack || minY < -slack || maxX > width + slack || maxY > height + slack;
+}
+
+/**
+ * Checks a drawing's page and sheet edge against the sheet.
+ * @param over how far a line may stand over the edge: half the cut, for a part that lies on the edge itself
+ * @returns the edge of the sheet as drawn; null when it is not of the sheet's size, so that nothing else would fit
+ */
+export function checkPage(drawing: Sheet, sheet: JobSheet, over: number, file: string, faults: FaultList): Line | null {
+  const { width, height } = sheet;
+  const wrongPage = Math.max(Math.abs(drawing.width - width), Math.abs(drawing.height - height)) > agreementTolerance;
+  if (wrongPage) {
+    const page = `${mm(drawing.width)} x ${mm(drawing.height)}`;
+    faults.add('scale', file, `the page is ${page}, not ${mm(width)} x ${mm(height)}`);
+  }
+  const edges = drawing.entities.filter((one): one is DrawnPath => one.kind === 'path' && one.layer === 'sheet-edge');
+  const edge = edges[0]?.line;
+  if (edge === undefined || edges.length > 1) {
+    faults.add('scale', file, `it has ${edges.length} sheet edges, not one`);
+    return null;
+  }
+  const { minX, minY, maxX, maxY } = edge.box;
+  const off = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX - width), Math.abs(maxY - height));
+  if (off > agreementTolerance) {
+    const times = Number(((maxX - minX) / width).toPrecision(4));
+    const size = `${mm(maxX - minX)} x ${mm(maxY - minY)}`;
+    faults.add('scale', file, `the sheet edge is ${size}, ${times} times as wide as the sheet`);
+    return null;
+  }
+  for (const entity of drawing.entities) {
+    const { x, y } = entity.kind === 'circle' ? entity : { x: entity.line.box.minX, y: entity.line.box.minY };
+    const box = entity.kind === 'path' ? entity.line.box : { minX: x, minY: y, maxX: x, maxY: y };
+    if (runsOff(box, sheet, over))
+      faults.add('margin', file, `a line on layer ${entity.layer} runs off the sheet`, { x, y });
+  }
+  return edge;
+}

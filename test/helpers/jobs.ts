@@ -1,0 +1,67 @@
+/** Jobs for the tests of the proof: whole jobs of random designs, and single sheets of them that can be spoilt. */
+import { readDesign } from '../../lib/design/index.js';
+import { buildJob, type Job } from '../../lib/pipeline.js';
+import { readDxf } from '../../lib/check/dxf-reader.js';
+import type { Sheet } from '../../lib/check/drawn.js';
+import { readJob, type Job as Record } from '../../lib/check/job-reader.js';
+import { plainDxf, plainSvg } from './plain-files.js';
+import { randomDesign } from './random-design.js';
+import { randomNester } from './random-nester.js';
+
+/** The text files of a job. */
+export function textsOf(job: Job): Map<string, string> {
+  return new Map(
+    [...job.files].flatMap(([name, bytes]) => (typeof bytes === 'string' ? [[name, bytes] as const] : [])),
+  );
+}
+
+export type Made =
+  | { readonly kind: 'made'; readonly seed: number; readonly files: Map<string, string> }
+  | { readonly kind: 'refused'; readonly seed: number; readonly messages: readonly string[] };
+
+/** The files of the random design of a seed, or why it cannot be built. */
+export async function makeRandom(seed: number): Promise<Made> {
+  const reading = readDesign(randomDesign(seed).text);
+  if (reading.kind === 'refused')
+    return { kind: 'refused', seed, messages: reading.problems.map(({ message }) => message) };
+  const job = await buildJob(reading.design, new Map(), randomNester(seed));
+  const errors = job.problems.filter(({ severity }) => severity === 'error');
+  if (errors.length > 0) return { kind: 'refused', seed, messages: errors.map(({ message }) => message) };
+  return { kind: 'made', seed, files: textsOf(job) };
+}
+
+/** One sheet of a job with a record of its own, and its drawing. */
+export interface OneSheet {
+  readonly record: Record;
+  readonly drawing: Sheet;
+}
+
+/** Each sheet of a job as a job of its own: the same parts in the same places, as many as are on it. */
+export function singleSheets(files: ReadonlyMap<string, string>): OneSheet[] {
+  const record = readJob(files.get('job.json') ?? '');
+  return record.sheets.map((sheet) => {
+    const counts = new Map<string, number>();
+    const placed = sheet.placed.map((one) => {
+      const copy = (counts.get(one.part) ?? 0) + 1;
+      counts.set(one.part, copy);
+      return { ...one, copy };
+    });
+    const parts = record.parts
+      .filter(({ id }) => counts.has(id))
+      .map((part) => ({ ...part, quantity: counts.get(part.id) ?? 0 }));
+    return {
+      record: { ...record, parts, sheets: [{ ...sheet, placed }] },
+      drawing: readDxf(files.get(`${sheet.file}.dxf`) ?? '').sheet,
+    };
+  });
+}
+
+/** The files of a single sheet; the SVG may hold another drawing than the DXF. */
+export function filesOf({ record, drawing }: OneSheet, svg: Sheet = drawing): Map<string, string> {
+  const file = record.sheets[0]?.file ?? '';
+  return new Map([
+    ['job.json', JSON.stringify(record)],
+    [`${file}.dxf`, plainDxf(drawing)],
+    [`${file}.svg`, plainSvg(svg)],
+  ]);
+}
