@@ -10,13 +10,16 @@
 import { type Edge, pointOnEdge } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds, edgesOf } from './contour.js';
+import { distance as separation } from './point.js';
 import { nearestOnEdge } from './distance.js';
 import { parallelsOfRing } from './parallel.js';
 import { cutAtMeetings } from './pieces.js';
 import { SAME_CORNER } from './precision.js';
 import { stitch } from './stitch.js';
-import type { Contour, Point } from './types.js';
+import type { Contour, Point, Vertex } from './types.js';
 
+/** An edge shorter than this (mm) is a speck: rounding alone turns it. */
+const SPECK = 1e-6;
 /** A run of an offset is dropped when its middle comes closer to the source than the distance less this (mm). */
 const CLOSER = 1e-8;
 
@@ -29,6 +32,19 @@ function closenessTo(edges: readonly Edge[], distance: number): (point: Point) =
   };
 }
 
+/** The ring without edges too short to have a direction: the next edge starts where they did. */
+function withoutSpecks(ring: Contour): Contour {
+  const kept: Vertex[] = [];
+  for (const vertex of ring) {
+    const last = kept.at(-1);
+    if (last !== undefined && separation(last, vertex) < SPECK)
+      kept[kept.length - 1] = { ...last, bulge: vertex.bulge };
+    else kept.push(vertex);
+  }
+  while (kept.length > 1 && separation(kept.at(-1)!, kept[0]!) < SPECK) kept.pop();
+  return kept;
+}
+
 /**
  * Rings of a region (outer rings anticlockwise, openings clockwise, none crossing another or itself) with the
  * material grown by `distance` mm all round, or shrunk when it is negative. Corners of the material are rolled round
@@ -39,7 +55,7 @@ function closenessTo(edges: readonly Edge[], distance: number): (point: Point) =
 export function offsetRings(rings: readonly Contour[], distance: number): Contour[] {
   if (!Number.isFinite(distance)) throw new RangeError(`an offset needs a distance in mm, not ${distance}`);
   if (Math.abs(distance) <= SAME_CORNER) return [...rings];
-  const source = rings.map(edgesOf);
+  const source = rings.map((ring) => edgesOf(withoutSpecks(ring)));
   const parallels = source.flatMap((edges) => parallelsOfRing(edges, distance));
   const tooClose = closenessTo(source.flat(), Math.abs(distance) - CLOSER);
   const kept = cutAtMeetings(parallels).filter(({ edge, t0, t1 }) => !tooClose(pointOnEdge(edge, (t0 + t1) / 2)));

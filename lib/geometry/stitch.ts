@@ -1,10 +1,15 @@
 /** Pieces of edges joined end to start into closed rings. */
-import { bulgeOfSweep, tangentOnEdge } from './arc.js';
+import { bulgeOfSweep, edgeLength, tangentOnEdge } from './arc.js';
 import { signedArea } from './contour.js';
 import { cross, dot } from './point.js';
 import { SAME_CORNER } from './precision.js';
 import type { Piece } from './pieces.js';
 import type { Contour, Point, Vertex } from './types.js';
+
+/** How much farther than usual ends are looked for, in turn, when pieces are left over. */
+const REACHES = [1, 10, 100, 1000];
+/** Pieces up to this long (mm) are left over where edges meet at next to no angle, and are missed by nobody. */
+const SPARE = 1e-3;
 
 /** Number of the corner that each end belongs to: ends within `reach` of one another, in x and in y, share one. */
 function corners(ends: readonly Point[], reach: number): number[] {
@@ -81,19 +86,29 @@ function vertexOf(piece: Piece): Vertex {
   return { x: from.x, y: from.y, bulge: edge.kind === 'arc' ? bulgeOfSweep(edge.sweep * (t1 - t0)) : 0 };
 }
 
-/**
- * The closed rings that the pieces make, each in the direction of its pieces. Pieces that do not close are dropped,
- * and so are rings that enclose nothing (less than a corner's width all along).
- */
-export function stitch(pieces: readonly Piece[]): Contour[] {
+/** What stitching came to: the rings, and the length of the longest piece that found no place in one. */
+interface Stitched {
+  readonly rings: readonly Contour[];
+  readonly lost: number;
+}
+
+function lengthOf({ edge, t0, t1 }: Piece): number {
+  return edgeLength(edge) * (t1 - t0);
+}
+
+function stitchWithin(pieces: readonly Piece[], reach: number): Stitched {
   const ends = pieces.flatMap((piece) => [piece.from, piece.to]);
-  const corner = corners(ends, SAME_CORNER);
+  const corner = corners(ends, reach);
   const start = pieces.map((_, i) => corner[2 * i]!);
   const end = pieces.map((_, i) => corner[2 * i + 1]!);
   const unused = prune(pieces, start, end);
+  let lost = 0;
   const leaving = new Map<number, number[]>();
   start.forEach((at, i) => {
-    if (!unused[i]) return;
+    if (!unused[i]) {
+      lost = Math.max(lost, lengthOf(pieces[i]!));
+      return;
+    }
     const list = leaving.get(at);
     if (list === undefined) leaving.set(at, [i]);
     else list.push(i);
@@ -117,6 +132,7 @@ export function stitch(pieces: readonly Piece[]): Contour[] {
         // a blind end: the last piece was no part of a ring, go back and try the other way
         const blind = walk.pop()!;
         visited.delete(end[blind]!);
+        lost = Math.max(lost, lengthOf(pieces[blind]!));
         next = onward(start[blind]!, pieces[walk.at(-1) ?? -1]);
         continue;
       }
@@ -137,7 +153,22 @@ export function stitch(pieces: readonly Piece[]): Contour[] {
       next = onward(at, pieces[walk.at(-1)!]);
     }
   }
-  return rings;
+  return { rings, lost };
+}
+
+/**
+ * The closed rings that the pieces make, each in the direction of its pieces. Pieces that do not close are dropped,
+ * and so are rings that enclose nothing (less than a corner's width all along). Ends meet within 1e-7 mm; where long
+ * pieces are left over, as edges shorter than a micrometre may cause, the reach is widened step by step.
+ */
+export function stitch(pieces: readonly Piece[]): Contour[] {
+  let best: Stitched = { rings: [], lost: Infinity };
+  for (const wider of REACHES) {
+    const stitched = stitchWithin(pieces, SAME_CORNER * wider);
+    if (stitched.lost < best.lost) best = stitched;
+    if (best.lost <= SPARE) break;
+  }
+  return [...best.rings];
 }
 
 function addRing(loop: readonly Piece[], rings: Contour[]): void {

@@ -211,6 +211,34 @@ describe('offset of any ring', () => {
     );
   });
 
+  it('is the same when edges are split anywhere, down to specks', () => {
+    const cut = fc.oneof(
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      fc.double({ min: 0, max: 1e-5, noNaN: true }),
+      fc.double({ min: 0, max: 1e-9, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(
+        bentRing,
+        distances,
+        fc.array(fc.array(cut, { maxLength: 3 }), { minLength: 14, maxLength: 14 }),
+        (ring, d, cuts) => {
+          const far = ring.map((v) => ({ ...v, x: v.x + 1500, y: v.y + 700 }));
+          const split = edgesOf(far).flatMap((edge, i) => {
+            const at = [0, ...cuts[i]!.sort((a, b) => a - b), 1];
+            return at.slice(0, -1).map((t, k) => ({
+              ...pointOnEdge(edge, t),
+              bulge: edge.kind === 'arc' ? Math.tan((edge.sweep * (at[k + 1]! - t)) / 4) : 0,
+            }));
+          });
+          const whole = areaOf(offsetContour(far, d));
+          expect(Math.abs(areaOf(offsetContour(split, d)) - whole)).toBeLessThan(1e-6 * (1000 + perimeter(far)));
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
   it('shrunk again after growing covers the ring and rounds only its inside corners', () => {
     fc.assert(
       fc.property(bentRing, fc.double({ min: 0.1, max: 10, noNaN: true }), (ring, d) => {
