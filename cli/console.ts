@@ -26,7 +26,6 @@ export function shade(text: string, name: Shade, stream: Stream = process.stderr
 
 // text from a design file must not steer the terminal
 function tame(text: string): string {
-  // eslint-disable-next-line no-control-regex
   return text.replace(/[\u0000-\u0008\u000b-\u001a\u001c-\u001f\u007f-\u009f]/g, '�');
 }
 

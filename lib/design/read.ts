@@ -94,7 +94,7 @@ function knownKeys(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
     else return [];
   }
   unwrap();
-  return at instanceof z.ZodObject ? Object.keys(at.shape as object) : [];
+  return at instanceof z.ZodObject ? Object.keys(at.shape) : [];
 }
 
 function problemsOf(error: z.ZodError, raw: unknown, schema: z.ZodType, located: Located): Problem[] {

@@ -31,7 +31,7 @@ function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] 
   const ways = [lying(0), lying(90)];
   const fitting = bed && ways.find(({ width, height }) => width <= bed.width && height <= bed.height);
   const way = fitting ?? lying(0);
-  const size = fitting && bed ? bed : { width: way.width, height: way.height };
+  const size = bed && fitting ? bed : { width: way.width, height: way.height };
   const placed = Array.from({ length: aid.quantity }, (_, i) => ({
     part: aid.id,
     copy: i + 1,
