@@ -1,13 +1,24 @@
 /** The build book of a job, or of what is known before anything is nested. */
 import { type Dish, facetAt, type Facet } from '../dish/index.js';
 import { keyFigures } from '../figures.js';
-import { type BookForecast, type BookSheet, buildBook, type CutPicture } from '../output/book/index.js';
+import { type Forecast, type SummaryRow, summaryRows } from '../optics/index.js';
+import {
+  type BookForecast,
+  type BookSheet,
+  buildBook,
+  type CutPicture,
+  type ForecastRow,
+} from '../output/book/index.js';
+import { forecastPlots } from '../output/plots/index.js';
 import type { JobSheet, Prepared } from '../pipeline.js';
+import { formatLength, type LengthUnit } from '../units/index.js';
 
 export interface BookSource extends Prepared {
   /** Null before the nest. */
   readonly sheets: readonly JobSheet[] | null;
-  readonly forecast?: BookForecast | null;
+  /** Null when nothing stands in the focus; left out while it is being worked on. */
+  readonly forecast?: Forecast | null;
+  /** Pictures of sheets as a simulated router leaves them. */
   readonly cutPictures?: readonly CutPicture[];
 }
 
@@ -31,18 +42,33 @@ const bookSheet = ({ nested, cut }: JobSheet): BookSheet => ({
   placed: nested.placed,
 });
 
+function forecastRow({ label, value, unit, digits, standardError, note }: SummaryRow, units: LengthUnit): ForecastRow {
+  const shown = (number: number) =>
+    unit === 'mm' ? formatLength(number, units) : `${number.toFixed(digits)} ${unit}`.trim();
+  // an error too small to print says nothing
+  const error = standardError === undefined ? '' : shown(standardError);
+  return {
+    label,
+    value: typeof value === 'string' ? value : shown(value),
+    error: /[1-9]/.test(error) ? `± ${error}` : '',
+    ...(note === undefined ? {} : { note }),
+  };
+}
+
+function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit): BookForecast {
+  if (forecast === undefined) return { kind: 'pending' };
+  if (forecast === null) return { kind: 'none' };
+  return {
+    kind: 'made',
+    rows: summaryRows(forecast, (mm) => formatLength(mm, units)).map((row) => forecastRow(row, units)),
+    plots: forecastPlots(forecast, units),
+    assumptions: forecast.assumptions.map(({ figure, assumption, source }) => `${figure}: ${assumption} (${source})`),
+  };
+}
+
 /** `book.html`, whole. */
-export function bookOf({
-  design,
-  dish,
-  parts,
-  aids,
-  cleatStart,
-  problems,
-  sheets,
-  forecast,
-  cutPictures,
-}: BookSource): string {
+export function bookOf(source: BookSource): string {
+  const { design, dish, parts, aids, cleatStart, problems, sheets, forecast, cutPictures = [] } = source;
   return buildBook({
     design,
     dish,
@@ -53,7 +79,7 @@ export function bookOf({
     figures: keyFigures(design, dish, parts, cleatStart),
     problems,
     sheets: sheets && sheets.map(bookSheet),
-    forecast: forecast ?? null,
-    cutPictures: cutPictures ?? [],
+    forecast: design.receiver ? bookForecast(forecast, design.units) : { kind: 'none' },
+    cutPictures,
   });
 }

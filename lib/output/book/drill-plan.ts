@@ -90,8 +90,8 @@ export function drillPlan(parts: readonly Part[], measures: Measures): Markup | 
   const several = boards.length > 1;
   const label = `Drill plan of the backer board: ${holes.length} holes, numbered as in the table, with the scribed centre lines of the ribs`;
   const unit = measures.unit;
-  return markup`<figure class="zoom">${plan(boards, holes, label)}<figcaption>Numbers are those of the table. x runs along rib 1, y square to it; θ turns anticlockwise from x.</figcaption></figure>
+  return markup`<div class="beside"><figure class="zoom">${plan(boards, holes, label)}<figcaption>Numbers are those of the table. x runs along rib 1, y square to it; θ turns anticlockwise from x.</figcaption></figure>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the holes"><table class="holes"><caption>Holes in the backer board, from the two centre lines (${unit}, degrees)</caption>
 <thead><tr><th scope="col">no.</th>${several ? markup`<th scope="col">piece</th>` : null}<th scope="col">diameter</th><th scope="col">x</th><th scope="col">y</th><th scope="col">r</th><th scope="col">θ</th></tr></thead>
-<tbody>${holes.map((hole) => row(hole, several, measures))}</tbody></table></div>`;
+<tbody>${holes.map((hole) => row(hole, several, measures))}</tbody></table></div></div>`;
 }

@@ -22,6 +22,8 @@ export interface BookSheet {
 export interface ForecastRow {
   readonly label: string;
   readonly value: string;
+  /** Standard error of a traced figure, in the value's unit; empty where there is none. */
+  readonly error: string;
   readonly note?: string;
 }
 
@@ -33,10 +35,18 @@ export interface ForecastPlot {
   readonly svg: string;
 }
 
-export interface BookForecast {
-  readonly rows: readonly ForecastRow[];
-  readonly plots: readonly ForecastPlot[];
-}
+export type BookForecast =
+  /** Nothing stands in the focus. */
+  | { readonly kind: 'none' }
+  /** It is being worked on. */
+  | { readonly kind: 'pending' }
+  | {
+      readonly kind: 'made';
+      readonly rows: readonly ForecastRow[];
+      readonly plots: readonly ForecastPlot[];
+      /** What the figures rest on, each with its source. */
+      readonly assumptions: readonly string[];
+    };
 
 /** A picture of a sheet as a simulated router leaves it. */
 export interface CutPicture {
@@ -52,7 +62,6 @@ export interface BookInput extends ModelInput {
   readonly problems: readonly Problem[];
   /** Null while the nest is being worked on. */
   readonly sheets: readonly BookSheet[] | null;
-  /** Null when nothing stands in the focus, or while it is being worked on. */
-  readonly forecast: BookForecast | null;
+  readonly forecast: BookForecast;
   readonly cutPictures: readonly CutPicture[];
 }

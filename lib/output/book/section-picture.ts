@@ -69,16 +69,27 @@ ${body(input)}${rays(input, -height)}
 </svg>`;
 }
 
-/** The dish tilted so that its axis, and a stick square to the board, point at the sun. */
+/** The dish tilted so that its axis, and a stick square to the rim, point at the sun. */
 export function aimPicture(input: BookInput, label: string): Markup {
   const { apertureRadius: R, rimEndHeight: rim } = input.dish;
-  const board = input.design.board.size / 2;
-  const sun = levelsOf(input).top + R * 1.1;
+  const half = input.design.board.size / 2;
+  const sun = levelsOf(input).top + R * 0.7;
   const stick = 0.35 * R;
-  const reach = Math.max(R, board) * 1.15;
-  const far = sun * Math.cos((tilt * Math.PI) / 180) + reach * Math.sin((tilt * Math.PI) / 180) * 0.4;
-  return markup`<svg class="plan" viewBox="${px(-reach)} ${px(-far)} ${px(reach + sun * Math.sin((tilt * Math.PI) / 180) + 0.3 * R)} ${px(far + reach * 0.85)}" role="img" aria-label="${label}">
-<g transform="rotate(${tilt})">${body(input)}<path class="axis" d="M0 ${px(-sun)}V0"/><circle class="sun" cx="0" cy="${px(-sun)}" r="${px(R / 9)}"/>
+  const angle = (tilt * Math.PI) / 180;
+  const corners = [
+    [-half, 0.05 * R],
+    [half, 0.05 * R],
+    [R, -rim],
+    [-R, -rim],
+    [-R, -sun],
+    [0.1 * R, -sun - 0.1 * R],
+  ] as const;
+  const xs = corners.map(([x, y]) => x * Math.cos(angle) - y * Math.sin(angle));
+  const ys = corners.map(([x, y]) => x * Math.sin(angle) + y * Math.cos(angle));
+  const [left, top] = [Math.min(...xs) - 0.05 * R, Math.min(...ys) - 0.05 * R];
+  const box = `${px(left)} ${px(top)} ${px(Math.max(...xs) + 0.05 * R - left)} ${px(Math.max(...ys) + 0.05 * R - top)}`;
+  return markup`<svg class="plan" viewBox="${box}" role="img" aria-label="${label}">
+<g transform="rotate(${tilt})">${body(input)}<path class="axis" d="M0 ${px(-sun)}V0"/><circle class="sun" cx="0" cy="${px(-sun)}" r="${px(R / 10)}"/>
 <rect class="pot" x="${px(-R)}" y="${px(-rim - stick)}" width="${px(R / 40)}" height="${px(stick)}"/>
-<path class="ray" d="M${px(-R + R / 80)} ${px(-sun * 0.95)}V${px(-rim - stick)}"/></g></svg>`;
+<path class="ray" d="M${px(-R + R / 80)} ${px(-sun)}V${px(-rim - stick)}"/></g></svg>`;
 }

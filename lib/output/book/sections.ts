@@ -3,7 +3,7 @@ import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
 import type { Part } from '../../parts/index.js';
 import { markup, type Markup, raw } from './html.js';
-import type { BookInput, BookSheet } from './input.js';
+import type { BookInput, BookSheet, ForecastPlot, ForecastRow } from './input.js';
 import type { Measures } from './measures.js';
 import { aimPicture, receiverPicture } from './section-picture.js';
 import { sheetPicture, useOf } from './sheet-picture.js';
@@ -25,12 +25,17 @@ function partRow(part: Part, input: BookInput, measures: Measures): Markup {
 }
 
 export function partsChapter(input: BookInput, measures: Measures): Markup {
+  const aids = input.aids.map(
+    ({ id, name, quantity, notes }) =>
+      markup`<li><strong>${name}</strong>${quantity > 1 ? `, ${quantity} off` : ''} (<code>templates/${id}</code>). ${notes.join(' ')}</li>`,
+  );
   const noted = input.parts.filter((part) => part.notes.length > 0);
   return markup`<p class="controls">Press a part to light it up in the dish and on the sheets.</p>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the parts"><table class="parts"><caption>Parts, with the size of the piece and the sheets they are on</caption>
 <thead><tr><th scope="col">part</th><th scope="col">number</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
 <tbody>${input.parts.map((part) => partRow(part, input, measures))}</tbody></table></div>
-${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.flatMap(({ name, notes }) => notes.map((note) => markup`<li><strong>${name}</strong>: ${note}</li>`))}</ul>` : null}`;
+${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.map(({ name, notes }) => markup`<li><strong>${name}.</strong> ${notes.join(' ')}</li>`)}</ul>` : null}
+${aids.length > 0 ? markup`<h3>Templates, gauges and jigs</h3><ul>${aids}</ul>` : null}`;
 }
 
 function contents(sheet: BookSheet, parts: readonly Part[]): string {
@@ -91,13 +96,19 @@ export function assemblyChapter(input: BookInput, measures: Measures, model: Mod
 }
 
 export function forecastChapter({ forecast }: BookInput): Markup {
-  if (forecast === null)
+  if (forecast.kind === 'none')
     return markup`<p>The design names nothing that stands in the focus (<code>receiver</code>), so there is nothing to forecast.</p>`;
-  const row = ({ label, value, note }: (typeof forecast.rows)[number]) =>
-    markup`<tr><th scope="row">${label}</th><td>${value}</td><td class="words">${note ?? ''}</td></tr>`;
+  if (forecast.kind === 'pending')
+    return markup`<p role="status">The forecast is being worked out and follows with the sheets.</p>`;
+  const row = ({ label, value, error, note }: ForecastRow) =>
+    markup`<tr><th scope="row">${label}</th><td>${value}</td><td>${error}</td><td class="words">${note ?? ''}</td></tr>`;
+  const plot = ({ title, svg }: ForecastPlot) =>
+    markup`<figure class="plot">${raw(svg)}<figcaption>${title}</figcaption></figure>`;
   return markup`<p>An estimate from the shape, the sun and the stated care of the work; not a promise.</p>
-<div class="scroll" tabindex="0" role="region" aria-label="Table of the forecast"><table class="forecast"><caption>Forecast</caption><tbody>${forecast.rows.map(row)}</tbody></table></div>
-<div class="plots">${forecast.plots.map(({ title, description, svg }) => markup`<figure role="group" aria-label="${title}"><div role="img" aria-label="${description}">${raw(svg)}</div><figcaption>${title}</figcaption></figure>`)}</div>`;
+<div class="plots">${forecast.plots.map(plot)}</div>
+<div class="scroll" tabindex="0" role="region" aria-label="Table of the forecast"><table class="forecast"><caption>Forecast, with the standard error of what was traced</caption>
+<thead><tr><th scope="col">figure</th><th scope="col">value</th><th scope="col">error</th><th scope="col" class="words">remark</th></tr></thead><tbody>${forecast.rows.map(row)}</tbody></table></div>
+<h3>What it rests on</h3><ul>${forecast.assumptions.map((line) => markup`<li>${line}</li>`)}</ul>`;
 }
 
 export function problemsChapter({ problems }: BookInput): Markup {

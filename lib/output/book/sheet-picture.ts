@@ -35,7 +35,7 @@ function placedPart(part: Part, at: Placement & { readonly copy: number }, sheet
   const name = copyName(part, at.copy);
   const lines = scribes.length > 0 ? markup`<path class="scribe" d="${scribes.join('')}"/>` : null;
   const stuff = markup`<path class="stuff" fill-rule="evenodd" d="${material.join('')}"/>`;
-  return markup`<g data-part="${part.id}" class="piece"><title>${name}</title>${stuff}${lines}${holes}</g>`;
+  return markup`<g data-part="${part.id}" class="piece of-${part.kind}"><title>${name}</title>${stuff}${lines}${holes}</g>`;
 }
 
 /** The label along the part's longer side, where it has room for one. */

@@ -46,6 +46,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
   const sizes = rib ? ribSizes(rib, dish) : null;
   const first = firstRibs(dish.ribCount);
   const boards = parts.filter((part) => part.kind === 'board').length;
+  const spacer = aidName(input, 'rim-spacer');
   const perCleat = screws.down.count / (dish.ribCount * cleat.perRib);
   return [
     {
@@ -91,8 +92,9 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
         'On a flat bench rib and cleat stand together without rocking.',
         'No screw comes out on the far side of the rib.',
       ],
-      picture: 'Rib 1 with its cleat',
-      look: looks([], ['rib', 'cleat'], [1]),
+      picture: 'A rib with its cleat',
+      // across from rib 1 the cleat stands on the side that the picture shows
+      look: looks([], ['rib', 'cleat'], [1 + Math.floor(dish.ribCount / 2)]),
     },
     {
       title: `Dry-fit ribs ${list(first)} first`,
@@ -114,6 +116,9 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       title: 'Set the other ribs',
       text: [
         `Work round so that each new rib stands across from the last: ${dish.ribCount - first.length} ribs are left. When the first ones prove true, glue all seats on hub and board.`,
+        ...(spacer === null
+          ? []
+          : [`Push the ${spacer} over the rim ends of each pair of neighbours while the glue sets.`]),
         `In all ${screws.down.count} countersunk wood screws ${screwText(screws.down.length, screws.down.room, screws.diameter, measures)} go down into the board.`,
       ],
       checks: [
@@ -127,21 +132,25 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
   ];
 }
 
+/** The aid of that id by the name it bears, in lower case for the middle of a sentence; null when the design makes none. */
+function aidName({ aids }: BookInput, id: string): string | null {
+  const name = aids.find((part) => part.id === id)?.name;
+  return name === undefined ? null : name.charAt(0).toLowerCase() + name.slice(1);
+}
+
 function curveStep(input: BookInput, measures: Measures): Step {
-  const { dish, aids } = input;
-  const gauges = aids.filter((part) => part.kind === 'gauge');
-  const spoke = gauges.length > 0 ? gauges.map((part) => part.name).join(', ') : 'a batten bent along the ribs';
+  const gauge = aidName(input, 'gauge-rib');
   return {
     title: 'Check the curve before the skin goes on',
     text: [
-      gauges.length > 0
-        ? `Hold the gauge (${spoke}) over each rib and look for light between the two.`
-        : `Lay ${spoke} from rim to hub over each rib and look for light between the two.`,
+      gauge === null
+        ? 'Bend a batten along each rib from rim to hub and look for light between the two.'
+        : `Hold the ${gauge} on each rib, its marks at the inner end and the rim, and look for light between the two.`,
       'Plane off what stands proud; glue a shaving on what lies low. What is not true now will not be true later.',
     ],
     checks: [
       'No gap that takes a sheet of card, 0.5 mm (common practice, no source).',
-      `The panels bear on the rib over its middle line only; at the rim a wedge of ${measures.length(dish.glueWedge)} stays open at the rib's corners: that is where the glue goes.`,
+      `The panels bear on the rib over its middle line only; at the rim a wedge of ${measures.length(input.dish.glueWedge)} stays open at the rib’s corners: that is where the glue goes.`,
     ],
     picture: 'The frame of ribs that the gauge is held to',
     look: looks(['board', 'hub', 'cleat', 'rib'], []),
@@ -153,6 +162,8 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
   const { length } = measures;
   const fixings = fixingsPerPanel(input);
   const mirrored = design.reflector.material !== undefined;
+  const along = aidName(input, 'gauge-panel');
+  const seam = aidName(input, 'gauge-seam');
   const skin: Step = {
     title: 'Lay the panels',
     text: [
@@ -166,7 +177,8 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
       'A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard.',
     ],
     checks: [
-      'The gauge lies close along the middle of the panel.',
+      ...(along === null ? [] : [`The ${along} lies close from hub to rim.`]),
+      ...(seam === null ? [] : [`The ${seam} lies close beside each rib.`]),
       'Both edges lie down over their whole length; lifted edges spread the focus.',
     ],
     picture: 'Panels being laid on the ribs',
@@ -184,6 +196,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish } = input;
   const { length } = measures;
   const offset = design.receiver?.offset ?? 0;
+  const stick = aidName(input, 'focal-stick');
   const above = dish.baseHeight + dish.focusHeight.atRim + offset;
   return [
     {
@@ -193,6 +206,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
         design.receiver
           ? `The underside of the receiver, ${length(design.receiver.diameter)} across, hangs on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim + offset)} above the vertex of the mirror.`
           : `The focus lies on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim)} above the vertex of the mirror.`,
+        ...(stick === null ? [] : [`The ${stick} stands plumb on the hub; its top is that place.`]),
       ],
       checks: ['From three rim ends the receiver is equally far.', 'Its stand holds it when the dish is turned.'],
       picture: `The dish cut through its axis: the receiver hangs ${length(above)} above the board`,

@@ -36,7 +36,7 @@ nav a{display:inline-block;padding:.25rem 0}
 figure{margin:.75rem 0}
 figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem;max-width:44rem}
 svg{display:block;max-width:100%;height:auto}
-svg text{font-family:inherit;fill:var(--ink);text-anchor:middle}
+:is(figure,.pane)>svg:not(.forecast-plot) text{font-family:inherit;fill:var(--ink);text-anchor:middle}
 .dish path{stroke:var(--ink);stroke-width:.5;stroke-linejoin:round}
 .k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-receiver{--c:var(--receiver)}
 ${shadeRules}
@@ -48,6 +48,7 @@ ${shadeRules}
 .stepped .k-panel:not(.new) path[class^=s],.stepped .k-mirror:not(.new) path[class^=s]{stroke:var(--g)}
 .dish .scribe{fill:none;stroke:var(--ink);stroke-width:.6}
 .stuff{fill:var(--stuff);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
+.of-reflector{--stuff:var(--mirror)}.of-panel{--stuff:color-mix(in oklab,var(--panel),var(--leaf) 45%)}.of-cleat{--stuff:color-mix(in oklab,var(--cleat),var(--leaf) 45%)}.of-hub{--stuff:color-mix(in oklab,var(--hub),var(--leaf) 35%)}
 .stock{fill:var(--stock);stroke:var(--ink);stroke-width:1.5;vector-effect:non-scaling-stroke}
 .margin{fill:none;stroke:var(--line);stroke-width:1;stroke-dasharray:4 4;vector-effect:non-scaling-stroke}
 .offcut{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:8 5;vector-effect:non-scaling-stroke}
@@ -56,9 +57,9 @@ ${shadeRules}
 .piece circle,.hole{fill:var(--leaf);stroke:var(--ink);stroke-width:.7;vector-effect:non-scaling-stroke}
 .axis{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:14 4 3 4;vector-effect:non-scaling-stroke}
 .thin,path.dim{fill:none;stroke:var(--soft);stroke-width:.8;vector-effect:non-scaling-stroke}
-svg text.no{dominant-baseline:central}
-svg text.name{dominant-baseline:central}
-svg text.before{text-anchor:end}svg text.after{text-anchor:start}
+:is(figure,.pane)>svg text.no{dominant-baseline:central}
+:is(figure,.pane)>svg text.name{dominant-baseline:central}
+:is(figure,.pane)>svg text.before{text-anchor:end}:is(figure,.pane)>svg text.after{text-anchor:start}
 .lit .stuff,.stuff.lit,.lit path[class^=s]{--f:var(--litfill);fill:var(--litfill);stroke:var(--lit);stroke-width:2}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:.93rem;margin:.75rem 0}
 caption{text-align:left;color:var(--soft);padding-bottom:.3rem;font-size:.9rem}
@@ -76,6 +77,7 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .controls label{display:flex;gap:.6rem;align-items:center}
 #look{display:grid;gap:0 1.5rem}
 @media screen and (min-width:68rem){#look{grid-template-columns:minmax(0,1fr) auto}#look .scroll{max-width:29rem}}
+@media screen and (min-width:68rem){.beside{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 2rem;align-items:start}.beside figure{position:sticky;top:.5rem}.beside svg{max-height:80vh}}
 #stage{display:none;position:relative;height:min(34rem,78vw);border:1px solid var(--line);background:var(--leaf)}
 .spatial #stage{display:block}.spatial #drawn{display:none}
 #stage canvas{display:block;width:100%;height:100%;touch-action:pan-y;cursor:grab}
@@ -91,9 +93,7 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .cautions h3{color:var(--warn);font-size:1.15rem}
 .cautions p{font-size:1.08rem}
 .plots{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(22rem,100%),1fr));gap:1rem}
-.plots figure{background:#fff;color:#1f2d36;padding:.5rem;margin:0}
-.plots figcaption{color:#51606a}
-.plots svg text{fill:revert-layer;text-anchor:revert-layer}
+.plots figure{margin:0}
 .problems li{margin:.4rem 0}
 pre{white-space:pre-wrap;font-size:.8rem;color:var(--soft);overflow-wrap:anywhere}
 @media (max-width:46rem){.wrap{padding:.5rem}.leaf{padding:.8rem .7rem}.step{grid-template-columns:minmax(0,1fr)}}
@@ -104,18 +104,19 @@ html{font-size:10pt;background:#fff}
 .leaf{border:0;padding:0;background:none}
 main>.leaf{break-before:page}
 main>.leaf.joined{break-before:auto;margin-top:2rem}
-nav,.skip,.live .controls,.live .tools,.spatial #look{display:grid;gap:0 1.5rem}
-@media screen and (min-width:68rem){#look{grid-template-columns:minmax(0,1fr) auto}#look .scroll{max-width:29rem}}
-#stage{display:none}
+nav,.skip,.live .controls,.live .tools,.spatial #stage{display:none}
 .spatial #drawn{display:block}
 figure,tr,.step,h2,h3{break-inside:avoid}
 h2,h3{break-after:avoid}
 thead{display:table-header-group}
+th,td{padding-top:.12rem;padding-bottom:.12rem}
+.holes{font-size:.82rem;break-before:page}
+.parts th{white-space:nowrap}
 .scroll{overflow:visible}
 svg{max-height:175mm}
 .pane{border:0}
 .step svg{max-height:58mm}
-#drawn svg{max-height:95mm;margin:0 auto}
+#drawn svg{max-height:88mm;margin:0 auto}
 .pane{background:none}
 button{border:0;padding:0;min-height:0;background:none}
 a{color:inherit;text-decoration:none}

@@ -1,0 +1,135 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { bookOf, buildJob, cautions, type Job, prepare } from '../../lib/index.js';
+import { screwLength } from '../../lib/output/book/hardware.js';
+import { json, markup } from '../../lib/output/book/html.js';
+import { firstRibs } from '../../lib/output/book/steps.js';
+import { designOf, fixture, fixtureNames, fixtureText } from '../helpers/fixtures.js';
+import { shelfNester } from '../helpers/shelf-nester.js';
+
+const jobs = new Map<string, Job>();
+beforeAll(async () => {
+  for (const name of fixtureNames) jobs.set(name, await buildJob(fixture(name), new Map(), shelfNester));
+});
+const job = (name: string): Job => {
+  const found = jobs.get(name);
+  if (!found) throw new Error(`no job ${name}`);
+  return found;
+};
+/** What a reader sees, without markup, scripts and styles. */
+const wordsOf = (html: string): string =>
+  html
+    .replace(/<(script|style)\b[\s\S]*?<\/\1>/g, ' ')
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ');
+
+describe.each(fixtureNames)('the book of %s', (name) => {
+  it('is one file under 2.5 MB that asks nothing of a network', () => {
+    const html = bookOf(job(name));
+    expect(html.length).toBeLessThan(2.5e6);
+    expect(html.match(/<(?:link|iframe|img|object|embed|base)\b/g)).toBeNull();
+    expect(html.match(/<script[^>]*\bsrc=/g)).toBeNull();
+    expect(html.match(/\b(?:href|xlink:href)="(?!#)/g)).toBeNull();
+    expect(html.match(/<style>[\s\S]*?<\/style>/)?.[0]).not.toMatch(/url\(|@import/);
+  });
+
+  it('is the same for the same job', () => {
+    expect(bookOf(job(name))).toBe(bookOf(job(name)));
+  });
+
+  it('carries every caution', () => {
+    const words = wordsOf(bookOf(job(name))).replaceAll('&#39;', "'");
+    for (const { sentences } of cautions) for (const sentence of sentences) expect(words).toContain(sentence);
+  });
+
+  it('names every part with its number, and pictures every sheet', () => {
+    const html = bookOf(job(name));
+    for (const part of job(name).parts) {
+      expect(html).toContain(`data-light="${part.id}"`);
+      expect(html).toContain(`<td data-quantity="${part.id}">${part.quantity}</td>`);
+    }
+    for (const { cut } of job(name).sheets) expect(html).toContain(`id="sheet-${cut.id}"`);
+  });
+
+  it('stands before anything is nested', () => {
+    const words = wordsOf(bookOf({ ...prepare(fixture(name)), sheets: null }));
+    expect(words).toContain('The parts are being nested');
+  });
+});
+
+describe('the shopping list', () => {
+  it('adds up prices and screws', () => {
+    const { sheets, design } = job('press-house');
+    const html = bookOf(job('press-house'));
+    const cost = sheets.reduce((sum, { nested }) => {
+      const stock = design.stock.find(({ id }) => id === nested.stock);
+      const share = stock?.rollWidth === undefined ? 1 : nested.usedLength / 1000;
+      return sum + (stock?.price ?? 0) * share;
+    }, 0);
+    expect(html).toContain(`data-total="${cost.toFixed(2)}"`);
+    // 24 cleats with two screws down and two into the rib: 36 mm of board and cleat, 48 mm of cleat and rib
+    expect(wordsOf(html)).toContain('Countersunk wood screw for holes of 4 mm, 30 mm long 48 cleats to the board');
+    expect(wordsOf(html)).toContain('Countersunk wood screw for holes of 4 mm, 45 mm long 48 cleats to the ribs');
+  });
+
+  it('weighs what is cut: a larger square board by its added area', () => {
+    const weight = (size: number) => {
+      const text = fixtureText('hand-cut-inch')
+        .replace('size: 40', `size: ${size}`)
+        .replace('rib: { material: ply', 'rib: { material: ply, toeRadius: 19');
+      const html = bookOf({ ...prepare(designOf(text)), sheets: null });
+      return Number(/data-weight-kg="([\d.]+)"/.exec(html)?.[1]);
+    };
+    // plywood of 680 kg/m³, 15/32 in thick
+    const inch = 0.0254;
+    const added = (42 ** 2 - 40 ** 2) * inch ** 2 * (15 / 32) * inch * 680;
+    expect(weight(42) - weight(40)).toBeCloseTo(added, 2);
+  });
+
+  it('takes the longest screw that stays within the wood', () => {
+    expect(screwLength(36, false)).toBe(30);
+    expect(screwLength(37, false)).toBe(35);
+    expect(screwLength(10, false)).toBeNull();
+    expect(screwLength(1.5 * 25.4 + 2, true)).toBeCloseTo(1.5 * 25.4, 9);
+  });
+});
+
+describe('the order of assembly', () => {
+  it.each([24, 20, 18, 17, 5, 3])('begins with ribs that stand evenly round a board of %i', (count) => {
+    const first = firstRibs(count);
+    expect(new Set(first).size).toBe(first.length);
+    expect(first.every((rib) => rib >= 1 && rib <= count)).toBe(true);
+    const gaps = first.map((rib, i) => ((first[(i + 1) % first.length] ?? 0) - rib + count) % count);
+    // no half of the board stays without one
+    expect(Math.max(...gaps)).toBeLessThan(count / 2 + 1e-9);
+  });
+
+  it('tells heights and places as the dish has them', () => {
+    const { dish } = job('press-house');
+    const words = wordsOf(bookOf(job('press-house')));
+    expect(words).toContain('Dry-fit ribs 1, 7, 13 and 19 first');
+    expect(words).toContain(
+      `${dish.innerEndHeight.toFixed(1)} mm at the inner end, ${dish.rimEndHeight.toFixed(1)} mm at the rim`,
+    );
+    // the focus 550 mm above the vertex, the vertex 60 mm above the board
+    expect(words).toContain('hangs on the axis 610 mm above the board');
+  });
+});
+
+describe('what a person wrote', () => {
+  const hostile = `"</script><img src=x onerror=alert(1)>&<b>"`;
+  const text = fixtureText('table-top').replace('Table-top dish', hostile).replace('Grey card 1 mm', hostile);
+
+  it('stays text in the book', () => {
+    const html = bookOf({ ...prepare(designOf(text)), sheets: null });
+    expect(html).not.toContain('<img');
+    expect(html).not.toContain('<b>');
+    expect(html).toContain('&lt;img src=x onerror=alert(1)&gt;');
+    expect(html.match(/<script/g)).toHaveLength(2);
+  });
+
+  it('is escaped by the template and by the data alike', () => {
+    expect(markup`<p title="${'"<&'}">${['<', null, 3]}</p>`.text).toBe('<p title="&quot;&lt;&amp;">&lt;3</p>');
+    expect(JSON.parse(json({ a: '</script><!--' }).text)).toEqual({ a: '</script><!--' });
+    expect(json('</script>').text).not.toContain('<');
+  });
+});
