@@ -1,11 +1,11 @@
-/** The clipping library on a grid fine enough for exact contact: whole numbers of 2^-30 mm, about a picometre short of 1e-9 mm. */
+/** The clipping library on a grid fine enough for exact contact: whole numbers of 2^-34 mm, about 6e-11 mm. */
 import { Clipper64, ClipType, FillRule, type Path64, type Paths64 } from 'clipper2-ts';
 import type { Point, Polygon } from '../geometry/index.js';
 
-const SCALE = 2 ** 30;
+const SCALE = 2 ** 34;
 
-/** Rings smaller than this (mm²) are rounding: a few steps of the grid each way. */
-const LEAST_AREA = 1e-16;
+/** Rings narrower than this (mm) are rounding: some steps of the grid across, however long. */
+const LEAST_WIDTH = 4e-9;
 
 const onGrid = (ring: Polygon): Path64 =>
   ring.map(({ x, y }) => ({ x: Math.round(x * SCALE), y: Math.round(y * SCALE) }));
@@ -22,9 +22,16 @@ function area(ring: readonly Point[]): number {
   return twice / 2;
 }
 
+function perimeter(ring: readonly Point[]): number {
+  return ring.reduce((sum, p, i) => {
+    const q = ring[(i + 1) % ring.length]!;
+    return sum + Math.hypot(q.x - p.x, q.y - p.y);
+  }, 0);
+}
+
 /**
  * The rings round what the given closed curves wind about: at all (`nonzero`), anticlockwise (`positive`) or clockwise
- * (`negative`). Outer rings anticlockwise, holes clockwise. Coordinates up to 1e6 mm.
+ * (`negative`). Outer rings anticlockwise, holes clockwise. Coordinates up to 1e5 mm.
  */
 export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 'negative'): Polygon[] {
   const clipper = new Clipper64();
@@ -35,7 +42,7 @@ export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 
   clipper.execute(ClipType.Union, fill, solution);
   return solution
     .map((path) => path.map(({ x, y }) => ({ x: x / SCALE, y: y / SCALE })))
-    .filter((ring) => ring.length > 2 && Math.abs(area(ring)) > LEAST_AREA);
+    .filter((ring) => ring.length > 2 && 2 * Math.abs(area(ring)) > LEAST_WIDTH * perimeter(ring));
 }
 
 export { area as ringArea };

@@ -21,6 +21,8 @@ export class NoFit {
   readonly y: Float64Array;
   readonly dx: Float64Array;
   readonly dy: Float64Array;
+  /** Where the edge ends: bit for bit where the next one starts, so that a level through a corner is crossed alike. */
+  readonly endY: Float64Array;
   /** One over the square of the edge's length. */
   readonly per: Float64Array;
   minX = Infinity;
@@ -35,6 +37,7 @@ export class NoFit {
     this.y = new Float64Array(count);
     this.dx = new Float64Array(count);
     this.dy = new Float64Array(count);
+    this.endY = new Float64Array(count);
     this.per = new Float64Array(count);
     let k = 0;
     for (const ring of rings) {
@@ -45,6 +48,7 @@ export class NoFit {
         this.y[k] = p.y;
         this.dx[k] = q.x - p.x;
         this.dy[k] = q.y - p.y;
+        this.endY[k] = q.y;
         this.per[k] = 1 / ((q.x - p.x) ** 2 + (q.y - p.y) ** 2);
         this.minX = Math.min(this.minX, p.x);
         this.minY = Math.min(this.minY, p.y);
@@ -57,7 +61,7 @@ export class NoFit {
   /** How far a point within the region is from its rim: the least move that separates the shapes. 0 outside. */
   depth(px: number, py: number): number {
     if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
-    const { count, x, y, dx, dy, per } = this;
+    const { count, x, y, dx, dy, endY, per } = this;
     let inside = false;
     let least = Infinity;
     for (let k = 0; k < count; k++) {
@@ -65,7 +69,7 @@ export class NoFit {
       const uy = py - y[k]!;
       const ex = dx[k]!;
       const ey = dy[k]!;
-      if (uy >= 0 !== uy >= ey && ux < (uy * ex) / ey) inside = !inside;
+      if (y[k]! > py !== endY[k]! > py && ux < (uy * ex) / ey) inside = !inside;
       let t = (ux * ex + uy * ey) * per[k]!;
       t = t < 0 ? 0 : t > 1 ? 1 : t;
       const rx = ux - t * ex;

@@ -6,7 +6,7 @@
 import type { NoFit } from './no-fit.js';
 
 /** Depths below this (mm) are rounding. */
-export const TOUCHING = 2e-9;
+export const TOUCHING = 3e-8;
 
 /** Places are let out of the sheet's limits by this (mm) and put back. */
 const EDGE = 1e-9;

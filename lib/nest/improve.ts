@@ -1,0 +1,125 @@
+/**
+ * A packing pressed together: the last sheet is made shorter, what now overlaps is separated, and so on. First by
+ * large steps with disturbed fresh starts, then by small steps from the best.
+ */
+import { type Budget, partOf } from './budget.js';
+import type { NoFits } from './no-fit.js';
+import { Packing } from './packing.js';
+import type { Random } from './random.js';
+import { Separation } from './separate.js';
+
+/** Share of the work that goes into large steps. */
+const EXPLORE = 0.75;
+const EXPLORE_STEP = 0.015;
+const EXPLORE_PATIENCE = { rounds: 60, starts: 2 };
+const PRESS_STEPS = [0.004, 0.0001] as const;
+const PRESS_PATIENCE = { rounds: 40, starts: 1 };
+
+/** Told of each better packing. */
+export type OnBetter = (packing: Packing) => void;
+
+/** Shortens the last sheet to `right`: what lies right of a cut moves left. */
+function shorten(packing: Packing, right: number, cut: number): void {
+  const last = packing.sheets.length - 1;
+  const by = packing.sheets[last]!.right - right;
+  packing.sheets[last]!.right = right;
+  for (let i = 0; i < packing.pieces.length; i++) {
+    if (packing.sheet[i] === last && packing.x[i]! + packing.orientation(i).shape.width / 2 > cut) packing.x[i]! -= by;
+  }
+}
+
+/** Two pieces of different kinds change places, the larger ones sooner. */
+function swap(packing: Packing, random: Random): void {
+  const n = packing.pieces.length;
+  if (n < 2) return;
+  // pieces are in order of size
+  const one = Math.floor(random.real() ** 2 * n);
+  let two = one;
+  for (let tries = 0; tries < 20; tries++) {
+    two = Math.floor(random.real() ** 1.5 * n);
+    if (packing.pieces[two]!.kind !== packing.pieces[one]!.kind) break;
+  }
+  const centre = (i: number): readonly [number, number, number] => {
+    const { shape } = packing.orientation(i);
+    return [packing.x[i]! + shape.width / 2, packing.y[i]! + shape.height / 2, packing.sheet[i]!];
+  };
+  const [a, b] = [centre(one), centre(two)];
+  for (const [i, [x, y, sheet]] of [
+    [one, b],
+    [two, a],
+  ] as const) {
+    const { shape } = packing.orientation(i);
+    packing.x[i] = x - shape.width / 2;
+    packing.y[i] = y - shape.height / 2;
+    packing.sheet[i] = sheet;
+  }
+}
+
+/** Sets the last sheet's limit to what is used of it. */
+function tighten(packing: Packing): number {
+  const last = packing.sheets.length - 1;
+  const used = packing.used(last);
+  packing.sheets[last]!.right = used;
+  return used;
+}
+
+/** Length below which the pieces of the last sheet cannot go: the areas of all, less what the sheets before hold. */
+function leastLength(packing: Packing): number {
+  const last = packing.sheets.length - 1;
+  const { space } = packing.sheets[last]!;
+  const area = packing.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
+  const before = packing.sheets.slice(0, last).reduce((sum, sheet) => sum + sheet.space.area, 0);
+  const widest =
+    last > 0
+      ? 0
+      : Math.max(
+          ...packing.pieces.map(({ orientations }) => Math.min(...orientations.map(({ shape }) => shape.width))),
+        );
+  return 2 * space.margin + Math.max(widest, (area - before) / Math.max(1e-9, space.height - 2 * space.margin));
+}
+
+/** The best packing that the budget allows; `first` is valid and is not changed. */
+export function improve(first: Packing, noFits: NoFits, random: Random, budget: Budget, onBetter: OnBetter): Packing {
+  const best = first.copy();
+  if (best.sheets.length === 0 || best.pieces.length === 0) return best;
+  let length = tighten(best);
+  const floor = leastLength(best) * (1 + 1e-9);
+  const trial = best.copy();
+  const separation = new Separation(trial, noFits, random);
+  const accept = (): void => {
+    best.assign(trial);
+    length = tighten(best);
+    onBetter(best);
+  };
+  const exploring = partOf(budget, budget.share() + (1 - budget.share()) * EXPLORE);
+  // near misses of the present length, the nearest first
+  let misses: { total: number; packing: Packing }[] = [];
+  while (!exploring.over() && length > floor) {
+    const target = Math.max(floor, length * (1 - EXPLORE_STEP));
+    if (misses.length === 0) {
+      trial.assign(best);
+      shorten(trial, target, random.real() * length);
+    } else {
+      const pick = Math.min(misses.length - 1, Math.floor(Math.abs(random.real() + random.real() - 1) * misses.length));
+      trial.assign(misses[pick]!.packing);
+      swap(trial, random);
+    }
+    const total = separation.run(exploring, EXPLORE_PATIENCE);
+    if (total === 0) {
+      accept();
+      misses = [];
+    } else {
+      misses.push({ total, packing: trial.copy() });
+      misses.sort((a, b) => a.total - b.total);
+    }
+  }
+  const begun = budget.share();
+  while (!budget.over() && length > floor) {
+    const done = (budget.share() - begun) / Math.max(1e-9, 1 - begun);
+    const step = PRESS_STEPS[0] * (PRESS_STEPS[1] / PRESS_STEPS[0]) ** done;
+    trial.assign(best);
+    shorten(trial, Math.max(floor, length * (1 - step)), random.real() * length);
+    if (separation.run(budget, PRESS_PATIENCE) === 0) accept();
+  }
+  return best;
+}

@@ -1,0 +1,262 @@
+/**
+ * Overlaps removed by guided local search: pieces that overlap are moved, one at a time, to where their weighted
+ * depths are least; pairs that go on overlapping gain weight, so that the search is driven out of every dead end
+ * (Egeblad, Nielsen and Odgaard, European Journal of Operational Research 183, 2007; Umetani and others, International
+ * Transactions in Operational Research 16, 2009; depth as the measure as in Imamichi, Yagiura and Nagamochi, Discrete
+ * Optimization 6, 2009; all from memory).
+ */
+import type { Budget } from './budget.js';
+import { startOn } from './first.js';
+import type { NoFits } from './no-fit.js';
+import type { Packing } from './packing.js';
+import type { Random } from './random.js';
+import { Search, TOUCHING } from './search.js';
+import type { Shape } from './shape.js';
+
+/** A pair's weight grows by this factor, and by up to as much again the deeper it is. */
+const GROW = 1.2;
+const GROW_DEEP = 0.8;
+/** Weights of pairs that are apart fall back to 1 by this factor. */
+const FADE = 0.95;
+
+/** How long a search goes on. */
+export interface Patience {
+  /** Rounds without a better total before it starts again from the best. */
+  readonly rounds: number;
+  /** Fresh starts without a better total before it gives up. */
+  readonly starts: number;
+}
+
+/** Sheets that a piece looks at in one move, its own included. */
+const SHEETS_A_MOVE = 3;
+/** Ways of lying that a piece tries in one move. */
+const LIES_A_MOVE = 4;
+
+export class Separation {
+  readonly #search = new Search();
+  readonly #n: number;
+  readonly #weight: Float64Array;
+  readonly #depth: Float64Array;
+  /** Sum over a piece's obstacles, and its weight. */
+  readonly #wallDepth: Float64Array;
+  readonly #wallWeight: Float64Array;
+  readonly #order: Int32Array;
+
+  constructor(
+    private readonly packing: Packing,
+    private readonly noFits: NoFits,
+    private readonly random: Random,
+  ) {
+    const n = packing.pieces.length;
+    this.#n = n;
+    this.#weight = new Float64Array(n * n);
+    this.#depth = new Float64Array(n * n);
+    this.#wallDepth = new Float64Array(n);
+    this.#wallWeight = new Float64Array(n);
+    this.#order = new Int32Array(n);
+  }
+
+  /** Sum of depths of all pairs (mm); 0 means that nothing overlaps. */
+  total(): number {
+    const n = this.#n;
+    let sum = 0;
+    for (let i = 0; i < n; i++) {
+      sum += this.#wallDepth[i]!;
+      for (let j = 0; j < i; j++) sum += this.#depth[i * n + j]!;
+    }
+    return sum;
+  }
+
+  /**
+   * Moves pieces until nothing overlaps. Returns what is left: 0 when done, else the least total that was met, and the
+   * packing is as it was then.
+   */
+  run(budget: Budget, patience: Patience): number {
+    const { packing } = this;
+    this.#weight.fill(1);
+    this.#wallWeight.fill(1);
+    this.#clamp();
+    this.#measure();
+    let least = this.total();
+    if (least === 0) return 0;
+    const best = packing.copy();
+    for (let start = 0; start < patience.starts; start++) {
+      let atStart = least;
+      for (let idle = 0; idle < patience.rounds;) {
+        this.#round(budget);
+        const total = this.total();
+        if (total === 0) return 0;
+        if (total < least) {
+          // only a real gain keeps the search going
+          if (total < 0.98 * least) idle = 0;
+          least = total;
+          best.assign(packing);
+        } else idle++;
+        if (budget.over()) {
+          packing.assign(best);
+          return least;
+        }
+        this.#reweigh();
+      }
+      packing.assign(best);
+      this.#measure();
+      if (least < 0.98 * atStart) {
+        atStart = least;
+        start = -1;
+      }
+    }
+    return least;
+  }
+
+  /** Puts pieces back within the limits of their sheets. */
+  #clamp(): void {
+    const { packing } = this;
+    for (let i = 0; i < this.#n; i++) {
+      const { space, right } = packing.sheets[packing.sheet[i]!]!;
+      const { shape } = packing.orientation(i);
+      const { margin } = space;
+      packing.x[i] = Math.max(margin, Math.min(packing.x[i]!, right - margin - shape.width));
+      packing.y[i] = Math.max(margin, Math.min(packing.y[i]!, space.height - margin - shape.height));
+    }
+  }
+
+  #measure(): void {
+    for (let i = 0; i < this.#n; i++) this.#measureOne(i, i);
+  }
+
+  /** Depths of a piece against all before `end`, both ways, and against what is fixed. */
+  #measureOne(i: number, end: number): void {
+    const { packing, noFits } = this;
+    const n = this.#n;
+    const depth = this.#depth;
+    const { shape } = packing.orientation(i);
+    const x = packing.x[i]!;
+    const y = packing.y[i]!;
+    const sheet = packing.sheet[i]!;
+    for (let j = 0; j < end; j++) {
+      let d = 0;
+      if (j !== i && packing.sheet[j] === sheet) {
+        d = noFits.of(packing.orientation(j).shape, shape).depth(x - packing.x[j]!, y - packing.y[j]!);
+        if (d <= TOUCHING) d = 0;
+      }
+      depth[i * n + j] = d;
+      depth[j * n + i] = d;
+    }
+    let wall = 0;
+    const { space, right } = packing.sheets[sheet]!;
+    for (const obstacle of space.obstacles) {
+      const d = obstacle.noFit(shape).depth(x - obstacle.x, y - obstacle.y);
+      if (d > TOUCHING) wall += d;
+    }
+    const beyond = x + shape.width + space.margin - right;
+    if (beyond > TOUCHING) wall += beyond;
+    this.#wallDepth[i] = wall;
+  }
+
+  #round(budget: Budget): void {
+    const n = this.#n;
+    const order = this.#order;
+    let count = 0;
+    for (let i = 0; i < n; i++) {
+      let overlaps = this.#wallDepth[i]! > 0;
+      for (let j = 0; j < n && !overlaps; j++) overlaps = this.#depth[i * n + j]! > 0;
+      if (overlaps) order[count++] = i;
+    }
+    for (let k = count - 1; k > 0; k--) {
+      const other = this.random.whole(k + 1);
+      const kept = order[k]!;
+      order[k] = order[other]!;
+      order[other] = kept;
+    }
+    for (let k = 0; k < count; k++) {
+      if (k % 4 === 3 && budget.over()) return;
+      this.#move(order[k]!);
+      budget.spend(this.#search.work);
+      this.#search.work = 0;
+    }
+  }
+
+  /** Weighted depth of a piece where it lies. */
+  #cost(i: number): number {
+    const n = this.#n;
+    let sum = this.#wallWeight[i]! * this.#wallDepth[i]!;
+    for (let j = 0; j < n; j++) sum += this.#weight[i * n + j]! * this.#depth[i * n + j]!;
+    return sum;
+  }
+
+  #move(i: number): void {
+    const { packing, random } = this;
+    let best = this.#cost(i);
+    if (best === 0) return;
+    const { orientations } = packing.pieces[i]!;
+    const home = packing.sheet[i]!;
+    const sheets = packing.sheets.length;
+    let sheet = home;
+    let lie = packing.lie[i]!;
+    let x = packing.x[i]!;
+    let y = packing.y[i]!;
+    const looks = Math.min(sheets, SHEETS_A_MOVE);
+    const away = sheets > 1 ? random.whole(sheets) : 0;
+    const turns = Math.min(orientations.length, LIES_A_MOVE);
+    const turned = orientations.length > 1 ? random.whole(orientations.length) : 0;
+    for (let s = 0; s < looks && best > 0; s++) {
+      // its own sheet first, then others in turn
+      const on = s === 0 ? home : (away + s) % sheets;
+      if (s > 0 && on === home) continue;
+      for (let t = 0; t < turns && best > 0; t++) {
+        const at = orientations.length <= LIES_A_MOVE || t > 0 ? (turned + t) % orientations.length : packing.lie[i]!;
+        const { shape } = orientations[at]!;
+        if (!this.#look(i, shape, on)) continue;
+        const found = this.#search.least(best, random.whole(64));
+        if (found < best) {
+          best = found;
+          sheet = on;
+          lie = at;
+          x = this.#search.foundX;
+          y = this.#search.foundY;
+        }
+      }
+    }
+    packing.sheet[i] = sheet;
+    packing.lie[i] = lie;
+    packing.x[i] = x;
+    packing.y[i] = y;
+    this.#measureOne(i, this.#n);
+  }
+
+  /** Sets the search up for a piece on a sheet. */
+  #look(i: number, shape: Shape, sheet: number): boolean {
+    const { packing, noFits } = this;
+    const search = this.#search;
+    const n = this.#n;
+    if (!startOn(search, packing, sheet, shape)) return false;
+    const row = noFits.row(shape);
+    for (let j = 0; j < n; j++) {
+      if (packing.sheet[j] !== sheet || j === i) continue;
+      const other = packing.orientation(j).shape;
+      search.add(row[other.index] ?? noFits.of(other, shape), packing.x[j]!, packing.y[j]!, this.#weight[i * n + j]!);
+    }
+    for (const obstacle of packing.sheets[sheet]!.space.obstacles)
+      search.add(obstacle.noFit(shape), obstacle.x, obstacle.y, this.#wallWeight[i]!);
+    return true;
+  }
+
+  #reweigh(): void {
+    const n = this.#n;
+    let deepest = 0;
+    for (let i = 0; i < n; i++) {
+      deepest = Math.max(deepest, this.#wallDepth[i]!);
+      for (let j = 0; j < i; j++) deepest = Math.max(deepest, this.#depth[i * n + j]!);
+    }
+    const next = (weight: number, depth: number): number =>
+      depth > 0 ? weight * (GROW + (GROW_DEEP * depth) / deepest) : Math.max(1, weight * FADE);
+    for (let i = 0; i < n; i++) {
+      this.#wallWeight[i] = next(this.#wallWeight[i]!, this.#wallDepth[i]!);
+      for (let j = 0; j < i; j++) {
+        const weight = next(this.#weight[i * n + j]!, this.#depth[i * n + j]!);
+        this.#weight[i * n + j] = weight;
+        this.#weight[j * n + i] = weight;
+      }
+    }
+  }
+}
