@@ -2,24 +2,28 @@
  * The panel laid flat. A panel is a cylinder in the general sense: its level chords stay straight and parallel, and
  * a layer of it at a given depth below the reflecting face is as long as the curve that this layer follows.
  */
-import { facetAt, facetOnRib, type Facet } from './facet.js';
-import { parallelLength } from './paraboloid.js';
+import { facetAt, facetOnRib, type Facet, slopeOnParabolicRib } from './facet.js';
+import { parallelLength, profileLength, slopeAngle } from './paraboloid.js';
 import type { DishShape } from './types.js';
 
 /**
  * Length along the radius, from where the slope is nothing to a facet, of the layer `depth` mm below the reflecting
  * face.
  *
- * For figure `panel` the reflecting mid-line is the parabola of focal length f and the layer its parallel on the
- * convex side. For figure `rib` the underside's mid-line is z = (x/cos α)²/4f but for the shift o·sin α, which is
- * left out as in the facet itself (see there): a parabola of focal length f·cos²α, to which the layer is a parallel
- * on the concave side.
+ * For figure `panel` the reflecting mid-line is the parabola of focal length f, and the layer is its parallel on the
+ * convex side. For figure `rib` the underside's mid-line is that of `slopeOnParabolicRib`: as long as the parabola of
+ * focal length f·cos²α to r·cos α, and ε·(ψ/2 + sin 2ψ/4) more for the wandering contact (the integral of
+ * dx/cos ψ to the first order in ε/2f); the layer is its parallel on the concave side.
  */
 export function developedLength(shape: DishShape, facet: Facet, depth: number): number {
   const { figure, focalLength, halfAngle, facingThickness } = shape;
   if (figure === 'panel') return parallelLength(facet.u, focalLength, depth);
   const cos = Math.cos(halfAngle);
-  return parallelLength(facet.ribRadius * cos, focalLength * cos * cos, depth - facingThickness);
+  const eps = facingThickness * Math.sin(halfAngle) ** 2;
+  const psi = facet.slopeAngle;
+  const underside =
+    profileLength(facet.ribRadius * cos, focalLength * cos * cos) + eps * (psi / 2 + Math.sin(2 * psi) / 4);
+  return underside + (depth - facingThickness) * psi;
 }
 
 /** A place on the flat pattern: length from the panel's inner end, half the width there, and the facet it comes from. */
@@ -58,15 +62,18 @@ export function developPanel(shape: DishShape, depth: number): DevelopedPanel {
     const at = facet(t);
     return { length: developedLength(shape, at, depth) - start, halfWidth: at.halfWidth, facet: at };
   };
-  // with tan ψ = k: a profile's length grows by √(1+k²) = 1/cos ψ, a parallel's by depth times the turn
+  // a profile's length grows by dx/cos ψ, a parallel's by depth times the turn
   const rates = (t: number): { length: number; halfWidth: number } => {
-    const focal = byMidLine ? f : f * cos;
-    const psi = Math.atan(t / (2 * focal));
-    const turn = Math.cos(psi) ** 2 / (2 * focal);
-    if (byMidLine) return { length: 1 / Math.cos(psi) + depth * turn, halfWidth: tan };
+    if (byMidLine) {
+      const psi = slopeAngle(t, f);
+      const turn = Math.cos(psi) ** 2 / (2 * f);
+      return { length: 1 / Math.cos(psi) + depth * turn, halfWidth: tan };
+    }
+    const { psi, turn } = slopeOnParabolicRib(shape, t);
+    const alongUnderside = cos + c * sin * sin * Math.cos(psi) * turn;
     return {
-      length: cos / Math.cos(psi) + (depth - c) * turn,
-      halfWidth: tan * (cos - c * Math.cos(psi) * turn * (1 - sin * sin)),
+      length: alongUnderside / Math.cos(psi) + (depth - c) * turn,
+      halfWidth: tan * (alongUnderside - c * Math.cos(psi) * turn),
     };
   };
   return { length: chord(to).length, from, to, chord, rates };

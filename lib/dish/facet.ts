@@ -49,12 +49,35 @@ function panelFacet(shape: DishShape, u: number): Facet {
 }
 
 /**
- * The rib's edge is the parabola z = r²/4f; the panel lies on it. From r the underside's slope follows:
- * dx/dr = cos α (o grows along the panel by less than 1e-5 of its length, which is left out: 1e-7 mm in height).
+ * Slope of the panel that lies on a rib whose edge is the parabola z = r²/4f itself.
+ *
+ * The contact wanders across the rib as the slope grows, so x = r·cos α + (g/2)·sin α + ε·sin ψ with ε = c·sin²α, and
+ * dz/dx = tan ψ asks for ε·sin ψ = (r/2f − cos α·tan ψ)·dr/dψ. Its smooth solution is r = 2f·cos α·tan ψ + ρ with
+ * ρ = 2f·ε·sin ψ/(2f·cos α/cos²ψ + dρ/dψ); here dρ/dψ is that of ρ = ε·sin ψ·cos²ψ/cos α, which leaves out a relative
+ * (ε/2f)³.
+ * @returns ψ, and its rate of change along the rib
  */
+export function slopeOnParabolicRib(
+  shape: DishShape,
+  ribRadius: number,
+): { readonly psi: number; readonly turn: number } {
+  const { halfAngle, facingThickness, focalLength: f } = shape;
+  const [cos, eps] = [Math.cos(halfAngle), facingThickness * Math.sin(halfAngle) ** 2];
+  let psi = Math.atan(ribRadius / (2 * f * cos));
+  let rate = 0;
+  // Newton from a start that is right to ε/2f: three steps reach the last digit
+  for (let step = 0; step < 3; step++) {
+    const [s, c] = [Math.sin(psi), Math.cos(psi)];
+    const main = (2 * f * cos) / (c * c);
+    rate = main + (eps * c * (c * c - 2 * s * s)) / cos;
+    psi -= (2 * f * cos * Math.tan(psi) + (2 * f * eps * s) / rate - ribRadius) / rate;
+  }
+  return { psi, turn: 1 / rate };
+}
+
 function ribFacet(shape: DishShape, ribRadius: number): Facet {
   const { halfAngle, facingThickness: c, seamGap, focalLength } = shape;
-  const psi = Math.atan(ribRadius / (2 * focalLength) / Math.cos(halfAngle));
+  const { psi } = slopeOnParabolicRib(shape, ribRadius);
   const edgeOffset = seamGap / 2 + c * Math.sin(psi) * Math.sin(halfAngle);
   const undersideX = ribRadius * Math.cos(halfAngle) + edgeOffset * Math.sin(halfAngle);
   const u = undersideX - c * Math.sin(psi);
@@ -107,7 +130,9 @@ export function litRange(shape: DishShape): { readonly from: number; readonly to
 
 /**
  * Height above the vertex at which a ray that comes down along the axis and meets the mid-line at this facet crosses
- * the axis: z + u/tan 2ψ. For figure `panel` that is f everywhere; for `rib` it is f·cos²α + c/(2·cos ψ).
+ * the axis: z + u/tan 2ψ. For figure `panel` that is f everywhere. For `rib` it is f·cos²α + c/(2·cos ψ), and
+ * o·sin α/tan 2ψ more, because the contact lies off the rib's middle: little at the rim, some mm near the hub
+ * (to within c·sin²α).
  */
 export function crossingHeight(at: Facet): number {
   return at.z + at.u / Math.tan(2 * at.slopeAngle);

@@ -1,0 +1,148 @@
+/**
+ * A second, numerical model of how a panel lies on its ribs: points of the panel's underside in space, the square top
+ * of the rib as a height over the plan, and the distance that the panel can still be let down. It knows the figure's
+ * definition and the seam gap, and nothing of the closed form of the contact.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { crossingHeight, type DishShape, facetAt, facetOnRib, litRange, ribTopHeight } from '../../lib/dish/index.js';
+import { anyShape, shapeWith } from './shapes.js';
+
+/** One level chord of the underside in the plane that bisects two ribs: radius, height, and half its width. */
+interface Chord {
+  readonly x: number;
+  readonly z: number;
+  readonly half: number;
+}
+
+/** Figure `panel`: the reflecting mid-line is the parabola, the underside lies the facing thickness along the normal. */
+function chordUnderParabola(shape: DishShape, u: number): Chord {
+  const { focalLength: f, facingThickness: c, halfAngle, seamGap } = shape;
+  const slope = u / (2 * f);
+  const size = Math.hypot(1, slope);
+  // the reflecting edge keeps half the gap off the rib's centre plane: u·sin α − w·cos α = g/2
+  const half = (u * Math.sin(halfAngle) - seamGap / 2) / Math.cos(halfAngle);
+  return { x: u + (c * slope) / size, z: (u * u) / (4 * f) - c / size, half };
+}
+
+/** How far a chord may come down before it meets the rib's square top, over all its points above the rib. */
+function roomUnder(shape: DishShape, { x, z, half }: Chord): number {
+  const [cos, sin] = [Math.cos(shape.halfAngle), Math.sin(shape.halfAngle)];
+  let least = Infinity;
+  const steps = 60;
+  // from the chord's end inward to where it leaves the rib's thickness
+  const inner = half - shape.ribThickness / cos;
+  for (let i = 0; i <= steps; i++) {
+    const w = half + ((inner - half) * i) / steps;
+    const across = w * cos - x * sin;
+    const along = x * cos + w * sin;
+    if (Math.abs(across) > shape.ribThickness / 2) continue;
+    least = Math.min(least, z - ribTopHeight(shape, along));
+  }
+  return least;
+}
+
+const micron = 1e-3;
+
+describe('contact of panel and rib', () => {
+  it('just touches along the whole panel with figure `panel`, within 1 µm', () => {
+    fc.assert(
+      fc.property(anyShape('panel'), (shape) => {
+        const { from, to } = litRange(shape);
+        for (let i = 0; i <= 40; i++) {
+          const room = roomUnder(shape, chordUnderParabola(shape, from + ((to - from) * i) / 40));
+          expect(Math.abs(room)).toBeLessThan(micron);
+        }
+      }),
+      { numRuns: 60, seed: 7 },
+    );
+  });
+
+  it('just touches along the whole panel with figure `rib`, within 1 µm', () => {
+    fc.assert(
+      fc.property(anyShape('rib'), (shape) => {
+        for (let i = 0; i <= 40; i++) {
+          const r = shape.innerRadius + ((shape.apertureRadius - shape.innerRadius) * i) / 40;
+          const at = facetOnRib(shape, r);
+          const half = (at.u * Math.sin(shape.halfAngle) - shape.seamGap / 2) / Math.cos(shape.halfAngle);
+          const room = roomUnder(shape, { x: at.undersideX, z: at.undersideZ, half });
+          expect(Math.abs(room)).toBeLessThan(micron);
+        }
+      }),
+      { numRuns: 60, seed: 8 },
+    );
+  });
+
+  it('is at the panel’s edge, not at the facing corner, which would set the ribs about 0.7 mm too high', () => {
+    const shape = shapeWith({});
+    const rim = facetOnRib(shape, shape.apertureRadius);
+    const { halfAngle, ribThickness } = shape;
+    // a model that lets the chord rest on the rib's near corner instead
+    const atCorner = (rim.undersideX - (ribThickness / 2) * Math.sin(halfAngle)) / Math.cos(halfAngle);
+    const tooHigh = rim.undersideZ - ribTopHeight(shape, atCorner);
+    expect(tooHigh).toBeGreaterThan(0.3);
+    expect(tooHigh).toBeLessThan(0.8);
+  });
+
+  it('follows the rib: the underside’s mid-line has the slope that the facet states', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(anyShape('panel'), anyShape('rib')),
+        fc.double({ min: 0.2, max: 0.9, noNaN: true }),
+        (shape, share) => {
+          const r = share * shape.apertureRadius;
+          fc.pre(r > shape.innerRadius);
+          const h = 1e-2;
+          const [a, b] = [facetOnRib(shape, r - h), facetOnRib(shape, r + h)];
+          const slope = Math.atan2(b.undersideZ - a.undersideZ, b.undersideX - a.undersideX);
+          expect(Math.abs(slope - facetOnRib(shape, r).slopeAngle)).toBeLessThan(1e-6);
+        },
+      ),
+      { numRuns: 200, seed: 9 },
+    );
+  });
+});
+
+describe('facets', () => {
+  it('are the same whether found from the mid-line or from the rib', () => {
+    fc.assert(
+      fc.property(fc.oneof(anyShape('panel'), anyShape('rib')), (shape) => {
+        const { from, to } = litRange(shape);
+        const u = (from + to) / 2;
+        const at = facetAt(shape, u);
+        expect(Math.abs(facetOnRib(shape, at.ribRadius).u - u)).toBeLessThan(1e-8);
+      }),
+      { numRuns: 100, seed: 10 },
+    );
+  });
+
+  it('send a ray that comes down along the axis through f with figure `panel` (mirror law by vectors)', () => {
+    const shape = shapeWith({});
+    for (const u of [60, 200, 400, 700]) {
+      const at = facetAt(shape, u);
+      const normal = { x: -Math.sin(at.slopeAngle), z: Math.cos(at.slopeAngle) };
+      // d' = d − 2(d·n)n for the ray (0, −1)
+      const along = -normal.z;
+      const out = { x: -2 * along * normal.x, z: -1 - 2 * along * normal.z };
+      const axis = at.z - (at.u / out.x) * out.z;
+      expect(axis).toBeCloseTo(550, 9);
+      expect(crossingHeight(at)).toBeCloseTo(axis, 9);
+    }
+  });
+
+  it('send it through f·cos²α + c/(2·cos ψ), and the shift by the seam on top, with figure `rib`', () => {
+    const shape = shapeWith({ figure: 'rib' });
+    const { halfAngle, focalLength, facingThickness } = shape;
+    for (const r of [60, 200, 400, 700]) {
+      const at = facetOnRib(shape, r);
+      const normal = { x: -Math.sin(at.slopeAngle), z: Math.cos(at.slopeAngle) };
+      const out = { x: 2 * normal.z * normal.x, z: -1 + 2 * normal.z * normal.z };
+      const axis = at.z - (at.u / out.x) * out.z;
+      expect(crossingHeight(at)).toBeCloseTo(axis, 8);
+      const centred = focalLength * Math.cos(halfAngle) ** 2 + facingThickness / (2 * Math.cos(at.slopeAngle));
+      const shift = (at.edgeOffset * Math.sin(halfAngle)) / Math.tan(2 * at.slopeAngle);
+      // the slope is that of the wandering contact, which the formula leaves out: c·sin²α at most
+      expect(Math.abs(axis - centred - shift)).toBeLessThan(facingThickness * Math.sin(halfAngle) ** 2);
+    }
+  });
+});
