@@ -69,7 +69,7 @@ export type LengthText = (mm: number) => string;
 
 const inMm: LengthText = (mm) => `${mm.toFixed(1)} mm`;
 
-function spotRows({ spot, receiver, concentration, leastRibs }: Forecast, length: LengthText): SummaryRow[] {
+function spotRows({ spot, receiver, concentration, leastRibs, map }: Forecast, length: LengthText): SummaryRow[] {
   const off = spot.bestPlane.value - receiver.height;
   return [
     row('caught by the receiver', percent(spot.intercept), '%', 1, 'of the light that the mirror gives back'),
@@ -91,7 +91,13 @@ function spotRows({ spot, receiver, concentration, leastRibs }: Forecast, length
         : `${length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the receiver; 90 % radius ${length(spot.bestRadius90.value)} there`,
     ),
     row('mean concentration', concentration.mean, 'suns', 1, 'over the receiver'),
-    row('peak concentration', concentration.peak, 'suns', 0, 'brightest place; burns and blinds at once'),
+    row(
+      'peak concentration',
+      concentration.peak,
+      'suns',
+      0,
+      `brightest place, over ${length((2 * map.halfSide) / map.cells)}; burns and blinds at once`,
+    ),
     row('ribs that the receiver asks for', leastRibs, '', 0, 'so that the panels’ flat width falls on it'),
   ];
 }

@@ -1,0 +1,2 @@
+export { type ForecastFigure } from './draw.js';
+export { forecastPlots } from './forecast-plots.js';
