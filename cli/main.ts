@@ -1,16 +1,7 @@
 #!/usr/bin/env node
 import process from 'node:process';
-import yargs from 'yargs';
+import yargs, { type Argv } from 'yargs';
 import { hideBin } from 'yargs/helpers';
-import { checkCommand } from './commands/check.js';
-import { cutCommand } from './commands/cut.js';
-import { opticsCommand } from './commands/optics.js';
-import { templateCommand } from './commands/template.js';
-import { verifyCommand } from './commands/verify.js';
-import { newCommand } from './commands/new.js';
-import { explainCommand } from './commands/explain.js';
-import { completionCommand } from './commands/completion.js';
-import { watchCommand } from './commands/watch.js';
 import { say, shade } from './console.js';
 import { exitCode, Stop } from './exit.js';
 
@@ -39,20 +30,26 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-const commands = yargs(hideBin(process.argv))
+/** Each command in a file of its own, read only when it is asked for: a person waits for every start. */
+const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
+  new: async (cli) => cli.command((await import('./commands/new.js')).newCommand),
+  check: async (cli) => cli.command((await import('./commands/check.js')).checkCommand),
+  cut: async (cli) => cli.command((await import('./commands/cut.js')).cutCommand),
+  template: async (cli) => cli.command((await import('./commands/template.js')).templateCommand),
+  stock: async (cli) => cli.command((await import('./commands/stock.js')).stockCommand),
+  optics: async (cli) => cli.command((await import('./commands/optics.js')).opticsCommand),
+  watch: async (cli) => cli.command((await import('./commands/watch.js')).watchCommand),
+  verify: async (cli) => cli.command((await import('./commands/verify.js')).verifyCommand),
+  explain: async (cli) => cli.command((await import('./commands/explain.js')).explainCommand),
+  completion: async (cli) => cli.command((await import('./commands/completion.js')).completionCommand),
+};
+
+const words = hideBin(process.argv);
+const cli = yargs(words)
   .scriptName('dishwright')
   .usage(
     '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
   )
-  .command(checkCommand)
-  .command(cutCommand)
-  .command(templateCommand)
-  .command(opticsCommand)
-  .command(verifyCommand)
-  .command(newCommand)
-  .command(explainCommand)
-  .command(completionCommand)
-  .command(watchCommand)
   .demandCommand(1, 'name a command')
   .recommendCommands()
   .strict()
@@ -67,7 +64,10 @@ const commands = yargs(hideBin(process.argv))
   });
 
 try {
-  await commands.parseAsync();
+  const asked = words[0] !== undefined && Object.hasOwn(commands, words[0]) ? commands[words[0]] : undefined;
+  // help and misspelt commands need them all
+  for (const add of asked ? [asked] : Object.values(commands)) await add(cli);
+  await cli.parseAsync();
 } catch (error) {
   end(error);
 }

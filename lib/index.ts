@@ -18,7 +18,7 @@ export {
 } from './design/index.js';
 export { type Dish, solveDish } from './dish/index.js';
 export { type Figure, keyFigures } from './figures.js';
-export type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from './nest/index.js';
+export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 export { cautions, cautionsShort } from './output/cautions.js';
 export type { Part } from './parts/index.js';
 export {

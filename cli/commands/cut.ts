@@ -5,6 +5,7 @@ import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
 import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { askFolder, writeFolder } from '../folder.js';
+import { nesterFor } from '../nester.js';
 import { readFolder } from '../read-folder.js';
 import { stopOnErrors } from '../report.js';
 import { sheetTable } from '../sheet-table.js';
@@ -32,7 +33,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     askFolder(flags.out, flags.force);
-    const job = await buildJob(design);
+    const job = await buildJob(design, new Map(), nesterFor(flags.seconds));
     stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
     writeFolder(flags.out, job.files, flags.force, (folder) => {
       if (!flags.verify) return;

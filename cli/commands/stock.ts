@@ -1,0 +1,111 @@
+import type { CommandModule } from 'yargs';
+import {
+  type Design,
+  formatLength,
+  type Layout,
+  prepare,
+  type Problem,
+  type StockFigures,
+  stockFigures,
+  withSheetSize,
+} from '../../lib/index.js';
+import { columns, print, printJson, say } from '../console.js';
+import { loadDesign } from '../design-file.js';
+import { exitCode, Stop } from '../exit.js';
+import { readExtras } from '../extras.js';
+import { applyFlags, type DesignArguments, designFlags, sizeFlag } from '../flags.js';
+import { nesterFor } from '../nester.js';
+import { stopOnErrors } from '../report.js';
+import { table } from '../table.js';
+
+type StockArguments = DesignArguments & { readonly try: readonly string[] };
+
+interface Trial {
+  readonly name: string;
+  readonly figures: StockFigures;
+}
+
+async function figuresOf(
+  design: Design,
+  extras: ReadonlyMap<string, string>,
+  seconds: number | undefined,
+): Promise<{ readonly figures: StockFigures; readonly problems: readonly Problem[] }> {
+  const job = prepare(design, extras);
+  const nester = nesterFor(seconds);
+  const layouts: Layout[] = [];
+  for (const request of job.requests) layouts.push(await nester(request.parts, request.stock, request.options));
+  const parts = job.requests.flatMap((request) => request.parts);
+  return { figures: stockFigures(layouts, parts), problems: job.problems };
+}
+
+/** The cheapest that takes every part; without prices the least area bought. */
+function recommend(trials: readonly Trial[]): Trial | null {
+  const whole = trials.filter(({ figures }) => figures.unplaced.length === 0);
+  const priced = whole.some(({ figures }) => figures.cost > 0);
+  const weight = ({ figures }: Trial) => (priced ? figures.cost : figures.boughtM2);
+  return whole.reduce<Trial | null>((best, trial) => (best && weight(best) <= weight(trial) ? best : trial), null);
+}
+
+export const stockCommand: CommandModule<object, StockArguments> = {
+  command: 'stock <design>',
+  describe: 'compare sheet sizes: sheets, cost, waste and what is left',
+  builder: (yargs) =>
+    yargs
+      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .options({
+        ...designFlags,
+        try: {
+          type: 'string',
+          array: true,
+          nargs: 1,
+          default: [],
+          describe: 'a sheet size to compare, such as 1525x1525; may be given again',
+        },
+      })
+      .example('$0 stock press-house.yaml --try 2440x1220 --try 1525x1525', 'two sizes beside that of the design'),
+  handler: async (flags) => {
+    const loaded = loadDesign(flags.design);
+    const design = applyFlags(loaded.design, flags);
+    const extras = readExtras(flags.design, design);
+    const sizes = flags.try.map((text) => ({ name: text, size: sizeFlag('try', text, design.units) }));
+    const designs = [
+      { name: 'as designed', design },
+      ...sizes.map(({ name, size }) => ({ name, design: withSheetSize(design, size) })),
+    ];
+    const trials: Trial[] = [];
+    for (const one of designs) {
+      const { figures, problems } = await figuresOf(one.design, extras, flags.seconds);
+      stopOnErrors(flags.design, problems);
+      trials.push({ name: one.name, figures });
+    }
+    const best = recommend(trials);
+    if (flags.json) printJson({ trials, recommended: best?.name ?? null });
+    else {
+      const unit = design.units;
+      const rows = trials.map(({ name, figures }) => [
+        name,
+        figures.unplaced.length > 0
+          ? `${figures.sheets}, does not fit: ${figures.unplaced.join(' ')}`
+          : String(figures.sheets),
+        figures.cost.toFixed(2),
+        `${figures.boughtM2.toFixed(2)} m²`,
+        `${(100 * figures.waste).toFixed(1)} %`,
+        figures.offcut
+          ? `${formatLength(figures.offcut.width, unit)} x ${formatLength(figures.offcut.height, unit)}`
+          : 'none',
+      ]);
+      const heads = [
+        { head: 'sheets of' },
+        { head: 'sheets', right: true },
+        { head: 'cost', right: true },
+        { head: 'bought', right: true },
+        { head: 'waste', right: true },
+        { head: 'largest piece left' },
+      ];
+      for (const line of table(heads, rows, columns())) print(line);
+      if (best) print(`Recommended: ${best.name}.`);
+      say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
+    }
+    if (!best) throw new Stop(exitCode.cannotBuild, 'no size takes every part; try a larger one');
+  },
+};
