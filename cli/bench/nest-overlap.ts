@@ -41,11 +41,11 @@ function signedDistance(px: number, py: number, solid: Solid): number {
   let least = Infinity;
   let inside = false;
   for (const ring of [solid.outer, ...solid.openings]) {
-    ring.forEach(([ax, ay], i) => {
+    for (const [i, [ax, ay]] of ring.entries()) {
       const [bx, by] = ring[(i + 1) % ring.length]!;
       least = Math.min(least, toSegment(px, py, ax, ay, bx, by));
       if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-    });
+    }
   }
   return inside ? -least : least;
 }

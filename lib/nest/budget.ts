@@ -16,14 +16,21 @@ export const UNIT = 1.2e7;
  * @param stop asked at every look
  * @param elapsed share of the time that has gone, where time is the limit
  */
-export function budgetOf(effort: number, stop: () => boolean = () => false, elapsed: () => number = () => 0): Budget {
+export function budgetOf(
+  effort: number,
+  stop: (share: number) => boolean = () => false,
+  elapsed: () => number = () => 0,
+): Budget {
   const all = effort * UNIT;
   let spent = 0;
   let stopped = false;
   const share = (): number => Math.min(1, Math.max(all > 0 ? spent / all : 1, elapsed()));
   return {
     share,
-    over: () => (stopped ||= share() >= 1 || stop()),
+    over: () => {
+      const now = share();
+      return (stopped ||= now >= 1 || stop(now));
+    },
     spend: (work) => {
       spent += work;
     },

@@ -91,10 +91,12 @@ export function improve(first: Packing, noFits: NoFits, random: Random, budget: 
     length = tighten(best);
     onBetter(best);
   };
+  // an empty sheet is not pressed further: it is dropped
+  const going = (part: Budget): boolean => !part.over() && length > floor && length > 0;
   const exploring = partOf(budget, budget.share() + (1 - budget.share()) * EXPLORE);
   // near misses of the present length, the nearest first
   let misses: { total: number; packing: Packing }[] = [];
-  while (!exploring.over() && length > floor) {
+  while (going(exploring)) {
     const target = Math.max(floor, length * (1 - EXPLORE_STEP));
     if (misses.length === 0) {
       trial.assign(best);
@@ -114,12 +116,13 @@ export function improve(first: Packing, noFits: NoFits, random: Random, budget: 
     }
   }
   const begun = budget.share();
-  while (!budget.over() && length > floor) {
+  while (going(budget)) {
     const done = (budget.share() - begun) / Math.max(1e-9, 1 - begun);
     const step = PRESS_STEPS[0] * (PRESS_STEPS[1] / PRESS_STEPS[0]) ** done;
     trial.assign(best);
     shorten(trial, Math.max(floor, length * (1 - step)), random.real() * length);
     if (separation.run(budget, PRESS_PATIENCE) === 0) accept();
   }
+  if (length === 0 && best.sheets.length > 1) best.sheets.pop();
   return best;
 }

@@ -1,6 +1,9 @@
 /** Parts laid on stock: a first valid nest at once, then better ones until the effort is spent. */
 import type { Polygon } from '../geometry/index.js';
+import { budgetOf, partOf } from './budget.js';
 import { checkRequest } from './check.js';
+import { improveGroup } from './group.js';
+import { randomFrom } from './random.js';
 import { ringArea } from './grid.js';
 import { NoFits } from './no-fit.js';
 import type { Packing, Piece } from './packing.js';
@@ -54,9 +57,10 @@ function leastSheet(part: NestPart, shapes: Shapes, margin: number): { width: nu
 
 function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, packing: Packing): Unplaced[] {
   return parts.flatMap((part): Unplaced[] => {
-    const left = pieces.filter((piece, i) => piece.part === part && (packing.sheet[i] ?? -1) < 0);
-    const [piece] = left;
-    if (!piece) return [];
+    const [piece] = pieces.filter((one) => one.part === part);
+    const laid = packing.pieces.filter((one, i) => one.part === part && packing.sheet[i]! >= 0).length;
+    const copies = part.quantity - laid;
+    if (!piece || copies === 0) return [];
     const margin = Math.min(...stock.map((item) => item.margin), Infinity);
     const reason =
       stock.length === 0
@@ -65,7 +69,7 @@ function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, pack
           ? 'stock-used-up'
           : 'larger-than-stock';
     const least = leastSheet(part, shapes, margin === Infinity ? 0 : margin);
-    return [{ part: part.id, copies: left.length, reason, leastSheet: reason === 'stock-used-up' ? null : least }];
+    return [{ part: part.id, copies, reason, leastSheet: reason === 'stock-used-up' ? null : least }];
   });
 }
 
@@ -93,6 +97,22 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
     ),
   );
   const packings = tasks.map((task) => firstNest(task.pieces, task.spaces, task.noFits));
+  const budget = budgetOf(options.effort, options.stop, options.elapsed);
+  const tell = (): void => options.onBetter?.(layoutOf(tasks, packings));
+  if (options.effort > 0) tell();
+  const random = randomFrom(options.seed);
+  const all = tasks.reduce((sum, { pieces }) => sum + pieces.length, 0);
+  let until = 0;
+  tasks.forEach((task, i) => {
+    until += task.pieces.length / all;
+    const first = packings[i]!;
+    const part = partOf(budget, until);
+    if (part.over()) return;
+    packings[i] = improveGroup(first, task.spaces, task.noFits, random, part, (packing) => {
+      packings[i] = packing.copy();
+      tell();
+    });
+  });
   return layoutOf(tasks, packings);
 }
 

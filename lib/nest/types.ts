@@ -39,10 +39,15 @@ export interface NestOptions {
   /** Least distance between two parts, exact. */
   readonly spacing: number;
   readonly seed: number;
-  /** Work units of improvement after the first valid answer; 0 stops there. Same seed and effort, same bytes. */
+  /**
+   * Work of improvement after the first valid answer; 0 stops there, 1 takes some seconds for a hundred parts. Same
+   * seed and effort, same bytes.
+   */
   readonly effort: number;
-  /** Asked now and then; true ends the work with the best so far. */
-  readonly stop?: () => boolean;
+  /** Asked now and then, with the share of the work that is done; true ends it with the best so far. */
+  readonly stop?: (share: number) => boolean;
+  /** Share of the time that has gone, 0 to 1, where a time limit and not the effort ends the work. */
+  readonly elapsed?: () => number;
   /** Told of each better layout. */
   readonly onBetter?: (layout: Layout) => void;
 }
@@ -55,7 +60,7 @@ export interface PlacedPart extends Placement {
 
 export interface NestedSheet {
   readonly stock: string;
-  /** Size of the stock's bounding box; a roll's width is the length used, rounded up to nothing. */
+  /** Size of the stock's bounding box; a roll's width is the length used. */
   readonly width: number;
   readonly height: number;
   readonly placed: readonly PlacedPart[];

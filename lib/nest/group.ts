@@ -1,0 +1,158 @@
+/** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
+import { type Budget, partOf } from './budget.js';
+import { improve, type OnBetter } from './improve.js';
+import type { NoFits } from './no-fit.js';
+import { Packing } from './packing.js';
+import { better } from './plan.js';
+import type { Random } from './random.js';
+import { figuresOf } from './result.js';
+import { Separation } from './separate.js';
+import type { Space } from './space.js';
+
+/** Sheets fuller than this share are not tried: out of reach for any but jigsaws. */
+const FULLEST = 0.93;
+/** Share of the work that goes into each try at other sheets, and into all of them. */
+const A_TRY = 0.15;
+const ALL_TRIES = 0.5;
+const PATIENCE = { rounds: 80, starts: 2 };
+
+const isRoll = ({ stock }: Space): boolean => stock.shape.kind === 'roll';
+
+/** The sheet to be pressed goes last: a roll, which is paid by length, or else the least used. */
+function lastFirst(packing: Packing): void {
+  const order = packing.sheets
+    .map((sheet, index) => ({ sheet, index, used: packing.used(index) }))
+    .sort(
+      (a, b) => Number(isRoll(a.sheet.space)) - Number(isRoll(b.sheet.space)) || b.used - a.used || a.index - b.index,
+    );
+  const target = new Map(order.map(({ index }, at) => [index, at]));
+  for (let i = 0; i < packing.pieces.length; i++) packing.sheet[i] = target.get(packing.sheet[i]!) ?? -1;
+  packing.sheets.splice(0, packing.sheets.length, ...order.map(({ sheet }) => sheet));
+}
+
+/** Other choices of sheets that would be cheaper: one left out, or one exchanged. Cheapest first. */
+function cheaperChoices(packing: Packing, spaces: readonly Space[]): { sheets: Space[]; removed: number }[] {
+  const present = packing.sheets.map(({ space }) => space);
+  const area = packing.pieces.reduce((sum, _, i) => sum + packing.orientation(i).shape.area, 0);
+  const price = (sheets: readonly Space[]): number =>
+    sheets.reduce((sum, space) => sum + (isRoll(space) ? 0 : space.stock.price), 0);
+  const choices: { sheets: Space[]; removed: number }[] = [];
+  const seen = new Set<Space>();
+  // from the back: the least filled sheet of a kind is the one to go
+  for (let index = present.length - 1; index >= 0; index--) {
+    const old = present[index]!;
+    if (isRoll(old) || seen.has(old)) continue;
+    seen.add(old);
+    const others = present.filter((_, i) => i !== index);
+    if (others.length > 0) choices.push({ sheets: others, removed: index });
+    for (const space of spaces) {
+      const used = others.filter((other) => other === space).length;
+      if (!isRoll(space) && space.stock.price < old.stock.price && used < space.stock.count)
+        choices.push({ sheets: [...others, space], removed: index });
+    }
+  }
+  return choices
+    .filter(({ sheets }) => sheets.reduce((sum, space) => sum + space.area, 0) * FULLEST >= area)
+    .sort((a, b) => price(a.sheets) - price(b.sheets) || a.sheets.length - b.sheets.length);
+}
+
+/** The pieces of a packing on other sheets, those of the sheet that went strewn over the rest. */
+function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, random: Random): Packing {
+  const trial = packing.copy();
+  const { sheets, removed } = choice;
+  trial.sheets.splice(0, trial.sheets.length, ...sheets.map((space) => ({ space, right: space.width })));
+  for (let i = 0; i < trial.pieces.length; i++) {
+    const sheet = trial.sheet[i]!;
+    if (sheet === removed)
+      strew(
+        trial,
+        i,
+        sheets.length > packing.sheets.length - 1 ? sheets.length - 1 : random.whole(sheets.length),
+        random,
+      );
+    else if (sheet > removed) trial.sheet[i] = sheet - 1;
+  }
+  return trial;
+}
+
+function strew(packing: Packing, i: number, sheet: number, random: Random): void {
+  const { space } = packing.sheets[sheet]!;
+  packing.sheet[i] = sheet;
+  packing.lie[i] = random.whole(packing.pieces[i]!.orientations.length);
+  packing.x[i] = random.real() * space.width;
+  packing.y[i] = random.real() * space.height;
+}
+
+/** Only the pieces that lie somewhere. */
+function laidOnly(packing: Packing): Packing {
+  const laid = packing.pieces.flatMap((_, i) => (packing.sheet[i]! >= 0 ? [i] : []));
+  const kept = new Packing(laid.map((i) => packing.pieces[i]!));
+  laid.forEach((i, k) => {
+    kept.x[k] = packing.x[i]!;
+    kept.y[k] = packing.y[i]!;
+    kept.lie[k] = packing.lie[i]!;
+    kept.sheet[k] = packing.sheet[i]!;
+  });
+  kept.sheets.push(...packing.sheets);
+  return kept;
+}
+
+/** Tries to find room for pieces that were left over, all or none. */
+function squeezeIn(packing: Packing, noFits: NoFits, random: Random, budget: Budget): Packing {
+  const trial = packing.copy();
+  if (trial.sheets.length === 0) return packing;
+  const area = trial.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
+  if (trial.sheets.reduce((sum, { space }) => sum + space.area, 0) * FULLEST < area) return packing;
+  for (let i = 0; i < trial.pieces.length; i++) {
+    if (trial.sheet[i]! < 0) strew(trial, i, random.whole(trial.sheets.length), random);
+  }
+  return new Separation(trial, noFits, random).run(budget, PATIENCE) === 0 ? trial : packing;
+}
+
+/**
+ * The best packing that the budget allows; `first` is valid. Pieces that it leaves over and that cannot be squeezed in
+ * stay left over.
+ */
+export function improveGroup(
+  first: Packing,
+  spaces: readonly Space[],
+  noFits: NoFits,
+  random: Random,
+  budget: Budget,
+  onBetter: OnBetter,
+): Packing {
+  let best = first;
+  if (best.sheet.some((sheet) => sheet < 0)) {
+    best = squeezeIn(best, noFits, random, partOf(budget, budget.share() + (1 - budget.share()) * A_TRY));
+    best = laidOnly(best);
+  }
+  if (best.pieces.length === 0) return best;
+  best = best.copy();
+  lastFirst(best);
+  const begun = budget.share();
+  const shareOf = (part: number): number => begun + (1 - begun) * part;
+  for (let again = true; again && budget.share() < shareOf(ALL_TRIES);) {
+    again = false;
+    for (const choice of cheaperChoices(best, spaces)) {
+      const part = partOf(budget, Math.min(shareOf(ALL_TRIES), budget.share() + (1 - begun) * A_TRY));
+      if (part.over()) break;
+      const trial = moved(best, choice, random);
+      if (new Separation(trial, noFits, random).run(part, PATIENCE) > 0) continue;
+      if (!better(trial, best)) continue;
+      best = trial;
+      lastFirst(best);
+      onBetter(best);
+      again = true;
+      break;
+    }
+  }
+  // a sheet that is pressed empty goes, and the next one is pressed
+  for (let again = true; again && !budget.over();) {
+    const sheets = best.sheets.length;
+    const pressed = improve(best, noFits, random, budget, onBetter);
+    again = figuresOf(pressed).last > 0 && pressed.sheets.length < sheets;
+    best = pressed;
+    lastFirst(best);
+  }
+  return best;
+}
