@@ -4,12 +4,12 @@ export interface Budget {
   share(): number;
   /** True when the work has to end. */
   over(): boolean;
-  /** Counts work done, in depth tests. */
+  /** Counts work done, in edges looked at. */
   spend(work: number): void;
 }
 
-/** Depth tests of one unit of effort. */
-export const UNIT = 1.2e7;
+/** Edges looked at in one unit of effort. */
+export const UNIT = 4e8;
 
 /**
  * A budget of `effort` units that may be ended early.

@@ -14,6 +14,9 @@ import type { Shape } from './shape.js';
  */
 const FIT = 1e-8;
 
+/** Cells of the grid of bounds each way. */
+const CELLS = 32;
+
 /** Edges of the region's rings as flat arrays: from (x, y) by (dx, dy); the inside lies left. */
 export class NoFit {
   readonly count: number;
@@ -61,15 +64,22 @@ export class NoFit {
   /** How far a point within the region is from its rim: the least move that separates the shapes. 0 outside. */
   depth(px: number, py: number): number {
     if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
+    const signed = this.#signed(px, py);
+    return signed > 0 ? signed : 0;
+  }
+
+  /** Distance to the rim, negative outside. */
+  #signed(px: number, py: number): number {
     const { count, x, y, dx, dy, endY, per } = this;
     let inside = false;
     let least = Infinity;
     for (let k = 0; k < count; k++) {
+      const ay = y[k]!;
       const ux = px - x[k]!;
-      const uy = py - y[k]!;
+      const uy = py - ay;
       const ex = dx[k]!;
       const ey = dy[k]!;
-      if (y[k]! > py !== endY[k]! > py && ux < (uy * ex) / ey) inside = !inside;
+      if (ay > py !== endY[k]! > py && ux < (uy * ex) / ey) inside = !inside;
       let t = (ux * ex + uy * ey) * per[k]!;
       t = t < 0 ? 0 : t > 1 ? 1 : t;
       const rx = ux - t * ex;
@@ -77,7 +87,39 @@ export class NoFit {
       const square = rx * rx + ry * ry;
       if (square < least) least = square;
     }
-    return inside ? Math.sqrt(least) : 0;
+    return inside ? Math.sqrt(least) : -Math.sqrt(least);
+  }
+
+  /**
+   * A bound that is never above the depth, from a grid over the region's box; -1 where the depth is 0 for certain.
+   * For places within the box only.
+   */
+  least(px: number, py: number): number {
+    const bounds = (this.#bounds ??= this.#grid());
+    const i = ((px - this.minX) * this.#perX) | 0;
+    const j = ((py - this.minY) * this.#perY) | 0;
+    return bounds[(j < CELLS ? j : CELLS - 1) * CELLS + (i < CELLS ? i : CELLS - 1)]!;
+  }
+
+  #bounds: Float32Array | undefined;
+  #perX = 0;
+  #perY = 0;
+
+  #grid(): Float32Array {
+    const bounds = new Float32Array(CELLS * CELLS);
+    const width = (this.maxX - this.minX) / CELLS;
+    const height = (this.maxY - this.minY) / CELLS;
+    this.#perX = 1 / width;
+    this.#perY = 1 / height;
+    // a little more than half a cell's diagonal, for rounding
+    const reach = 0.5001 * Math.hypot(width, height);
+    for (let j = 0; j < CELLS; j++) {
+      for (let i = 0; i < CELLS; i++) {
+        const signed = this.#signed(this.minX + (i + 0.5) * width, this.minY + (j + 0.5) * height);
+        bounds[j * CELLS + i] = signed < -reach ? -1 : Math.max(0, signed - reach);
+      }
+    }
+    return bounds;
   }
 
   /** The region seen from the other shape. */

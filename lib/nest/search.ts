@@ -18,7 +18,7 @@ export class Search {
   /** Place found by the last question. */
   foundX = 0;
   foundY = 0;
-  /** Depth tests and crossings tried since the start: the measure of work. */
+  /** Edges looked at since the start: the measure of work. */
   work = 0;
 
   #count = 0;
@@ -34,6 +34,7 @@ export class Search {
   #bestY = 0;
   #leftmost = false;
   #floor = -Infinity;
+  readonly #near = new Int32Array(LIMIT);
   readonly #first = new Int32Array(LIMIT);
   readonly #second = new Int32Array(LIMIT);
 
@@ -91,18 +92,31 @@ export class Search {
   }
 
   #cost(x: number, y: number, limit: number, one: number, two: number): number {
-    let sum = 0;
     const count = this.#count;
     const qx = this.#qx;
     const qy = this.#qy;
+    const near = this.#near;
+    let found = 0;
+    let bound = 0;
+    this.work += count;
     for (let k = 0; k < count; k++) {
       if (k === one || k === two) continue;
       const noFit = this.#noFit[k]!;
       const ux = x - qx[k]!;
       const uy = y - qy[k]!;
       if (ux <= noFit.minX || ux >= noFit.maxX || uy <= noFit.minY || uy >= noFit.maxY) continue;
-      this.work++;
-      const depth = noFit.depth(ux, uy);
+      const least = noFit.least(ux, uy);
+      if (least < 0) continue;
+      bound += this.#weight[k]! * least;
+      if (bound >= limit) return bound;
+      near[found++] = k;
+    }
+    let sum = 0;
+    for (let n = 0; n < found; n++) {
+      const k = near[n]!;
+      const noFit = this.#noFit[k]!;
+      this.work += noFit.count;
+      const depth = noFit.depth(x - qx[k]!, y - qy[k]!);
       if (depth > TOUCHING) {
         sum += this.#weight[k]! * depth;
         if (sum >= limit) return sum;
@@ -144,8 +158,10 @@ export class Search {
     this.#try(x1, y0, -1, -1);
     this.#try(x1, y1, -1, -1);
     for (let n = 0; n < count && !this.#done(); n++) {
+      this.#rim((n + turn) % count);
+    }
+    for (let n = 0; n < count && !this.#done(); n++) {
       const a = (n + turn) % count;
-      this.#rim(a);
       for (let m = 0; m < n && !this.#done(); m++) this.#crossings(a, (m + turn) % count);
     }
   }
@@ -216,7 +232,7 @@ export class Search {
     const n = this.#reaching(a, minX, minY, maxX, maxY, first);
     if (n === 0) return;
     const m = this.#reaching(b, minX, minY, maxX, maxY, second);
-    this.work += (n * m) >> 3;
+    this.work += one.count + two.count + n * m;
     for (let i = 0; i < n; i++) {
       const k = first[i]!;
       const ax = one.x[k]! + ox;
