@@ -1,13 +1,167 @@
 /** Machining data for tool paths. */
-import { group, keysIn } from '../keys.js';
+import { z } from 'zod';
+import { choice, group, type KeyMeta, keysIn, numberAuto, numberOr, whole, wholeOr, yesNo } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
+
+/** `mill` is an end mill, `v` a bit with a point for countersinks and marks. */
+export const toolKinds = ['mill', 'drill', 'v'] as const;
+
+function toolsKey(unit: LengthUnit) {
+  const { length, lengthAuto } = keysIn(unit);
+  return z
+    .array(
+      group(
+        { about: 'One tool.' },
+        {
+          number: whole({ about: 'Its number in the machine’s tool table (T word).', least: 1, most: 999 }),
+          kind: z.enum(toolKinds).meta({
+            quantity: 'choice',
+            about: 'An end mill, a drill bit, or a 90° V-bit for countersinks and marks.',
+          } satisfies KeyMeta),
+          diameter: length({ about: 'Cutting diameter.', above: 0, most: 100 }),
+          flutes: whole({ about: 'Number of cutting edges.', least: 1, most: 12 }).default(2),
+          cuttingDepth: lengthAuto({
+            about: 'Longest depth that it may cut: the length of its flutes.',
+            auto: '4 diameters of an end mill, 10 of a drill bit, half the diameter of a V-bit',
+            above: 0,
+            most: 200,
+          }),
+        },
+      ),
+    )
+    .max(40, '40 tools at most')
+    .default([])
+    .meta({
+      quantity: 'list',
+      shown: '[]',
+      about: 'The tools in the machine. Left out, they are made up from the bits that `process` names.',
+    } satisfies KeyMeta);
+}
+
+function spindleKeys() {
+  return group(
+    { about: 'The spindle.' },
+    {
+      least: numberOr(8000, { about: 'Lowest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
+      most: numberOr(24_000, { about: 'Highest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
+      speed: numberOr(18_000, {
+        about: 'Speed for milling; lowered where the feed would pass `mostFeed`.',
+        unit: 'rev/min',
+        why: 'middle of the range of a small router spindle, from memory',
+        above: 0,
+        most: 100_000,
+      }),
+      drillSpeed: numberAuto({
+        about: 'Speed for drilling.',
+        unit: 'rev/min',
+        auto: 'the lowest speed',
+        above: 0,
+        most: 100_000,
+      }),
+    },
+  );
+}
+
+function tabKeys(unit: LengthUnit) {
+  const { lengthOr, lengthAuto } = keysIn(unit);
+  return group(
+    { about: 'How parts are held until the sheet is done.' },
+    {
+      width: lengthOr(6, { about: 'Width of a holding tab.', above: 0, most: 100 }),
+      height: lengthAuto({
+        about: 'Height of a holding tab above the lower face.',
+        auto: 'a quarter of the thickness, at least 1 mm and at most 3 mm',
+        above: 0,
+        most: 50,
+      }),
+      spacing: lengthOr(450, { about: 'A part gets one tab for each such length of its outline.', above: 0 }),
+      least: wholeOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
+      without: choice(['skin', 'stop'], 'skin', {
+        about: 'What to do with a part that has no room for tabs: hold it by an uncut skin, or write no file.',
+        why: 'a skin holds any part; it is cut with a knife and sanded off',
+      }),
+      skinBelow: lengthOr(0, {
+        about: 'Parts shorter than this are held by an uncut skin instead of tabs; 0 for none.',
+      }),
+      skin: lengthOr(0.4, { about: 'Thickness of that skin.', above: 0, most: 5 }),
+    },
+  );
+}
 
 export function routerSection(unit: LengthUnit) {
   const { lengthOr } = keysIn(unit);
   return group(
     { about: 'Data for router tool paths.' },
     {
-      safeHeight: lengthOr(10, { about: 'Height above the sheet for travel.', above: 0, most: 200 }),
+      files: choice(['one', 'each-tool'], 'one', {
+        about: 'One file a sheet with tool changes, or one file for each tool.',
+      }),
+      pathMode: choice(['exact', 'continuous'], 'exact', {
+        about: 'Exact path (G61), or corners rounded to keep the speed (G64).',
+        why: 'only the exact path keeps the edge within its tolerance on every machine',
+      }),
+      lengthOffsets: yesNo(true, {
+        about: 'Whether a tool change also calls the tool’s length from the tool table (G43 H).',
+      }),
+      safeHeight: lengthOr(10, {
+        about: 'Height above the sheet for travel; it must clear every clamp.',
+        above: 0,
+        most: 200,
+      }),
+      throughCut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', most: 5 }),
+      direction: choice(['conventional', 'climb'], 'conventional', {
+        about: 'Sense of the cut, for a spindle that turns clockwise.',
+        why: 'a light machine with play is not pulled forward; climb leaves a cleaner edge on a stiff one (common practice, no source)',
+      }),
+      finishing: lengthOr(0.3, {
+        about: 'Material that roughing leaves on every edge for the finishing pass.',
+        least: 0.1,
+        most: 3,
+      }),
+      rampAngleDeg: numberOr(3, {
+        about: 'Slope at which an end mill enters the material.',
+        unit: '°',
+        least: 0.5,
+        most: 45,
+      }),
+      mostFeed: numberOr(4000, {
+        about: 'Fastest feed that the machine holds in a cut.',
+        unit: 'mm/min',
+        why: 'a light gantry machine, from memory',
+        above: 0,
+        most: 50_000,
+      }),
+      plungeFeed: numberOr(600, {
+        about: 'Feed straight down with an end mill or V-bit.',
+        unit: 'mm/min',
+        why: 'from memory',
+        above: 0,
+        most: 50_000,
+      }),
+      travelSpeed: numberOr(6000, {
+        about: 'Speed of travel, for the time only.',
+        unit: 'mm/min',
+        above: 0,
+        most: 100_000,
+      }),
+      chipLoad: numberAuto({
+        about: 'Thickness of the chip of one cutting edge in one turn.',
+        unit: 'mm',
+        auto: 'by material and diameter, from memory; the bit maker’s table comes first',
+        above: 0,
+        most: 2,
+      }),
+      passDepth: numberOr(0.75, {
+        about: 'Depth of one pass, as a multiple of the tool’s diameter.',
+        why: 'cautious; up to 1 is usual in plywood and MDF, from memory',
+        above: 0,
+        most: 5,
+      }),
+      markDepth: lengthOr(0.3, { about: 'Depth of scribed lines and lettering.', above: 0, most: 2 }),
+      dwell: wholeOr(3, { about: 'Wait for the spindle to come to speed.', unit: 's', least: 0, most: 60 }),
+      spindle: spindleKeys().prefault({}),
+      tools: toolsKey(unit),
+      tabs: tabKeys(unit).prefault({}),
     },
   );
 }

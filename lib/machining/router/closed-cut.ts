@@ -1,0 +1,117 @@
+/** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
+import { nearestOnEdge, type Point } from '../../geometry/index.js';
+import { pointAt, type Ring } from './ring.js';
+import type { Cut, Move } from './types.js';
+import { clearOfLifts, type Feeds, type Lift, straightFor, walkMoves } from './walk.js';
+
+/** Height above the sheet to which the tool comes down at travel speed, mm. */
+export const approachHeight = 1;
+/** Length of the slanted way between the roughed wall and the finished edge, and how far the finish overlaps, mm. */
+const leadLength = 3;
+const overlap = 1;
+
+export interface ClosedCut {
+  readonly title: string;
+  /** The path along the finished edge. */
+  readonly finish: Ring;
+  readonly finishLifts: readonly Lift[];
+  /** The path that leaves the allowance; null where there is no room for it. */
+  readonly rough: Ring | null;
+  readonly roughLifts: readonly Lift[];
+  /** Whether spurs open corners, so that the edge is finished at every level. */
+  readonly finishEach: boolean;
+  /** Depths (z, below 0) from the first to the last. */
+  readonly levels: readonly number[];
+  /** Fall over run of the ramps. */
+  readonly slope: number;
+  readonly tabTop: number;
+  readonly safeHeight: number;
+  readonly feeds: Feeds;
+}
+
+/** Length along a ring that is nearest to a point. */
+function nearestLength(ring: Ring, point: Point): number {
+  let best = Infinity;
+  let at = 0;
+  ring.edges.forEach((edge, i) => {
+    const near = nearestOnEdge(edge, point);
+    if (near.distance >= best) return;
+    best = near.distance;
+    const next = ring.starts[i + 1] ?? ring.length;
+    at = ring.starts[i]! + near.fraction * (next - ring.starts[i]!);
+  });
+  return at;
+}
+
+/** A pass along the finished edge, in from the roughed wall and out to it again; ends at a length of the rough ring. */
+function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: Move[]): number {
+  const { finish, finishLifts, tabTop, feeds } = cut;
+  const room = leadLength + overlap + Math.max(0, tabTop - z) + 1;
+  const start = clearOfLifts(finish, finishLifts, nearestLength(finish, pointAt(rough, from)), room);
+  // after a jump past a tab the tool first follows the roughed wall
+  const wall = nearestLength(rough, pointAt(finish, start));
+  const way = (((wall - from) % rough.length) + rough.length) % rough.length;
+  if (way > 0.01 && way < rough.length - 0.01) {
+    const to = from + way;
+    moves.push(
+      ...walkMoves(rough, { from, to, zFrom: z, zTo: z, levelFrom: from, lifts: cut.roughLifts, tabTop }, feeds),
+    );
+  }
+  const straight = straightFor(finish, start, 2 * leadLength + overlap);
+  const lead = straight ? leadLength : 0;
+  const first = start + lead;
+  const last = first + finish.length + overlap;
+  moves.push({ kind: 'line', to: { ...pointAt(finish, first), z }, feed: feeds.along });
+  moves.push(
+    ...walkMoves(
+      finish,
+      { from: first, to: last, zFrom: z, zTo: z, levelFrom: first, lifts: finishLifts, tabTop },
+      feeds,
+    ),
+  );
+  const out = nearestLength(rough, pointAt(finish, straight ? last + leadLength - overlap : last));
+  moves.push({ kind: 'line', to: { ...pointAt(rough, out), z }, feed: feeds.along });
+  return out;
+}
+
+/**
+ * The moves of a closed cut that enters at a length of its first ring. The tool ramps down along the path, so it
+ * never plunges into solid material, and enters and leaves the finished edge from the roughed wall.
+ */
+export function closedCut(cut: ClosedCut, entry: number): Cut {
+  const { rough, finish, feeds, tabTop, safeHeight } = cut;
+  const ring = rough ?? finish;
+  const lifts = rough === null ? cut.finishLifts : cut.roughLifts;
+  // behind a tab the tool needs as much length as it has to come down
+  const room = Math.max(0, tabTop - cut.levels.at(-1)!) + 1;
+  let s = clearOfLifts(ring, lifts, entry, room);
+  const start = pointAt(ring, s);
+  const moves: Move[] = [
+    { kind: 'rapid', to: { ...start, z: safeHeight } },
+    { kind: 'rapid', to: { ...start, z: approachHeight } },
+    { kind: 'line', to: { ...start, z: 0 }, feed: feeds.down },
+  ];
+  let z = 0;
+  cut.levels.forEach((level, i) => {
+    const levelFrom = s + (z - level) / cut.slope;
+    // the turn at full depth begins where the ramp ends
+    const to = clearOfLifts(ring, lifts, levelFrom + ring.length, room);
+    moves.push(...walkMoves(ring, { from: s, to, zFrom: z, zTo: level, levelFrom, lifts, tabTop }, feeds));
+    s = to;
+    z = level;
+    if (rough === null || !(cut.finishEach || i === cut.levels.length - 1)) return;
+    const out = finishing(cut, rough, s, level, moves);
+    s = clearOfLifts(rough, lifts, out, room);
+    if (s > out)
+      moves.push(...walkMoves(rough, { from: out, to: s, zFrom: z, zTo: z, levelFrom: out, lifts, tabTop }, feeds));
+  });
+  const end = moves.at(-1)!.to;
+  moves.push({ kind: 'rapid', to: { x: end.x, y: end.y, z: safeHeight } });
+  return { title: cut.title, moves };
+}
+
+/** Even levels from one pass depth down to `depth` (mm, positive), as z. */
+export function levelsTo(depth: number, passDepth: number): number[] {
+  const count = Math.max(1, Math.ceil(depth / passDepth - 1e-9));
+  return Array.from({ length: count }, (_, i) => (-depth * (i + 1)) / count);
+}

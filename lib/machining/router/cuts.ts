@@ -1,0 +1,178 @@
+/** The operations of a sheet as cuts that can be entered in several places. */
+import { offsetContour, reversed, signedArea, type Contour, type Point } from '../../geometry/index.js';
+import type { CutOperation } from '../types.js';
+import { closedCut, levelsTo } from './closed-cut.js';
+import type { Cutting } from './feeds.js';
+import { countersinkCut, drillCut, markCut } from './holes.js';
+import { liftsOn } from './lifts.js';
+import { pointAt, type Ring, ringOf, withoutSpurs } from './ring.js';
+import type { Tab } from './tabs.js';
+import type { Visit } from './tour.js';
+import type { Cut, RouterData } from './types.js';
+import { clearOfLifts } from './walk.js';
+
+/** A cut with the places where it may be entered; made when the order is known. */
+export interface Entered extends Visit {
+  readonly make: (entry: number, back: boolean) => readonly Cut[];
+}
+
+/** Places at which a ring may be entered, at most. */
+const mostEntries = 24;
+/** Step between the rings that clear an opening, in tool radii: less than 1, so that nothing stays between them. */
+const clearStep = 0.9;
+/** Openings narrower than this many tool diameters are cleared, as their core would be too small to hold. */
+const clearBelow = 2;
+
+export interface CutSettings {
+  readonly cutting: Cutting;
+  readonly data: RouterData;
+  readonly tabs: readonly Tab[];
+  readonly tabTop: number;
+}
+
+function title({ operation, part, copy }: CutOperation): string {
+  return `${operation} ${part} ${copy}`;
+}
+
+/** A bored hole that the tool clears in one helix, having no core to speak of. */
+export function isHelix({ bore }: CutOperation, toolDiameter: number): boolean {
+  return bore !== undefined && 2 * Math.sqrt(Math.abs(signedArea(bore)) / Math.PI) < 0.95 * toolDiameter;
+}
+
+/** The one ring that leaves `allowance` to the finished edge; null where there is none, or more than one. */
+function roughed(path: Contour, allowance: number): Ring | null {
+  const rings = offsetContour(path, allowance);
+  return rings.length === 1 ? ringOf(rings[0]!) : null;
+}
+
+function turned(ring: Contour, data: RouterData): Contour {
+  // material lies left of every ring: as they stand, a spindle that turns clockwise cuts conventionally
+  return data.direction === 'climb' ? reversed(ring) : ring;
+}
+
+function entriesOf(ring: Ring, clear: (s: number) => number): number[] {
+  const count = Math.min(mostEntries, Math.max(1, Math.floor(ring.length / 15)));
+  return Array.from({ length: count }, (_, i) => clear(((i + 0.5) * ring.length) / count));
+}
+
+interface Closed {
+  readonly name: string;
+  readonly path: Contour;
+  readonly depth: number;
+  readonly helix: boolean;
+  readonly allowance: number;
+}
+
+function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: CutSettings): Entered {
+  const { cutting, data, tabs, tabTop } = settings;
+  const radius = cutting.tool.diameter / 2;
+  const { ring: plain, spurs } = withoutSpurs(path);
+  const rough = allowance > 0 ? roughed(plain, allowance) : null;
+  const roughRing = rough === null ? null : direct(rough, data);
+  const finish = ringOf(turned(path, data));
+  const near = depth > -tabTop ? tabs : [];
+  const finishLifts = liftsOn(finish, near, radius);
+  const roughLifts = roughRing === null ? [] : liftsOn(roughRing, near, radius);
+  const ring = roughRing ?? finish;
+  const tangent = Math.tan((data.rampAngleDeg * Math.PI) / 180);
+  const room = Math.max(0, tabTop + depth) + 1;
+  const places = entriesOf(ring, (s) => clearOfLifts(ring, roughRing === null ? finishLifts : roughLifts, s, room));
+  return {
+    entries: places.map((s) => pointAt(ring, s)),
+    make: (entry) => [
+      closedCut(
+        {
+          title: name,
+          finish,
+          finishLifts,
+          rough: roughRing,
+          roughLifts,
+          finishEach: spurs,
+          levels: helix ? [-depth] : levelsTo(depth, cutting.passDepth),
+          // one turn of a helix goes no deeper than one pass
+          slope: helix ? Math.min(tangent, cutting.passDepth / ring.length) : tangent,
+          tabTop,
+          safeHeight: data.safeHeight,
+          feeds: { along: cutting.feed, down: cutting.plunge },
+        },
+        places[entry]!,
+      ),
+    ],
+  };
+}
+
+function direct(ring: Ring, data: RouterData): Ring {
+  if (data.direction === 'conventional') return ring;
+  const vertices = ring.edges.map((edge) => ({
+    x: edge.from.x,
+    y: edge.from.y,
+    bulge: edge.kind === 'arc' ? Math.tan(edge.sweep / 4) : 0,
+  }));
+  return ringOf(reversed(vertices));
+}
+
+/** Rings within an opening's path that clear its core, the innermost first; none where the core is held instead. */
+export function clearingRings(path: Contour, toolDiameter: number): Contour[] {
+  const plain = withoutSpurs(path).ring;
+  if (signedArea(plain) > 0 || offsetContour(plain, clearBelow * toolDiameter).length > 0) return [];
+  const rings: Contour[] = [];
+  for (let k = 1; ; k += 1) {
+    const next = offsetContour(plain, (k * clearStep * toolDiameter) / 2).filter((one) => signedArea(one) < 0);
+    if (next.length === 0) return rings;
+    rings.unshift(...next);
+  }
+}
+
+/** Several cuts that are made one after the other, each entered near where the one before ended. */
+function inTurn(cuts: readonly Entered[]): Entered {
+  return {
+    entries: cuts[0]!.entries,
+    make: (first) => {
+      const made: Cut[] = [...cuts[0]!.make(first, false)];
+      for (const { entries, make } of cuts.slice(1)) {
+        const { x, y } = made.at(-1)!.moves.at(-1)!.to;
+        const away = entries.map((place) => Math.hypot(place.x - x, place.y - y));
+        made.push(...make(away.indexOf(Math.min(...away)), false));
+      }
+      return made;
+    },
+  };
+}
+
+/** The cut of an outline, an opening or a bored hole with the end mill; a core too small to hold is cleared first. */
+export function ringCut(operation: CutOperation, depth: number, allowance: number, settings: CutSettings): Entered {
+  const path = operation.bore ?? operation.vertices;
+  const name = title(operation);
+  const { diameter } = settings.cutting.tool;
+  if (isHelix(operation, diameter)) return enteredRing({ name, path, depth, helix: true, allowance }, settings);
+  const inner = operation.operation === 'outline' ? [] : clearingRings(path, diameter);
+  const cleared = inner.map((ring) =>
+    enteredRing({ name: `${name} core`, path: ring, depth, helix: false, allowance: 0 }, settings),
+  );
+  return inTurn([...cleared, enteredRing({ name, path, depth, helix: false, allowance }, settings)]);
+}
+
+/** A hole straight down: drilled, or countersunk. */
+export function pointCut(operation: CutOperation, depth: number, cutting: Cutting, data: RouterData): Entered {
+  const at: Point = operation.vertices[0]!;
+  const make = operation.operation === 'countersink' ? countersinkCut : drillCut;
+  return { entries: [at], make: () => [make(title(operation), at, depth, cutting, data.safeHeight)] };
+}
+
+/** A scribed line or a stroke of lettering. */
+export function lineCut(
+  name: string,
+  vertices: CutOperation['vertices'],
+  closed: boolean,
+  cutting: Cutting,
+  data: RouterData,
+): Entered {
+  const end = closed ? vertices[0]! : vertices.at(-1)!;
+  return {
+    entries: [vertices[0]!],
+    exit: end,
+    make: (_, back) => [
+      markCut(name, back && !closed ? reversed(vertices) : vertices, closed, data.markDepth, cutting, data.safeHeight),
+    ],
+  };
+}

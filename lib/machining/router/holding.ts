@@ -1,0 +1,157 @@
+/** How each placed part of a sheet is held: by tabs, or by an uncut skin. */
+import { bounds, placeVertices } from '../../geometry/index.js';
+import type { CutOperation } from '../types.js';
+import { clearingRings, isHelix } from './cuts.js';
+import { type Ring, ringOf } from './ring.js';
+import { chooseTabs, type HeldPart, type Tab, type Tabbing } from './tabs.js';
+import type { Holding, RoutedPart, RoutedSheet, RouterData, RouterProblem, SheetMaterial } from './types.js';
+import { Waste } from './waste.js';
+
+export interface Held {
+  readonly tabs: readonly Tab[];
+  readonly tabHeight: number;
+  readonly holding: readonly Holding[];
+  readonly problems: readonly RouterProblem[];
+  /** Whether the outline of a placed part keeps its skin. */
+  readonly skinned: (operation: CutOperation) => boolean;
+}
+
+/** Tabs are a quarter of the thickness, at least and at most (mm): common practice, no source. */
+const tabShare = 0.25;
+const leastTab = 1;
+const mostTab = 3;
+
+export function tabHeightOf(material: SheetMaterial, data: RouterData): number {
+  const usual = Math.min(mostTab, Math.max(leastTab, tabShare * material.thickness));
+  return Math.min(data.tabs.height ?? usual, material.thickness);
+}
+
+const keyOf = (part: string, copy: number): string => `${copy}:${part}`;
+
+/** A placed part's nominal outlines and openings, with the edges that tabs keep off by their new numbers. */
+function heldPart(part: RoutedPart, placed: RoutedSheet['placed'][number]): HeldPart {
+  const edges = part.contours.flatMap(({ operation, vertices }, index) => {
+    if (operation === 'scribe') return [];
+    const count = vertices.length;
+    const barred = new Set<number>();
+    for (const { contour, from, to } of part.edges) {
+      if (contour !== index) continue;
+      // a mirrored ring is run the other way, so that edge i becomes edge n-2-i
+      for (let i = from; i <= to; i += 1) barred.add(placed.mirrored ? (2 * count - 2 - i) % count : i);
+    }
+    return [{ vertices: placeVertices(vertices, placed), barred }];
+  });
+  return { part: placed.part, copy: placed.copy, edges };
+}
+
+/** Paths that part the sheet: outlines and openings cut through, and large bored holes. */
+function throughRings(operations: readonly CutOperation[], radius: number): Ring[] {
+  return operations
+    .flatMap((operation) => {
+      if (operation.operation === 'drill') {
+        const { bore } = operation;
+        return bore === undefined || isHelix(operation, 2 * radius) ? [] : [bore, ...clearingRings(bore, 2 * radius)];
+      }
+      if (operation.operation === 'outline') return [operation.vertices];
+      if (operation.operation !== 'opening') return [];
+      return [operation.vertices, ...clearingRings(operation.vertices, 2 * radius)];
+    })
+    .map(ringOf);
+}
+
+function isSmall(part: RoutedPart, below: number): boolean {
+  const { minX, minY, maxX, maxY } = bounds(part.contours[0]!.vertices);
+  return Math.max(maxX - minX, maxY - minY) < below;
+}
+
+/** One warning for all offcuts that come loose, as there may be many. */
+function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
+  const [largest] = [...loose].sort((a, b) => b.area - a.area);
+  if (largest === undefined) return [];
+  const { x, y, area } = largest;
+  const size = `${Math.round(area / 100)} cm² at ${Math.round(x)}, ${Math.round(y)} mm`;
+  const what = loose.length === 1 ? `an offcut of ${size} comes` : `${loose.length} offcuts, the largest ${size}, come`;
+  return [
+    {
+      code: 'router-loose',
+      severity: 'warning',
+      key: ['tabs'],
+      message: `${id}: ${what} loose while the sheet is cut; screw or tape them down`,
+    },
+  ];
+}
+
+/**
+ * Chooses how every part of the sheet is held: small parts by a skin if asked, the others by tabs, and those without
+ * room for tabs by a skin, unless the design would rather have no file.
+ * @param radius of the end mill
+ */
+export function hold(
+  sheet: RoutedSheet,
+  parts: ReadonlyMap<string, RoutedPart>,
+  material: SheetMaterial,
+  data: RouterData,
+  radius: number,
+): Held {
+  const { cut, placed } = sheet;
+  const { width, spacing, least, without, skinBelow } = data.tabs;
+  const pairs = placed.map((place) => {
+    const part = parts.get(place.part);
+    if (part === undefined) throw new RangeError(`the sheet places '${place.part}', which is not among the parts`);
+    return { key: keyOf(place.part, place.copy), part, held: heldPart(part, place) };
+  });
+  const skins = new Set(pairs.filter(({ part }) => isSmall(part, skinBelow)).map(({ key }) => key));
+  const skinned = ({ operation, part, copy }: CutOperation): boolean =>
+    operation === 'outline' && skins.has(keyOf(part, copy));
+  const rules = { width, toolRadius: radius, spacing, least };
+  const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
+    const held = pairs.filter(({ key }) => !skins.has(key)).map((pair) => pair.held);
+    const through = cut.operations.filter((one) => one.depth === 'through' && !skinned(one));
+    const waste = new Waste(cut.width, cut.height, throughRings(through, radius), radius);
+    return { held, tabbing: chooseTabs(held, waste, rules) };
+  };
+
+  const problems: RouterProblem[] = [];
+  let chosen = choose();
+  // a skin holds what stands around it too, so the choice is made anew until everything hangs
+  while (without === 'skin' && chosen.tabbing.unheld.length > 0) {
+    for (const { part } of chosen.tabbing.unheld) {
+      skins.add(keyOf(part.part, part.copy));
+      problems.push({
+        code: 'router-skin',
+        severity: 'warning',
+        key: ['tabs'],
+        message: `${cut.id}: ${part.part} ${part.copy} has no room for tabs and is held by a skin of ${data.tabs.skin} mm; cut it with a knife`,
+      });
+    }
+    chosen = choose();
+  }
+  if (skins.size > 0 && data.tabs.skin >= material.thickness)
+    problems.push({
+      code: 'router-no-tabs',
+      severity: 'error',
+      key: ['tabs', 'skin'],
+      message: `${cut.id}: router.tabs.skin of ${data.tabs.skin} mm leaves nothing to cut of ${material.thickness} mm; use a thinner skin, or a larger process.web that makes room for tabs`,
+    });
+  const { tabs, counts, unheld, loose } = chosen.tabbing;
+  for (const { part, tabs: found } of unheld)
+    problems.push({
+      code: 'router-no-tabs',
+      severity: 'error',
+      key: ['tabs'],
+      message: `${cut.id}: no room for ${least} tabs on ${part.part} ${part.copy} (${found} found) on straight or gently curved edges that neither mate nor reflect; use a smaller router.tabs.width, a larger process.web, or hold it by a skin (router.tabs.without: skin)`,
+    });
+  const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), counts[i]!]));
+  return {
+    tabs,
+    tabHeight: tabHeightOf(material, data),
+    holding: placed.map(({ part, copy }) => ({
+      part,
+      copy,
+      skin: skins.has(keyOf(part, copy)),
+      tabs: countOf.get(keyOf(part, copy)) ?? 0,
+    })),
+    problems: [...problems, ...looseProblem(cut.id, loose)],
+    skinned,
+  };
+}

@@ -1,0 +1,3 @@
+export type * from './types.js';
+export { planRouter } from './plan.js';
+export { cuttingOf } from './feeds.js';

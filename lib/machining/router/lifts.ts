@@ -1,0 +1,62 @@
+/** Where a path has to stay above the tabs. */
+import { distance, type Point } from '../../geometry/index.js';
+import { pointAt, type Ring } from './ring.js';
+import type { Tab } from './tabs.js';
+import type { Lift } from './walk.js';
+
+/** Step along the path, mm; a stretch is widened by one step at both ends, so that no tab comes out narrower. */
+const step = 0.5;
+
+function fromSegment(p: Point, a: Point, b: Point): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
+  return distance(p, { x: a.x + t * dx, y: a.y + t * dy });
+}
+
+/** Distance of a point from a convex quadrilateral; 0 within. */
+function fromTab(p: Point, { corners }: Tab): number {
+  let least = Infinity;
+  let left = 0;
+  corners.forEach((a, i) => {
+    const b = corners[(i + 1) % 4]!;
+    if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0) left += 1;
+    least = Math.min(least, fromSegment(p, a, b));
+  });
+  return left === 0 || left === 4 ? 0 : least;
+}
+
+/** The stretches of a closed path on which a tool of this radius would touch a tab; merged, in order. */
+export function liftsOn(ring: Ring, tabs: readonly Tab[], radius: number): Lift[] {
+  const near = tabs.map((tab) => {
+    const xs = tab.corners.map(({ x }) => x);
+    const ys = tab.corners.map(({ y }) => y);
+    return {
+      tab,
+      minX: Math.min(...xs) - radius,
+      maxX: Math.max(...xs) + radius,
+      minY: Math.min(...ys) - radius,
+      maxY: Math.max(...ys) + radius,
+    };
+  });
+  if (near.length === 0) return [];
+  const count = Math.max(1, Math.ceil(ring.length / step));
+  const size = ring.length / count;
+  const touched = Array.from({ length: count }, (_, i) => {
+    const p = pointAt(ring, i * size);
+    return near.some(
+      ({ tab, minX, maxX, minY, maxY }) =>
+        p.x > minX && p.x < maxX && p.y > minY && p.y < maxY && fromTab(p, tab) < radius,
+    );
+  });
+  if (touched.every(Boolean)) return [{ from: 0, to: ring.length }];
+  const lifts: Lift[] = [];
+  for (let i = 0; i < count; i += 1) {
+    if (!touched[i]! || touched[(i + count - 1) % count]!) continue;
+    let run = 1;
+    while (touched[(i + run) % count]!) run += 1;
+    lifts.push({ from: (i - 1) * size, to: (i + run) * size });
+  }
+  return lifts;
+}

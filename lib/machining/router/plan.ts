@@ -1,0 +1,183 @@
+/** From a cut sheet to the tool's whole way: the one entrance to this folder. */
+import type { Point } from '../../geometry/index.js';
+import type { CutOperation } from '../types.js';
+import { type CutSettings, type Entered, lineCut, pointCut, ringCut } from './cuts.js';
+import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
+import { type Held, hold } from './holding.js';
+import { measure } from './measure.js';
+import { reachProblems } from './reach.js';
+import { chooseTools, cutDepth, type ToolChoice, type Tooled } from './tools.js';
+import { tour } from './tour.js';
+import type {
+  Cut,
+  RoutedPart,
+  RoutedSheet,
+  RouterData,
+  RouterLimits,
+  RouterPlan,
+  RouterProblem,
+  RouterTool,
+  SheetMaterial,
+  ToolRun,
+} from './types.js';
+
+/** Drill bits first, then the V-bit, the end mill last: a part is whole and held while it is drilled and marked. */
+const kindOrder = { drill: 0, v: 1, mill: 2 } as const;
+
+/** Runs of operations that must follow one another; within each the way decides. */
+function phases(operations: readonly Tooled[]): Tooled[][] {
+  const groups: Tooled[][] = [];
+  let last = '';
+  for (const one of operations) {
+    const { operation } = one.operation;
+    if (operation !== last) groups.push([]);
+    last = operation;
+    groups.at(-1)!.push(one);
+  }
+  return groups;
+}
+
+/** The cuts of one group in a short order, from where the tool is. */
+function toured(cuts: readonly Entered[], start: Point): { readonly cuts: Cut[]; readonly end: Point } {
+  const made = tour(cuts, start).flatMap(({ visit, entry, reversed }) => cuts[visit]!.make(entry, reversed));
+  return { cuts: made, end: made.at(-1)?.moves.at(-1)?.to ?? start };
+}
+
+interface Setting {
+  readonly sheet: RoutedSheet;
+  readonly material: SheetMaterial;
+  readonly data: RouterData;
+  readonly held: Held;
+  readonly choice: ToolChoice;
+  readonly cuttings: ReadonlyMap<number, Cutting>;
+}
+
+function entered(tooled: Tooled, setting: Setting): Entered {
+  const { sheet, material, data, held, cuttings } = setting;
+  const { operation, tool } = tooled;
+  const cutting = cuttings.get(tool.number)!;
+  const point = operation.operation === 'countersink' || (operation.operation === 'drill' && !operation.bore);
+  const deep = cutDepth(operation, material, data);
+  if (point) return pointCut(operation, deep, cutting, data);
+  if (operation.operation === 'scribe')
+    return lineCut(`scribe ${operation.part} ${operation.copy}`, operation.vertices, operation.closed, cutting, data);
+  const depth = held.skinned(operation) ? material.thickness - data.tabs.skin : deep;
+  const settings: CutSettings = {
+    cutting,
+    data,
+    tabs: held.tabs,
+    tabTop: held.tabHeight - material.thickness,
+  };
+  // the roughed wall must not come nearer to a neighbour than half of what stands between two cuts
+  const { process } = sheet.cut;
+  return ringCut(operation, depth, Math.min(data.finishing, process.web / 2), settings);
+}
+
+function marksOf({ sheet, choice, cuttings, data }: Setting): Entered[] {
+  const { marker } = choice;
+  if (marker === null) return [];
+  return (sheet.cut.marks ?? [])
+    .filter(({ vertices }) => vertices.length > 1)
+    .map(({ part, copy, vertices }) =>
+      lineCut(`mark ${part} ${copy}`, vertices, false, cuttings.get(marker.number)!, data),
+    );
+}
+
+/** Everything that the tools do, tool by tool. */
+function toolRuns(setting: Setting, tools: readonly RouterTool[]): ToolRun[] {
+  let at: Point = { x: 0, y: 0 };
+  return tools.flatMap((tool): ToolRun[] => {
+    const own = setting.choice.tooled.filter((one) => one.tool.number === tool.number);
+    const groups = phases(own).map((group) => group.map((one) => entered(one, setting)));
+    if (tool.number === setting.choice.marker?.number) groups.push(marksOf(setting));
+    const cuts: Cut[] = [];
+    for (const group of groups) {
+      const done = toured(group, at);
+      cuts.push(...done.cuts);
+      at = done.end;
+    }
+    return cuts.length === 0 ? [] : [{ tool, spindle: setting.cuttings.get(tool.number)!.spindle, cuts }];
+  });
+}
+
+function inUse(choice: ToolChoice, sheet: RoutedSheet): RouterTool[] {
+  const used = new Map(choice.tooled.map(({ tool }) => [tool.number, tool]));
+  if (choice.marker !== null && (sheet.cut.marks ?? []).length > 0) used.set(choice.marker.number, choice.marker);
+  return [...used.values()].sort(
+    (a, b) => kindOrder[a.kind] - kindOrder[b.kind] || a.diameter - b.diameter || a.number - b.number,
+  );
+}
+
+function isRing({ operation, bore }: CutOperation): boolean {
+  return operation === 'outline' || operation === 'opening' || bore !== undefined;
+}
+
+/**
+ * Plans how a router cuts one sheet: tools, speeds, passes, ramps, tabs and the way between the cuts.
+ * @param sheet compensated for the end mill, in cutting order, with the placements that made it
+ * @param parts all that the sheet places, by id
+ * @returns the tool path with limits for a proof; empty, with the problems, where the sheet cannot be cut as asked
+ * @throws RangeError for a sheet that is not compensated or not for a router, or a part that is not given
+ */
+export function planRouter(
+  sheet: RoutedSheet,
+  parts: ReadonlyMap<string, RoutedPart>,
+  data: RouterData,
+  material: SheetMaterial,
+): RouterPlan {
+  const { cut } = sheet;
+  if (cut.process.kind !== 'router' || !cut.compensated)
+    throw new RangeError(`${cut.id} is not compensated for a router`);
+  const choice = chooseTools(cut, material, data);
+  const tools = inUse(choice, sheet);
+  const cuttings = new Map(tools.map((tool) => [tool.number, cuttingOf(tool, material, data)]));
+  const radius = cut.process.toolDiameter / 2;
+  const held = hold(sheet, parts, material, data, radius);
+  const finishing = Math.min(data.finishing, cut.process.web / 2);
+  const problems: RouterProblem[] = [
+    ...choice.problems,
+    ...feedProblems([...cuttings.values()], material, data),
+    ...held.problems,
+    ...reachProblems(
+      sheet,
+      choice.tooled.filter(({ operation }) => isRing(operation)).map(({ operation }) => operation),
+      radius + finishing,
+    ),
+  ];
+  const limits: RouterLimits = {
+    tools: tools.map((tool) => {
+      const { spindle, passDepth } = cuttings.get(tool.number)!;
+      return { ...tool, spindle, passDepth };
+    }),
+    thickness: material.thickness,
+    throughCut: data.throughCut,
+    finishing,
+    markDepth: data.markDepth,
+    tabWidth: data.tabs.width,
+    tabHeight: held.tabHeight,
+    skin: data.tabs.skin,
+    spindleLeast: data.spindle.least,
+    spindleMost: data.spindle.most,
+    mostFeed: data.mostFeed,
+    holding: held.holding,
+    keepOuts: sheet.keepOuts ?? [],
+  };
+  const failed = problems.some(({ severity }) => severity === 'error');
+  const runs = failed ? [] : toolRuns({ sheet, material, data, held, choice, cuttings }, tools);
+  return {
+    toolpath: {
+      sheet: cut.id,
+      width: cut.width,
+      height: cut.height,
+      thickness: material.thickness,
+      safeHeight: data.safeHeight,
+      dwell: data.dwell,
+      pathMode: data.pathMode,
+      lengthOffsets: data.lengthOffsets,
+      runs,
+    },
+    limits,
+    problems,
+    ...measure(runs, data.travelSpeed),
+  };
+}

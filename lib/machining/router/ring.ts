@@ -1,0 +1,118 @@
+/** A ring or path measured along its length, and walks on it. */
+import {
+  type Edge,
+  edgeArc,
+  edgeLength,
+  pointOnEdge,
+  type Point,
+  tangentOnEdge,
+  type Vertex,
+} from '../../geometry/index.js';
+
+/** A closed ring with the length at which each edge begins. */
+export interface Ring {
+  readonly edges: readonly Edge[];
+  readonly starts: readonly number[];
+  readonly length: number;
+}
+
+/** Edges shorter than this (mm) are rounding. */
+const leastEdge = 1e-6;
+
+export function ringOf(vertices: readonly Vertex[]): Ring {
+  const edges = vertices
+    .map((v, i) => edgeArc(v, vertices[(i + 1) % vertices.length]!))
+    .filter((edge) => edgeLength(edge) > leastEdge);
+  const starts: number[] = [];
+  let length = 0;
+  for (const edge of edges) {
+    starts.push(length);
+    length += edgeLength(edge);
+  }
+  return { edges, starts, length };
+}
+
+/** Length along the ring brought into one turn. */
+export function turnOf(ring: Ring, s: number): number {
+  const rest = s % ring.length;
+  return rest < 0 ? rest + ring.length : rest;
+}
+
+/** The edge at a length along the ring, and the fraction of it. */
+export function edgeAt(ring: Ring, s: number): { readonly index: number; readonly fraction: number } {
+  const at = turnOf(ring, s);
+  let low = 0;
+  let high = ring.edges.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (ring.starts[middle]! <= at) low = middle;
+    else high = middle - 1;
+  }
+  const fraction = (at - ring.starts[low]!) / edgeLength(ring.edges[low]!);
+  return { index: low, fraction: Math.min(1, Math.max(0, fraction)) };
+}
+
+export function pointAt(ring: Ring, s: number): Point {
+  const { index, fraction } = edgeAt(ring, s);
+  return pointOnEdge(ring.edges[index]!, fraction);
+}
+
+/** Direction of travel at a length along the ring. */
+export function directionAt(ring: Ring, s: number): Point {
+  const { index, fraction } = edgeAt(ring, s);
+  return tangentOnEdge(ring.edges[index]!, fraction);
+}
+
+/** A run of one edge: where it ends, and the arc's centre and signed sweep if it is one. */
+export interface Run {
+  readonly to: Point;
+  readonly length: number;
+  readonly arc: { readonly centre: Point; readonly sweep: number } | null;
+}
+
+/** Longest sweep of one arc: a half circle, so that no reader has to guess which way round. */
+const mostSweep = Math.PI;
+
+/** The runs from length s0 to s1 (s1 after s0, both may pass a full turn). */
+export function runsBetween(ring: Ring, s0: number, s1: number): Run[] {
+  const runs: Run[] = [];
+  let s = s0;
+  // the fraction of a hair that rounding leaves before an edge's end belongs to the next edge
+  while (s1 - s > leastEdge) {
+    const { index, fraction } = edgeAt(ring, s + leastEdge / 2);
+    const edge = ring.edges[index]!;
+    const whole = edgeLength(edge);
+    const from = Math.max(0, fraction - leastEdge / 2 / whole);
+    const left = (1 - from) * whole;
+    const most = edge.kind === 'arc' ? Math.min(left, mostSweep * edge.radius) : left;
+    const step = Math.min(most, s1 - s);
+    const to = Math.min(1, from + step / whole);
+    runs.push({
+      to: pointOnEdge(edge, to),
+      length: step,
+      arc: edge.kind === 'arc' ? { centre: edge.centre, sweep: edge.sweep * (to - from) } : null,
+    });
+    s += Math.max(step, leastEdge);
+  }
+  return runs;
+}
+
+/** Whether a vertex is the foot of a spur: the path goes out from it and comes straight back. */
+function spurAt(vertices: readonly Vertex[], i: number): boolean {
+  const next = vertices[(i + 2) % vertices.length]!;
+  const v = vertices[i]!;
+  return v.bulge === 0 && Math.hypot(v.x - next.x, v.y - next.y) < leastEdge && vertices.length > 4;
+}
+
+/** The ring without the spurs that open corners, and whether there were any. */
+export function withoutSpurs(vertices: readonly Vertex[]): { readonly ring: Vertex[]; readonly spurs: boolean } {
+  const ring: Vertex[] = [];
+  let spurs = false;
+  for (let i = 0; i < vertices.length; i += 1) {
+    if (spurAt(vertices, i)) {
+      spurs = true;
+      i += 1;
+    } else ring.push(vertices[i]!);
+  }
+  return { ring, spurs };
+}

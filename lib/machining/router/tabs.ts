@@ -1,0 +1,247 @@
+/**
+ * Holding tabs: where they can stand, and which of those places are taken so that every part hangs on the frame of the
+ * sheet until the end. A tab is a bridge over the cut, from the edge of a part to whatever stands beyond.
+ */
+import { add, nearestOnContour, type Point, scale, sideOfContour, type Contour } from '../../geometry/index.js';
+import { directionAt, edgeAt, pointAt, type Ring, ringOf } from './ring.js';
+import { bendBetween } from './walk.js';
+import type { Waste } from './waste.js';
+
+/** A ring of a placed part's nominal edge, with the edges that tabs keep off. */
+export interface HeldEdge {
+  readonly vertices: Contour;
+  readonly barred: ReadonlySet<number>;
+}
+
+/** A placed part that is held by tabs. */
+export interface HeldPart {
+  readonly part: string;
+  readonly copy: number;
+  /** The outline first. */
+  readonly edges: readonly HeldEdge[];
+}
+
+/** A bridge: a quadrilateral over the cut that no tool enters below the tabs' height. */
+export interface Tab {
+  readonly corners: readonly [Point, Point, Point, Point];
+  /** Index of the part whose edge it starts from, and of the part it reaches, or -1. */
+  readonly owner: number;
+  readonly other: number;
+  /** Whether it stands on the outline of the one and of the other, rather than in an opening. */
+  readonly ownerOutline: boolean;
+  readonly otherOutline: boolean;
+  /** Pieces of the sheet that it joins. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface TabRules {
+  readonly width: number;
+  readonly toolRadius: number;
+  readonly spacing: number;
+  readonly least: number;
+}
+
+/** Step between places that are tried, mm. */
+const tryStep = 6;
+/** Greatest bend of the edge over a tab and the tool on either side, radians: gently curved. */
+const mostBend = 0.25;
+/** How far inside a part a place must be to be known as the part's, mm. */
+const within = 1.6;
+/** Longest bridge in tool diameters. */
+const longestBridge = 3;
+/** Offcuts smaller than this (mm²) are left loose: the dust hood takes them. */
+const leastOffcut = 300;
+
+/** Whether a tab may stand at a length along an edge: straight or gently curved and nothing that mates or reflects. */
+function free(edge: HeldEdge, ring: Ring, s: number, half: number): boolean {
+  for (const off of [-half, -half / 2, 0, half / 2, half]) {
+    if (edge.barred.has(edgeAt(ring, s + off).index)) return false;
+    if (bendBetween(ring, s, s + off) > mostBend) return false;
+  }
+  return true;
+}
+
+interface Ringed {
+  readonly edge: HeldEdge;
+  readonly ring: Ring;
+}
+
+function ringed(edge: HeldEdge): Ringed {
+  return { edge, ring: ringOf(edge.vertices) };
+}
+
+interface Beyond {
+  readonly part: number;
+  readonly outline: boolean;
+}
+
+/** The part (or -1) that stands at a place beyond a cut; null when its edge there cannot take a bridge. */
+function beyond(
+  parts: readonly HeldPart[],
+  rings: readonly (readonly Ringed[])[],
+  place: Point,
+  half: number,
+): Beyond | null {
+  for (const [i, part] of parts.entries()) {
+    const inside =
+      sideOfContour(part.edges[0]!.vertices, place, 0) === 'inside' &&
+      part.edges.slice(1).every(({ vertices }) => sideOfContour(vertices, place, 0) === 'outside');
+    if (!inside) continue;
+    for (const [index, { edge, ring }] of rings[i]!.entries()) {
+      const near = nearestOnContour(edge.vertices, place);
+      if (near.distance > within + 1) continue;
+      const next = ring.starts[near.edge + 1] ?? ring.length;
+      return free(edge, ring, ring.starts[near.edge]! + near.fraction * (next - ring.starts[near.edge]!), half)
+        ? { part: i, outline: index === 0 }
+        : null;
+    }
+    return null;
+  }
+  return { part: -1, outline: false };
+}
+
+/** Every place where a tab could stand. */
+function candidates(parts: readonly HeldPart[], waste: Waste, rules: TabRules): Tab[] {
+  const { width, toolRadius } = rules;
+  const half = width / 2 + toolRadius + 1;
+  const rings = parts.map((part) => part.edges.map(ringed));
+  const found: Tab[] = [];
+  for (const owner of parts.keys()) {
+    for (const [index, { edge, ring }] of rings[owner]!.entries()) {
+      const count = Math.floor(ring.length / tryStep);
+      for (let i = 0; i < count; i += 1) {
+        const s = (i + 0.5) * (ring.length / count);
+        if (!free(edge, ring, s, half)) continue;
+        const at = pointAt(ring, s);
+        const along = directionAt(ring, s);
+        // the material lies to the left of every edge
+        const out = { x: along.y, y: -along.x };
+        const place = (side: number, away: number): Point =>
+          add(add(at, scale(along, side * (width / 2))), scale(out, away));
+        const from = waste.at(place(0, -within));
+        if (from === 0) continue;
+        for (let away = 2 * toolRadius + within; away <= 2 * toolRadius * longestBridge; away += 0.5) {
+          const to = waste.at(place(0, away));
+          if (to === 0 || waste.at(place(-1, away)) !== to || waste.at(place(1, away)) !== to) continue;
+          const other = beyond(parts, rings, place(0, away), half);
+          if (other === null || to === from) break;
+          const corners = [place(-1, 0), place(1, 0), place(1, away), place(-1, away)] as const;
+          found.push({
+            corners,
+            owner,
+            other: other.part,
+            ownerOutline: index === 0,
+            otherOutline: other.outline,
+            from,
+            to,
+          });
+          break;
+        }
+      }
+    }
+  }
+  return found;
+}
+
+/** Which pieces hang together, as tabs are added. */
+class Hanging {
+  readonly #root: number[];
+
+  constructor(pieces: number) {
+    this.#root = Array.from({ length: pieces }, (_, i) => i);
+  }
+
+  of(piece: number): number {
+    let at = piece;
+    while (this.#root[at] !== at) at = this.#root[at]!;
+    return at;
+  }
+
+  join(a: number, b: number): void {
+    this.#root[this.of(a)] = this.of(b);
+  }
+}
+
+export interface Tabbing {
+  readonly tabs: readonly Tab[];
+  /** Tabs on the outline of each part. */
+  readonly counts: readonly number[];
+  /** Parts that no choice of tabs holds as the rules ask. */
+  readonly unheld: readonly { readonly part: HeldPart; readonly tabs: number }[];
+  /** Offcuts that nothing holds: a place in each, and its area. */
+  readonly loose: readonly (Point & { readonly area: number })[];
+}
+
+/**
+ * Chooses tabs: for each part as many as its outline asks, spread out, first those that reach the frame; then as many
+ * more as it takes for every part, and every offcut that a tab can reach, to hang on the frame.
+ */
+export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabRules): Tabbing {
+  const all = candidates(parts, waste, rules);
+  const chosen: Tab[] = [];
+  const hanging = new Hanging(waste.sizes.length);
+  const frame = [...waste.frame][0] ?? 0;
+  for (const piece of waste.frame) hanging.join(piece, frame);
+  const counts = parts.map(() => 0);
+  const apart = rules.width + 2 * rules.toolRadius + 8;
+  const middle = ({ corners }: Tab): Point => corners[0];
+  const clear = (tab: Tab): boolean =>
+    chosen.every((other) => Math.hypot(middle(other).x - middle(tab).x, middle(other).y - middle(tab).y) > apart);
+  const take = (tab: Tab): void => {
+    chosen.push(tab);
+    hanging.join(tab.from, tab.to);
+    if (tab.ownerOutline) counts[tab.owner]! += 1;
+    if (tab.otherOutline) counts[tab.other]! += 1;
+  };
+
+  const wanted = parts.map((part) =>
+    Math.max(rules.least, Math.ceil(ringOf(part.edges[0]!.vertices).length / rules.spacing)),
+  );
+  for (const index of parts.keys()) {
+    const own = all.filter(
+      (tab) => (tab.owner === index && tab.ownerOutline) || (tab.other === index && tab.otherOutline),
+    );
+    while (counts[index]! < wanted[index]!) {
+      let best: Tab | null = null;
+      let most = 0;
+      const mine = chosen.filter((tab) => tab.owner === index || tab.other === index);
+      for (const tab of own) {
+        if (!clear(tab)) continue;
+        const away = Math.min(
+          1e4,
+          ...mine.map((other) => Math.hypot(middle(other).x - middle(tab).x, middle(other).y - middle(tab).y)),
+        );
+        const score = away * (waste.frame.has(tab.to) ? 1 : tab.other >= 0 ? 0.5 : 0.7);
+        if (score > most) {
+          most = score;
+          best = tab;
+        }
+      }
+      if (best === null) break;
+      take(best);
+    }
+  }
+  const hangs = (piece: number): boolean => hanging.of(piece) === hanging.of(frame);
+  for (let joined = true; joined;) {
+    joined = false;
+    for (const tab of all) {
+      // a small offcut needs no tab of its own, but a part may hang on it
+      if (waste.sizes[tab.to]! < leastOffcut && !parts.some((_, i) => i === tab.other)) continue;
+      if (hangs(tab.from) === hangs(tab.to) || !clear(tab)) continue;
+      take(tab);
+      joined = true;
+    }
+  }
+  const pieceOf = new Map(all.map((tab) => [tab.owner, tab.from]));
+  const unheld = parts.flatMap((part, i) => {
+    const piece = pieceOf.get(i);
+    const held = piece !== undefined && hangs(piece) && counts[i]! >= rules.least;
+    return held ? [] : [{ part, tabs: counts[i]! }];
+  });
+  const inParts = new Set(pieceOf.values());
+  const loose = waste.sizes.flatMap((area, piece) =>
+    piece === 0 || area < leastOffcut || inParts.has(piece) || hangs(piece) ? [] : [{ ...waste.placeOf(piece), area }],
+  );
+  return { tabs: chosen, counts, unheld, loose };
+}

@@ -1,0 +1,114 @@
+/** Which tool does what. */
+import type { CutOperation, CutSheet, Process } from '../types.js';
+import type { ListedTool, RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
+
+/** A bit this much (mm) off a size is that size; a thousandth of an inch is 0.0254 mm. */
+const sameSize = 0.03;
+/** Longest cut in diameters where the design does not say it; common practice, no source. */
+const millLengths = 4;
+const drillLengths = 10;
+/** Diameter of the V-bit that is taken to be there when none is listed, mm: a common size, from memory. */
+const usualV = 12;
+
+function withDepth(tool: ListedTool): RouterTool {
+  const { kind, diameter } = tool;
+  const factor = kind === 'mill' ? millLengths : kind === 'drill' ? drillLengths : 0.5;
+  return { ...tool, cuttingDepth: tool.cuttingDepth ?? factor * diameter };
+}
+
+/** The tools in the machine: as listed, or made up from the bits that the process names and a V-bit. */
+export function toolsOf(process: Process, data: RouterData): RouterTool[] {
+  if (data.tools.length > 0) return data.tools.map(withDepth);
+  if (process.kind !== 'router') return [];
+  const drills = process.drills ?? [];
+  return [
+    withDepth({ number: 1, kind: 'mill', diameter: process.toolDiameter, flutes: 2 }),
+    ...drills.map((diameter, i) => withDepth({ number: i + 2, kind: 'drill', diameter, flutes: 2 })),
+    withDepth({ number: drills.length + 2, kind: 'v', diameter: usualV, flutes: 2 }),
+  ];
+}
+
+/** An operation with the tool that makes it. */
+export interface Tooled {
+  readonly operation: CutOperation;
+  readonly tool: RouterTool;
+}
+
+export interface ToolChoice {
+  readonly tooled: readonly Tooled[];
+  /** For scribes and lettering; null when there is no V-bit. */
+  readonly marker: RouterTool | null;
+  readonly problems: readonly RouterProblem[];
+}
+
+const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
+
+/** How far below the face the tool's tip goes, mm. The tip of a 90° V-bit is half the head's diameter deep. */
+export function cutDepth(operation: CutOperation, material: SheetMaterial, data: RouterData): number {
+  if (operation.operation === 'countersink') return (operation.diameter ?? 0) / 2;
+  if (operation.operation === 'scribe') return data.markDepth;
+  return operation.depth === 'through' ? material.thickness + data.throughCut : operation.depth;
+}
+
+/**
+ * Chooses a tool for every operation: the end mill of the process's diameter for outlines, openings and bored holes;
+ * for a drilled hole the drill bit of its size, or the end mill of its size; the V-bit for countersinks and marks.
+ * A tool that is not there, or that cannot cut so deep, is a problem, told once a tool.
+ */
+export function chooseTools(cut: CutSheet, material: SheetMaterial, data: RouterData): ToolChoice {
+  const tools = toolsOf(cut.process, data);
+  const problems = new Map<string, RouterProblem>();
+  const missing = (what: string): null => {
+    problems.set(what, {
+      code: 'router-tool-missing',
+      severity: 'error',
+      key: ['tools'],
+      message: `${cut.id} needs ${what}, and router.tools lists none; add it to router.tools`,
+    });
+    return null;
+  };
+  const find = (kind: RouterTool['kind'], diameter: number): RouterTool | undefined =>
+    tools.find((tool) => tool.kind === kind && Math.abs(tool.diameter - diameter) <= sameSize);
+  const mill = cut.process.kind === 'router' ? cut.process.toolDiameter : 0;
+  const marker = tools.find(({ kind }) => kind === 'v') ?? null;
+
+  const toolFor = ({ operation, bore, diameter }: CutOperation): RouterTool | null => {
+    if (operation === 'countersink') {
+      const wide = tools.find((tool) => tool.kind === 'v' && tool.diameter >= (diameter ?? 0));
+      return wide ?? missing(`a V-bit of at least ${mm(diameter ?? 0)} for countersinks`);
+    }
+    if (operation === 'scribe') return marker;
+    if (operation === 'drill' && bore === undefined) {
+      const size = diameter ?? 0;
+      return find('drill', size) ?? find('mill', size) ?? missing(`a ${mm(size)} drill bit`);
+    }
+    return find('mill', mill) ?? missing(`an end mill of ${mm(mill)}, as process.toolDiameter asks`);
+  };
+
+  const tooled: Tooled[] = [];
+  let marks = (cut.marks ?? []).length;
+  for (const operation of cut.operations) {
+    const tool = toolFor(operation);
+    if (tool === null) {
+      if (operation.operation === 'scribe') marks += 1;
+      continue;
+    }
+    tooled.push({ operation, tool });
+    const depth = cutDepth(operation, material, data);
+    if (depth > tool.cuttingDepth + 1e-9)
+      problems.set(`short ${tool.number}`, {
+        code: 'router-tool-short',
+        severity: 'error',
+        key: ['tools'],
+        message: `tool ${tool.number} (${mm(tool.diameter)}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}; use a longer tool, or state its cuttingDepth in router.tools`,
+      });
+  }
+  if (marker === null && marks > 0)
+    problems.set('marks', {
+      code: 'router-marks',
+      severity: 'warning',
+      key: ['tools'],
+      message: `${cut.id}: the router leaves out ${marks} marks and scribed lines, as router.tools lists no V-bit`,
+    });
+  return { tooled, marker, problems: [...problems.values()] };
+}

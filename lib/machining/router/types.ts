@@ -1,0 +1,190 @@
+/**
+ * What the router's strategy takes and gives. Lengths in mm, feeds in mm/min, y up; z is 0 at the upper face of the
+ * sheet and positive upwards. The strategy takes parts and machining data by the few fields it needs.
+ */
+import type { Contour, Path, Placement, Point } from '../../geometry/index.js';
+import type { CutSheet } from '../types.js';
+
+export interface RouterTool {
+  /** Its number in the machine's tool table. */
+  readonly number: number;
+  /** An end mill, a drill bit, or a 90° V-bit. */
+  readonly kind: 'mill' | 'drill' | 'v';
+  readonly diameter: number;
+  readonly flutes: number;
+  /** Longest depth that it may cut. */
+  readonly cuttingDepth: number;
+}
+
+/** A tool as listed; its cutting depth may be left open. */
+export type ListedTool = Omit<RouterTool, 'cuttingDepth'> & { readonly cuttingDepth?: number | undefined };
+
+/** Machining data, as the design's `router` section names them. */
+export interface RouterData {
+  readonly files: 'one' | 'each-tool';
+  readonly pathMode: 'exact' | 'continuous';
+  readonly lengthOffsets: boolean;
+  readonly safeHeight: number;
+  readonly throughCut: number;
+  readonly direction: 'conventional' | 'climb';
+  readonly finishing: number;
+  readonly rampAngleDeg: number;
+  readonly mostFeed: number;
+  readonly plungeFeed: number;
+  readonly travelSpeed: number;
+  readonly chipLoad?: number | undefined;
+  readonly passDepth: number;
+  readonly markDepth: number;
+  readonly dwell: number;
+  readonly spindle: {
+    readonly least: number;
+    readonly most: number;
+    readonly speed: number;
+    readonly drillSpeed?: number | undefined;
+  };
+  /** Empty: made up from the bits of the process. */
+  readonly tools: readonly ListedTool[];
+  readonly tabs: {
+    readonly width: number;
+    readonly height?: number | undefined;
+    readonly spacing: number;
+    readonly least: number;
+    readonly without: 'skin' | 'stop';
+    readonly skinBelow: number;
+    readonly skin: number;
+  };
+}
+
+export interface SheetMaterial {
+  /** `plywood`, `mdf`, …: as in the design file. */
+  readonly kind: string;
+  readonly thickness: number;
+}
+
+/** The part as the strategy sees it: nominal rings, and runs of edges that tabs keep off. */
+export interface RoutedPart {
+  readonly id: string;
+  readonly contours: readonly {
+    readonly operation: 'outline' | 'opening' | 'scribe';
+    readonly closed: boolean;
+    readonly vertices: Contour | Path;
+  }[];
+  readonly edges: readonly { readonly contour: number; readonly from: number; readonly to: number }[];
+}
+
+/** A sheet to be routed. */
+export interface RoutedSheet {
+  readonly cut: CutSheet;
+  readonly placed: readonly (Placement & { readonly part: string; readonly copy: number })[];
+  /** Places that no cut may enter: clamps and damage, as the design names them. */
+  readonly keepOuts?: readonly (readonly Point[])[];
+}
+
+export interface Place3 extends Point {
+  readonly z: number;
+}
+
+/** One move of the tool's tip. An arc turns about an upright axis and may climb or sink evenly. */
+export type Move =
+  | { readonly kind: 'rapid'; readonly to: Place3 }
+  | { readonly kind: 'line'; readonly to: Place3; readonly feed: number }
+  | {
+      readonly kind: 'arc';
+      readonly to: Place3;
+      readonly centre: Point;
+      readonly clockwise: boolean;
+      readonly feed: number;
+    };
+
+/** Moves that belong together, from travel height to travel height. */
+export interface Cut {
+  /** What a person calls it: `outline rib 3`. */
+  readonly title: string;
+  readonly moves: readonly Move[];
+}
+
+/** Everything that one tool does on a sheet. */
+export interface ToolRun {
+  readonly tool: RouterTool;
+  /** rev/min, clockwise. */
+  readonly spindle: number;
+  readonly cuts: readonly Cut[];
+}
+
+/** How a part is held until the sheet is done. */
+export interface Holding {
+  readonly part: string;
+  readonly copy: number;
+  /** Number of tabs on its edges; 0 for a skin. */
+  readonly tabs: number;
+  readonly skin: boolean;
+}
+
+/** A plain document: all that a writer of any machine language needs. */
+export interface ToolPath {
+  readonly sheet: string;
+  readonly width: number;
+  readonly height: number;
+  readonly thickness: number;
+  readonly safeHeight: number;
+  readonly dwell: number;
+  readonly pathMode: 'exact' | 'continuous';
+  readonly lengthOffsets: boolean;
+  readonly runs: readonly ToolRun[];
+}
+
+export interface RouterProblem {
+  readonly code:
+    | 'router-tool-missing'
+    | 'router-tool-short'
+    | 'router-spindle'
+    | 'router-no-tabs'
+    | 'router-skin'
+    | 'router-clamp'
+    | 'router-sheet-edge'
+    | 'router-chip-load'
+    | 'router-loose'
+    | 'router-marks';
+  readonly severity: 'error' | 'warning';
+  /** Key within the design's `router` section that would change it, if any. */
+  readonly key: readonly string[];
+  readonly message: string;
+}
+
+export interface ToolWear {
+  readonly tool: number;
+  /** Length that the tool has cut, mm. */
+  readonly length: number;
+}
+
+/** Limits that a proof holds the file against. */
+export interface RouterLimits {
+  readonly tools: readonly (RouterTool & {
+    readonly spindle: number;
+    /** Deepest bite of one pass, or of one peck of a drill bit. */
+    readonly passDepth: number;
+  })[];
+  readonly thickness: number;
+  readonly throughCut: number;
+  readonly finishing: number;
+  readonly markDepth: number;
+  readonly tabWidth: number;
+  readonly tabHeight: number;
+  readonly skin: number;
+  readonly spindleLeast: number;
+  readonly spindleMost: number;
+  readonly mostFeed: number;
+  readonly holding: readonly Holding[];
+  readonly keepOuts: readonly (readonly Point[])[];
+}
+
+export interface RouterPlan {
+  readonly toolpath: ToolPath;
+  readonly limits: RouterLimits;
+  /** With an error among them the tool path is empty. */
+  readonly problems: readonly RouterProblem[];
+  readonly cuttingSeconds: number;
+  /** Length of the travel between cuts, level, mm. */
+  readonly travelLength: number;
+  readonly toolWear: readonly ToolWear[];
+}

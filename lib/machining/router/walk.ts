@@ -1,0 +1,127 @@
+/** Walks along a ring at a depth that changes evenly or is held up by tabs. */
+import { directionAt, edgeAt, pointAt, type Ring, type Run, runsBetween, turnOf } from './ring.js';
+import type { Move } from './types.js';
+
+/** A stretch of a ring, by lengths along it, where the tool stays above the tabs. `to` may pass a full turn. */
+export interface Lift {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Feeds {
+  readonly along: number;
+  readonly down: number;
+}
+
+/** A walk from `from` to `to`: down evenly from `zFrom` until `levelFrom`, then level at `zTo`. */
+export interface Walk {
+  readonly from: number;
+  readonly to: number;
+  readonly zFrom: number;
+  readonly zTo: number;
+  readonly levelFrom: number;
+  readonly lifts: readonly Lift[];
+  /** Height over tabs. */
+  readonly tabTop: number;
+}
+
+/** Steeper descents (rise over run) go at the feed for plunging. */
+const steep = 0.2;
+const hair = 1e-6;
+
+/** Depth without tabs. */
+function baseZ({ from, zFrom, zTo, levelFrom }: Walk, s: number): number {
+  if (s >= levelFrom || levelFrom <= from) return zTo;
+  return zFrom + ((zTo - zFrom) * (s - from)) / (levelFrom - from);
+}
+
+/** Lifts as lengths of this walk, one for each turn that it makes. */
+function liftsOf(ring: Ring, walk: Walk): Lift[] {
+  const drop = Math.max(0, walk.tabTop - Math.min(walk.zFrom, walk.zTo));
+  return walk.lifts.flatMap((lift) => {
+    const found: Lift[] = [];
+    const first = Math.floor((walk.from - lift.to - drop) / ring.length);
+    for (let k = first; lift.from + k * ring.length < walk.to; k += 1) {
+      const moved = { from: lift.from + k * ring.length, to: lift.to + k * ring.length };
+      if (moved.to + drop > walk.from) found.push(moved);
+    }
+    return found;
+  });
+}
+
+function liftedZ(walk: Walk, lifts: readonly Lift[], s: number): number {
+  let z = baseZ(walk, s);
+  // behind a tab the tool comes down at 45°
+  for (const { from, to } of lifts) if (s >= from) z = Math.max(z, s <= to ? walk.tabTop : walk.tabTop - (s - to));
+  return z;
+}
+
+/** A run of the ring as a move. */
+export function moveOf(run: Run, z: number, feed: number): Move {
+  const to = { x: run.to.x, y: run.to.y, z };
+  return run.arc === null
+    ? { kind: 'line', to, feed }
+    : { kind: 'arc', to, centre: run.arc.centre, clockwise: run.arc.sweep < 0, feed };
+}
+
+/** The moves of a walk; the tool stands at its start already, at `zFrom`. Up to a tab the tool goes straight. */
+export function walkMoves(ring: Ring, walk: Walk, feeds: Feeds): Move[] {
+  const lifts = liftsOf(ring, walk).filter(() => walk.tabTop > Math.min(walk.zFrom, walk.zTo) + hair);
+  const breaks = new Set<number>([walk.levelFrom, walk.to]);
+  for (const { from, to } of lifts) {
+    breaks.add(from).add(to);
+    breaks.add(to + walk.tabTop - baseZ(walk, Math.max(walk.from, to)));
+  }
+  const stops = [...breaks].filter((s) => s > walk.from + hair && s <= walk.to).sort((a, b) => a - b);
+  const moves: Move[] = [];
+  let s = walk.from;
+  let z = liftedZ(walk, lifts, s);
+  for (const stop of stops) {
+    if (stop - s < hair) continue;
+    const above = liftedZ(walk, lifts, s + hair / 10);
+    if (above > z + 1e-4) {
+      moves.push({ kind: 'line', to: { ...pointAt(ring, s), z: above }, feed: feeds.along });
+      z = above;
+    }
+    const end = liftedZ(walk, lifts, stop - hair / 10);
+    const feed = (z - end) / (stop - s) > steep ? feeds.down : feeds.along;
+    let gone = 0;
+    for (const run of runsBetween(ring, s, stop)) {
+      gone += run.length;
+      moves.push(moveOf(run, z + ((end - z) * gone) / (stop - s), feed));
+    }
+    z = end;
+    s = stop;
+  }
+  return moves;
+}
+
+/** The first length at or after `s` that is clear of tabs, and of the way down behind them. */
+export function clearOfLifts(ring: Ring, lifts: readonly Lift[], s: number, room: number): number {
+  let at = s;
+  for (let tries = 0; tries <= 2 * lifts.length; tries += 1) {
+    const turn = turnOf(ring, at);
+    const inside = lifts.flatMap(({ from, to }) =>
+      [0, ring.length, -ring.length].flatMap((shift) =>
+        turn > from + shift - room && turn < to + shift + room ? [to + shift + room - turn] : [],
+      ),
+    );
+    if (inside.length === 0) return at;
+    at += Math.max(...inside) + hair;
+  }
+  return at;
+}
+
+/** Whether the ring runs straight over a length from `s`. */
+export function straightFor(ring: Ring, s: number, length: number): boolean {
+  const a = edgeAt(ring, s);
+  const b = edgeAt(ring, s + length);
+  return a.index === b.index && ring.edges[a.index]!.kind === 'straight' && b.fraction > a.fraction;
+}
+
+/** Angle between the directions at two lengths, radians. */
+export function bendBetween(ring: Ring, s: number, other: number): number {
+  const a = directionAt(ring, s);
+  const b = directionAt(ring, other);
+  return Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y));
+}

@@ -1,0 +1,2 @@
+export { routerCautions } from './cautions.js';
+export { type NgcHeader, writeNgc } from './write.js';

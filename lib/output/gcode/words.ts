@@ -1,0 +1,46 @@
+/** Words and lines of RS-274/NGC as in NISTIR 6556 (Kramer, Proctor and Messina, 2000), from memory of its tables. */
+import { decimal } from '../decimal.js';
+
+/** Longest line that the standard lets a controller expect, characters. */
+export const longestLine = 256;
+
+/** Decimals of a millimetre: 0.1 µm, well under the 2 µm by which an arc's ends may differ in radius. */
+export const placeDigits = 4;
+
+/** One word: a letter and a number. */
+export function word(letter: string, value: number, digits: number = placeDigits): string {
+  return `${letter}${decimal(value, digits)}`;
+}
+
+/**
+ * Text as a comment: plain ASCII, no brackets, shortened to a line. The standard lets no comment hold another one.
+ * Letters with marks lose them; what has no ASCII form becomes a question mark.
+ */
+export function comment(text: string): string {
+  const plain = text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[‘’]/g, "'")
+    .replace(/[“”]/g, '"')
+    .replace(/[–—]/g, '-')
+    .replace(/[([{]/g, '<')
+    .replace(/[)\]}]/g, '>')
+    .replace(/[^\x20-\x7e]/g, '?')
+    // a comment that begins with MSG, is shown to the operator by controllers; none of ours is meant as that
+    .replace(/^(\s*)MSG,/i, '$1MSG ');
+  return `(${plain.slice(0, longestLine - 2)})`;
+}
+
+/** Sentences broken into comments of a readable length. */
+export function comments(text: string, width = 96): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const one of text.split(/\s+/)) {
+    if (line !== '' && line.length + 1 + one.length > width) {
+      lines.push(line);
+      line = '';
+    }
+    line = line === '' ? one : `${line} ${one}`;
+  }
+  return (line === '' ? lines : [...lines, line]).map(comment);
+}
