@@ -3,6 +3,7 @@
  */
 import { type Contour, fitArcs, type Path, type Point, reversed } from '../geometry/index.js';
 import type { DevelopedPanel } from '../dish/index.js';
+import { parameterAt } from './chord.js';
 
 /** The outline of a flat pattern, and where its sides are. */
 export interface FlatPattern {
@@ -18,18 +19,18 @@ export interface FlatPattern {
 }
 
 /**
- * The pattern between two chords.
- * @param from first chord's parameter, `to` the last
- * @param inset how far the sides lie inside the panel's own, measured square to them, mm
+ * The pattern between two lengths along the panel.
+ * @param range `from` and `to` lengths from the panel's inner end, where the ends are cut square (mm); `inset` how far
+ *   the sides lie inside the panel's own, measured square to them; `past` a straight piece past `to`, of the width
+ *   there (a hem)
  * @param tolerance greatest distance of the fitted sides from the true curve, mm
- * @param past straight piece past the last chord, of the last chord's width, mm (a hem)
  */
 export function flatPattern(
   panel: DevelopedPanel,
   range: { readonly from: number; readonly to: number; readonly inset: number; readonly past: number },
   tolerance: number,
 ): FlatPattern {
-  const { from, to, inset, past } = range;
+  const { inset, past } = range;
   const tangent = (t: number): Point => {
     const { length, halfWidth } = panel.rates(t);
     return { x: length, y: halfWidth };
@@ -40,6 +41,8 @@ export function flatPattern(
     const size = Math.hypot(along.x, along.y);
     return { x: length + (inset * along.y) / size, y: halfWidth - (inset * along.x) / size };
   };
+  const from = parameterAt(panel, (t) => at(t).x, range.from);
+  const to = parameterAt(panel, (t) => at(t).x, range.to);
   const fitted = fitArcs({ from, to, at, tangent }, tolerance);
   const end = fitted.path.at(-1)!;
   const side: Path = past > 0 ? [...fitted.path, { x: end.x + past, y: end.y, bulge: 0 }] : fitted.path;

@@ -76,7 +76,7 @@ export function panelProblems(design: Design, dish: Dish): Problem[] {
 /** The panel, one between every two ribs. */
 export function makePanel(design: Design, dish: Dish): Part {
   const panel = developedPanel(dish);
-  const pattern = flatPattern(panel, { from: panel.from, to: panel.to, inset: 0, past: 0 }, design.dish.arcTolerance);
+  const pattern = flatPattern(panel, { from: 0, to: panel.length, inset: 0, past: 0 }, design.dish.arcTolerance);
   const rim = panel.chord(panel.to);
   const clamp = panel.chord(chordAtLength(panel, panel.length - clampLineFromRim));
   const say = (mm: number) => inUnits(design, mm);

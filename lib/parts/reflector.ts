@@ -134,20 +134,17 @@ function shifted(vertices: Contour, x: number): Contour {
 
 /** A piece of the sheet between two lengths along it; `hem` when it carries the hem. */
 function piece(design: Design, sheet: Blank, from: number, to: number, hem: boolean): FlatPattern {
-  const { panel, inset } = sheet;
-  const exact = (length: number): number =>
-    length <= 0 ? panel.from : length >= panel.length ? panel.to : chordAtLength(panel, length);
   return flatPattern(
-    panel,
-    { from: exact(from), to: exact(to), inset, past: hem ? sheet.hem.past : 0 },
+    sheet.panel,
+    { from, to, inset: sheet.inset, past: hem ? sheet.hem.past : 0 },
     design.dish.arcTolerance,
   );
 }
 
-/** Lines on which the hem is folded, from the origin of a piece that starts at length `from`. */
-function foldLines(sheet: Blank, from: number): PartContour[] {
+/** Lines across a piece on which its hem is folded; the piece starts at length `from`. */
+function foldLines(sheet: Blank, pattern: FlatPattern, from: number): PartContour[] {
   if (sheet.hem.past === 0) return [];
-  const half = outerWidth(sheet) / 2;
+  const half = pattern.side.at(-1)!.y;
   return sheet.hem.folds.map((fold): PartContour => {
     const x = sheet.panel.length + fold - from;
     return {
@@ -186,7 +183,7 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
         name: 'Reflector strip',
         contours: [
           { operation: 'outline', closed: true, vertices: shifted(pattern.outline, sheet.from) },
-          ...foldLines(sheet, sheet.from),
+          ...foldLines(sheet, pattern, sheet.from),
         ],
         fitDeviation: pattern.deviation,
         notes: [
@@ -211,7 +208,7 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
       name: `Reflector row ${i + 1} of ${rows.starts.length}`,
       contours: [
         { operation: 'outline', closed: true, vertices: shifted(pattern.outline, start) },
-        ...(last ? foldLines(sheet, start) : []),
+        ...(last ? foldLines(sheet, pattern, start) : []),
       ],
       labels: hidden
         ? [
@@ -244,11 +241,13 @@ export function stripSeamShare(design: Design, dish: Dish): number {
   if (material === undefined) return 0;
   const side = Math.max(inset, (tape - dish.seamGap) / 2, 0) / Math.cos(dish.halfAngle);
   const { litFrom: from, litTo: to, halfAngle, seamGap } = dish;
-  // halfWidth is a straight line over u, so all areas are closed
-  const area = (a: number, b: number, less: number): number =>
-    ((b * b - a * a) / 2) * Math.tan(halfAngle) - (seamGap / 2 / Math.cos(halfAngle) + less) * (b - a);
-  const whole = area(from, to, 0);
+  // half the width is a straight line over u, so all areas are closed; near the hub tape may cover all
+  const lost = seamGap / 2 / Math.cos(halfAngle);
+  const area = (a: number, b: number, less: number): number => {
+    const start = Math.min(b, Math.max(a, (lost + less) / Math.tan(halfAngle)));
+    return ((b * b - start * start) / 2) * Math.tan(halfAngle) - (lost + less) * (b - start);
+  };
   const depthFrom = inset * Math.cos(Math.atan(from / (2 * dish.focalLength)));
   const depthTo = hem > 0 ? 0 : inset * Math.cos(Math.atan(to / (2 * dish.focalLength)));
-  return Math.min(1, Math.max(0, 1 - area(from + depthFrom, to - depthTo, side) / whole));
+  return 1 - area(from + depthFrom, to - depthTo, side) / area(from, to, 0);
 }

@@ -39,7 +39,13 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
   const length = apertureRadius - innerRadius;
   const toe = design.rib.toeRadius - innerRadius;
   const foot = Math.max(0, rimEndHeight - design.rib.rimHeight);
-  const top = dish.ribTop.path.map(({ x, y, bulge }): Vertex => ({ x: x - innerRadius, y, bulge }));
+  // the ends are known exactly, and stand square to the last digit
+  const last = dish.ribTop.path.length - 1;
+  const top = dish.ribTop.path.map(({ x, y, bulge }, i): Vertex => ({
+    x: i === 0 ? 0 : i === last ? length : x - innerRadius,
+    y,
+    bulge,
+  }));
   const under: Point[] = [{ x: 0, y: 0 }];
   // a base that reaches the rim, or a toe that stays on the base line, is no corner of its own
   if (toe < length - samePoint && foot > samePoint) under.push({ x: toe, y: 0 }, { x: length, y: foot });

@@ -171,7 +171,7 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
  */
 export function makeTemplates(design: Design, dish: Dish, parts: readonly Part[]): Part[] {
   const { template } = design;
-  if (guideOffset(template) < 0) return [];
+  if (template.guide === 'bush' && guideOffset(template) <= 0) return [];
   const whole = wholeTemplate(design, dish, ribOf(parts));
   return [...(fitToBed(whole, template.bed, template.joint, 2) ?? []), ...makeJigs(design, dish)];
 }

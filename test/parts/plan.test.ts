@@ -1,0 +1,145 @@
+/** What stands on the board, held against polygons of a second library and against plain trigonometry. */
+import { describe, expect, it } from 'vitest';
+import { dense, make, type Made, overlapArea, partOf, turn } from './making.js';
+import type { Point } from '../../lib/geometry/index.js';
+
+const rect = (x1: number, y1: number, x2: number, y2: number): Point[] => [
+  { x: x1, y: y1 },
+  { x: x2, y: y1 },
+  { x: x2, y: y2 },
+  { x: x1, y: y2 },
+];
+
+/** Plan outlines as a person would draw them from the parts, ribs and cleats by rib. */
+function standing({ design, dish, cleatStart }: Made) {
+  const half = dish.ribThickness / 2;
+  const { length, width, perRib } = design.cleat;
+  const ribs = Array.from({ length: dish.ribCount }, (_, k) => {
+    const angle = (2 * Math.PI * k) / dish.ribCount;
+    const at = (points: Point[]) => points.map((point) => turn(point, angle));
+    return {
+      rib: at(rect(dish.innerRadius, -half, dish.apertureRadius, half)),
+      cleats: [
+        at(rect(cleatStart, half, cleatStart + length, half + width)),
+        ...(perRib === 2 ? [at(rect(cleatStart, -half - width, cleatStart + length, -half))] : []),
+      ],
+    };
+  });
+  return ribs;
+}
+
+const twoCleats = [['cleat: { length: 40', 'cleat: { perRib: 2, length: 40']] as const;
+const cases: readonly [string, () => Made][] = [
+  ['press-house', () => make('press-house')],
+  ['table-top', () => make('table-top')],
+  ['table-top with two cleats a rib', () => make('table-top', twoCleats)],
+  ['hand-cut-inch', () => make('hand-cut-inch')],
+];
+
+describe.each(cases)('the board of %s', (_, making) => {
+  const made = making();
+  const { design, dish } = made;
+  const items = standing(made);
+  const hub = dense(partOf(made, 'hub').contours[0]!.vertices, true);
+
+  it('has no two things in one place (polyclip-ts)', () => {
+    // a millionth smaller, so that what is made to touch does not puzzle the library
+    const shrunk = (points: readonly Point[]): Point[] => {
+      const middle = { x: 0, y: 0 };
+      for (const { x, y } of points) {
+        middle.x += x / points.length;
+        middle.y += y / points.length;
+      }
+      return points.map(({ x, y }) => ({ x: x + 1e-6 * (middle.x - x), y: y + 1e-6 * (middle.y - y) }));
+    };
+    const all = [...items.map(({ rib }) => rib), ...items.flatMap(({ cleats }) => cleats), hub].map(shrunk);
+    all.forEach((a, i) => {
+      for (const b of all.slice(i + 1)) expect(overlapArea(a, b)).toBe(0);
+    });
+  });
+
+  it('keeps cleats under their ribs’ base and on the board', () => {
+    const end = made.cleatStart + design.cleat.length;
+    expect(end).toBeLessThanOrEqual(design.rib.toeRadius + 1e-6);
+    const corner = Math.hypot(end, dish.ribThickness / 2 + design.cleat.width);
+    if (design.board.shape === 'round') expect(corner).toBeLessThan(design.board.size / 2);
+  });
+
+  it('scribes each cleat and drills its pilots where the cleat’s own holes lie', () => {
+    const cleat = partOf(made, 'cleat');
+    const boards = made.parts.filter(({ kind }) => kind === 'board');
+    const pilots = boards
+      .flatMap(({ drills }) => drills)
+      .filter(({ diameter }) => diameter === design.board.pilotDiameter);
+    expect(pilots).toHaveLength(dish.ribCount * design.cleat.perRib * design.cleat.downScrews);
+    const wanted = items.flatMap((__, k) => {
+      const angle = (2 * Math.PI * k) / dish.ribCount;
+      return cleat.drills.flatMap(({ x, y }) => {
+        const across = dish.ribThickness / 2 + y;
+        const own = [{ x: made.cleatStart + x, y: across }];
+        // the second block is turned half round about its middle
+        if (design.cleat.perRib === 2) own.push({ x: made.cleatStart + design.cleat.length - x, y: -across });
+        return own.map((point) => turn(point, angle));
+      });
+    });
+    for (const point of wanted)
+      expect(Math.min(...pilots.map(({ x, y }) => Math.hypot(x - point.x, y - point.y)))).toBeLessThan(1e-9);
+  });
+
+  it('keeps mounting holes off all that stands there by more than their bolts’ washers', () => {
+    const boards = made.parts.filter(({ kind }) => kind === 'board');
+    const holes = boards
+      .flatMap(({ drills }) => drills)
+      .filter(({ diameter }) => diameter === design.board.mountingDiameter && diameter !== design.board.centreHole);
+    if (design.board.mountingDiameter !== design.board.centreHole)
+      expect(holes).toHaveLength(design.board.mountingHoles);
+    for (const { x, y } of holes) {
+      const washer = Array.from({ length: 90 }, (__, i) => ({
+        x: x + 1.1 * design.board.mountingDiameter * Math.cos((2 * Math.PI * i) / 90),
+        y: y + 1.1 * design.board.mountingDiameter * Math.sin((2 * Math.PI * i) / 90),
+      }));
+      for (const { rib, cleats } of items)
+        for (const thing of [rib, ...cleats]) expect(overlapArea(washer, thing)).toBe(0);
+      expect(overlapArea(washer, hub)).toBe(0);
+    }
+  });
+});
+
+describe('the least radius of a cleat', () => {
+  // the outer inner corner of a cleat, seen from the next rib's centre line: s·sin 2α − (t/2+W)·cos 2α = t/2 + 1 mm
+  const byHand = (count: number, thickness: number, width: number): number => {
+    const bay = (2 * Math.PI) / count;
+    return (thickness / 2 + 1 + (thickness / 2 + width) * Math.cos(bay)) / Math.sin(bay);
+  };
+
+  it('is that of plain trigonometry, and is named when a cleat is asked for further in', () => {
+    const least = byHand(24, 12, 36);
+    const tight = make('press-house', [['board: {', `cleat: { start: ${least - 0.2} }\nboard: {`]]);
+    const problem = tight.problems.find(({ code }) => code === 'cleat-does-not-fit');
+    expect(problem?.place?.path).toEqual(['cleat', 'start']);
+    expect(problem?.message).toContain(`fit from ${Math.ceil(10 * least) / 10} mm on`);
+    const just = make('press-house', [['board: {', `cleat: { start: ${least + 0.001} }\nboard: {`]]);
+    expect(just.problems.filter(({ code }) => code === 'cleat-does-not-fit')).toEqual([]);
+  });
+
+  it('decides where the cleats go when there is less room', () => {
+    const made = make('press-house', [['board: {', 'cleat: { width: 90, perRib: 1 }\nboard: {']]);
+    expect(made.problems).toEqual([]);
+    expect(made.cleatStart).toBeGreaterThanOrEqual(byHand(24, 12, 90));
+    expect(made.cleatStart - byHand(24, 12, 90)).toBeLessThan(5);
+  });
+
+  it('is refused by name when there is none', () => {
+    const made = make('press-house', [['board: {', 'cleat: { width: 150 }\nboard: {']]);
+    const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
+    expect(problem?.severity).toBe('error');
+    expect(problem?.place?.path).toEqual(['cleat', 'width']);
+    expect(problem?.message).toContain('fits nowhere on the board');
+  });
+
+  it('is refused where it would leave the base', () => {
+    const made = make('press-house', [['board: {', 'cleat: { start: 520 }\nboard: {']]);
+    const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
+    expect(problem?.message).toContain('use 500 mm at most');
+  });
+});

@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { ribTopHeight } from '../../lib/dish/index.js';
+import { fixtureNames } from '../helpers/fixtures.js';
+import { romberg } from '../dish/shapes.js';
+import { dense, make, outlineOf, partOf, ringArea } from './making.js';
+
+describe.each(fixtureNames)('the rib of %s', (name) => {
+  const made = make(name);
+  const { design, dish } = made;
+  const rib = partOf(made, 'rib');
+  const points = dense(outlineOf(rib), true, 200);
+  const length = dish.apertureRadius - dish.innerRadius;
+
+  it('stands square at its inner end, flat on its base, and ends upright at the rim', () => {
+    const corners = outlineOf(rib);
+    expect(corners[0]).toMatchObject({ x: 0, y: 0 });
+    expect(corners.at(-1)!.x).toBeCloseTo(0, 9);
+    expect(corners[1]).toMatchObject({ x: design.rib.toeRadius - dish.innerRadius, y: 0 });
+    expect(corners[2]!.x).toBeCloseTo(length, 9);
+    expect(corners[3]!.x).toBeCloseTo(length, 9);
+    expect(corners[3]!.y - corners[2]!.y).toBeCloseTo(design.rib.rimHeight, 9);
+  });
+
+  it('runs anticlockwise and encloses what lies under the true curve (Romberg integration)', () => {
+    const under = romberg((r) => dish.baseHeight + ribTopHeight(dish, r), dish.innerRadius, dish.apertureRadius);
+    const toe = design.rib.toeRadius - dish.innerRadius;
+    const cutOff = ((length - toe) * (dish.rimEndHeight - design.rib.rimHeight)) / 2;
+    // the curve lies within its tolerance, now on one side and now on the other
+    expect(Math.abs(ringArea(points) - (under - cutOff))).toBeLessThan(0.5 * design.dish.arcTolerance * length);
+  });
+
+  it('marks as optical just the edges on the true curve', () => {
+    const vertices = outlineOf(rib);
+    const optical = rib.edges.find(({ use }) => use === 'optical')!;
+    vertices.forEach(({ x, y }, i) => {
+      const off = Math.abs(y - (dish.baseHeight + ribTopHeight(dish, dish.innerRadius + Math.max(0.001, x))));
+      if (i >= optical.from && i <= optical.to + 1) expect(off).toBeLessThan(0.02);
+      else expect(off).toBeGreaterThan(1);
+    });
+  });
+
+  it('has its pilots where the cleat’s edge holes meet it, half the cleat’s thickness up', () => {
+    const cleat = partOf(made, 'cleat');
+    expect(rib.drills).toHaveLength(design.cleat.ribScrews);
+    rib.drills.forEach(({ x, y, diameter }, i) => {
+      const hole = cleat.edgeDrills[i]!;
+      expect(x + dish.innerRadius).toBeCloseTo(made.cleatStart + hole.x, 9);
+      expect(y).toBe(hole.height);
+      expect(y).toBe(cleat.thickness / 2);
+      expect(diameter).toBe(design.rib.pilotDiameter);
+    });
+  });
+});
+
+describe('lightening holes', () => {
+  const made = make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, lightening: true }']]);
+  const rib = partOf(made, 'rib');
+  const holes = rib.contours
+    .filter(({ operation }) => operation === 'opening')
+    .map(({ vertices }) => dense(vertices, true, 90));
+  const web = made.design.rib.leastWeb;
+
+  it('are there, and run clockwise', () => {
+    expect(holes.length).toBeGreaterThan(2);
+    for (const hole of holes) expect(ringArea(hole)).toBeLessThan(0);
+  });
+
+  it('keep the least web to every edge, to each other and to the pilots', () => {
+    const edge = dense(outlineOf(rib), true, 400);
+    // straight edges by their ends are too coarse
+    const outline = edge.flatMap((point, i) => {
+      const next = edge[(i + 1) % edge.length]!;
+      const steps = Math.ceil(Math.hypot(next.x - point.x, next.y - point.y));
+      return Array.from({ length: steps }, (_, k) => ({
+        x: point.x + ((next.x - point.x) * k) / steps,
+        y: point.y + ((next.y - point.y) * k) / steps,
+      }));
+    });
+    const apart = (a: readonly { x: number; y: number }[], b: readonly { x: number; y: number }[]): number =>
+      Math.min(...a.map((p) => Math.min(...b.map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
+    holes.forEach((hole, i) => {
+      expect(apart(hole, outline)).toBeGreaterThan(web - 0.02);
+      for (const other of holes.slice(i + 1)) expect(apart(hole, other)).toBeGreaterThan(web - 0.02);
+      expect(apart(hole, rib.drills)).toBeGreaterThan(web - 0.02);
+    });
+  });
+});
+
+describe('two cleats on a rib', () => {
+  it.each([
+    [1, 1],
+    [2, 1],
+    [1, 2],
+    [2, 2],
+    [3, 2],
+    [2, 3],
+    [4, 3],
+  ])('have screws that never meet inside it: %d into the rib, %d down', (ribScrews, downScrews) => {
+    const made = make('press-house', [
+      ['board: {', `cleat: { perRib: 2, length: 160, ribScrews: ${ribScrews}, downScrews: ${downScrews} }\nboard: {`],
+    ]);
+    const xs = partOf(made, 'rib')
+      .drills.map(({ x }) => x)
+      .sort((a, b) => a - b);
+    expect(xs).toHaveLength(2 * ribScrews);
+    xs.slice(1).forEach((x, i) => {
+      expect(x - xs[i]!).toBeGreaterThan(made.design.cleat.screwDiameter);
+    });
+    expect(made.problems.filter(({ code }) => code === 'cleat-crowded')).toEqual([]);
+  });
+});
