@@ -1,0 +1,89 @@
+/** Dishes for the tests of the forecast. Invented. */
+import type { DishShape } from '../../lib/dish/index.js';
+import type { OpticsInput } from '../../lib/optics/index.js';
+import type { TraceSettings } from '../../lib/optics/trace.js';
+
+/** The press-house dish of the fixtures. */
+export function dishOf(change: Partial<DishShape> = {}): DishShape {
+  const ribCount = change.ribCount ?? 24;
+  return {
+    figure: 'panel',
+    focalLength: 550,
+    apertureRadius: 750,
+    ribCount,
+    halfAngle: Math.PI / ribCount,
+    ribThickness: 12,
+    panelThickness: 3,
+    reflectorThickness: 0.3,
+    facingThickness: 3.3,
+    seamGap: 2,
+    baseHeight: 60,
+    innerRadius: 51,
+    ...change,
+  };
+}
+
+/** A dish of so many panels, without seams, that it is as good as smooth. */
+export function smoothDish(change: Partial<DishShape> = {}): DishShape {
+  return dishOf({
+    ribCount: 20_000,
+    seamGap: 0,
+    facingThickness: 1e-6,
+    panelThickness: 1e-6,
+    reflectorThickness: 0,
+    ...change,
+  });
+}
+
+/** A point sun and no errors. */
+export function perfect(shape: DishShape, change: Partial<TraceSettings> = {}): TraceSettings {
+  return {
+    shape,
+    sun: null,
+    slopeError: 0,
+    specularity: 0,
+    edgeCurlMrad: 0,
+    pointing: 0,
+    ribError: 0,
+    shade: { radius: 0, height: 0 },
+    rays: 262_144,
+    batches: 16,
+    seed: 1,
+    ...change,
+  };
+}
+
+/** An input with some sections changed. */
+export function inputOf(
+  change: { [Key in keyof OpticsInput]?: Partial<NonNullable<OpticsInput[Key]>> | null } = {},
+): OpticsInput {
+  const whole: OpticsInput = {
+    dish: dishOf(),
+    reflector: { reflectance: 0.85, stripSeamShare: 0 },
+    receiver: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
+    load: {
+      massKg: 12,
+      heatCapacityJPerKgK: 4186,
+      densityKgPerM3: 1000,
+      startC: 12,
+      targetC: 78,
+      boilingPointC: 100,
+    },
+    air: { ambientC: 20, windMPerS: 2 },
+    sun: {
+      irradianceWPerM2: 800,
+      shape: 'uniform',
+      circumsolarRatio: 0.05,
+      slopeErrorMrad: 3,
+      specularityMrad: 1,
+      edgeCurlMrad: null,
+      pointingErrorDeg: 0,
+    },
+    site: null,
+  };
+  const merged = Object.entries(change).map(([key, value]) => {
+    const before = whole[key as keyof OpticsInput];
+    return [key, value === null ? null : { ...before, ...value }];
+  });
+  return { ...whole, ...(Object.fromEntries(merged) as Partial<OpticsInput>) };
+}
