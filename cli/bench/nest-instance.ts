@@ -30,13 +30,21 @@ export interface StripPlacement {
   readonly rotationDeg: number;
 }
 
-/** @throws Error that names the file and what is wrong in it */
-export function readInstance(file: string): Instance {
+/**
+ * The instance in a text.
+ * @throws Error that names the file and what is wrong in it
+ */
+export function instanceOf(text: string, file: string): Instance {
   try {
-    return instanceSchema.parse(JSON.parse(readFileSync(file, 'utf8')));
+    return instanceSchema.parse(JSON.parse(text));
   } catch (error) {
     throw new Error(`${file} is not a nesting instance: ${error instanceof Error ? error.message : String(error)}`);
   }
+}
+
+/** @throws Error that names the file and what is wrong in it */
+export function readInstance(file: string): Instance {
+  return instanceOf(readFileSync(file, 'utf8'), file);
 }
 
 /** The instance as parts and a roll of open length. */

@@ -1,0 +1,104 @@
+/** Good files to be spoilt: one small sheet with every operation on it, made by the writers themselves. */
+import { defaultColours } from '../../lib/index.js';
+import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';
+import { type CutSheet, machine, type Process } from '../../lib/machining/index.js';
+import { drawSheet, recordPart, writeDxf, writeJob, writeSvg } from '../../lib/output/index.js';
+
+const v = (x: number, y: number, bulge = 0): Vertex => ({ x, y, bulge });
+
+const plate = {
+  id: 'plate',
+  name: 'Plate',
+  material: 'ply',
+  thickness: 12,
+  quantity: 2,
+  contours: [
+    {
+      operation: 'outline',
+      closed: true,
+      vertices: [v(0, 0), v(120, 0, 0.2), v(120, 60), v(70, 60), v(70, 40), v(50, 40), v(50, 60), v(0, 60)],
+    },
+    { operation: 'opening', closed: true, vertices: reversed(circle({ x: 25, y: 30 }, 12)) },
+    { operation: 'scribe', closed: false, vertices: [v(80, 10), v(100, 20, 0.3), v(110, 10)] },
+  ],
+  drills: [
+    { x: 90, y: 45, diameter: 6, depth: 'through', countersink: 10 },
+    { x: 60, y: 15, diameter: 9.5, depth: 'through' },
+  ],
+  seatCorners: [
+    { contour: 0, vertex: 4 },
+    { contour: 0, vertex: 5 },
+  ],
+} as const;
+
+const process: Process = { kind: 'router', toolDiameter: 6, web: 4, relief: 'dogbone', drills: [] };
+const placed = [
+  { part: 'plate', copy: 1, x: 20, y: 20, rotationDeg: 0, mirrored: false },
+  { part: 'plate', copy: 2, x: 340, y: 150, rotationDeg: 30, mirrored: true },
+] as const;
+
+/** The folder of the small job, by file name. */
+export function smallFolder(): Map<string, string> {
+  const size = { stock: 'ply', width: 400, height: 250, margin: 10 };
+  const [cut] = machine([{ ...size, placed }], [plate], process, { compensated: true }) as [CutSheet];
+  const drawing = drawSheet({ ...cut, marks: [{ vertices: [v(40, 25), v(45, 35), v(50, 25)] }] }, defaultColours);
+  const record = writeJob({
+    version: '0.1.0',
+    units: 'mm',
+    seed: 1,
+    design: { process: { web: 4 } },
+    dish: null,
+    parts: [recordPart(plate)],
+    sheets: [{ file: 'sheets/ply-1', ...size, placed }],
+    process: { kind: 'router', toolDiameter: 6, compensated: true },
+    optics: null,
+    problems: [],
+    offcuts: [],
+    extras: [],
+  });
+  return new Map([
+    ['job.json', record],
+    ['sheets/ply-1.dxf', writeDxf(drawing)],
+    ['sheets/ply-1.svg', writeSvg(drawing)],
+  ]);
+}
+
+/** A design file with something of every section. */
+export const design = `name: Fuzzed dish
+units: mm
+dish: { aperture: 640, focalLength: 220, ribs: 20, baseHeight: 40 }
+materials:
+  ply5: { kind: plywood, thickness: 5, description: Poplar plywood 5 mm }
+  card1: { kind: card, thickness: 1 }
+stock:
+  - { material: ply5, size: 600 x 400, price: 7, keepOuts: [[[0, 0], [20, 0], [0, 20]]] }
+  - { material: card1, size: 2 ft 6 in x 400 mm, margin: 1/8 in }
+rib: { material: ply5, pilotDiameter: 1.5 } # a comment
+cleat: { length: 40, width: 16, screwDiameter: 2.5, headDiameter: 5 }
+board: { shape: round, size: 500, mountingHoles: 3 }
+panel: { material: card1, gap: 1 }
+receiver: { diameter: 110, offset: -3 }
+load: { mass: 0.8, start: 15, target: 90 }
+process: { kind: laser, kerf: 0.2, web: 2, margin: 5 }
+site: { latitude: 50, longitude: 8.5, date: 2026-06-21 }
+colours: { outline: "#009E73" }
+`;
+
+/** A strip-packing instance as `npm run bench:nest` reads it. */
+export const instance = JSON.stringify({
+  name: 'small',
+  stripWidth: 10,
+  items: [
+    {
+      id: 'a',
+      quantity: 3,
+      rotations: [0, 90],
+      outline: [
+        [0, 0],
+        [4, 0],
+        [4, 3],
+        [0, 3],
+      ],
+    },
+  ],
+});

@@ -1,0 +1,33 @@
+/** One input through its reader: what came of it. */
+import { inputOf, type Target } from './targets.js';
+
+/** Longest that a reader may take, ms. */
+export const slowest = 2000;
+
+export interface Outcome {
+  readonly target: string;
+  readonly accepted: boolean;
+  readonly ms: number;
+  /** What is wrong with the reader; null when it did well. */
+  readonly failure: string | null;
+}
+
+export function runInput(all: readonly Target[], seed: number, index: number, now: () => number): Outcome {
+  const { target, text } = inputOf(all, seed, index);
+  const start = now();
+  try {
+    const messages = target.read(text);
+    const ms = now() - start;
+    const mute = messages.some((message) => message.trim().length < 5);
+    const failure = mute ? 'refuses without a message' : ms > slowest ? `takes ${Math.round(ms)} ms` : null;
+    return { target: target.name, accepted: messages.length === 0, ms, failure };
+  } catch (error) {
+    const ms = now() - start;
+    return {
+      target: target.name,
+      accepted: false,
+      ms,
+      failure: error instanceof Error ? (error.stack ?? error.message) : String(error),
+    };
+  }
+}

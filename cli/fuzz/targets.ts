@@ -1,0 +1,81 @@
+/** The readers that take what a person or another program has written. */
+import { readDesign, verify } from '../../lib/index.js';
+import { Unreadable } from '../../lib/check/drawn.js';
+import { readDxf } from '../../lib/check/dxf-reader.js';
+import { readJob } from '../../lib/check/job-reader.js';
+import { readSvg } from '../../lib/check/svg-reader.js';
+import { instanceOf } from '../bench/nest-instance.js';
+import { design, instance, smallFolder } from './corpus.js';
+import { mutate } from './mutate.js';
+import { randomOf } from './random.js';
+
+export interface Target {
+  readonly name: string;
+  /** Share of all inputs. */
+  readonly share: number;
+  readonly text: string;
+  /** What it says of an input: nothing when it takes it, else why not. Anything thrown is a crash. */
+  readonly read: (text: string) => readonly string[];
+}
+
+/** A reader that refuses by throwing an error of its own. */
+const refusing =
+  (read: (text: string) => unknown, own: (error: unknown) => boolean) =>
+  (text: string): string[] => {
+    try {
+      read(text);
+      return [];
+    } catch (error) {
+      if (error instanceof Error && own(error)) return [error.message];
+      throw error;
+    }
+  };
+
+const unreadable = (error: unknown): boolean => error instanceof Unreadable;
+const noInstance = (error: unknown): boolean =>
+  error instanceof Error && error.message.startsWith('instance.json is not a nesting instance: ');
+
+const readings = (text: string): string[] => {
+  const reading = readDesign(text);
+  return reading.kind === 'refused' ? reading.problems.map(({ message }) => message) : [];
+};
+
+/** A whole folder, one of its files spoilt. */
+function folder(name: string): (text: string) => string[] {
+  const files = smallFolder();
+  return (text) => verify(new Map([...files, [name, text]])).faults.map(({ message }) => message);
+}
+
+export function targets(): readonly Target[] {
+  const files = smallFolder();
+  const file = (name: string): string => files.get(name) ?? '';
+  const [record, dxf, svg] = ['job.json', 'sheets/ply-1.dxf', 'sheets/ply-1.svg'] as const;
+  return [
+    { name: 'design', share: 0.25, text: design, read: readings },
+    { name: 'dxf', share: 0.2, text: file(dxf), read: refusing(readDxf, unreadable) },
+    { name: 'svg', share: 0.2, text: file(svg), read: refusing(readSvg, unreadable) },
+    { name: 'record', share: 0.15, text: file(record), read: refusing(readJob, unreadable) },
+    {
+      name: 'instance',
+      share: 0.1,
+      text: instance,
+      read: refusing((text) => instanceOf(text, 'instance.json'), noInstance),
+    },
+    { name: 'folder-record', share: 0.04, text: file(record), read: folder(record) },
+    { name: 'folder-dxf', share: 0.03, text: file(dxf), read: folder(dxf) },
+    { name: 'folder-svg', share: 0.03, text: file(svg), read: folder(svg) },
+  ];
+}
+
+export interface Input {
+  readonly target: Target;
+  readonly text: string;
+}
+
+/** The input of a number: always the same for the same seed. */
+export function inputOf(all: readonly Target[], seed: number, index: number): Input {
+  const random = randomOf(seed * 1_000_003 + index);
+  let share = random();
+  const target = all.find((one) => (share -= one.share) < 0) ?? all[0]!;
+  return { target, text: mutate(target.text, random) };
+}

@@ -1,0 +1,47 @@
+import { performance } from 'node:perf_hooks';
+import { describe, expect, it } from 'vitest';
+import { runInput, slowest } from '../../cli/fuzz/run.js';
+import { targets } from '../../cli/fuzz/targets.js';
+
+// the long run is `npm run fuzz`
+const count = 1500;
+const seed = 20;
+
+describe('readers of files', () => {
+  const all = targets();
+
+  it.each(all)('take the good $name', ({ read, text }) => {
+    expect(read(text)).toEqual([]);
+  });
+
+  it(`refuse ${count} spoilt files of seed ${seed} with a message, each within ${slowest} ms`, () => {
+    const outcomes = Array.from({ length: count }, (_, index) => runInput(all, seed, index, () => performance.now()));
+    const failures = outcomes.flatMap(({ failure, target }, index) =>
+      failure === null ? [] : [`${index} ${target}: ${failure}`],
+    );
+    expect(failures).toEqual([]);
+    // most are refused, some pass: else the inputs would be too wild or too tame to say anything
+    const accepted = outcomes.filter((outcome) => outcome.accepted).length;
+    expect(accepted).toBeGreaterThan(count * 0.05);
+    expect(accepted).toBeLessThan(count * 0.8);
+  });
+
+  it('end a nest of aliases and a deep nest with a message', () => {
+    const design = all.find(({ name }) => name === 'design')!;
+    const aliases = Array.from(
+      { length: 40 },
+      (_, i) => `a${i}: &a${i} [${i === 0 ? 'x' : `*a${i - 1}, *a${i - 1}`}]`,
+    ).join('\n');
+    for (const text of [
+      aliases,
+      '['.repeat(500_000),
+      '{a: '.repeat(200_000),
+      '- '.repeat(400_000),
+      `name: ${'x'.repeat(2_000_000)}`,
+    ]) {
+      const start = performance.now();
+      expect(design.read(text).length).toBeGreaterThan(0);
+      expect(performance.now() - start).toBeLessThan(slowest);
+    }
+  });
+});
