@@ -7,12 +7,12 @@ import { type Dish, type DishShape, solveDish } from './dish/index.js';
 import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 import type { Forecast } from './optics/index.js';
-import { makeGauges, makeParts, makeTemplates, type Part } from './parts/index.js';
+import { makeGauges, makeParts, makeTemplates, type Part, withFittingLabels } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { forecastOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
-import { cutProblem, unplacedProblem } from './pipeline/problems.js';
+import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 
 /** Everything that follows from the design without nesting. */
@@ -86,11 +86,13 @@ const failed = (problems: readonly Problem[]): boolean => problems.some((problem
  */
 export function prepare(design: Design, extras: ReadonlyMap<string, string> = new Map()): Prepared {
   const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
-  const { parts, problems, cleatStart } = makeParts(design, dish);
+  const made = makeParts(design, dish);
+  const { cleatStart } = made;
+  const parts = made.parts.map(withFittingLabels);
   void extras;
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
-  const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)];
+  const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
   const uncut = [
     ...requests.flatMap((request) =>
       cutProblems(
@@ -100,8 +102,9 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
     ),
     ...cutProblems(aids, aidProcess(design)),
   ].map(cutProblem);
-  const prepared: Prepared = { design, dish, parts, aids, cleatStart, requests, problems: [...problems, ...uncut] };
-  return { ...prepared, problems: [...prepared.problems, ...opticsProblems(prepared)] };
+  const prepared: Prepared = { design, dish, parts, aids, cleatStart, requests, problems: [] };
+  const problems = [...made.problems, ...uncut, ...marginProblems(design, requests), ...opticsProblems(prepared)];
+  return { ...prepared, problems };
 }
 
 function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<string, Part>): JobSheet[] {

@@ -140,7 +140,7 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
     corners.map(([x, y]) => ({ x, y, bulge: 0 })),
     true,
   );
-  const spacing = cutWidth({ ...process, compensated: true }) + job.design.process.web;
+  const spacing = 2 * cutWidth({ ...process, compensated: true }) + job.design.process.web;
   return {
     file: sheet.file,
     parts: nominals.length,

@@ -12,7 +12,10 @@ export function cutWidth(process: Process): number {
   }
 }
 
-/** Least distance between two finished edges on a sheet: the width of the cut and the web that is to stay (mm). */
+/**
+ * Least distance between two finished edges on a sheet (mm): each of the two cuts takes its own width, and the web
+ * stays between them, for holding tabs to hold on to.
+ */
 export function spacingFor(process: Process): number {
-  return cutWidth(process) + process.web;
+  return 2 * cutWidth(process) + process.web;
 }

@@ -4,3 +4,4 @@ export { heightOnPath, type Mark, markOut, type MarkingOut, type Rule } from './
 export { makeReflectors, stripSeamShare } from './reflector.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';
+export { withFittingLabels } from './labels.js';

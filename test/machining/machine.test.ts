@@ -182,8 +182,8 @@ describe('holes', () => {
 
 describe('spacing and sheets', () => {
   it('keeps the width of the cut and a web between parts', () => {
-    expect(spacingFor(router)).toBe(10);
-    expect(spacingFor(laser)).toBeCloseTo(1.2, 12);
+    expect(spacingFor(router)).toBe(16);
+    expect(spacingFor(laser)).toBeCloseTo(1.4, 12);
     expect(spacingFor(hand)).toBe(5);
     const part = partOf('plate', rectangle(0, 0, 50, 50));
     const [sheet] = machine([sheetOf(at('plate'), at('plate', 60, 0, 2))], [part], router, { compensated: true });
