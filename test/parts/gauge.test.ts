@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { facetAt, ribTopHeight } from '../../lib/dish/index.js';
+import { makeGauges, makeTemplates, type Part } from '../../lib/parts/index.js';
+import { dense, make, type Made, outlineOf, overlapArea, partOf, turn } from './making.js';
+
+function gauge(made: Made, id: string): Part {
+  const part = makeGauges(made.design, made.dish).find((one) => one.id === id);
+  if (!part) throw new Error(`no gauge ${id}`);
+  return part;
+}
+
+/** Points of a gauge's curve, from the inner end to the rim. */
+function curveOf(part: Part) {
+  const { from, to } = part.edges.find(({ use }) => use === 'optical')!;
+  return dense(outlineOf(part).slice(from, to + 2), false, 100);
+}
+
+describe.each(['panel', 'rib'] as const)('gauges, figure %s', (figure) => {
+  const made = make('press-house', [['dish:\n', `dish:\n  figure: ${figure}\n`]]);
+  const { dish } = made;
+  const within = made.design.dish.arcTolerance + 1e-6;
+
+  it('fit the bare rib', () => {
+    for (const { x, y } of curveOf(gauge(made, 'gauge-rib')))
+      expect(Math.abs(y - dish.baseHeight - ribTopHeight(dish, x))).toBeLessThan(2 * within);
+  });
+
+  it('fit the middle of a panel', () => {
+    for (const { x, y } of curveOf(gauge(made, 'gauge-panel'))) {
+      const height = figure === 'panel' ? (x * x) / (4 * 550) : facetAt(dish, x).z;
+      expect(Math.abs(y - dish.baseHeight - height)).toBeLessThan(2 * within);
+    }
+  });
+
+  it('fit the mirror along a rib: points of its edges in space, half the gap off the rib’s middle', () => {
+    const curve = curveOf(gauge(made, 'gauge-seam'));
+    for (let i = 0; i <= 50; i++) {
+      const u = dish.litFrom + ((dish.litTo - dish.litFrom) * i) / 50;
+      // the edge's point, seen along the rib: its foot on the rib's line lies √(u² + w² − (g/2)²) from the axis
+      const w = (u * Math.sin(dish.halfAngle) - dish.seamGap / 2) / Math.cos(dish.halfAngle);
+      const along = Math.sqrt(u * u + w * w - (dish.seamGap / 2) ** 2);
+      const height = dish.baseHeight + facetAt(dish, u).z;
+      const near = curve.reduce((best, p) => (Math.abs(p.x - along) < Math.abs(best.x - along) ? p : best));
+      const slope = u / 1100;
+      expect(Math.abs(near.y + slope * (along - near.x) - height)).toBeLessThan(0.03);
+    }
+  });
+
+  it('lie above the curve, with windows that leave its edge whole', () => {
+    for (const id of ['gauge-rib', 'gauge-panel', 'gauge-seam']) {
+      const part = gauge(made, id);
+      const curve = curveOf(part);
+      const windows = part.contours.filter(({ operation }) => operation === 'opening');
+      expect(windows.length).toBeGreaterThan(4);
+      for (const { vertices } of windows) {
+        const ring = dense(vertices, true, 60);
+        expect(Math.abs(overlapArea([...ring].reverse(), dense(outlineOf(part), true, 60)))).toBeGreaterThan(500);
+        const apart = Math.min(...ring.map((p) => Math.min(...curve.map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
+        expect(apart).toBeGreaterThan(7.9);
+      }
+    }
+  });
+});
+
+describe('a rim-to-rim gauge', () => {
+  const made = make('press-house', [['bed: 900 x 600', 'gauge: rim-to-rim']]);
+
+  it('is the same on both sides of the axis and clears the hub between', () => {
+    const part = gauge(made, 'gauge-panel');
+    const corners = outlineOf(part);
+    for (const { x, y } of corners)
+      expect(Math.min(...corners.map((other) => Math.hypot(other.x + x, other.y - y)))).toBeLessThan(1e-9);
+    const bridge = corners.filter(({ x }) => Math.abs(x) < made.dish.litFrom + 1e-6).map(({ y }) => y);
+    expect(Math.max(...bridge)).toBeGreaterThan(made.dish.baseHeight + 20);
+    expect(part.edges).toHaveLength(2);
+  });
+
+  it('is refused for an odd number of ribs', () => {
+    const odd = make('press-house', [
+      ['ribs: 24', 'ribs: 23'],
+      ['bed: 900 x 600', 'gauge: rim-to-rim'],
+    ]);
+    const [problem] = odd.problems.filter(({ code }) => code === 'gauge');
+    expect(problem?.place?.path).toEqual(['template', 'gauge']);
+    expect(problem?.message).toContain('use template.gauge: vertex-to-rim');
+  });
+});
+
+describe('focal stick', () => {
+  it('reaches from the hub to the receiver', () => {
+    const made = make('press-house', [['receiver: { diameter: 260 }', 'receiver: { diameter: 260, offset: 25 }']]);
+    const stick = outlineOf(gauge(made, 'focal-stick'));
+    const length = Math.max(...stick.map(({ x }) => x)) - Math.min(...stick.map(({ x }) => x));
+    // board to vertex 60, vertex to focus 550, 25 further; four layers of 12 below it
+    expect(length).toBeCloseTo(60 + 550 + 25 - 48, 6);
+    const mark = gauge(made, 'focal-stick').contours.find(
+      ({ vertices }) => vertices.length === 2 && vertices[0]!.x === vertices[1]!.x,
+    );
+    expect(mark?.vertices[0]!.x).toBeCloseTo(length - 25, 6);
+  });
+});
+
+describe('rim spacer', () => {
+  it.each(['press-house', 'table-top', 'hand-cut-inch'] as const)(
+    'slides over two ribs of %s and holds their rim ends',
+    (name) => {
+      const made = make(name);
+      const { dish } = made;
+      const ring = dense(outlineOf(gauge(made, 'rim-spacer')), true);
+      const rib = (side: number, thickness: number, end: number) => {
+        const half = thickness / 2;
+        return [
+          { x: end - 100, y: -half },
+          { x: end, y: -half },
+          { x: end, y: half },
+          { x: end - 100, y: half },
+        ].map((point) => turn(point, side * dish.halfAngle));
+      };
+      for (const side of [1, -1]) {
+        expect(overlapArea(ring, rib(side, dish.ribThickness, dish.apertureRadius - 1e-6))).toBeLessThan(1e-6);
+        // no looser than its play, and it bottoms on the rim end
+        expect(overlapArea(ring, rib(side, dish.ribThickness + 0.4, dish.apertureRadius - 1e-6))).toBeGreaterThan(0.5);
+        expect(overlapArea(ring, rib(side, dish.ribThickness, dish.apertureRadius + 0.1))).toBeGreaterThan(
+          0.09 * dish.ribThickness,
+        );
+      }
+    },
+  );
+});
+
+describe('jigs', () => {
+  const made = make('press-house');
+  const jigs = makeTemplates(made.design, made.dish, made.parts).filter(({ kind }) => kind === 'jig');
+  const jig = (id: string) => jigs.find((one) => one.id === id)!;
+
+  it('prick every rib’s direction', () => {
+    const holes = jig('jig-hub').drills.filter(({ x, y }) => Math.hypot(x, y) > 1);
+    const turns = holes.map(({ x, y }) => ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360).sort((a, b) => a - b);
+    turns.forEach((angle, k) => {
+      expect(angle).toBeCloseTo(15 * k, 9);
+    });
+    expect(turns).toHaveLength(24);
+  });
+
+  it('drill the board where the board’s own pattern has its holes', () => {
+    const board = partOf(made, 'board').drills;
+    for (const { x, y, diameter } of jig('jig-board').drills.filter((hole) => hole.y > 0)) {
+      expect(diameter).toBe(made.design.board.pilotDiameter);
+      expect(Math.min(...board.map((hole) => Math.hypot(hole.x - x, hole.y - y)))).toBeLessThan(1e-9);
+    }
+  });
+
+  it('drill the cleats as the cleats are drilled', () => {
+    const places = (part: Part) => part.drills.map(({ x, y, diameter }) => ({ x, y, diameter }));
+    expect(places(jig('jig-cleat'))).toEqual(places(partOf(made, 'cleat')));
+  });
+});

@@ -1,0 +1,135 @@
+/** What cannot be built as asked: each by one clear message that names the key and what would do. */
+import { describe, expect, it } from 'vitest';
+import { pathText } from '../../lib/design/index.js';
+import { fixtureNames } from '../helpers/fixtures.js';
+import { make } from './making.js';
+
+type Change = readonly [string | RegExp, string];
+
+const before = (section: string): Change => ['board: {', `${section}\nboard: {`];
+
+const cases: readonly [string, readonly Change[], string, string, RegExp][] = [
+  [
+    'a cleat too short for its screws',
+    [before('cleat: { length: 24 }')],
+    'cleat-crowded',
+    'cleat.length',
+    /use 4\d mm or more, or fewer screws/,
+  ],
+  [
+    'a cleat too narrow for a head',
+    [before('cleat: { width: 12, headDiameter: 10 }')],
+    'cleat-crowded',
+    'cleat.width',
+    /use 14 mm or more/,
+  ],
+  [
+    'a head smaller than its screw',
+    [before('cleat: { headDiameter: 3 }')],
+    'screw-head',
+    'cleat.headDiameter',
+    /smaller than cleat\.screwDiameter \(4 mm\)/,
+  ],
+  [
+    'a cleat longer than the base',
+    [['size: 1180', 'size: 160']],
+    'cleat-does-not-fit',
+    'cleat.width',
+    /longer than the rib's base/,
+  ],
+  [
+    'a bolt as thick as the hub',
+    [before('hub: { boltDiameter: 70 }')],
+    'hub-bolt',
+    'hub.boltDiameter',
+    /use a smaller bolt or a larger hub\.radius/,
+  ],
+  [
+    'mounting holes under the hub',
+    [['size: 1180', 'size: 1180, mountingRadius: 55']],
+    'mounting-holes',
+    'board.mountingRadius',
+    /must lie between the hub and the edge of the board.*320 mm would do/,
+  ],
+  [
+    'mounting holes too wide for their bays',
+    [['size: 1180', 'size: 1180, mountingDiameter: 40, mountingRadius: 150']],
+    'mounting-holes',
+    'board.mountingRadius',
+    /would do/,
+  ],
+  [
+    'more mounting holes than bays',
+    [['size: 1180', 'size: 1180, mountingHoles: 30']],
+    'mounting-holes',
+    'board.mountingHoles',
+    /more than the 24 bays/,
+  ],
+  [
+    'an inset that eats the narrow end',
+    [['reflector: { material: aluminium }', 'reflector: { material: aluminium, inset: 8 }']],
+    'inset',
+    'reflector.inset',
+    /use [45](\.\d)? mm at most/,
+  ],
+];
+
+describe('what does not fit is an error', () => {
+  it.each(cases)('%s', (_, changes, code, key, message) => {
+    const found = make('press-house', changes).problems.filter((problem) => problem.code === code);
+    expect(found).toHaveLength(1);
+    expect(found[0]!.severity).toBe('error');
+    expect(pathText(found[0]!.place?.path ?? [])).toBe(key);
+    expect(found[0]!.message).toMatch(message);
+  });
+});
+
+describe('what is only unwise is a warning', () => {
+  it.each<[string, readonly Change[], string, string]>([
+    [
+      'fixings at the very edge',
+      [['panel: { material: hardboard3 }', 'panel: { material: hardboard3, fixingDiameter: 4 }']],
+      'fixing-edge',
+      'panel.fixingDiameter',
+    ],
+    [
+      'a rib whittled thin by its toe cut',
+      [['rib: { material: birch12 }', 'rib: { material: birch12, rimHeight: 5 }']],
+      'rib-thin',
+      'rib.rimHeight',
+    ],
+    [
+      'screws into the edge of thin plywood',
+      [before('cleat: { material: hardboard3 }')],
+      'cleat-thin',
+      'cleat.material',
+    ],
+  ])('%s', (_, changes, code, key) => {
+    const found = make('press-house', changes).problems.filter((problem) => problem.code === code);
+    expect(found).toHaveLength(1);
+    expect(found[0]!.severity).toBe('warning');
+    expect(pathText(found[0]!.place?.path ?? [])).toBe(key);
+  });
+
+  it('and what would do, does', () => {
+    const made = make('press-house', [
+      ['panel: { material: hardboard3 }', 'panel: { material: hardboard3, fixingDiameter: 4 }'],
+    ]);
+    const most = /use ([\d.]+) mm at most/.exec(made.problems[0]!.message)![1]!;
+    expect(
+      make('press-house', [
+        ['panel: { material: hardboard3 }', `panel: { material: hardboard3, fixingDiameter: ${most} }`],
+      ]).problems,
+    ).toEqual([]);
+  });
+});
+
+describe('the fixtures', () => {
+  it.each(fixtureNames)('%s can be built', (name) => {
+    expect(make(name).problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+  });
+
+  it('of birch has nothing to warn of', () => {
+    expect(make('press-house').problems).toEqual([]);
+  });
+});
