@@ -62,7 +62,9 @@ function linesOf(solid: Solid): number[] {
   }
   // a bent sheet shows its outline only
   const { sections } = solid.shape;
-  const side = (sign: number) => sections.map(({ top, halfWidth }) => [top[0], sign * halfWidth, top[1]]);
+  // a panel's upper face lies under its mirror, where its lines would show through
+  const face = solid.role === 'panel' ? 'bottom' : 'top';
+  const side = (sign: number) => sections.map((at) => [at[face][0], sign * at.halfWidth, at[face][1]]);
   ring([...side(-1), ...side(1).reverse()]);
   return points;
 }

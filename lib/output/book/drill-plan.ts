@@ -79,7 +79,7 @@ function row({ number, part, index, x, y, diameter }: Hole, several: boolean, me
   const theta = (angle < -5e-7 ? angle + 360 : Math.abs(angle)).toFixed(3);
   const cell = (name: string, mm: number) =>
     markup`<td data-hole="${part.id}/${index}" data-dim="${name}" data-mm="${mm.toFixed(4)}">${measures.bare(mm)}</td>`;
-  return markup`<tr><th scope="row">${number}</th>${several ? markup`<td>${part.name}</td>` : null}${cell('diameter', diameter)}${cell('x', x)}${cell('y', y)}${cell('r', Math.hypot(x, y))}<td data-hole="${part.id}/${index}" data-dim="theta" data-deg="${theta}">${theta}</td></tr>`;
+  return markup`<tr><th scope="row">${number}</th>${several ? markup`<td class="words">${part.id}</td>` : null}${cell('diameter', diameter)}${cell('x', x)}${cell('y', y)}${cell('r', Math.hypot(x, y))}<td data-hole="${part.id}/${index}" data-dim="theta" data-deg="${theta}">${theta}</td></tr>`;
 }
 
 /** Picture and table; null when no board is among the parts. */
@@ -92,6 +92,6 @@ export function drillPlan(parts: readonly Part[], measures: Measures): Markup | 
   const unit = measures.unit;
   return markup`<div class="beside"><figure class="zoom">${plan(boards, holes, label)}<figcaption>Numbers are those of the table. x runs along rib 1, y square to it; θ turns anticlockwise from x.</figcaption></figure>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the holes"><table class="holes"><caption>Holes in the backer board, from the two centre lines (${unit}, degrees)</caption>
-<thead><tr><th scope="col">no.</th>${several ? markup`<th scope="col">piece</th>` : null}<th scope="col">diameter</th><th scope="col">x</th><th scope="col">y</th><th scope="col">r</th><th scope="col">θ</th></tr></thead>
+<thead><tr><th scope="col">no.</th>${several ? markup`<th scope="col" class="words">piece</th>` : null}<th scope="col">diameter</th><th scope="col">x</th><th scope="col">y</th><th scope="col">r</th><th scope="col">θ</th></tr></thead>
 <tbody>${holes.map((hole) => row(hole, several, measures))}</tbody></table></div></div>`;
 }

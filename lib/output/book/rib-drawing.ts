@@ -72,7 +72,7 @@ export function ribDrawing(parts: readonly Part[], dish: Dish, measures: Measure
   const size = rimRadius / 42;
   const letters = { size, measures };
   const row = size * 1.9;
-  const [left, right] = [Math.min(-size * 1.5, innerRadius - size * 8), rimRadius + size * 11];
+  const [left, right] = [Math.min(-size * 1.5, innerRadius - size * 8), rimRadius + size * 12];
   const topEdge = -rimHeight - size * 2;
   const bottom = row * 3 + size;
   const shapes = rib.contours.map(
@@ -87,9 +87,9 @@ export function ribDrawing(parts: readonly Part[], dish: Dish, measures: Measure
     extension(innerRadius, size * 0.3, innerRadius, row + size * 0.4),
     extension(toeRadius, size * 0.3, toeRadius, row * 2 + size * 0.4),
     extension(rimRadius, -rimFoot + size * 0.3, rimRadius, row * 3 + size * 0.4),
-    extension(rimRadius + size * 0.3, -rimHeight, rimRadius + size * 5.8, -rimHeight),
+    extension(rimRadius + size * 0.3, -rimHeight, rimRadius + size * 6.8, -rimHeight),
     extension(rimRadius + size * 0.3, -rimFoot, rimRadius + size * 1.4, -rimFoot),
-    extension(toeRadius + size * 0.3, 0, rimRadius + size * 5.8, 0),
+    extension(toeRadius + size * 0.3, 0, rimRadius + size * 6.8, 0),
   ];
   const label = `Rib: from radius ${measures.length(innerRadius)} to ${measures.length(rimRadius)}, ${measures.length(innerHeight)} high at its inner end and ${measures.length(rimHeight)} at the rim`;
   return markup`<figure class="zoom"><svg class="plan" data-part="${rib.id}" viewBox="${px(left)} ${px(topEdge)} ${px(right - left)} ${px(bottom - topEdge)}" role="img" aria-label="${label}">
@@ -101,7 +101,7 @@ ${level('toeRadius', 0, toeRadius, row * 2, letters)}
 ${level('rimRadius', 0, rimRadius, row * 3, letters)}
 ${upright('innerHeight', innerRadius - size * 0.7, 0, -innerHeight, -1, letters)}
 ${upright('rimEnd', rimRadius + size * 0.9, -rimFoot, -rimHeight, 1, letters)}
-${upright('rimHeight', rimRadius + size * 5.4, 0, -rimHeight, 1, letters)}
+${upright('rimHeight', rimRadius + size * 6.4, 0, -rimHeight, 1, letters)}
 </svg><figcaption>Rib, ${rib.quantity} off, ${measures.length(rib.thickness)} thick. Radii are from the dish’s axis (dash-dotted), heights above the board’s face. Edges are cut square.</figcaption></figure>
 <table class="sizes"><caption>Sizes of the rib</caption><tbody>${ribRows(sizes, measures)}</tbody></table>`;
 }

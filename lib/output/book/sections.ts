@@ -58,16 +58,16 @@ function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Ma
     ? ` Dashed: the offcut of ${measures.length(sheet.offcut.width)} x ${measures.length(sheet.offcut.height)} that is left.`
     : '';
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
-  return markup`<h3 id="sheet-${sheet.id}">${sheet.id}</h3>
+  return markup`<div><h3 id="sheet-${sheet.id}">${sheet.id}</h3>
 <figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}</figcaption></figure>
-${simulated ? markup`<figure class="zoom">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated.</figcaption></figure>` : null}`;
+${simulated ? markup`<figure class="zoom">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated.</figcaption></figure>` : null}</div>`;
 }
 
 export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   const { sheets } = input;
   if (sheets === null) return markup`<p role="status">The parts are being nested; the sheets follow.</p>`;
   if (sheets.length === 0) return markup`<p>The design names no stock to nest on.</p>`;
-  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${sheets.map((sheet) => sheetFigure(sheet, input, measures))}`;
+  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p><div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 
 interface Standpoint {

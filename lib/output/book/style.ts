@@ -7,10 +7,10 @@ const shadeRules = [0, 1, 2, 3, 4, 5, 6]
 export const bookStyle = `
 :root{color-scheme:light;
 --paper:#eeeae0;--leaf:#fffdf8;--ink:#1f2d36;--soft:#51606a;--line:#cbc3b2;--accent:#0d5a64;--lit:#b23c0a;--litfill:#f2a57f;--warn:#8f2208;
---board:#e6d6b2;--hub:#c99f62;--cleat:#ab7a3f;--rib:#d8b67e;--panel:#a88a6b;--mirror:#bdd6e0;--receiver:#5b6166;--stuff:#ecdcb8;--stock:#f8f3e6}
+--board:#e6d6b2;--hub:#c99f62;--cleat:#ab7a3f;--rib:#d8b67e;--panel:#a88a6b;--mirror:#bdd6e0;--receiver:#5b6166;--stuff:#ecdcb8;--stock:#f8f3e6;--skin:#cdbba6;--block:#d2b592;--disc:#dcc196;--glass:#bdd6e0}
 @media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;
---paper:#12181b;--leaf:#1a2226;--ink:#ebe6da;--soft:#aab5ba;--line:#3c484f;--accent:#8accd3;--lit:#ffa873;--litfill:#a8531f;--warn:#ffb59a;
---board:#a5946c;--hub:#a27f4a;--cleat:#8a6432;--rib:#b5935c;--panel:#84694c;--mirror:#8fb0bd;--receiver:#6d757b;--stuff:#5b4f36;--stock:#232d32}}
+--paper:#12181b;--leaf:#1a2226;--ink:#ebe6da;--soft:#aab5ba;--line:#3c484f;--accent:#8accd3;--lit:#ffa873;--litfill:#8f4416;--warn:#ffb59a;
+--board:#a5946c;--hub:#a27f4a;--cleat:#8a6432;--rib:#b5935c;--panel:#84694c;--mirror:#8fb0bd;--receiver:#6d757b;--stuff:#5b4f36;--stock:#232d32;--skin:#54483a;--block:#5d4b33;--disc:#625136;--glass:#35505c}}
 *{box-sizing:border-box}
 html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans",sans-serif;scroll-behavior:smooth}
 @media (prefers-reduced-motion:reduce){html{scroll-behavior:auto}}
@@ -48,7 +48,7 @@ ${shadeRules}
 .stepped .k-panel:not(.new) path[class^=s],.stepped .k-mirror:not(.new) path[class^=s]{stroke:var(--g)}
 .dish .scribe{fill:none;stroke:var(--ink);stroke-width:.6}
 .stuff{fill:var(--stuff);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
-.of-reflector{--stuff:var(--mirror)}.of-panel{--stuff:color-mix(in oklab,var(--panel),var(--leaf) 45%)}.of-cleat{--stuff:color-mix(in oklab,var(--cleat),var(--leaf) 45%)}.of-hub{--stuff:color-mix(in oklab,var(--hub),var(--leaf) 35%)}
+.of-reflector{--stuff:var(--glass)}.of-panel{--stuff:var(--skin)}.of-cleat{--stuff:var(--block)}.of-hub{--stuff:var(--disc)}
 .stock{fill:var(--stock);stroke:var(--ink);stroke-width:1.5;vector-effect:non-scaling-stroke}
 .margin{fill:none;stroke:var(--line);stroke-width:1;stroke-dasharray:4 4;vector-effect:non-scaling-stroke}
 .offcut{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:8 5;vector-effect:non-scaling-stroke}
@@ -80,10 +80,12 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 @media screen and (min-width:68rem){.beside{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 2rem;align-items:start}.beside figure{position:sticky;top:.5rem}.beside svg{max-height:80vh}}
 #stage{display:none;position:relative;height:min(34rem,78vw);border:1px solid var(--line);background:var(--leaf)}
 .spatial #stage{display:block}.spatial #drawn{display:none}
+@media screen{#drawn{margin:0}.live #drawn svg{height:min(34rem,78vw);margin:0 auto}}
 #stage canvas{display:block;width:100%;height:100%;touch-action:pan-y;cursor:grab}
 .pane{overflow:hidden;border:1px solid var(--line);background:var(--leaf)}
 .live .pane{cursor:grab}
 .pane>svg{width:100%}
+@media screen{.sheets{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(30rem,100%),1fr));gap:0 1.5rem}.sheets>div{min-width:0}}
 .steps{list-style:none;padding:0;max-width:none;counter-reset:step}
 .step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,20rem);gap:.5rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
 .step h3{margin:0 0 .3rem}
