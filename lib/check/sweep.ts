@@ -81,7 +81,7 @@ function left(cut: RingCut, paths: EdgeSet, width: number): Error {
 
 /** How far the path strays into the waste, beyond half the cut's width from the edge. */
 function stray(cut: RingCut, edges: readonly Edge[], width: number): Error {
-  const { most, place } = farthestFrom(edges, new EdgeSet(cut.ring.edges), Infinity);
+  const { most, place } = farthestFrom(edges, new EdgeSet(cut.ring.edges), width / 2 + cutTolerance);
   return { mm: Math.max(0, most - width / 2), ...place };
 }
 

@@ -1,0 +1,47 @@
+import type { Place3, Turn } from './types.js';
+
+/** By how much the ends of an arc may differ in their distance from its centre, mm: NISTIR 6556, from memory. */
+const radiusTolerance = 0.002;
+const turnAround = 2 * Math.PI;
+
+export type ReadTurn =
+  { readonly kind: 'turn'; readonly turn: Turn } | { readonly kind: 'wrong'; readonly message: string };
+
+function sweepOf(a: number, b: number, clockwise: boolean): number {
+  const raw = (clockwise ? a - b : b - a) % turnAround;
+  const turned = raw <= 1e-12 ? raw + turnAround : raw;
+  return clockwise ? -turned : turned;
+}
+
+const wrong = (message: string): ReadTurn => ({ kind: 'wrong', message });
+
+/** An arc in centre form: I and J from its start. Ends that are the same mean a full turn. */
+export function turnByCentre(from: Place3, to: Place3, i: number, j: number, clockwise: boolean): ReadTurn {
+  const cx = from.x + i;
+  const cy = from.y + j;
+  const radius = Math.hypot(i, j);
+  if (radius === 0) return wrong('an arc has its centre at its start');
+  const off = Math.abs(Math.hypot(to.x - cx, to.y - cy) - radius);
+  if (off > radiusTolerance)
+    return wrong(`the ends of an arc differ by ${off.toFixed(4)} mm in their distance from its centre`);
+  const sweep = sweepOf(Math.atan2(-j, -i), Math.atan2(to.y - cy, to.x - cx), clockwise);
+  return { kind: 'turn', turn: { cx, cy, radius, sweep } };
+}
+
+/** An arc in radius form: the shorter way round for a positive radius, the longer for a negative one. */
+export function turnByRadius(from: Place3, to: Place3, r: number, clockwise: boolean): ReadTurn {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const chord = Math.hypot(dx, dy);
+  const radius = Math.abs(r);
+  if (chord === 0) return wrong('an arc in radius form ends where it starts');
+  if (chord > 2 * radius + 2 * radiusTolerance)
+    return wrong(`an arc of radius ${radius} mm cannot span ${chord.toFixed(4)} mm`);
+  const height = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
+  // the centre of the shorter way lies right of the chord for a clockwise arc
+  const side = clockwise === r > 0 ? -1 : 1;
+  const cx = (from.x + to.x) / 2 - (side * height * dy) / chord;
+  const cy = (from.y + to.y) / 2 + (side * height * dx) / chord;
+  const sweep = sweepOf(Math.atan2(from.y - cy, from.x - cx), Math.atan2(to.y - cy, to.x - cx), clockwise);
+  return { kind: 'turn', turn: { cx, cy, radius, sweep } };
+}

@@ -1,0 +1,192 @@
+/**
+ * The machine: runs the blocks of a file in the order of execution of NISTIR 6556 (its table 8, from memory) with its
+ * modal state, and gives the motions. What the file leaves to the state that the machine happens to be in is a finding.
+ */
+import { turnByCentre, turnByRadius } from './arc.js';
+import type { Findings } from './findings.js';
+import type { Block } from './reader.js';
+import type { Motion, Place3, SimulatedTool, SimulationLimits, Turn } from './types.js';
+
+const inch = 25.4;
+/** Codes that are part of the language but not of what can be proven here. */
+const refused = [10, 28, 30, 38.2, 41, 42, 53, 81, 82, 83, 84, 85, 86, 87, 88, 89, 91, 92, 92.1, 92.2, 92.3, 93];
+/** Modes that a file must set before it moves, by one of the codes. */
+const asked: readonly (readonly [string, readonly number[]])[] = [
+  ['units (G21 or G20)', [20, 21]],
+  ['the plane (G17)', [17, 18, 19]],
+  ['absolute distance (G90)', [90]],
+  ['feed a minute (G94)', [94]],
+  ['no cutter compensation (G40)', [40]],
+  ['the tool length (G43 or G49)', [43, 49]],
+  ['the coordinate system (G54)', [54]],
+];
+
+export class Machine {
+  readonly motions: Motion[] = [];
+  readonly #name: string;
+  readonly #limits: SimulationLimits;
+  readonly #findings: Findings;
+  readonly #set = new Set<number>();
+  #unit = 1;
+  #plane = 17;
+  #motion: number | null = null;
+  #spindle: 'stopped' | 'clockwise' | 'anticlockwise' = 'stopped';
+  #speed = 0;
+  #feed = 0;
+  #selected = 0;
+  #tool: SimulatedTool | null = null;
+  #at: { x: number | null; y: number | null; z: number | null } = { x: null, y: null, z: null };
+  #ended = false;
+  #line = 0;
+
+  constructor(name: string, limits: SimulationLimits, findings: Findings) {
+    this.#name = name;
+    this.#limits = limits;
+    this.#findings = findings;
+  }
+
+  #tell(code: Parameters<Findings['add']>[0], message: string): void {
+    this.#findings.add(code, this.#name, message, { line: this.#line });
+  }
+
+  run(blocks: readonly Block[]): void {
+    for (const block of blocks) {
+      this.#line = block.line;
+      if (this.#ended) {
+        this.#tell('end', 'words after the end of the program');
+        return;
+      }
+      this.#execute(block);
+    }
+    if (!this.#ended) this.#tell('end', 'the program has no end (M2)');
+  }
+
+  #execute({ g, m, words }: Block): void {
+    for (const code of g) {
+      if (refused.includes(code)) this.#tell('modal', `G${code} cannot be proven here`);
+      this.#set.add(code);
+    }
+    this.#takeNumbers(words);
+    if (m.includes(6)) this.#changeTool();
+    if (m.includes(3)) this.#spindle = 'clockwise';
+    if (m.includes(4)) this.#spindle = 'anticlockwise';
+    if (m.includes(5)) this.#spindle = 'stopped';
+    if (g.includes(4)) {
+      if (!((words.get('P') ?? -1) >= 0)) this.#tell('syntax', 'a dwell (G4) needs P, seconds');
+      return;
+    }
+    for (const code of [17, 18, 19]) if (g.includes(code)) this.#plane = code;
+    if (g.includes(20)) this.#unit = inch;
+    if (g.includes(21)) this.#unit = 1;
+    if (g.includes(43) && words.get('H') !== this.#tool?.number)
+      this.#tell('tool', `the length of tool ${words.get('H') ?? 0} is taken for tool ${this.#tool?.number ?? 0}`);
+    for (const code of [0, 1, 2, 3]) if (g.includes(code)) this.#motion = code;
+    if (g.includes(80)) this.#motion = null;
+    if (['X', 'Y', 'Z'].some((axis) => words.has(axis))) this.#move(words);
+    else if ([0, 1, 2, 3].some((code) => g.includes(code))) this.#tell('syntax', 'a motion without X, Y or Z');
+    if (m.includes(2) || m.includes(30)) this.#end();
+  }
+
+  #takeNumbers(words: Block['words']): void {
+    const feed = words.get('F');
+    if (feed !== undefined) this.#feed = feed * this.#unit;
+    this.#speed = words.get('S') ?? this.#speed;
+    this.#selected = words.get('T') ?? this.#selected;
+  }
+
+  #changeTool(): void {
+    if (this.#spindle !== 'stopped') this.#tell('spindle', 'the tool is changed while the spindle turns');
+    this.#tool = this.#limits.tools.find(({ number }) => number === this.#selected) ?? null;
+    if (this.#tool === null) this.#tell('tool', `tool ${this.#selected} is not among the tools of the job`);
+    // where the machine stands after a change is its own affair
+    this.#at = { x: null, y: null, z: null };
+  }
+
+  #end(): void {
+    this.#ended = true;
+    const { z } = this.#at;
+    if (z !== null && z < this.#limits.travelHeight) this.#tell('end', 'the program ends with the tool down');
+  }
+
+  #move(words: Block['words']): void {
+    const goal = (axis: 'x' | 'y' | 'z'): number | null => {
+      const value = words.get(axis.toUpperCase());
+      return value === undefined ? this.#at[axis] : value * this.#unit;
+    };
+    const next = { x: goal('x'), y: goal('y'), z: goal('z') };
+    for (const [what, codes] of asked)
+      if (!codes.some((code) => this.#set.has(code))) {
+        this.#tell('modal', `the file moves before it sets ${what}`);
+        codes.forEach((code) => this.#set.add(code));
+      }
+    const before = this.#at;
+    this.#at = next;
+    if (this.#motion === null) {
+      this.#tell('modal', 'a place without a motion (G0 to G3)');
+      return;
+    }
+    const rapid = this.#motion === 0;
+    if (
+      before.x === null ||
+      before.y === null ||
+      before.z === null ||
+      next.x === null ||
+      next.y === null ||
+      next.z === null
+    ) {
+      // from an unknown place only a rise, and then a way at travel height, is safe
+      if (!rapid || next.z === null || next.z < this.#limits.travelHeight)
+        this.#tell('rapid', 'the first moves do not rise to travel height and go to their place there');
+      return;
+    }
+    const from: Place3 = { x: before.x, y: before.y, z: before.z };
+    const to: Place3 = { x: next.x, y: next.y, z: next.z };
+    if (this.#tool === null) {
+      this.#tell('tool', 'a move without a tool (T and M6)');
+      return;
+    }
+    if (!rapid) this.#checkCutting();
+    const turn = this.#motion >= 2 ? this.#turn(from, to, words) : null;
+    if (turn === 'wrong') return;
+    this.motions.push({
+      rapid,
+      tool: this.#tool,
+      from,
+      to,
+      turn,
+      feed: this.#feed,
+      file: this.#name,
+      line: this.#line,
+    });
+  }
+
+  #checkCutting(): void {
+    const { spindleLeast, spindleMost, mostFeed } = this.#limits;
+    if (this.#spindle !== 'clockwise') this.#tell('spindle', 'a feed move with the spindle not turning clockwise (M3)');
+    else if (this.#speed < spindleLeast || this.#speed > spindleMost)
+      this.#tell('spindle', `a feed move at ${this.#speed} rev/min, outside ${spindleLeast} to ${spindleMost}`);
+    if (!(this.#feed > 0)) this.#tell('feed', 'a feed move without a feed (F)');
+    else if (this.#feed > mostFeed + 1) this.#tell('feed', `a feed of ${this.#feed} mm/min, above ${mostFeed}`);
+  }
+
+  #turn(from: Place3, to: Place3, words: Block['words']): Turn | 'wrong' {
+    if (this.#plane !== 17) {
+      this.#tell('plane', `an arc in the plane of G${this.#plane}, not of the sheet (G17)`);
+      return 'wrong';
+    }
+    const clockwise = this.#motion === 2;
+    const r = words.get('R');
+    const [i, j] = [words.get('I'), words.get('J')];
+    if (r === undefined && i === undefined && j === undefined) {
+      this.#tell('arc', 'an arc without I, J or R');
+      return 'wrong';
+    }
+    const read =
+      r === undefined
+        ? turnByCentre(from, to, (i ?? 0) * this.#unit, (j ?? 0) * this.#unit, clockwise)
+        : turnByRadius(from, to, r * this.#unit, clockwise);
+    if (read.kind === 'turn') return read.turn;
+    this.#tell('arc', read.message);
+    return 'wrong';
+  }
+}

@@ -1,0 +1,123 @@
+/**
+ * Lines of RS-274/NGC as words, by the grammar of NISTIR 6556 (Kramer, Proctor and Messina 2000), cited from memory:
+ * section 3.3, "Format of a Line"; its table 4 names the modal groups. Expressions and parameters are part of the
+ * language, but no tool path of ours needs them, and what cannot be proven is refused.
+ */
+import type { Findings } from './findings.js';
+
+/** Longest line, characters. */
+const longestLine = 256;
+const mostMWords = 4;
+const letters = 'ABCDFGHIJKLMNPQRSTXYZ';
+
+export interface Block {
+  readonly line: number;
+  readonly g: readonly number[];
+  readonly m: readonly number[];
+  readonly words: ReadonlyMap<string, number>;
+}
+
+/** Table 4: G codes by modal group; only one of a group may stand on a line. */
+const gGroups: readonly (readonly number[])[] = [
+  [0, 1, 2, 3, 38.2, 80, 81, 82, 83, 84, 85, 86, 87, 88, 89],
+  [17, 18, 19],
+  [90, 91],
+  [93, 94],
+  [20, 21],
+  [40, 41, 42],
+  [43, 49],
+  [98, 99],
+  [54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3],
+  [61, 61.1, 64],
+  [4, 10, 28, 30, 53, 92, 92.1, 92.2, 92.3],
+];
+const mGroups: readonly (readonly number[])[] = [[0, 1, 2, 30, 60], [6], [3, 4, 5], [7, 8, 9], [48, 49]];
+
+function checkGroups(
+  codes: readonly number[],
+  groups: readonly (readonly number[])[],
+  letter: string,
+  tell: (message: string) => void,
+): void {
+  for (const code of codes)
+    if (!groups.some((group) => group.includes(code))) tell(`${letter}${code} is not in the language`);
+  for (const group of groups) {
+    const own = codes.filter((code) => group.includes(code));
+    if (own.length > 1) tell(`${own.map((code) => letter + String(code)).join(' and ')} exclude each other on a line`);
+  }
+}
+
+/** A line without its comments; null when a comment is not closed, or one stands in another. */
+function stripped(text: string): string | null {
+  let rest = '';
+  let within = false;
+  for (const sign of text) {
+    if (within) {
+      if (sign === '(') return null;
+      if (sign === ')') within = false;
+    } else if (sign === '(') within = true;
+    else if (sign === ')') return null;
+    else rest += sign;
+  }
+  return within ? null : rest;
+}
+
+/** One line as words; null for a line without any. */
+function readLine(text: string, line: number, tell: (message: string) => void): Block | null {
+  if (text.length > longestLine) tell(`the line has ${text.length} characters; ${longestLine} are allowed`);
+  if (/[^\t\x20-\x7e]/.test(text)) tell('the line is not plain ASCII');
+  const code = stripped(text);
+  if (code === null) {
+    tell('a comment is not closed, or stands in another');
+    return null;
+  }
+  // blanks mean nothing outside of comments, nor does the case of letters
+  const packed = code.replace(/[\t ]/g, '').toUpperCase();
+  if (packed === '') return null;
+  const body = packed.replace(/^N\d{1,5}(?:\.\d+)?/, '');
+  const g: number[] = [];
+  const m: number[] = [];
+  const words = new Map<string, number>();
+  let at = 0;
+  const word = /([A-Z])([+-]?(?:\d+\.?\d*|\.\d+))/y;
+  while (at < body.length) {
+    word.lastIndex = at;
+    const found = word.exec(body);
+    if (found === null) {
+      tell(`"${body.slice(at, at + 12)}" is no word of a letter and a number`);
+      return null;
+    }
+    const [all, letter = '', figures = ''] = found;
+    const value = Number(figures);
+    at += all.length;
+    if (!letters.includes(letter)) tell(`${letter} is no letter of a word`);
+    else if (letter === 'G') g.push(value);
+    else if (letter === 'M') m.push(value);
+    else if (words.has(letter)) tell(`${letter} stands twice`);
+    else words.set(letter, value);
+  }
+  checkGroups(g, gGroups, 'G', tell);
+  checkGroups(m, mGroups, 'M', tell);
+  if (m.length > mostMWords) tell(`${m.length} M words; ${mostMWords} are allowed`);
+  return { line, g, m, words };
+}
+
+/**
+ * The blocks of a file. Text outside of a pair of `%` lines is ignored, as the standard has it; a file without them
+ * must end by M2 or M30.
+ */
+export function readBlocks(name: string, text: string, findings: Findings): Block[] {
+  const lines = text.split(/\r?\n/);
+  const isMark = (one: string): boolean => one.trim() === '%';
+  const first = lines.findIndex((one) => one.trim() !== '');
+  const marked = first >= 0 && isMark(lines[first]!);
+  const start = marked ? first + 1 : 0;
+  const end = marked ? lines.findIndex((one, i) => i >= start && isMark(one)) : lines.length;
+  if (marked && end < 0) findings.add('end', name, 'the file begins with % and has no % at its end');
+  const blocks: Block[] = [];
+  for (let i = start; i < (end < 0 ? lines.length : end); i += 1) {
+    const block = readLine(lines[i]!, i + 1, (message) => findings.add('syntax', name, message, { line: i + 1 }));
+    if (block !== null) blocks.push(block);
+  }
+  return blocks;
+}

@@ -1,0 +1,113 @@
+/** What the simulation takes and says. Lengths in mm, z 0 at the upper face of the sheet, positive upwards. */
+import type { JobPart, JobPlacement } from '../job-reader.js';
+import type { Place } from '../types.js';
+
+export interface SimulatedTool {
+  readonly number: number;
+  readonly kind: 'mill' | 'drill' | 'v';
+  readonly diameter: number;
+  readonly cuttingDepth: number;
+  /** Deepest bite of one pass or peck. */
+  readonly passDepth: number;
+}
+
+/** What the file has to keep to. */
+export interface SimulationLimits {
+  readonly tools: readonly SimulatedTool[];
+  readonly thickness: number;
+  readonly travelHeight: number;
+  /** How far a cut may go into the spoil board. */
+  readonly throughCut: number;
+  /** Material that a finishing pass may take over the whole depth. */
+  readonly finishing: number;
+  readonly markDepth: number;
+  readonly tabWidth: number;
+  readonly tabHeight: number;
+  readonly skin: number;
+  readonly spindleLeast: number;
+  readonly spindleMost: number;
+  readonly mostFeed: number;
+  readonly holding: readonly {
+    readonly part: string;
+    readonly copy: number;
+    readonly tabs: number;
+    readonly skin: boolean;
+  }[];
+  readonly keepOuts: readonly (readonly Place[])[];
+}
+
+export interface SimulatedSheet {
+  readonly width: number;
+  readonly height: number;
+  readonly parts: ReadonlyMap<string, JobPart>;
+  readonly placed: readonly JobPlacement[];
+}
+
+export interface NgcFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+export type FindingCode =
+  | 'syntax'
+  | 'modal'
+  | 'spindle'
+  | 'feed'
+  | 'tool'
+  | 'plane'
+  | 'arc'
+  | 'rapid'
+  | 'depth'
+  | 'pass'
+  | 'spoil-board'
+  | 'sheet'
+  | 'clamp'
+  | 'loose'
+  | 'tab'
+  | 'edge'
+  | 'hole'
+  | 'mark'
+  | 'end';
+
+export interface Finding {
+  readonly code: FindingCode;
+  readonly file: string;
+  /** 1-based line of the file, where there is one. */
+  readonly line?: number;
+  readonly place?: Place;
+  readonly message: string;
+}
+
+/** A turn about an upright axis. */
+export interface Turn {
+  readonly cx: number;
+  readonly cy: number;
+  readonly radius: number;
+  /** Radians, anticlockwise positive. */
+  readonly sweep: number;
+}
+
+export interface Place3 extends Place {
+  readonly z: number;
+}
+
+/** One move of the tool's tip, as the file says it. */
+export interface Motion {
+  readonly rapid: boolean;
+  readonly tool: SimulatedTool;
+  readonly from: Place3;
+  readonly to: Place3;
+  readonly turn: Turn | null;
+  readonly feed: number;
+  readonly file: string;
+  readonly line: number;
+}
+
+export interface Simulation {
+  readonly findings: readonly Finding[];
+  /** Greatest distance of a finished edge from its place, as far as the tool can reach it. */
+  readonly worstEdge: number;
+  /** Deepest point of the tool below the sheet. */
+  readonly deepestInSpoilBoard: number;
+  readonly motions: readonly Motion[];
+}
