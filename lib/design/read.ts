@@ -158,6 +158,8 @@ export function readDesign(text: string): DesignReading {
     prettyErrors: false,
     uniqueKeys: true,
     strict: true,
+    // a list or a mapping as a key has no meaning here
+    stringKeys: true,
     merge: false,
   });
   const fault = document.errors[0];
