@@ -16,6 +16,7 @@ import {
   writeSvg,
 } from '../output/index.js';
 import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
+import { bookOf } from './book-file.js';
 import type { Job, JobSheet } from '../pipeline.js';
 
 export type Files = Map<string, string | Uint8Array>;
@@ -112,6 +113,7 @@ export async function jobFiles(job: Job): Promise<Files> {
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
+  files.set('book.html', bookOf(job));
   files.set('job.json', jobRecord(job));
   return files;
 }
