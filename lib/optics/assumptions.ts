@@ -1,7 +1,6 @@
 /** What each figure rests on, said beside it. */
 import { boardPoissonRatio } from './edge-curl.js';
 import type { SetUp } from './set-up.js';
-import { shareOutsideDisc } from './sun-shape.js';
 import type { Assumption, OpticsInput } from './types.js';
 
 const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
@@ -28,7 +27,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
         },
     {
       figure: 'size of the sun',
-      assumption: `${shapes[sun.shape]}, half-angle ${mrad}${sun.shape === 'circumsolar' ? `; χ = ${sun.circumsolarRatio} puts ${(100 * shareOutsideDisc(sun.circumsolarRatio)).toFixed(1)} % of the light around the disc` : ''}`,
+      assumption: `${shapes[sun.shape]}, half-angle ${mrad}${sun.shape === 'circumsolar' ? `; ${(100 * sun.circumsolarRatio).toFixed(0)} % of the light from around the disc` : ''}`,
       source:
         sun.shape === 'uniform'
           ? 'usual in the literature of concentrators'

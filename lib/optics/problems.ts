@@ -144,7 +144,7 @@ export function forecastProblems(input: OpticsInput, forecast: Forecast): Proble
     warn(
       'target-out-of-reach',
       ['load', 'target'],
-      ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${reach.toFixed(0)} °C at ${forecast.irradianceWPerM2.toFixed(0)} W/m²; a larger dish, a narrower or sheltered vessel, or a target below that would do`,
+      ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${reach.toFixed(0)} °C at ${forecast.irradianceWPerM2.toFixed(0)} W/m²; a larger dish, a receiver that catches more, shelter from the wind, or a target below that would do`,
     );
   }
   if (forecast.spot.intercept.value < 0.8) {

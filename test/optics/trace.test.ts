@@ -1,3 +1,4 @@
+import process from 'node:process';
 import { describe, expect, it } from 'vitest';
 import { facetAt, litRange } from '../../lib/dish/index.js';
 import { leastRibs, pointSunIntercept } from '../../lib/optics/index.js';
@@ -295,7 +296,7 @@ describe('sampling', () => {
     expect(slope).toBeGreaterThan(-1.1);
   });
 
-  it('traces a million rays in under a second', () => {
+  it('traces a million rays in under a second of one core', () => {
     const settings = perfect(dishOf(), {
       sun: sunShape('uniform', 0),
       slopeError: 3e-3,
@@ -303,12 +304,14 @@ describe('sampling', () => {
       edgeCurlMrad: null,
       rays: 1e6,
     });
+    // the processor's own time: what else runs on the machine does not count
     const times = [0, 1, 2].map(() => {
-      const start = performance.now();
+      const start = process.cpuUsage();
       trace(settings);
-      return performance.now() - start;
+      const { user, system } = process.cpuUsage(start);
+      return (user + system) / 1e6;
     });
-    expect(Math.min(...times)).toBeLessThan(1000);
+    expect(Math.min(...times)).toBeLessThan(1);
   });
 
   it('refuses less than one ray a batch', () => {

@@ -1,0 +1,88 @@
+/** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (least of the runs), figure. */
+import type { DishShape } from '../../lib/dish/index.js';
+import { advise, forecast, type OpticsInput } from '../../lib/optics/index.js';
+import { estimate } from '../../lib/optics/estimate.js';
+import { intercepts, squaredRadii } from '../../lib/optics/spot.js';
+import { sunShape } from '../../lib/optics/sun-shape.js';
+import { trace, type TraceSettings } from '../../lib/optics/trace.js';
+
+const RUNS = 5;
+
+function report(what: string, size: number, run: () => number): void {
+  let figure = run();
+  let seconds = Infinity;
+  for (let i = 0; i < RUNS; i++) {
+    const start = performance.now();
+    figure = run();
+    seconds = Math.min(seconds, (performance.now() - start) / 1000);
+  }
+  console.log(
+    JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), figure: Number(figure.toPrecision(8)) }),
+  );
+}
+
+/** The press-house dish of the fixtures. */
+const dish: DishShape = {
+  figure: 'panel',
+  focalLength: 550,
+  apertureRadius: 750,
+  ribCount: 24,
+  halfAngle: Math.PI / 24,
+  ribThickness: 12,
+  panelThickness: 3,
+  reflectorThickness: 0.3,
+  facingThickness: 3.3,
+  seamGap: 2,
+  baseHeight: 60,
+  innerRadius: 51,
+};
+
+const input: OpticsInput = {
+  dish,
+  reflector: { reflectance: 0.85, stripSeamShare: 0 },
+  receiver: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
+  load: {
+    massKg: 12,
+    heatCapacityJPerKgK: 4186,
+    densityKgPerM3: 1000,
+    startC: 12,
+    targetC: 78,
+    boilingPointC: 100,
+  },
+  air: { ambientC: 20, windMPerS: 2 },
+  sun: {
+    irradianceWPerM2: 800,
+    shape: 'uniform',
+    circumsolarRatio: 0.05,
+    slopeErrorMrad: 3,
+    specularityMrad: 1,
+    edgeCurlMrad: null,
+    pointingErrorDeg: 0,
+  },
+  site: null,
+};
+
+/** Runs all cases; the figure is the intercept of a 120 mm receiver, the watts taken up, or the least number of ribs. */
+export function benchOptics(): void {
+  const settings: TraceSettings = {
+    shape: dish,
+    sun: sunShape('uniform', 0),
+    slopeError: 3e-3,
+    specularity: 1e-3,
+    edgeCurlMrad: null,
+    pointing: 0,
+    ribError: 0,
+    shade: { radius: 130, height: 550 },
+    rays: 1_000_000,
+    batches: 16,
+    seed: 1,
+  };
+  const intercept = (pointing: number) => {
+    const rays = trace({ ...settings, pointing });
+    return estimate(intercepts(rays, squaredRadii(rays, 550), 60)).value;
+  };
+  report('trace, aimed true', 1_000_000, () => intercept(0));
+  report('trace, aimed 1° off the sun', 1_000_000, () => intercept(Math.PI / 180));
+  report('forecast', 262_144, () => forecast(input, { seed: 1 }).power.takenUpW.value);
+  report('advice', 16_384, () => advise(input, { seed: 1 }).ribs.best);
+}

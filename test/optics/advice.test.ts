@@ -1,0 +1,162 @@
+import process from 'node:process';
+import { describe, expect, it } from 'vitest';
+import { pathText } from '../../lib/design/index.js';
+import { advise, adviceRows, forecast, forecastProblems, inputProblems, opticsInput } from '../../lib/optics/index.js';
+import { fixture } from '../helpers/fixtures.js';
+import { dishOf, inputOf } from './dishes.js';
+
+const quick = { rays: 8192, seed: 1 };
+
+describe('advice', () => {
+  const input = inputOf();
+  const advice = advise(input, quick);
+
+  it('finds the fewest ribs that give all but 1 %, near the closed form', () => {
+    const { ribs } = advice;
+    const most = Math.max(...ribs.alternatives.map(({ takenUpW }) => takenUpW.value));
+    const of = (n: number) => ribs.alternatives.find((one) => one.ribs === n)!;
+    expect(of(ribs.best).takenUpW.value).toBeGreaterThanOrEqual(0.99 * most);
+    for (const one of ribs.alternatives.filter((other) => other.ribs < ribs.best))
+      expect(one.takenUpW.value).toBeLessThan(0.99 * most);
+    expect(ribs.flatWidthFits).toBe(19);
+    expect(Math.abs(ribs.best - 19)).toBeLessThanOrEqual(5);
+  });
+
+  it('weighs a wider receiver’s light against its losses', () => {
+    const { receiver } = advice;
+    const best = receiver.alternatives.find(({ diameter }) => diameter === receiver.bestDiameter)!;
+    for (const one of receiver.alternatives) {
+      expect(one.keptW.value).toBeLessThanOrEqual(best.keptW.value);
+      expect(one.keptW.value).toBeCloseTo(one.takenUpW.value - one.lostW, 9);
+    }
+    // in a storm the narrower vessel is better or as good
+    const storm = advise(inputOf({ air: { windMPerS: 12 } }), quick).receiver;
+    expect(storm.bestDiameter).toBeLessThanOrEqual(receiver.bestDiameter);
+  });
+
+  it('compares focal lengths in their own best planes', () => {
+    const { focalLength } = advice;
+    const best = focalLength.alternatives.find((one) => one.focalLength === focalLength.bestFocalLength)!;
+    for (const one of focalLength.alternatives) expect(one.radius90.value).toBeGreaterThanOrEqual(best.radius90.value);
+    expect(focalLength.alternatives.some((one) => one.focalLength === 550)).toBe(true);
+    expect(focalLength.alternatives.every((one) => one.focalLength >= 375)).toBe(true);
+  });
+
+  it('tells what figure panel gains, and that rib must stand lower', () => {
+    const few = advise(
+      inputOf({ dish: dishOf({ ribCount: 8, halfAngle: Math.PI / 8 }), receiver: { diameter: 200 } }),
+      quick,
+    ).figure;
+    const [panel, rib] = few.alternatives;
+    expect(few.gainW.value).toBeGreaterThan(0);
+    // at 8 ribs f·cos²α is 81 mm below f
+    expect(panel!.bestHeight.value - rib!.bestHeight.value).toBeGreaterThan(60);
+    expect(rib!.takenUpInBestPlaneW.value).toBeGreaterThan(rib!.takenUpW.value);
+  });
+
+  it('is told in rows with the alternatives beside', () => {
+    const rows = adviceRows(advice);
+    expect(rows).toHaveLength(4);
+    for (const { note } of rows) expect(note!.split(/[,;] /).length).toBeGreaterThan(1);
+  });
+});
+
+describe('speed', () => {
+  it('makes forecast and advice of the demo in under 3 s of one core', () => {
+    // the processor's own time: what else runs on the machine does not count
+    const start = process.cpuUsage();
+    forecast(inputOf(), { seed: 1 });
+    advise(inputOf(), { seed: 1 });
+    const { user, system } = process.cpuUsage(start);
+    expect((user + system) / 1e6).toBeLessThan(3);
+  });
+});
+
+describe('bad input', () => {
+  const of = (change: Parameters<typeof inputOf>[0]) => inputProblems(inputOf(change));
+  const site = { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 0, leastElevationDeg: 15 };
+
+  it('finds nothing wrong with the demo', () => {
+    expect(of({})).toEqual([]);
+    expect(of({ site })).toEqual([]);
+  });
+
+  it.each([
+    ['receiver below the vertex', { receiver: { offset: -560 } }, 'receiver.offset', /below the vertex/],
+    [
+      'receiver larger than the aperture',
+      { receiver: { diameter: 1600 } },
+      'receiver.diameter',
+      /larger than the aperture of 1500 mm/,
+    ],
+    ['no receiver to speak of', { receiver: { diameter: 0 } }, 'receiver.diameter', /above 0/],
+    ['reflectance over 1', { reflector: { reflectance: 1.2 } }, 'reflector.reflectance', /at most 1, is 1.2/],
+    ['reflectance that is no number', { reflector: { reflectance: NaN } }, 'reflector.reflectance', /at most 1/],
+    ['absorptance of nothing', { receiver: { absorptance: 0 } }, 'receiver.absorptance', /above 0/],
+    ['emittance over 1', { receiver: { emittance: 2 } }, 'receiver.emittance', /at most 1/],
+    ['mirror all taped over', { reflector: { stripSeamShare: 1 } }, 'reflector', /no mirror/],
+    ['more sun than there is', { sun: { irradianceWPerM2: 5000 } }, 'sun.irradiance', /at most 1400/],
+    ['too much aureole', { sun: { circumsolarRatio: 0.9 } }, 'sun.circumsolarRatio', /0 to 0.8/],
+    ['aimed at the ground', { sun: { pointingErrorDeg: 40 } }, 'sun.pointingError', /0 to 20/],
+    ['latitude over 90°', { site: { ...site, latitudeDeg: 91 } }, 'site.latitude', /-90 to 90 deg, is 91/],
+    ['longitude over 180°', { site: { ...site, longitudeDeg: 200 } }, 'site.longitude', /-180 to 180/],
+    ['no such day', { site: { ...site, date: '2026-02-30' } }, 'site.date', /no day of the calendar|not a day/],
+    [
+      'polar night',
+      { site: { ...site, latitudeDeg: 80, date: '2026-12-21' } },
+      'site.date',
+      /the sun stands at -13.4° at most/,
+    ],
+    ['target above boiling', { load: { targetC: 130 } }, 'load.target', /above load.boilingPoint \(100 °C\)/],
+    ['start at boiling', { load: { startC: 100, targetC: 101, boilingPointC: 100 } }, 'load.start', /not below/],
+    ['target below start', { load: { targetC: 5 } }, 'load.target', /not above load.start/],
+    ['wind the wrong way', { air: { windMPerS: -1 } }, 'load.wind', /at least 0/],
+  ] as const)('names the key: %s', (_, change, key, message) => {
+    const found = of(change);
+    const named = found.find(({ place }) => place && pathText(place.path) === key);
+    expect(found.every(({ severity }) => severity === 'error')).toBe(true);
+    expect(named?.message).toMatch(message);
+  });
+
+  it('says what is reachable when the target is not', () => {
+    const input = inputOf({ load: { targetC: 99 }, air: { windMPerS: 15 } });
+    const told = forecastProblems(input, forecast(input, quick));
+    expect(told).toHaveLength(1);
+    expect(told[0]!.message).toMatch(/load.target of 99 °C is out of reach: this dish brings the load to \d+ °C/);
+  });
+
+  it('says what would do when the spot misses the receiver', () => {
+    const small = inputOf({ receiver: { diameter: 60 } });
+    const told = forecastProblems(small, forecast(small, quick));
+    expect(told.map(({ code }) => code)).toEqual(['target-out-of-reach', 'spot-misses-receiver']);
+    expect(told[1]!.message).toMatch(/a diameter of 14\d mm would catch 90 %/);
+    const high = inputOf({ receiver: { offset: 120 } });
+    expect(forecastProblems(high, forecast(high, quick))[0]!.message).toMatch(/receiver.offset -?\d mm/);
+    expect(forecastProblems(inputOf(), forecast(inputOf(), quick))).toEqual([]);
+  });
+});
+
+describe('from a design', () => {
+  it('takes every section over', () => {
+    const design = fixture('press-house');
+    const input = opticsInput(design, dishOf())!;
+    expect(input.receiver.diameter).toBe(260);
+    expect(input.load).toMatchObject({ massKg: 12, startC: 12, targetC: 78 });
+    expect(input.sun.edgeCurlMrad).toBeNull();
+    expect(input.reflector.stripSeamShare).toBe(0);
+    expect(inputProblems(input)).toEqual([]);
+  });
+
+  it('takes off what tape and inset cover', () => {
+    const design = fixture('press-house');
+    const taped = opticsInput({ ...design, reflector: { ...design.reflector, tape: 12 } }, dishOf())!;
+    // 5 mm beyond the seam along both edges of a panel that is 97 mm wide on average and more
+    expect(taped.reflector.stripSeamShare).toBeGreaterThan(0.08);
+    expect(taped.reflector.stripSeamShare).toBeLessThan(0.1);
+    expect(opticsInput(design, dishOf(), 0.02)!.reflector.stripSeamShare).toBe(0.02);
+  });
+
+  it('forecasts nothing without a receiver', () => {
+    expect(opticsInput({ ...fixture('press-house'), receiver: undefined }, dishOf())).toBeNull();
+  });
+});

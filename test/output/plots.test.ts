@@ -1,0 +1,149 @@
+import { SaxesParser } from 'saxes';
+import { describe, expect, it } from 'vitest';
+import { forecast } from '../../lib/optics/index.js';
+import { forecastPlots } from '../../lib/output/plots/index.js';
+import { inputOf } from '../optics/dishes.js';
+
+const told = forecast(inputOf({ receiver: { diameter: 160 } }), { rays: 16_384, seed: 1 });
+const figures = forecastPlots(told);
+
+/** Relative luminance and contrast of WCAG 2.2, success criterion 1.4.3. */
+function contrast(one: string, other: string): number {
+  const luminance = (hex: string) => {
+    const long = hex.length === 4 ? hex.replace(/[0-9a-f]/gi, '$&$&') : hex;
+    const [r, g, b] = [1, 3, 5].map((at) => {
+      const c = parseInt(long.slice(at, at + 2), 16) / 255;
+      return c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+  };
+  const [bright, dark] = [luminance(one), luminance(other)].sort((a, b) => b - a);
+  return (bright! + 0.05) / (dark! + 0.05);
+}
+
+interface Element {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  text: string;
+}
+
+function elements(svg: string): Element[] {
+  const found: Element[] = [];
+  const open: Element[] = [];
+  const parser = new SaxesParser();
+  parser.on('error', (error) => {
+    throw error;
+  });
+  parser.on('opentag', ({ name, attributes }) => {
+    const element = { name, attributes, text: '' };
+    found.push(element);
+    open.push(element);
+  });
+  parser.on('text', (text) => {
+    const last = open.at(-1);
+    if (last) last.text += text;
+  });
+  parser.on('closetag', () => open.pop());
+  parser.write(svg).close();
+  return found;
+}
+
+describe.each(figures)('picture $name', ({ name, title, description, svg, csv }) => {
+  const all = elements(svg);
+  const root = all[0]!;
+
+  it('is an SVG with title and description that its root names', () => {
+    expect(root.name).toBe('svg');
+    expect(root.attributes).toMatchObject({ xmlns: 'http://www.w3.org/2000/svg', role: 'img' });
+    const [titleId, descriptionId] = root.attributes['aria-labelledby']!.split(' ');
+    expect(all.find(({ attributes }) => attributes['id'] === titleId)).toMatchObject({ name: 'title', text: title });
+    expect(all.find(({ attributes }) => attributes['id'] === descriptionId)).toMatchObject({
+      name: 'desc',
+      text: description,
+    });
+    expect(titleId).toContain(name);
+  });
+
+  it('has text and marks that stand out from light and from dark paper', () => {
+    const colours = [...svg.matchAll(/color:var\(--ink,(#[0-9a-f]+)\);--plot-background:var\(--leaf,(#[0-9a-f]+)\)/g)];
+    expect(colours).toHaveLength(2);
+    for (const [, ink, paper] of colours) {
+      expect(contrast(ink!, paper!)).toBeGreaterThan(4.5);
+      // graphics: 3:1, success criterion 1.4.11
+      const used = new Set([...svg.matchAll(/(?:stroke|fill)="(#[0-9A-Fa-f]{6})"/g)].map(([, colour]) => colour!));
+      for (const colour of used) {
+        // Okabe and Ito, Color universal design, 2002
+        expect(['#0072B2', '#009E73', '#D55E00']).toContain(colour);
+        expect(contrast(colour, paper!)).toBeGreaterThan(3);
+      }
+    }
+    // text is in ink, on the map with a halo of paper
+    for (const { name: tag, attributes } of all)
+      if (tag === 'text') expect(attributes['fill'] ?? 'currentColor').toBe('currentColor');
+  });
+
+  it('is well formed: finite numbers, ids once', () => {
+    expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+    const ids = all.flatMap(({ attributes }) => attributes['id'] ?? []);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it('has its numbers as CSV, every row as long as the heading', () => {
+    const rows = csv.trimEnd().split('\r\n');
+    expect(rows.length).toBeGreaterThan(5);
+    // commas outside quotes
+    const width = (row: string) => row.replace(/"[^"]*"/g, '').split(',').length;
+    for (const row of rows) expect(width(row)).toBe(width(rows[0]!));
+  });
+});
+
+describe('pictures of a forecast', () => {
+  it('are the same bytes for the same forecast', () => {
+    expect(forecastPlots(told)).toEqual(figures);
+    expect(figures.map(({ name }) => name)).toEqual(['intercept', 'flux', 'heat-up', 'losses', 'aim']);
+  });
+
+  it('hold the numbers of the forecast', () => {
+    const cells = (name: string) =>
+      figures
+        .find((one) => one.name === name)!
+        .csv.trimEnd()
+        .split('\r\n')
+        .slice(1)
+        .map((row) => row.split(','));
+    const curve = cells('intercept');
+    expect(curve).toHaveLength(told.spot.curve.length);
+    expect(Number(curve[60]![1])).toBeCloseTo(told.spot.curve[60]!.intercept.value, 5);
+    const losses = cells('losses');
+    const sum = losses.slice(1).reduce((total, row) => total + Number(row.at(-2)), 0);
+    expect(sum).toBeCloseTo(Number(losses[0]!.at(-2)), 1);
+    expect(cells('flux')).toHaveLength(41 * 41);
+    const warm = cells('heat-up');
+    expect(Number(warm[0]![1])).toBe(12);
+  });
+
+  it('draw the curve where its numbers are', () => {
+    // the intercept's line: its last point stands at the share of the last radius
+    const paths = elements(figures[0]!.svg).flatMap(({ attributes }) => attributes['d'] ?? []);
+    const line = paths.find((d) => d.split('L').length > 100 && !d.endsWith('Z'))!;
+    const points = line
+      .slice(1)
+      .split('L')
+      .map((pair) => pair.split(',').map(Number));
+    const [first, last] = [points[0]!, points.at(-1)!];
+    const share = told.spot.curve.at(-1)!.intercept.value;
+    // from 0 % at the first point's height to 100 % at the top margin
+    expect((first[1]! - last[1]!) / (first[1]! - 36)).toBeCloseTo(share, 2);
+    expect(points).toHaveLength(told.spot.curve.length);
+  });
+
+  it('leave the warming out without a load, and draw in the user’s unit', () => {
+    const bare = forecast(inputOf({ load: null }), { rays: 4096, seed: 1 });
+    expect(forecastPlots(bare).map(({ name }) => name)).toEqual(['intercept', 'flux', 'losses', 'aim']);
+    const inches = forecastPlots(bare, 'in')[0]!;
+    expect(inches.svg).toContain('radius (in)');
+    expect(inches.description).toContain('5.12 in');
+    // the numbers stay in mm
+    expect(inches.csv).toContain('radius mm');
+  });
+});
