@@ -16,7 +16,9 @@ export interface Visited {
 }
 
 /** Rounds of choosing entries and ordering anew. */
-const rounds = 6;
+const rounds = 4;
+/** Times that the entries are gone through in a round. */
+const sweeps = 3;
 
 function lengthOf(stops: readonly Stop[], order: readonly Visited[], start: Point): number {
   let at = start;
@@ -35,22 +37,24 @@ function lengthOf(stops: readonly Stop[], order: readonly Visited[], start: Poin
  */
 export function tour(visits: readonly Visit[], start: Point): Visited[] {
   const entry = visits.map(() => 0);
-  const stops = (): Stop[] =>
-    visits.map(({ entries, exit }, i) => ({ from: entries[entry[i]!]!, to: exit ?? entries[entry[i]!]! }));
+  const stops: Stop[] = visits.map(({ entries, exit }) => ({ from: entries[0]!, to: exit ?? entries[0]! }));
+  const choosable = visits.some(({ entries }) => entries.length > 1);
   let best: Visited[] = [];
   let least = Infinity;
-  for (let round = 0; round < rounds; round += 1) {
-    const legs = shortWay(stops(), start);
-    for (let sweep = 0; sweep < 3; sweep += 1) {
+  for (let round = 0; round < (choosable ? rounds : 1); round += 1) {
+    const legs = shortWay(stops, start);
+    const endOf = (i: number): Point => {
+      const leg = legs[i];
+      if (leg === undefined) return start;
+      return leg.reversed ? stops[leg.stop]!.from : stops[leg.stop]!.to;
+    };
+    for (let sweep = 0; choosable && sweep < sweeps; sweep += 1) {
       legs.forEach(({ stop }, i) => {
         const { entries, exit } = visits[stop]!;
         if (exit !== undefined || entries.length === 1) return;
-        const current = stops();
-        const before = legs[i - 1];
         const after = legs[i + 1];
-        const out =
-          before === undefined ? start : before.reversed ? current[before.stop]!.from : current[before.stop]!.to;
-        const next = after === undefined ? null : after.reversed ? current[after.stop]!.to : current[after.stop]!.from;
+        const out = endOf(i - 1);
+        const next = after === undefined ? null : after.reversed ? stops[after.stop]!.to : stops[after.stop]!.from;
         let shortest = Infinity;
         entries.forEach((place, k) => {
           const way = distance(out, place) + (next === null ? 0 : distance(place, next));
@@ -58,10 +62,12 @@ export function tour(visits: readonly Visit[], start: Point): Visited[] {
           shortest = way;
           entry[stop] = k;
         });
+        const place = entries[entry[stop]!]!;
+        stops[stop] = { from: place, to: place };
       });
     }
     const order = legs.map(({ stop, reversed }) => ({ visit: stop, entry: entry[stop]!, reversed }));
-    const length = lengthOf(stops(), order, start);
+    const length = lengthOf(stops, order, start);
     if (length >= least - 1e-6) break;
     least = length;
     best = order;

@@ -46,32 +46,60 @@ export class Waste {
     }
   }
 
+  /** Numbers the pieces: runs of cells row by row, joined to those above them that they touch. */
   #number(): void {
-    const stack: number[] = [];
-    for (let start = 0; start < this.#piece.length; start += 1) {
-      if (this.#piece[start] !== -1) continue;
-      const number = this.sizes.length;
-      let size = 0;
-      this.#piece[start] = number;
-      stack.push(start);
-      while (stack.length > 0) {
-        const at = stack.pop()!;
-        size += 1;
-        const column = at % this.#columns;
-        const row = (at - column) / this.#columns;
-        if (column === 0 || row === 0 || column === this.#columns - 1 || row === this.#rows - 1) this.frame.add(number);
-        const visit = (next: number): void => {
-          if (this.#piece[next] !== -1) return;
-          this.#piece[next] = number;
-          stack.push(next);
-        };
-        if (column > 0) visit(at - 1);
-        if (column < this.#columns - 1) visit(at + 1);
-        if (row > 0) visit(at - this.#columns);
-        if (row < this.#rows - 1) visit(at + this.#columns);
+    const columns = this.#columns;
+    const piece = this.#piece;
+    const root: number[] = [0];
+    const find = (of: number): number => {
+      let at = of;
+      while (root[at] !== at) at = root[at]!;
+      return at;
+    };
+    for (let row = 0; row < this.#rows; row += 1) {
+      const first = row * columns;
+      let run = 0;
+      for (let at = first; at < first + columns; at += 1) {
+        if (piece[at] === 0) {
+          run = 0;
+          continue;
+        }
+        const above = row === 0 ? 0 : piece[at - columns]!;
+        if (run === 0) {
+          run = above;
+          if (run === 0) {
+            run = root.length;
+            root.push(run);
+          }
+        } else if (above !== 0 && above !== run) {
+          const [a, b] = [find(run), find(above)];
+          if (a !== b) root[Math.max(a, b)] = Math.min(a, b);
+        }
+        piece[at] = run;
       }
-      this.sizes.push(size * cell * cell);
     }
+    const numbers = new Int32Array(root.length);
+    for (let i = 1; i < root.length; i += 1) {
+      const to = find(i);
+      if (to === i) {
+        numbers[i] = this.sizes.length;
+        this.sizes.push(0);
+      } else numbers[i] = numbers[to]!;
+    }
+    const counts = new Float64Array(this.sizes.length);
+    for (let at = 0; at < piece.length; at += 1) {
+      const number = numbers[piece[at]!]!;
+      piece[at] = number;
+      counts[number]! += cell * cell;
+    }
+    this.sizes.splice(0, this.sizes.length, ...counts);
+    this.sizes[0] = 0;
+    for (let row = 0; row < this.#rows; row += 1) {
+      const first = row * columns;
+      const ends = row === 0 || row === this.#rows - 1 ? columns : 1;
+      for (let i = 0; i < ends; i += 1) this.frame.add(piece[first + i]!).add(piece[first + columns - 1 - i]!);
+    }
+    this.frame.delete(0);
   }
 
   /** The piece at a place: 0 where it is cut away or off the sheet. */

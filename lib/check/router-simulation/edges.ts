@@ -1,0 +1,208 @@
+/**
+ * Finished edges by exact distances: for each edge of a part, how far the cuts eat into it, and how far they stay off
+ * it. A cylindrical tool clears everything above its tip, so the deepest passes alone make the edge; over tabs those
+ * that are as deep as the tabs' upper face.
+ */
+import { farthestFrom } from '../deviation.js';
+import { EdgeSet } from '../edge-set.js';
+import { type Edge, pointAt } from '../edge.js';
+import { mm } from '../faults.js';
+import { type Hole, type Nominal } from '../nominal.js';
+import { toolPlaces } from '../reach.js';
+import { insideCorners, isSpur } from '../relief.js';
+import { gap, inside, type Line, lineOf } from '../ring.js';
+import type { Place } from '../types.js';
+import type { Findings } from './findings.js';
+import type { Motion, SimulationLimits } from './types.js';
+import { edgesOfMotion, isUpright } from './level.js';
+
+/** Greatest error of a finished edge, mm. */
+export const edgeTolerance = 0.05;
+/** Depths that a file rounds to the same, mm. */
+const sameDepth = 0.002;
+/** Places looked at along a piece that is not reached, to tell an inside corner from a fault. */
+const samples = 40;
+
+/** A stretch of a tool's way seen from above, once however often it is gone over. */
+interface Pass {
+  readonly edge: Edge;
+  readonly radius: number;
+  /** Deepest z at which the whole stretch was gone over, and at which any of it was. */
+  deep: number;
+  readonly motion: Motion;
+}
+
+/** The ways of the end mills in the material, each once. */
+export function passesOf(motions: readonly Motion[]): Pass[] {
+  const passes = new Map<string, Pass>();
+  for (const motion of motions) {
+    const { rapid, tool, from, to } = motion;
+    if (rapid || tool.kind !== 'mill' || Math.min(from.z, to.z) >= 0 || isUpright(motion)) continue;
+    edgesOfMotion(motion).forEach((edge, i) => {
+      const { turn } = motion;
+      const bend = turn === null ? '' : `${turn.cx.toFixed(3)},${turn.cy.toFixed(3)},${Math.sign(turn.sweep)}`;
+      const key = [edge.ax, edge.ay, edge.bx, edge.by].map((v) => v.toFixed(4)).join() + bend + String(tool.number + i);
+      const deep = Math.max(from.z, to.z);
+      const known = passes.get(key);
+      if (known === undefined) passes.set(key, { edge, radius: tool.diameter / 2, deep, motion });
+      else known.deep = Math.min(known.deep, deep);
+    });
+  }
+  return [...passes.values()];
+}
+
+function inMaterial({ outlines, openings }: Nominal, place: Place): boolean {
+  return outlines.some(({ edges }) => inside(edges, place)) && !openings.some(({ edges }) => inside(edges, place));
+}
+
+/** How far a pass at a place goes beyond a hole's edge; below 0 within. */
+const beyondHole = (hole: Hole, place: Place, radius: number): number =>
+  Math.hypot(place.x - hole.x, place.y - hole.y) + radius - hole.diameter / 2;
+
+/** Tells passes that eat into a part; returns the greatest depth. */
+function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): number {
+  const corners = [...nominal.outlines, ...nominal.openings].flatMap((line) => insideCorners(line));
+  let worst = 0;
+  for (const { edge, radius, motion } of passes) {
+    if (gap(nominal.box, edge) > radius) continue;
+    const middle = pointAt(edge, 0.5);
+    let depth = 0;
+    if (inMaterial(nominal, middle)) {
+      const places = [0, 0.25, 0.5, 0.75, 1].map((t) => pointAt(edge, t));
+      const off = nominal.holes.map((hole) => Math.max(...places.map((place) => beyondHole(hole, place, radius))));
+      depth = Math.max(0, Math.min(...off, radius + nominal.edges.nearestTo(middle.x, middle.y).distance));
+    } else {
+      if (corners.some((corner) => isSpur(edge, corner, radius))) continue;
+      const near = nominal.edges.nearestWithin(edge, radius);
+      if (near !== null) depth = radius - near.distance;
+    }
+    worst = Math.max(worst, depth);
+    if (depth > edgeTolerance)
+      findings.add('edge', motion.file, `the cut eats ${mm(depth)} into ${nominal.part} ${nominal.copy}`, {
+        line: motion.line,
+        place: middle,
+      });
+  }
+  return worst;
+}
+
+/** What a ring needs to be cut: its passes at full depth, and those at the height of tabs. */
+interface Depths {
+  readonly full: EdgeSet | null;
+  readonly tabs: EdgeSet | null;
+}
+
+function within(passes: readonly Pass[], z: number): EdgeSet | null {
+  const edges = passes.filter(({ deep }) => deep <= z + sameDepth).map(({ edge }) => edge);
+  return edges.length === 0 ? null : new EdgeSet(edges);
+}
+
+/** Material that stays at a ring although the tool could take it, mm. Full depth may be missing over tabs only. */
+function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { mm: number; place: Place } {
+  const first = { x: ring.edges[0]!.ax, y: ring.edges[0]!.ay };
+  if (depths.full === null) return { mm: Infinity, place: first };
+  const reach = radius + edgeTolerance / 2;
+  const { most, beyond } = farthestFrom(ring.edges, depths.full, reach);
+  let worst = { mm: beyond.length === 0 ? Math.max(0, most - radius) : 0, place: first };
+  if (beyond.length === 0) return worst;
+  const places = toolPlaces(nominal, radius);
+  let guess: Edge | undefined;
+  for (const piece of beyond) {
+    for (let i = 0; i <= samples; i += 1) {
+      const { x, y } = pointAt(piece.edge, piece.from + ((piece.to - piece.from) * i) / samples);
+      const could = places?.nearestTo(x, y, guess);
+      guess = could?.edge;
+      const limit = Math.max(radius, could?.distance ?? radius);
+      const away = Math.min(depths.full.nearestTo(x, y).distance, depths.tabs?.nearestTo(x, y).distance ?? Infinity);
+      if (away - limit > worst.mm) worst = { mm: away - limit, place: { x, y } };
+    }
+  }
+  return worst;
+}
+
+function circleAround({ x, y, diameter }: Hole): Line {
+  const r = diameter / 2;
+  // clockwise: the material lies left of the edge of a hole
+  return lineOf(
+    [
+      { x: x + r, y, bulge: -1 },
+      { x: x - r, y, bulge: -1 },
+    ],
+    true,
+  );
+}
+
+/** How a bored hole comes out: null where no end mill ran within it. */
+export function boredError(hole: Hole, passes: readonly Pass[], floor: number): number | null {
+  const own = passes.filter(({ edge, radius }) => beyondHole(hole, { x: edge.ax, y: edge.ay }, radius) < 1);
+  const radius = own[0]?.radius;
+  const set = within(own, floor);
+  if (radius === undefined || set === null) return null;
+  const { most } = farthestFrom(circleAround(hole).edges, set, Infinity);
+  const over = Math.max(...own.map(({ edge }) => beyondHole(hole, { x: edge.bx, y: edge.by }, radius)));
+  return Math.max(most - radius, over, 0);
+}
+
+/** Tells passes along a part's outline that cut through the skin by which it is held. */
+function checkSkin(
+  nominal: Nominal,
+  passes: readonly Pass[],
+  limits: SimulationLimits,
+  radius: number,
+  findings: Findings,
+): void {
+  const outline = new EdgeSet(nominal.outlines.flatMap(({ edges }) => edges));
+  for (const { edge, deep, motion } of passes) {
+    if (deep >= limits.skin - limits.thickness - sameDepth) continue;
+    const middle = pointAt(edge, 0.5);
+    if (Math.abs(outline.nearestTo(middle.x, middle.y).distance - radius) > edgeTolerance) continue;
+    if (inMaterial(nominal, middle)) continue;
+    findings.add('tab', motion.file, `the skin that holds ${nominal.part} ${nominal.copy} is cut through`, {
+      line: motion.line,
+      place: middle,
+    });
+  }
+}
+
+/** Proves all edges of a part; returns the greatest error. */
+export function checkEdges(
+  nominal: Nominal,
+  passes: readonly Pass[],
+  limits: SimulationLimits,
+  file: string,
+  findings: Findings,
+): number {
+  const reach = Math.max(...limits.tools.map(({ diameter }) => diameter)) + 5;
+  const near = passes.filter(({ edge }) => gap(nominal.box, edge) <= reach);
+  let worst = gouges(nominal, near, findings);
+  const held = limits.holding.find(({ part, copy }) => part === nominal.part && copy === nominal.copy);
+  const mill = limits.tools.find(({ kind }) => kind === 'mill');
+  if (mill === undefined) {
+    findings.add('edge', file, `${nominal.part} ${nominal.copy} is cut by no end mill`);
+    return worst;
+  }
+  if (held?.skin === true) checkSkin(nominal, near, limits, mill.diameter / 2, findings);
+  const through = within(near, -limits.thickness);
+  const tabs = within(near, limits.tabHeight - limits.thickness);
+  const skin = within(near, limits.skin - limits.thickness);
+  const rings: (readonly [string, Line, Depths])[] = [
+    ...nominal.outlines.map(
+      (ring) => ['outline', ring, held?.skin === true ? { full: skin, tabs: null } : { full: through, tabs }] as const,
+    ),
+    ...nominal.openings.map((ring) => ['opening', ring, { full: through, tabs }] as const),
+  ];
+  for (const [what, ring, depths] of rings) {
+    const error = left(nominal, ring, depths, mill.diameter / 2);
+    if (Number.isFinite(error.mm)) worst = Math.max(worst, error.mm);
+    if (error.mm > edgeTolerance)
+      findings.add(
+        'edge',
+        file,
+        Number.isFinite(error.mm)
+          ? `the cut leaves ${mm(error.mm)} standing at the ${what} of ${nominal.part} ${nominal.copy}`
+          : `the ${what} of ${nominal.part} ${nominal.copy} is not cut through`,
+        { place: error.place },
+      );
+  }
+  return worst;
+}

@@ -1,0 +1,2 @@
+export type * from './types.js';
+export { simulate } from './simulate.js';

@@ -1,0 +1,40 @@
+/** The proof of a router's file by simulated cutting. Nothing here is shared with what made the file. */
+import { type Nominal, placePart } from '../nominal.js';
+import { checkEdges, passesOf } from './edges.js';
+import { HeightField } from './field.js';
+import { Findings } from './findings.js';
+import { checkHeld } from './held.js';
+import { checkHoles, checkMarks } from './holes.js';
+import { Machine } from './machine.js';
+import { readBlocks } from './reader.js';
+import type { Motion, NgcFile, SimulatedSheet, Simulation, SimulationLimits } from './types.js';
+import { checkWay } from './way.js';
+
+/**
+ * Reads the files of one sheet as the standard says, cuts the sheet by them, and proves: no rapid move through
+ * material, no pass deeper than its tool takes, nothing off the sheet or in a clamp, the spoil board cut no deeper
+ * than set, every hole in its place, every finished edge within 0.05 mm (exact distances), every part held to the end
+ * (a grid of 1 mm).
+ * @param files in the order in which they are run
+ */
+export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limits: SimulationLimits): Simulation {
+  const findings = new Findings();
+  const motions: Motion[] = files.flatMap(({ name, text }) => {
+    const machine = new Machine(name, limits, findings);
+    machine.run(readBlocks(name, text, findings));
+    return machine.motions;
+  });
+  const file = files[0]?.name ?? '';
+  const field = new HeightField(sheet.width, sheet.height);
+  const deepestInSpoilBoard = checkWay(motions, sheet, limits, field, findings);
+  const nominals: Nominal[] = sheet.placed.flatMap((placement) => {
+    const part = sheet.parts.get(placement.part);
+    return part === undefined ? [] : [placePart(part, placement)];
+  });
+  const passes = passesOf(motions);
+  let worstEdge = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
+  for (const nominal of nominals) worstEdge = Math.max(worstEdge, checkEdges(nominal, passes, limits, file, findings));
+  checkMarks(motions, limits, findings);
+  checkHeld(nominals, field, limits, file, findings);
+  return { findings: findings.all(), worstEdge, deepestInSpoilBoard, motions };
+}
