@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { benchGeometry } from './geometry.js';
+import { benchOptics } from './optics.js';
 
 const command = fileURLToPath(new URL('../main.js', import.meta.url));
 const fixtures = fileURLToPath(new URL('../../../fixtures', import.meta.url));
@@ -43,6 +44,7 @@ try {
     time('optics', name, ['optics', design, '--json'], () => 1);
   }
   benchGeometry();
+  benchOptics();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
