@@ -23,6 +23,8 @@ export { cautions, cautionsShort } from './output/cautions.js';
 export type { Part } from './parts/index.js';
 export {
   buildJob,
+  nestPrepared,
+  type NestedJob,
   type Job,
   type JobSheet,
   type Nester,

@@ -122,6 +122,32 @@ function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<stri
   });
 }
 
+/** All parts of a design on sheets; with an error among the problems they do not all fit. */
+export interface NestedJob {
+  readonly sheets: readonly JobSheet[];
+  /** Of all stock, in the currency of the design's prices. */
+  readonly cost: number;
+  readonly problems: readonly Problem[];
+}
+
+/** Nests and cuts the parts of a prepared design whose problems hold no error. */
+export async function nestPrepared(prepared: Prepared, nester: Nester = nest): Promise<NestedJob> {
+  const parts = new Map(prepared.parts.map((part) => [part.id, part]));
+  const sheets: JobSheet[] = [];
+  const problems: Problem[] = [];
+  let cost = 0;
+  for (const request of prepared.requests) {
+    const layout = await nester(request.parts, request.stock, request.options);
+    cost += layout.cost;
+    for (const unplaced of layout.unplaced) {
+      const part = parts.get(unplaced.part);
+      if (part) problems.push(unplacedProblem(unplaced, part, prepared.design));
+    }
+    if (layout.unplaced.length === 0) sheets.push(...cutSheets(request, layout, parts));
+  }
+  return { sheets, cost, problems };
+}
+
 /**
  * Makes everything of a design.
  * @param extras texts of the design's `extra` files, by name
@@ -135,19 +161,8 @@ export async function buildJob(
   const prepared = prepare(design, extras);
   const nothing: Job = { ...prepared, sheets: [], aidSheets: [], forecast: null, cost: 0, files: new Map() };
   if (failed(prepared.problems)) return nothing;
-  const parts = new Map(prepared.parts.map((part) => [part.id, part]));
-  const sheets: JobSheet[] = [];
-  const problems: Problem[] = [...prepared.problems];
-  let cost = 0;
-  for (const request of prepared.requests) {
-    const layout = await nester(request.parts, request.stock, request.options);
-    cost += layout.cost;
-    for (const unplaced of layout.unplaced) {
-      const part = parts.get(unplaced.part);
-      if (part) problems.push(unplacedProblem(unplaced, part, design));
-    }
-    if (layout.unplaced.length === 0) sheets.push(...cutSheets(request, layout, parts));
-  }
+  const { sheets, cost, problems: unfit } = await nestPrepared(prepared, nester);
+  const problems: Problem[] = [...prepared.problems, ...unfit];
   if (failed(problems)) return { ...nothing, problems };
   const { forecast, problems: doubts } = forecastOf(prepared);
   problems.push(...doubts.filter(({ severity }) => severity === 'warning'));

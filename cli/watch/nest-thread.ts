@@ -1,26 +1,30 @@
-/** Runs in a thread of its own: a quick nest, then the one that the design asks for. */
+/** Runs in a thread of its own: a first nest, the forecast, then the nest that the design asks for, a book after each. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { bookOf, buildJob, type Design, withNest } from '../../lib/index.js';
+import { bookOf, type Design, forecastOf, nestPrepared, type Prepared, prepare, withNest } from '../../lib/index.js';
 import type { Nested } from './session.js';
-
-/** A share of the usual effort that is over in about a second. */
-const quickEffort = 0.1;
 
 interface Task {
   readonly design: Design;
   readonly extras: ReadonlyMap<string, string>;
 }
 
-async function nested({ design, extras }: Task, last: boolean): Promise<Nested> {
-  const job = await buildJob(design, extras);
-  const failed = job.problems.some(({ severity }) => severity === 'error');
-  return { problems: job.problems, book: failed ? null : bookOf(job), last };
+/** @returns whether all parts found a place */
+async function nestAndTell(prepared: Prepared, rest: Pick<Nested, 'last'>, forecast?: ReturnType<typeof forecastOf>) {
+  const { sheets, problems: unfit } = await nestPrepared(prepared);
+  const doubts = forecast?.problems.filter(({ severity }) => severity === 'warning') ?? [];
+  const problems = [...prepared.problems, ...unfit, ...doubts];
+  const failed = unfit.some(({ severity }) => severity === 'error');
+  const book = failed
+    ? null
+    : bookOf({ ...prepared, problems, sheets, ...(forecast && { forecast: forecast.forecast }) });
+  const nested: Nested = { problems, book, last: rest.last || failed };
+  parentPort?.postMessage(nested);
+  return !failed;
 }
 
-const task = workerData as Task;
-const { effort } = task.design.nest;
-if (effort > quickEffort) {
-  const quick = await nested({ ...task, design: withNest(task.design, { effort: quickEffort }) }, false);
-  parentPort?.postMessage(quick);
+const { design, extras } = workerData as Task;
+const quick = prepare(withNest(design, { effort: 0 }), extras);
+if (await nestAndTell(quick, { last: false })) {
+  const forecast = forecastOf(quick);
+  await nestAndTell(prepare(design, extras), { last: true }, forecast);
 }
-parentPort?.postMessage(await nested(task, true));
