@@ -4,6 +4,7 @@ import {
   contourFromPoints,
   type Contour,
   placePoint,
+  type Point,
   polar,
   rectangle,
   strokeTextWidth,
@@ -44,11 +45,19 @@ export function ribMarks(
   const cleats = items.flatMap((item): PartContour[] =>
     item.kind === 'cleat' && item.rib === rib ? [{ operation: 'scribe', closed: true, vertices: item.outline }] : [],
   );
-  const height = 8;
+  const height = Math.min(8, design.board.size / 60);
   const text = String(rib);
-  // clockwise of the line, where no single cleat stands, and outside the second cleat's reach
-  const corner = { x: end - 4 - strokeTextWidth(text, height), y: -dish.ribThickness / 2 - 4 - height };
-  const at = placePoint(corner, { x: 0, y: 0, rotationDeg, mirrored: false });
+  const width = strokeTextWidth(text, height);
+  const turned = (x: number, y: number): Point => placePoint({ x, y }, { x: 0, y: 0, rotationDeg, mirrored: false });
+  // clockwise of the line, where no single cleat stands; a slanting edge of the board pushes it inward
+  const top = -dish.ribThickness / 2 - height / 2;
+  const fits = (x: number): boolean =>
+    [turned(x, top), turned(x + width, top), turned(x, top - height), turned(x + width, top - height)].every(
+      (corner) => Math.hypot(corner.x, corner.y) <= edgeRadius(design, Math.atan2(corner.y, corner.x)) - lineFromEdge,
+    );
+  let x = end - height / 2 - width;
+  while (x > dish.innerRadius && !fits(x)) x -= height / 2;
+  const at = turned(x, top - height);
   return {
     scribes: [{ operation: 'scribe', closed: false, vertices: line }, ...cleats],
     label: { text, ...at, height, angle },

@@ -21,6 +21,8 @@ const flankFit = 0.05;
 const leastDepth = 24;
 /** From the joint to a hole or lettering, mm. */
 const clearOfJoint = 12;
+/** From the joint's shoulders to a corner or joint of arcs of the outline (mm). */
+const clearOfCorner = 3;
 /** Steps of the search for a place (mm). */
 const step = 10;
 const dovetailSlope = Math.tan((12 * Math.PI) / 180);
@@ -129,6 +131,8 @@ function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
   if (pair === null) return false;
   const depth = pair[1].at.y - pair[0].at.y;
   if (depth < leastDepth) return false;
+  // a corner of the outline where the joint's shoulder ends would leave a sliver
+  if (part.contours[0]!.vertices.some((vertex) => Math.abs(vertex.x - x) < clearOfCorner)) return false;
   const [from, to] = [x - clearOfJoint, x + tongues(depth, kind).reach + clearOfJoint];
   const free = (low: number, high: number): boolean => high < from || low > to;
   return (

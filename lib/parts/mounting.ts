@@ -103,13 +103,23 @@ export function placeMounting(
         `board.mountingRadius of ${say(radius)} must lie between the hub and the edge of the board, ${say(innermost)} to ${say(outermost)}; ${advice}`,
       ),
     );
-  else if (!fits(radius))
+  else if (mountingRadius !== undefined && !fits(radius))
     problems.push(
       problem(
         'mounting-holes',
-        ['board', mountingRadius === undefined ? 'mountingDiameter' : 'mountingRadius'],
+        ['board', 'mountingRadius'],
         `mounting holes of ${say(diameter)} at a radius of ${say(radius)} have less than the ${say(needed)} that a washer needs to ribs, cleats, hub or joints; ${advice}`,
       ),
     );
-  return { radius, holes: roomiestPhase(radius).holes, problems };
+  else if (doing === undefined && mountingRadius === undefined)
+    problems.push(
+      problem(
+        'mounting-holes',
+        ['board', 'mountingDiameter'],
+        `mounting holes of ${say(diameter)} find no place with the ${say(needed)} that a washer needs to ribs, cleats, hub and joints, and are left out; ${advice}`,
+        'warning',
+      ),
+    );
+  const holes = mountingRadius === undefined && doing === undefined ? [] : roomiestPhase(radius).holes;
+  return { radius, holes, problems };
 }

@@ -11,8 +11,11 @@ import type { Drill, Part } from './types.js';
 const clampLineFromRim = 20;
 /** From a panel's end to the first fixing, mm: common practice, no source. */
 const fixingFromEnd = 15;
-/** Least wood between a fixing and an edge, mm. */
+/** Wood between a fixing and an edge that is enough, and the least that holds at all, mm. */
 const fixingWall = 1;
+const fixingBreaksOut = 0.4;
+/** The clamp line stays this far off the panel's edges, mm. */
+const lineFromEdge = 1;
 /** From this thickness on a panel's square edges are worth a plane, mm. */
 const thickPanel = 6;
 
@@ -37,7 +40,7 @@ function bearing(edgeOffset: number, dish: Dish): number {
  */
 function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Drill[] {
   const { fixingDiameter, fixingSpacing } = design.panel;
-  if (fixingDiameter === 0) return [];
+  if (fixingDiameter === 0 || wallAtFixing(design, dish, panel) < fixingBreaksOut) return [];
   const place = (t: number): { readonly x: number; readonly y: number } => {
     const { length, halfWidth, facet } = panel.chord(t);
     return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.halfAngle) };
@@ -55,19 +58,28 @@ function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Drill[] {
   ]);
 }
 
+/** Wood between a fixing and the edges of panel and rib, at its least, mm. */
+function wallAtFixing(design: Design, dish: Dish, panel: DevelopedPanel): number {
+  return (bearing(panel.chord(panel.to).facet.edgeOffset, dish) - design.panel.fixingDiameter) / 2;
+}
+
 /** Whether the fixings have material round them. */
 export function panelProblems(design: Design, dish: Dish): Problem[] {
   const { fixingDiameter } = design.panel;
   if (fixingDiameter === 0) return [];
-  const panel = developedPanel(dish);
-  const wall = (bearing(panel.chord(panel.to).facet.edgeOffset, dish) - fixingDiameter) / 2;
+  const wall = wallAtFixing(design, dish, developedPanel(dish));
   if (wall >= fixingWall) return [];
   const most = Math.max(0, Math.floor(10 * (fixingDiameter + 2 * (wall - fixingWall))) / 10);
+  const say = (mm: number) => inUnits(design, mm);
+  const what =
+    wall < fixingBreaksOut
+      ? `would break out of the edges of panel or rib, so the fixings are left out`
+      : `leaves ${say(Math.round(10 * wall) / 10)} between a hole and the edges of panel and rib`;
   return [
     problem(
       'fixing-edge',
       ['panel', 'fixingDiameter'],
-      `panel.fixingDiameter of ${inUnits(design, fixingDiameter)} leaves ${inUnits(design, Math.max(0, Math.round(10 * wall) / 10))} between a hole and the edges of panel and rib; use ${inUnits(design, most)} at most${most === 0 ? ' (glue alone)' : ''}, thicker ribs or a smaller panel.gap`,
+      `panel.fixingDiameter of ${say(fixingDiameter)} ${what}; use ${most > 0.5 ? `${say(most)} at most` : '0 and glue'}, thicker ribs or a smaller panel.gap`,
       'warning',
     ),
   ];
@@ -80,8 +92,8 @@ export function makePanel(design: Design, dish: Dish): Part {
   const rim = panel.chord(panel.to);
   const clamp = panel.chord(chordAtLength(panel, panel.length - clampLineFromRim));
   const say = (mm: number) => inUnits(design, mm);
-  const height = Math.min(8, rim.halfWidth / 4);
   const label = 'PANEL {n}';
+  const height = Math.min(8, (1.4 * rim.halfWidth) / strokeTextWidth('PANEL 888', 1));
   const opening = 2 * rim.facet.edgeOffset;
   const bevelDeg = (Math.atan(Math.sin(rim.facet.slopeAngle) * Math.sin(dish.halfAngle)) * 180) / Math.PI;
   const notes = [
@@ -108,8 +120,8 @@ export function makePanel(design: Design, dish: Dish): Part {
         operation: 'scribe',
         closed: false,
         vertices: contourFromPoints([
-          { x: clamp.length, y: -clamp.halfWidth },
-          { x: clamp.length, y: clamp.halfWidth },
+          { x: clamp.length, y: lineFromEdge - clamp.halfWidth },
+          { x: clamp.length, y: clamp.halfWidth - lineFromEdge },
         ]),
       },
     ],

@@ -168,12 +168,18 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
     const why =
       most <= dish.innerRadius
         ? `a cleat of ${say(cleat.length)} is longer than the rib's base`
-        : `even at ${say(start)} there is no room between ${between} (${say(Math.max(0, room))})`;
+        : `even at ${say(Math.round(10 * start) / 10)} there is no room between ${between} (${say(Math.max(0, Math.round(10 * room) / 10))})`;
+    // the radius at which it would fit, were base and board to reach it
+    const further = leastStart(design, dish, dish.apertureRadius - cleat.length);
+    const advice =
+      further === null
+        ? 'use smaller cleats or fewer ribs'
+        : `they fit from ${say(Math.ceil(further))} on, which takes a board and a rib.toeRadius that reach ${say(Math.ceil(further + cleat.length))}; or use smaller cleats or fewer ribs`;
     problems.push(
       problem(
         'cleat-does-not-fit',
         ['cleat', cleat.start === undefined ? 'width' : 'start'],
-        `a cleat of ${say(cleat.length)} x ${say(cleat.width)} fits nowhere on the board: ${why}; use smaller cleats, fewer ribs or a larger board with a larger rib.toeRadius`,
+        `a cleat of ${say(cleat.length)} x ${say(cleat.width)} fits nowhere on the board: ${why}; ${advice}`,
       ),
     );
     return { start, problems };

@@ -14,6 +14,7 @@ import {
 import type { Dish } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import { crossings } from './crossing.js';
 import { fitToBed } from './joint.js';
 import { makeJigs } from './jig.js';
 import { ribOutline } from './rib.js';
@@ -62,26 +63,19 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
   const middle = edgesOfPath(top)[Math.floor((top.length - 1) / 2)]!;
   const on = pointOnEdge(middle, 0.5);
   const along = tangentOnEdge(middle, 0.5);
-  const inside = Math.min(25, dish.innerEndHeight / 3);
   const at = (forth: number, down: number): Point => ({
     x: on.x + forth * along.x + down * along.y,
     y: on.y + forth * along.y - down * along.x,
   });
   const letters = Math.min(8, dish.innerEndHeight / 6);
-  const arrows = [...arrowStrokes(at(arrow.length / 2, inside), at(-arrow.length / 2, inside))];
-  const feedAt = at(-strokeTextWidth('FEED', letters) / 2, inside + 2 * letters);
+  const under = offset + 1.5 * letters;
+  const reach = Math.min(arrow.length, (dish.apertureRadius - dish.innerRadius) / 6) / 2;
+  const arrows = arrowStrokes(at(reach, under), at(-reach, under));
+  const feedAt = at(-strokeTextWidth('FEED', letters) / 2, under + 2 * letters);
+  const across = crossings(ring, 0);
   const endLine: PartContour[] =
-    template.tail > 0
-      ? [
-          {
-            operation: 'scribe',
-            closed: false,
-            vertices: contourFromPoints([
-              { x: 0, y: offset },
-              { x: 0, y: top[0]!.y - offset },
-            ]),
-          },
-        ]
+    template.tail > 0 && across !== null
+      ? [{ operation: 'scribe', closed: false, vertices: contourFromPoints(across.map((end) => end.at)) }]
       : [];
   // a hole needs wood round it, of which a guide bush leaves less
   const registration = rib.drills.filter(

@@ -135,6 +135,11 @@ describe('the least radius of a cleat', () => {
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['cleat', 'width']);
     expect(problem?.message).toContain('fits nowhere on the board');
+    // 622 mm by the same trigonometry, so base and board would have to reach 80 mm further
+    const least = Math.ceil(byHand(24, 12, 150));
+    expect(problem?.message).toContain(
+      `they fit from ${least} mm on, which takes a board and a rib.toeRadius that reach ${least + 80} mm`,
+    );
   });
 
   it('is refused where it would leave the base', () => {
