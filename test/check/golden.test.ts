@@ -1,0 +1,44 @@
+/**
+ * The geometry of three fixtures' drawings by hash: a change that moves a line by a micrometre is seen here, and has
+ * to be explained in the change list. `npm run golden` writes the hashes anew.
+ */
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { readDxf } from '../../lib/check/dxf-reader.js';
+import { verify } from '../../lib/check/index.js';
+import { buildJob } from '../../lib/pipeline.js';
+import { fixture, fixtureNames } from '../helpers/fixtures.js';
+import { textsOf } from '../helpers/jobs.js';
+import { randomNester } from '../helpers/random-nester.js';
+
+const place = new URL('../../fixtures/golden.json', import.meta.url);
+const writes = process.env['DISHWRIGHT_GOLDEN'] === 'write';
+
+/** Lines in their order, to a micrometre, and a bulge to what moves a line of a metre by as much. */
+function normalised(text: string): string {
+  const micrometres = (value: number): number => Math.round(value * 1000) + 0;
+  return readDxf(text)
+    .sheet.entities.map((entity) => {
+      if (entity.kind === 'circle')
+        return `${entity.layer} ${[entity.x, entity.y, entity.diameter].map(micrometres).join(' ')}`;
+      const { vertices, closed } = entity.line;
+      const points = vertices.map(({ x, y, bulge }) => [micrometres(x), micrometres(y), Math.round(bulge * 1e6) + 0]);
+      return `${entity.layer} ${String(closed)} ${points.join(' ')}`;
+    })
+    .join('\n');
+}
+
+it.each(fixtureNames)('the lines of %s are where they were', async (name) => {
+  const job = await buildJob(fixture(name), new Map(), randomNester(1));
+  const texts = textsOf(job);
+  expect(verify(texts).faults).toEqual([]);
+  const hashes = Object.fromEntries(
+    [...texts]
+      .filter(([file]) => file.endsWith('.dxf'))
+      .map(([file, text]) => [file, createHash('sha256').update(normalised(text)).digest('hex').slice(0, 24)]),
+  );
+  const golden = JSON.parse(readFileSync(place, 'utf8')) as Record<string, Record<string, string>>;
+  if (writes) writeFileSync(place, `${JSON.stringify({ ...golden, [name]: hashes }, null, 2)}\n`);
+  else expect(hashes).toEqual(golden[name]);
+});
