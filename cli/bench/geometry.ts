@@ -38,7 +38,7 @@ function rings(count: number, edges: number): Contour[] {
   while (list.length < count) {
     const ring = Array.from({ length: edges }, (_, k) => {
       const angle = (2 * Math.PI * k) / edges;
-      const radius = 220 + 60 * Math.sin(5 * angle) + 12 * next();
+      const radius = 220 + 60 * Math.sin(5 * angle) + (1200 / edges) * next();
       return {
         x: radius * Math.cos(angle),
         y: radius * Math.sin(angle),

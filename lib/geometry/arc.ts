@@ -95,6 +95,21 @@ export function edgeLength(edge: Edge): number {
 }
 
 /**
+ * Distance of a point (mm) from the endless line or the circle that an edge lies on. It is measured from the edge's
+ * start: a flat arc's centre is a rounded number far away, and the difference of two large lengths would lose the
+ * small one. Throws RangeError for an edge of no length.
+ */
+export function offCarrier(edge: Edge, point: Point): number {
+  const tangent = tangentOnEdge(edge, 0);
+  const from = subtract(point, edge.from);
+  const left = cross(tangent, from);
+  if (edge.kind === 'straight') return Math.abs(left);
+  const curvature = Math.sign(edge.sweep) / edge.radius;
+  const f = curvature * dot(from, from) - 2 * left;
+  return Math.abs(f) / (1 + Math.sqrt(Math.max(0, 1 + curvature * f)));
+}
+
+/**
  * The fraction (0 to 1) at which a direction from the centre meets the arc, or the nearer overshoot when it does
  * not: below 0 before the start, above 1 past the end.
  */

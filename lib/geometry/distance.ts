@@ -1,8 +1,8 @@
 /** Nearest places, exact with arcs. */
-import { type ArcEdge, arcFraction, type Edge, pointOnEdge, tangentOnEdge } from './arc.js';
+import { arcFraction, type Edge, offCarrier, pointOnEdge } from './arc.js';
 import { boundsOfAll, edgeBounds, edgesOf } from './contour.js';
 import { intersectEdges } from './intersect.js';
-import { cross, distance, dot, subtract } from './point.js';
+import { distance, dot, subtract } from './point.js';
 import type { Bounds, Contour, Point } from './types.js';
 
 /** The place on something that is nearest to a point, and how far it is (mm). */
@@ -19,18 +19,6 @@ export interface NearestOnEdge extends Nearest {
 /** The nearest place on a ring, with the number of the edge and the fraction of it. */
 export interface NearestOnContour extends NearestOnEdge {
   readonly edge: number;
-}
-
-/**
- * Distance of a point from the circle of an arc (mm), measured from the arc's start: a flat arc's centre is a rounded
- * number far away, and the difference of two large lengths would lose the small one.
- */
-function offCircle(arc: ArcEdge, point: Point): number {
-  const tangent = tangentOnEdge(arc, 0);
-  const from = subtract(point, arc.from);
-  const curvature = Math.sign(arc.sweep) / arc.radius;
-  const f = curvature * dot(from, from) - 2 * cross(tangent, from);
-  return Math.abs(f) / (1 + Math.sqrt(Math.max(0, 1 + curvature * f)));
 }
 
 /** Nearest place on one edge to a point. */
@@ -50,7 +38,7 @@ export function nearestOnEdge(edge: Edge, point: Point): NearestOnEdge {
   const out = subtract(point, edge.centre);
   const fraction = arcFraction(edge, Math.atan2(out.y, out.x));
   if (fraction <= 0 || fraction >= 1) return best;
-  const off = offCircle(edge, point);
+  const off = offCarrier(edge, point);
   return off < best.distance ? { distance: off, place: pointOnEdge(edge, fraction), fraction } : best;
 }
 

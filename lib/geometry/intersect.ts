@@ -4,6 +4,7 @@ import {
   arcFraction,
   type Edge,
   edgeLength,
+  offCarrier,
   pointOnEdge,
   type StraightEdge,
   tangentOnEdge,
@@ -82,19 +83,36 @@ function meetings(a: Edge, b: Edge, points: readonly Point[]): Meeting[] {
   });
 }
 
-/** Ends of either edge that lie on the other, each once: the ends of what two edges of one line or circle share. */
+/** Ends of either edge that lie on the other, each once. */
 function sharedEnds(a: Edge, b: Edge): Meeting[] {
   const found: Meeting[] = [];
-  for (const meeting of meetings(a, b, [a.from, a.to, b.from, b.to])) {
-    if (!found.some((other) => distance(other, meeting) <= TOUCH)) found.push(meeting);
-  }
+  const offer = ({ x, y }: Point, onA: number | null, onB: number | null): void => {
+    if (onA === null || onB === null || found.some((other) => distance(other, { x, y }) <= TOUCH)) return;
+    found.push({ x, y, onA, onB });
+  };
+  const on = (edge: Edge, p: Point): number | null =>
+    offCarrier(edge, p) <= TOUCH ? within(edge, fractionAt(edge, p), TOUCH) : null;
+  offer(a.from, 0, on(b, a.from));
+  offer(a.to, 1, on(b, a.to));
+  offer(b.from, on(a, b.from), 0);
+  offer(b.to, on(a, b.to), 1);
   return found;
 }
 
+/** What two edges of one line or circle share. */
 function overlapOrTouch(a: Edge, b: Edge): Contact {
   const points = sharedEnds(a, b);
   if (points.length === 0) return NONE;
   return { kind: points.length === 1 ? 'points' : 'overlap', points };
+}
+
+/**
+ * Meetings of two edges whose line or circles touch. About the point of touching they are as good as one for a short
+ * stretch; where that point lies past an end, the ends within the stretch are where they meet.
+ */
+function touchings(a: Edge, b: Edge, points: readonly Point[]): Contact {
+  const met = meetings(a, b, points);
+  return contact(met.length > 0 ? met : sharedEnds(a, b));
 }
 
 function contact(points: readonly Meeting[]): Contact {
@@ -109,13 +127,15 @@ function intersectStraights(a: StraightEdge, b: StraightEdge): Contact {
 
 function intersectStraightArc(a: StraightEdge, b: ArcEdge): Contact {
   const cut = intersectLineCircle(a.from, a.to, b.centre, b.radius, TOUCH);
-  return cut.kind === 'apart' ? NONE : contact(meetings(a, b, cut.points));
+  if (cut.kind === 'apart') return NONE;
+  return cut.kind === 'touching' ? touchings(a, b, cut.points) : contact(meetings(a, b, cut.points));
 }
 
 function intersectArcs(a: ArcEdge, b: ArcEdge): Contact {
   const cut = intersectCircles(a.centre, a.radius, b.centre, b.radius, TOUCH);
   if (cut.kind === 'apart') return NONE;
-  if (cut.kind !== 'same') return contact(meetings(a, b, cut.points));
+  if (cut.kind === 'touching') return touchings(a, b, cut.points);
+  if (cut.kind === 'crossing') return contact(meetings(a, b, cut.points));
   // two arcs of one circle that share both ends and nothing else complete it; their middles tell
   const points = sharedEnds(a, b);
   const shares = (p: Edge, q: Edge): boolean => within(q, fractionAt(q, pointOnEdge(p, 0.5)), TOUCH) !== null;
