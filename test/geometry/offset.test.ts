@@ -211,6 +211,25 @@ describe('offset of any ring', () => {
     );
   });
 
+  it('holds where an edge and an arc meet at next to no angle', () => {
+    const ring = (turn: number): Contour => [
+      { x: 0, y: 0, bulge: 0 },
+      { x: 50, y: 0, bulge: Math.tan((Math.atan2(8, 30) - turn) / 2) },
+      { x: 80, y: 8, bulge: 0 },
+      { x: 80, y: 60, bulge: 0 },
+      { x: 0, y: 60, bulge: 0 },
+    ];
+    for (const d of [-20, -3, 3, 20]) {
+      const smooth = areaOf(offsetContour(ring(0), d));
+      for (let turn = 1e-9; turn < 1e-3; turn *= 1.3) {
+        for (const sign of [-1, 1]) {
+          const area = areaOf(offsetContour(ring(sign * turn), d));
+          expect(Math.abs(area - smooth)).toBeLessThan(1e-4 + 2000 * turn);
+        }
+      }
+    }
+  });
+
   it('is the same when edges are split anywhere, down to specks', () => {
     const cut = fc.oneof(
       fc.double({ min: 0, max: 1, noNaN: true }),
