@@ -16,7 +16,7 @@ const fixingWall = 1;
 const fixingBreaksOut = 0.4;
 /** The clamp line stays this far off the panel's edges, mm. */
 const lineFromEdge = 1;
-/** From this thickness on a panel's square edges are worth a plane, mm. */
+/** From this thickness on a person is tempted to chamfer a panel's edges, mm. */
 const thickPanel = 6;
 
 /** Depth of the panel's neutral layer below the reflecting face. */
@@ -95,7 +95,8 @@ export function makePanel(design: Design, dish: Dish): Part {
   const label = 'PANEL {n}';
   const height = Math.min(8, (1.4 * rim.halfWidth) / strokeTextWidth('PANEL 888', 1));
   const opening = 2 * rim.facet.edgeOffset;
-  const bevelDeg = (Math.atan(Math.sin(rim.facet.slopeAngle) * Math.sin(dish.halfAngle)) * 180) / Math.PI;
+  // what a millimetre off the lower edge lets the panel down: the contact moves out along the rising rib
+  const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.halfAngle);
   const notes = [
     'The scribed face is the underside if a mirror is glued on; lay the panel with its narrow end to the hub.',
     `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${say(clampLineFromRim)} from the rim, until the glue is hard.`,
@@ -103,7 +104,7 @@ export function makePanel(design: Design, dish: Dish): Part {
   ];
   if (dish.panelThickness >= thickPanel)
     notes.push(
-      `A panel this thick looks better with its long edges chamfered by ${bevelDeg.toFixed(1)}° towards the rim, wider below; the mirror side keeps its size.`,
+      `A panel this thick rests on its sharp lower edges: leave them square. A chamfer lets it down, at the rim by ${say(Math.round(100 * sinks) / 100)} for every ${say(1)}; break the upper edges only.`,
     );
   return blank({
     id: 'panel',

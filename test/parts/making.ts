@@ -16,11 +16,17 @@ export interface Made {
   readonly cleatStart: number;
 }
 
+const made = new Map<string, Made>();
+
 export function makeFrom(text: string): Made {
+  const known = made.get(text);
+  if (known) return known;
   const reading = readDesign(text);
   if (reading.kind === 'refused') throw new Error(reading.problems.map(({ message }) => message).join('\n'));
   const dish = solveDish(shapeOf(reading.design), reading.design.dish.arcTolerance);
-  return { design: reading.design, dish, ...makeParts(reading.design, dish) };
+  const result = { design: reading.design, dish, ...makeParts(reading.design, dish) };
+  made.set(text, result);
+  return result;
 }
 
 /** A fixture with lines of its text replaced; each replacement must be found. */
