@@ -13,6 +13,7 @@ import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { forecastOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
+import { type Route, routeSheets } from './pipeline/router-files.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 
 /** Everything that follows from the design without nesting. */
@@ -47,6 +48,8 @@ export interface JobSheet {
 /** What was made of a design. With an error among the problems there are no files. */
 export interface Job extends Prepared {
   readonly sheets: readonly JobSheet[];
+  /** How the sheets for a router are cut. */
+  readonly routes: readonly Route[];
   /** Templates, gauges and jigs, each on a sheet of its own. */
   readonly aidSheets: readonly JobSheet[];
   /** Null when the design names no receiver. */
@@ -159,14 +162,31 @@ export async function buildJob(
   nester: Nester = nest,
 ): Promise<Job> {
   const prepared = prepare(design, extras);
-  const nothing: Job = { ...prepared, sheets: [], aidSheets: [], forecast: null, cost: 0, files: new Map() };
+  const nothing: Job = {
+    ...prepared,
+    sheets: [],
+    routes: [],
+    aidSheets: [],
+    forecast: null,
+    cost: 0,
+    files: new Map(),
+  };
   if (failed(prepared.problems)) return nothing;
   const { sheets, cost, problems: unfit } = await nestPrepared(prepared, nester);
-  const problems: Problem[] = [...prepared.problems, ...unfit];
+  const { routes, problems: unrouted } = failed(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
+  const problems: Problem[] = [...prepared.problems, ...unfit, ...unrouted];
   if (failed(problems)) return { ...nothing, problems };
   const { forecast, problems: doubts } = forecastOf(prepared);
   problems.push(...doubts.filter(({ severity }) => severity === 'warning'));
-  const job: Job = { ...nothing, sheets, aidSheets: aidSheets(design, prepared.aids), forecast, cost, problems };
+  const job: Job = {
+    ...nothing,
+    sheets,
+    routes,
+    aidSheets: aidSheets(design, prepared.aids),
+    forecast,
+    cost,
+    problems,
+  };
   return { ...job, files: await jobFiles(job) };
 }
 

@@ -42,6 +42,35 @@ const placement = z.object({
   rotationDeg: z.number().min(-36000).max(36000),
   mirrored: z.boolean(),
 });
+const count = z.number().int().min(0).max(1e6);
+const router = z.object({
+  files: z.array(name).min(1).max(100),
+  limits: z.object({
+    tools: z
+      .array(
+        z.object({
+          number: count,
+          kind: z.enum(['mill', 'drill', 'v']),
+          diameter: size,
+          cuttingDepth: size,
+          passDepth: size,
+        }),
+      )
+      .max(100),
+    thickness: size,
+    throughCut: z.number().nonnegative().max(farthest),
+    finishing: z.number().nonnegative().max(farthest),
+    markDepth: z.number().nonnegative().max(farthest),
+    tabWidth: size,
+    tabHeight: size,
+    skin: size,
+    spindleLeast: size,
+    spindleMost: size,
+    mostFeed: size,
+    holding: z.array(z.object({ part: name, copy: count, tabs: count, skin: z.boolean() })),
+    keepOuts: z.array(z.array(z.object({ x: length, y: length })).min(3)),
+  }),
+});
 const sheet = z.object({
   file: name,
   stock: z.string(),
@@ -50,11 +79,15 @@ const sheet = z.object({
   margin: z.number().nonnegative().max(farthest),
   placed: z.array(placement),
   process: processOf.optional(),
+  router: router.optional(),
 });
 const record = z.object({
   version: z.string(),
   units: z.literal('mm'),
-  design: z.object({ process: z.object({ web: z.number().nonnegative().max(farthest) }) }),
+  design: z.object({
+    process: z.object({ web: z.number().nonnegative().max(farthest) }),
+    router: z.object({ safeHeight: size }).optional(),
+  }),
   parts: z.array(part),
   sheets: z.array(sheet),
   process: processOf,

@@ -20,7 +20,8 @@ export type FaultCode =
   | 'quantity'
   | 'overlap'
   | 'spacing'
-  | 'margin';
+  | 'margin'
+  | 'router';
 
 export interface Place {
   readonly x: number;

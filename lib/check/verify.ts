@@ -2,6 +2,7 @@
 import { Unreadable } from './drawn.js';
 import { FaultList } from './faults.js';
 import { type Job, readJob } from './job-reader.js';
+import { checkRouterFile } from './router-file.js';
 import { type Files, proveSheet, readPair } from './sheet-proof.js';
 import type { Fault, Proof } from './types.js';
 
@@ -57,7 +58,12 @@ export function verify(files: Files): Proof {
   }
   checkQuantities(job, faults);
   const parts = new Map(job.parts.map((part) => [part.id, part]));
-  const sheets = job.sheets.map((sheet) => proveSheet(files, job, parts, sheet));
+  const sheets = job.sheets.map((sheet) => {
+    const proof = proveSheet(files, job, parts, sheet);
+    const routed = new FaultList();
+    checkRouterFile(files, job, parts, sheet, routed);
+    return { ...proof, faults: [...proof.faults, ...routed.all(sheet.file)] };
+  });
   const others = otherDrawings(files, job);
   for (const name of others) readPair(files, name, faults);
   const all: Fault[] = [...faults.all(recordName), ...sheets.flatMap((sheet) => sheet.faults)];

@@ -14,6 +14,7 @@ export type {
 export { drawPart, drawSheet, drillLayer } from './drawing.js';
 export { writeDxf } from './dxf/write.js';
 export { writeSvg } from './svg.js';
+export { type NgcHeader, routerCautions, writeNgc } from './gcode/index.js';
 export { escapeXml } from './xml.js';
 export { type Cell, writeCsv } from './csv.js';
 export { type PartToList, type SheetToList, writeCutList } from './cut-list.js';

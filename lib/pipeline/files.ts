@@ -18,6 +18,7 @@ import {
 import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
 import { bookOf } from './book-file.js';
 import type { Job, JobSheet } from '../pipeline.js';
+import { cutPictures, routerRecord } from './router-files.js';
 
 export type Files = Map<string, string | Uint8Array>;
 
@@ -96,12 +97,13 @@ function jobRecord(job: Job): string {
       margin: cut.margin,
       placed: nested.placed,
       ...(same(recordProcess(cut.process), mainRecord) ? {} : { process: recordProcess(cut.process) }),
+      ...routerRecord(job.routes, file),
     })),
     process: mainRecord,
     optics: job.forecast,
     problems: job.problems,
     offcuts: sheets.flatMap(({ file, nested }) => (nested.offcut ? [{ sheet: file, ...nested.offcut }] : [])),
-    extras: parts.flatMap((part) => (part.kind === 'extra' ? [{ part: part.id, file: part.name }] : [])),
+    extras: parts.flatMap((part) => (part.file === undefined ? [] : [{ part: part.id, file: part.file }])),
   });
 }
 
@@ -110,10 +112,11 @@ export async function jobFiles(job: Job): Promise<Files> {
   const { design, parts, sheets } = job;
   const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
+  for (const [name, text] of job.routes.flatMap((route) => [...route.files])) files.set(name, text);
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
-  files.set('book.html', bookOf(job));
+  files.set('book.html', bookOf({ ...job, cutPictures: cutPictures(job.routes) }));
   files.set('job.json', jobRecord(job));
   return files;
 }

@@ -105,16 +105,20 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { m
   const { most, beyond } = farthestFrom(ring.edges, depths.full, reach);
   let worst = { mm: beyond.length === 0 ? Math.max(0, most - radius) : 0, place: first };
   if (beyond.length === 0) return worst;
-  const places = toolPlaces(nominal, radius);
-  let guess: Edge | undefined;
+  const sets = [toolPlaces(nominal, radius), depths.full, depths.tabs];
+  // what was nearest to one place is a good guess for the next
+  const guesses: (Edge | undefined)[] = [];
+  const distanceTo = (which: number, { x, y }: Place): number => {
+    const found = sets[which]?.nearestTo(x, y, guesses[which]);
+    guesses[which] = found?.edge;
+    return found?.distance ?? Infinity;
+  };
   for (const piece of beyond) {
     for (let i = 0; i <= samples; i += 1) {
-      const { x, y } = pointAt(piece.edge, piece.from + ((piece.to - piece.from) * i) / samples);
-      const could = places?.nearestTo(x, y, guess);
-      guess = could?.edge;
-      const limit = Math.max(radius, could?.distance ?? radius);
-      const away = Math.min(depths.full.nearestTo(x, y).distance, depths.tabs?.nearestTo(x, y).distance ?? Infinity);
-      if (away - limit > worst.mm) worst = { mm: away - limit, place: { x, y } };
+      const place = pointAt(piece.edge, piece.from + ((piece.to - piece.from) * i) / samples);
+      const could = sets[0] === null ? radius : Math.max(radius, distanceTo(0, place));
+      const away = Math.min(distanceTo(1, place), distanceTo(2, place));
+      if (away - could > worst.mm) worst = { mm: away - could, place };
     }
   }
   return worst;

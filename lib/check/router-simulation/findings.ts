@@ -2,6 +2,11 @@ import { mostAlike } from '../limits.js';
 import type { Place } from '../types.js';
 import type { Finding, FindingCode } from './types.js';
 
+function moreOf(code: FindingCode, count: number): Finding {
+  const what = `${count} more findings of the kind "${code}"`;
+  return { code, file: '', what, message: what };
+}
+
 /** Collects findings; of many alike it tells the first ones and the number of the rest. */
 export class Findings {
   readonly #told: Finding[] = [];
@@ -17,15 +22,14 @@ export class Findings {
       code,
       file,
       ...where,
+      what: message,
       message: `${file}${line === undefined ? '' : `:${line}`}: ${message}${spot}`,
     });
   }
 
   all(): Finding[] {
     const more = [...this.#counts].flatMap(([code, count]): Finding[] =>
-      count > mostAlike
-        ? [{ code, file: '', message: `${count - mostAlike} more findings of the kind "${code}"` }]
-        : [],
+      count > mostAlike ? [moreOf(code, count - mostAlike)] : [],
     );
     return [...this.#told, ...more];
   }

@@ -1,2 +1,3 @@
 export type * from './types.js';
+export { drawSimulation } from './picture.js';
 export { simulate } from './simulate.js';

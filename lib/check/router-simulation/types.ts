@@ -75,6 +75,9 @@ export interface Finding {
   /** 1-based line of the file, where there is one. */
   readonly line?: number;
   readonly place?: Place;
+  /** What is wrong, in words. */
+  readonly what: string;
+  /** The same with file, line and place. */
   readonly message: string;
 }
 

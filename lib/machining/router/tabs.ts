@@ -2,7 +2,16 @@
  * Holding tabs: where they can stand, and which of those places are taken so that every part hangs on the frame of the
  * sheet until the end. A tab is a bridge over the cut, from the edge of a part to whatever stands beyond.
  */
-import { add, nearestOnContour, type Point, scale, sideOfContour, type Contour } from '../../geometry/index.js';
+import {
+  add,
+  type Bounds,
+  bounds,
+  nearestOnContour,
+  type Point,
+  scale,
+  sideOfContour,
+  type Contour,
+} from '../../geometry/index.js';
 import { directionAt, edgeAt, pointAt, type Ring, ringOf } from './ring.js';
 import { bendBetween } from './walk.js';
 import type { Waste } from './waste.js';
@@ -65,10 +74,11 @@ function free(edge: HeldEdge, ring: Ring, s: number, half: number): boolean {
 interface Ringed {
   readonly edge: HeldEdge;
   readonly ring: Ring;
+  readonly box: Bounds;
 }
 
 function ringed(edge: HeldEdge): Ringed {
-  return { edge, ring: ringOf(edge.vertices) };
+  return { edge, ring: ringOf(edge.vertices), box: bounds(edge.vertices) };
 }
 
 interface Beyond {
@@ -84,6 +94,8 @@ function beyond(
   half: number,
 ): Beyond | null {
   for (const [i, part] of parts.entries()) {
+    const { minX, minY, maxX, maxY } = rings[i]![0]!.box;
+    if (place.x < minX || place.x > maxX || place.y < minY || place.y > maxY) continue;
     const inside =
       sideOfContour(part.edges[0]!.vertices, place, 0) === 'inside' &&
       part.edges.slice(1).every(({ vertices }) => sideOfContour(vertices, place, 0) === 'outside');

@@ -1,0 +1,34 @@
+/** The router files of a sheet against the record: the proof by simulated cutting as part of the proof of a folder. */
+import type { FaultList } from './faults.js';
+import type { Job, JobPart, JobSheet } from './job-reader.js';
+import { simulate, type Simulation, type SimulationLimits } from './router-simulation/index.js';
+
+/**
+ * Simulates the router files that the record names for a sheet, and adds what it finds to the faults. Limits are those
+ * that the record states; what the files must keep to besides is the standard's.
+ * @returns the simulation; null for a sheet without router files, or when one is missing
+ */
+export function checkRouterFile(
+  files: ReadonlyMap<string, string>,
+  job: Job,
+  parts: ReadonlyMap<string, JobPart>,
+  sheet: JobSheet,
+  faults: FaultList,
+): Simulation | null {
+  const { router } = sheet;
+  if (router === undefined) return null;
+  const texts = router.files.map((name) => ({ name, text: files.get(name) }));
+  const missing = texts.filter(({ text }) => text === undefined);
+  for (const { name } of missing) faults.add('missing-file', name, 'the file is missing');
+  if (missing.length > 0) return null;
+  const limits: SimulationLimits = { ...router.limits, travelHeight: job.design.router?.safeHeight ?? 0 };
+  const { width, height, placed } = sheet;
+  const simulation = simulate(
+    texts.map(({ name, text }) => ({ name, text: text ?? '' })),
+    { width, height, parts, placed },
+    limits,
+  );
+  for (const { file, line, what, place } of simulation.findings)
+    faults.add('router', file === '' ? sheet.file : file, line === undefined ? what : `line ${line}: ${what}`, place);
+  return simulation;
+}

@@ -1,0 +1,68 @@
+/** Router files of the sheets, what they keep to, and their pictures. */
+import { drawSimulation } from '../check/index.js';
+import type { Design, Problem } from '../design/index.js';
+import { planRouter, type RouterPlan } from '../machining/index.js';
+import { type JobSheet as RecordedSheet, writeNgc } from '../output/index.js';
+import type { JobSheet, Prepared } from '../pipeline.js';
+
+/** How one sheet is routed. */
+export interface Route {
+  /** Path of the sheet's files, without the ending. */
+  readonly sheet: JobSheet;
+  readonly plan: RouterPlan;
+  /** Texts by path, in the order in which they are run. */
+  readonly files: ReadonlyMap<string, string>;
+}
+
+function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): Route {
+  const { cut, nested } = sheet;
+  const stock = design.stock.find(({ id }) => id === nested.stock);
+  const material = stock && design.materials[stock.material];
+  if (!stock || !material) throw new Error(`no stock ${nested.stock}`);
+  const plan = planRouter(
+    { cut, placed: nested.placed, keepOuts: stock.keepOuts },
+    new Map(parts.map((part) => [part.id, part])),
+    design.router,
+    material,
+  );
+  const notes = plan.problems.map(({ message }) => message);
+  const header = { job: design.name, material: material.description, notes };
+  const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
+  const texts = [...writeNgc(plan.toolpath, header, design.router.files)];
+  return { sheet, plan, files: new Map(texts.map(([name, text]) => [folder + name, text])) };
+}
+
+/** Routes every sheet that a router cuts. With an error among the problems the files are not to be used. */
+export function routeSheets(
+  { design, parts }: Pick<Prepared, 'design' | 'parts'>,
+  sheets: readonly JobSheet[],
+): { readonly routes: readonly Route[]; readonly problems: readonly Problem[] } {
+  const routes = sheets
+    .filter(({ cut }) => cut.process.kind === 'router' && cut.compensated)
+    .map((sheet) => routeSheet(design, parts, sheet));
+  const told = new Map<string, Problem>();
+  for (const { code, severity, key, message } of routes.flatMap(({ plan }) => plan.problems))
+    told.set(message, { code, severity, message, place: { path: key.length > 0 ? ['router', ...key] : ['process'] } });
+  return { routes, problems: [...told.values()] };
+}
+
+/** What the record says of a sheet's router files; nothing for a sheet without any. */
+export function routerRecord(routes: readonly Route[], file: string): Pick<RecordedSheet, 'router'> {
+  const route = routes.find(({ sheet }) => sheet.file === file);
+  if (route === undefined || route.files.size === 0) return {};
+  return { router: { files: [...route.files.keys()], limits: route.plan.limits } };
+}
+
+/** Pictures of the sheets as the simulated router leaves them, drawn from the files' own text. */
+export function cutPictures(routes: readonly Route[]): { readonly sheet: string; readonly svg: string }[] {
+  return routes
+    .filter(({ files }) => files.size > 0)
+    .map(({ sheet, plan, files }) => ({
+      sheet: sheet.cut.id,
+      svg: drawSimulation(
+        [...files].map(([name, text]) => ({ name, text })),
+        sheet.cut,
+        { ...plan.limits, travelHeight: plan.toolpath.safeHeight },
+      ),
+    }));
+}
