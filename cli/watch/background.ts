@@ -2,21 +2,28 @@
 import { Worker } from 'node:worker_threads';
 import type { Background, Nested } from './session.js';
 
+/** The page gets the machine to itself for its first picture (ms). */
+const headStart = 300;
+
 /** Starts a thread for one state of the design; a newer state ends it. */
 export const nestInThread: Background = (design, extras, tell) => {
-  const worker = new Worker(new URL('./nest-thread.js', import.meta.url), { workerData: { design, extras } });
+  let worker: Worker | undefined;
   let over = false;
-  const end = (): void => {
-    over = true;
-    void worker.terminate();
+  const begin = (): void => {
+    worker = new Worker(new URL('./nest-thread.js', import.meta.url), { workerData: { design, extras } });
+    worker.on('message', (nested: Nested) => {
+      if (!over) tell(nested);
+    });
+    worker.on('error', (error: unknown) => {
+      if (over) return;
+      const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
+      tell({ problems: [{ code: 'failed', severity: 'error', message }], book: null, last: true });
+    });
   };
-  worker.on('message', (nested: Nested) => {
-    if (!over) tell(nested);
-  });
-  worker.on('error', (error: unknown) => {
-    if (over) return;
-    const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
-    tell({ problems: [{ code: 'failed', severity: 'error', message }], book: null, last: true });
-  });
-  return end;
+  const timer = setTimeout(begin, headStart);
+  return () => {
+    over = true;
+    clearTimeout(timer);
+    void worker?.terminate();
+  };
 };

@@ -1,0 +1,132 @@
+/** The live page in Debian's Chromium, from the command as it is built. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { createServer, type AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { launch } from '../helpers/browser.js';
+import { fixtureText } from '../helpers/fixtures.js';
+
+const command = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const good = fixtureText('press-house');
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+let folder = '';
+let file = '';
+let running: ChildProcess | undefined;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'dishwright-live-'));
+  file = join(folder, 'dish.yaml');
+});
+afterEach(() => {
+  running?.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Starts the command and gives the address that it prints. */
+function start(...flags: string[]): Promise<string> {
+  const child = spawn(process.execPath, [command, 'watch', file, ...flags]);
+  running = child;
+  return new Promise((resolve, reject) => {
+    child.stdout.setEncoding('utf8').once('data', (text: string) => resolve(text.trim()));
+    child.once('exit', (code) => reject(new Error(`ended with ${code}`)));
+  });
+}
+
+async function open(url: string): Promise<{ page: Page; said: string[] }> {
+  const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+  const said: string[] = [];
+  page.on('console', (message) => said.push(message.text()));
+  page.on('pageerror', (error) => said.push(error.message));
+  page.on('request', (request) => {
+    if (!request.url().startsWith(url)) said.push(`asked for ${request.url()}`);
+  });
+  await page.goto(url);
+  return { page, said };
+}
+
+const book = (page: Page) => page.frameLocator('iframe:not(.coming)');
+
+describe('the live page', () => {
+  it('shows each save within a second, its nest within four, and holds the reader’s place', async () => {
+    writeFileSync(file, good);
+    const { page, said } = await open(await start());
+    await page.locator('#says', { hasText: /^up to date$/ }).waitFor({ timeout: 60_000 });
+    await expectText(page, '#assembly', 'Dry-fit ribs 1, 7, 13 and 19 first');
+    await page.evaluate(`document.querySelector('iframe').contentWindow.scrollTo({ top: 1500, behavior: 'instant' })`);
+    // the best of some saves: what else the machine is doing must not count
+    const pictures: number[] = [];
+    const nests: number[] = [];
+    for (const [i, ribs] of [26, 28, 22, 26, 28, 22].entries()) {
+      const before = performance.now();
+      writeFileSync(file, good.replace('ribs: 24', `ribs: ${ribs}`));
+      await book(page)
+        .locator('.block', { hasText: `Ribs${ribs}` })
+        .waitFor({ state: 'attached' });
+      pictures.push(performance.now() - before);
+      if (i < 3) continue;
+      await book(page).locator('#sheets svg.sheet').first().waitFor({ state: 'attached' });
+      nests.push(performance.now() - before);
+    }
+    expect(Math.min(...pictures)).toBeLessThan(1000);
+    expect(Math.min(...nests)).toBeLessThan(4000);
+    const top = await page.evaluate<number>(`document.querySelector('iframe:not(.coming)').contentWindow.scrollY`);
+    expect(Math.abs(top - 1500)).toBeLessThan(2);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  it('shows faults in place over the last good book, and recovers by itself', async () => {
+    const { page } = await open(await start());
+    await expectText(page, '#problems', 'no such file or folder', false);
+    writeFileSync(file, good);
+    await expectText(page, '#dish', 'The dish');
+    writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 300'));
+    await expectText(page, '#problems', 'rim angle over 90°', false);
+    await expectText(page, '#says', 'the last state that could be built', false);
+    await expectText(page, '.block', '550 mm');
+    writeFileSync(file, `${good}\n: :\n\t- [`);
+    await expectText(page, '#problems', 'not readable as YAML', false);
+    unlinkSync(file);
+    await expectText(page, '#problems', 'no such file or folder', false);
+    writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 560'));
+    await expectText(page, '.block', '560 mm');
+    expect(await page.locator('#problems li').count()).toBe(0);
+    await page.context().close();
+  });
+
+  it('says that the command has ended, and ends at once when asked to', async () => {
+    writeFileSync(file, good);
+    const { page } = await open(await start());
+    await expectText(page, '#dish', 'The dish');
+    const ended = new Promise((resolve) => running?.once('exit', resolve));
+    running?.kill('SIGINT');
+    expect(await ended).toBe(0);
+    await expectText(page, '#says', 'the command has ended', false);
+    await page.context().close();
+  });
+
+  it('names a port that is in use, and ends with code 2', async () => {
+    writeFileSync(file, good);
+    const other = createServer().listen(0, '127.0.0.1');
+    await new Promise((resolve) => other.once('listening', resolve));
+    const { port } = other.address() as AddressInfo;
+    await expect(start('--port', String(port))).rejects.toThrow('ended with 2');
+    other.close();
+  });
+});
+
+/** Waits until a text stands in the book, or on the page round it. */
+async function expectText(page: Page, selector: string, text: string, inBook = true): Promise<void> {
+  const place = inBook ? book(page).locator(selector) : page.locator(selector);
+  await place.filter({ hasText: text }).first().waitFor({ state: 'attached', timeout: 20_000 });
+}
