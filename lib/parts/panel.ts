@@ -1,6 +1,6 @@
 /** The facing panel: its exact flat pattern at mid-thickness, with fixings along both ribs and a clamp line. */
 import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
-import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
+import { type DevelopedPanel, developPanel, type Dish, facetAt } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { blank, grainThatFits, inUnits, problem } from './blank.js';
 import { chordAtLength } from './chord.js';
@@ -63,8 +63,26 @@ function wallAtFixing(design: Design, dish: Dish, panel: DevelopedPanel): number
   return (bearing(panel.chord(panel.to).facet.edgeOffset, dish) - design.panel.fixingDiameter) / 2;
 }
 
-/** Whether the fixings have material round them. */
+/** Half the width that a panel needs at its narrow end to be cut and handled, mm. */
+const leastHalfWidth = 1;
+
+/** Whether the panel's narrow end is anything, and the fixings have material round them. */
 export function panelProblems(design: Design, dish: Dish): Problem[] {
+  const { halfAngle, seamGap } = dish;
+  if (facetAt(dish, dish.litFrom).halfWidth < leastHalfWidth) {
+    const u = (leastHalfWidth + seamGap / 2 / Math.cos(halfAngle)) / Math.tan(halfAngle);
+    return [
+      problem(
+        'panel-narrow',
+        ['panel', 'gap'],
+        `a panel.gap of ${inUnits(design, seamGap)} leaves nothing of the panels at the hub; use a smaller gap, or a hub.radius of ${inUnits(design, Math.ceil(facetAt(dish, u).ribRadius))} or more`,
+      ),
+    ];
+  }
+  return fixingProblems(design, dish);
+}
+
+function fixingProblems(design: Design, dish: Dish): Problem[] {
   const { fixingDiameter } = design.panel;
   if (fixingDiameter === 0) return [];
   const wall = wallAtFixing(design, dish, developedPanel(dish));

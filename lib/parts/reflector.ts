@@ -83,7 +83,7 @@ export function reflectorProblems(design: Design, dish: Dish): Problem[] {
   if (sheet === null) return [];
   const say = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   const { inset, layout, overlap } = design.reflector;
-  if (innerHalfWidth(sheet) < 1)
+  if (inset > 0 && innerHalfWidth(sheet) < 1)
     return [
       problem(
         'inset',

@@ -66,6 +66,13 @@ const cases: readonly [string, readonly Change[], string, string, RegExp][] = [
     /more than the 24 bays/,
   ],
   [
+    'a seam as wide as the panel at the hub',
+    [['panel: { material: hardboard3 }', 'panel: { material: hardboard3, gap: 10.5 }'], before('hub: { radius: 46 }')],
+    'panel-narrow',
+    'panel.gap',
+    /hub\.radius of \d+ mm or more/,
+  ],
+  [
     'an inset that eats the narrow end',
     [['reflector: { material: aluminium }', 'reflector: { material: aluminium, inset: 8 }']],
     'inset',
