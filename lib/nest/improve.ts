@@ -10,7 +10,9 @@ import { Separation } from './separate.js';
 
 /** Share of the work that goes into large steps. */
 const EXPLORE = 0.75;
-const EXPLORE_STEP = 0.015;
+/** Steps of the first phase: the largest and the least, and the failures after which a step is halved. */
+const EXPLORE_STEPS = [0.015, 0.0015] as const;
+const FAILURES = 4;
 const EXPLORE_PATIENCE = { rounds: 60, starts: 2 };
 const PRESS_STEPS = [0.004, 0.0001] as const;
 const PRESS_PATIENCE = { rounds: 40, starts: 1 };
@@ -96,21 +98,26 @@ export function improve(first: Packing, noFits: NoFits, random: Random, budget: 
   const exploring = partOf(budget, budget.share() + (1 - budget.share()) * EXPLORE);
   // near misses of the present length, the nearest first
   let misses: { total: number; packing: Packing }[] = [];
+  let step: number = EXPLORE_STEPS[0];
+  let failures = 0;
   while (going(exploring)) {
-    const target = Math.max(floor, length * (1 - EXPLORE_STEP));
+    const target = Math.max(floor, length * (1 - step));
     if (misses.length === 0) {
       trial.assign(best);
       shorten(trial, target, random.real() * length);
     } else {
       const pick = Math.min(misses.length - 1, Math.floor(Math.abs(random.real() + random.real() - 1) * misses.length));
       trial.assign(misses[pick]!.packing);
+      trial.sheets.at(-1)!.right = target;
       swap(trial, random);
     }
     const total = separation.run(exploring, EXPLORE_PATIENCE);
     if (total === 0) {
       accept();
       misses = [];
+      failures = 0;
     } else {
+      if (++failures % FAILURES === 0) step = Math.max(EXPLORE_STEPS[1], step / 2);
       misses.push({ total, packing: trial.copy() });
       misses.sort((a, b) => a.total - b.total);
     }

@@ -48,6 +48,14 @@ export class Search {
     return this.#x1 >= x0 && this.#y1 >= y0;
   }
 
+  /** Narrows the limits to within dx, dy of a place; only right after `start`. */
+  confine(x: number, y: number, dx: number, dy: number): void {
+    this.#x0 = Math.max(this.#x0, Math.min(x - dx, this.#x1));
+    this.#x1 = Math.min(this.#x1, Math.max(x + dx, this.#x0));
+    this.#y0 = Math.max(this.#y0, Math.min(y - dy, this.#y1));
+    this.#y1 = Math.min(this.#y1, Math.max(y + dy, this.#y0));
+  }
+
   /** Something in the way: its region, where it stands and how much its depth counts. */
   add(noFit: NoFit, x: number, y: number, weight: number): void {
     if (x + noFit.maxX <= this.#x0 || x + noFit.minX >= this.#x1 + EDGE) {
@@ -247,11 +255,12 @@ export class Search {
         if (turn === 0) continue;
         const ux = two.x[l]! + tx - ax;
         const uy = two.y[l]! + ty - ay;
-        const t = (ux * fy - uy * fx) / turn;
-        if (t < 0 || t > 1) continue;
-        const u = (ux * ey - uy * ex) / turn;
-        if (u < 0 || u > 1) continue;
-        this.#try(ax + t * ex, ay + t * ey, a, b);
+        // shares along both edges, times turn: divided only for the few that cross
+        const t = ux * fy - uy * fx;
+        if (turn > 0 ? t < 0 || t > turn : t > 0 || t < turn) continue;
+        const u = ux * ey - uy * ex;
+        if (turn > 0 ? u < 0 || u > turn : u > 0 || u < turn) continue;
+        this.#try(ax + (t / turn) * ex, ay + (t / turn) * ey, a, b);
       }
     }
   }

@@ -27,6 +27,10 @@ export interface Patience {
   readonly starts: number;
 }
 
+/** Share of the moves that look only near the piece, and how near, in its own widths and heights. */
+const NEAR = 0.3;
+const REACH = 0.6;
+
 /** Sheets that a piece looks at in one move, its own included. */
 const SHEETS_A_MOVE = 3;
 /** Ways of lying that a piece tries in one move. */
@@ -199,6 +203,10 @@ export class Separation {
     const away = sheets > 1 ? random.whole(sheets) : 0;
     const turns = Math.min(orientations.length, LIES_A_MOVE);
     const turned = orientations.length > 1 ? random.whole(orientations.length) : 0;
+    const { shape: lying } = orientations[lie]!;
+    const near = random.real() < NEAR;
+    const midX = x + lying.width / 2;
+    const midY = y + lying.height / 2;
     for (let s = 0; s < looks && best > 0; s++) {
       // its own sheet first, then others in turn
       const on = s === 0 ? home : (away + s) % sheets;
@@ -206,7 +214,7 @@ export class Separation {
       for (let t = 0; t < turns && best > 0; t++) {
         const at = orientations.length <= LIES_A_MOVE || t > 0 ? (turned + t) % orientations.length : packing.lie[i]!;
         const { shape } = orientations[at]!;
-        if (!this.#look(i, shape, on)) continue;
+        if (!this.#look(i, shape, on, near && s === 0, midX, midY)) continue;
         const found = this.#search.least(best, random.whole(64));
         if (found < best) {
           best = found;
@@ -225,11 +233,13 @@ export class Separation {
   }
 
   /** Sets the search up for a piece on a sheet. */
-  #look(i: number, shape: Shape, sheet: number): boolean {
+  #look(i: number, shape: Shape, sheet: number, near: boolean, midX: number, midY: number): boolean {
     const { packing, noFits } = this;
     const search = this.#search;
     const n = this.#n;
     if (!startOn(search, packing, sheet, shape)) return false;
+    if (near)
+      search.confine(midX - shape.width / 2, midY - shape.height / 2, REACH * shape.width, REACH * shape.height);
     const row = noFits.row(shape);
     for (let j = 0; j < n; j++) {
       if (packing.sheet[j] !== sheet || j === i) continue;
