@@ -1,5 +1,5 @@
 /** How exactly the dish must be aimed. */
-import { estimate } from './estimate.js';
+import { estimate, exact } from './estimate.js';
 import type { SetUp } from './set-up.js';
 import { caughtShares, squaredRadii } from './spot.js';
 import { trace } from './trace.js';
@@ -17,7 +17,7 @@ export interface Pointing {
   readonly toleranceDeg: Estimate;
   /** Time in which the sun moves so far; aimed as far ahead of it, the dish can stand for twice as long. */
   readonly sunMinutes: Estimate;
-  /** Light on the receiver at angles off the sun, as a share of that when aimed true. */
+  /** Light on the receiver at angles off the sun, as a share of that when aimed true; empty when nothing hits it. */
   readonly curve: readonly { readonly angleDeg: number; readonly share: number }[];
 }
 
@@ -31,7 +31,17 @@ export function pointingTolerance(set: SetUp, rays: number, seed: number): Point
   };
   // a hair off the axis takes the same way through the trace as every other angle, so that the rays compare
   const best = caughtAt(1e-9);
-  const kept = (angleDeg: number) => estimate(caughtAt(angleDeg).map((one, i) => one / best[i]!));
+  const bestMean = estimate(best).value;
+  if (bestMean === 0) return { toleranceDeg: exact(0), sunMinutes: exact(0), curve: [] };
+  // a ratio of means; its error from what the batches stray from it
+  const kept = (angleDeg: number): Estimate => {
+    const caught = caughtAt(angleDeg);
+    const value = estimate(caught).value / bestMean;
+    return {
+      value,
+      standardError: estimate(caught.map((one, i) => (one - value * best[i]!) / bestMean)).standardError,
+    };
+  };
   let [low, high] = [0, 1];
   let atHigh = kept(high);
   while (atHigh.value > KEPT && high < MOST_DEG) {

@@ -1,5 +1,6 @@
 /** What is wrong with an input, or out of the dish's reach, in the words of the design file. */
 import type { Problem } from '../design/index.js';
+import { litRange } from '../dish/index.js';
 import type { Forecast } from './forecast.js';
 import { startOfDay, sunDay } from './sun-day.js';
 import type { OpticsInput } from './types.js';
@@ -27,6 +28,12 @@ export function inputProblems(input: OpticsInput): Problem[] {
   };
   const { apertureRadius: R, focalLength: f } = dish;
   const { diameter, offset } = receiver;
+  check(
+    dish.seamGap / 2 < Math.sin(dish.halfAngle) * litRange(dish).to,
+    'panel',
+    ['panel', 'gap'],
+    () => ` of ${dish.seamGap} mm leaves nothing of the panels; use a gap of a few millimetres`,
+  );
   check(diameter > 0 && diameter <= 2 * R, 'receiver', ['receiver', 'diameter'], () =>
     diameter > 0
       ? ` of ${diameter} mm is larger than the aperture of ${2 * R} mm and would shade the whole dish; a tenth to a quarter of the aperture would do`
@@ -156,7 +163,9 @@ export function forecastProblems(input: OpticsInput, forecast: Forecast): Proble
       ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light; ${
         interceptInBestPlane.value > intercept.value + 0.02
           ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.focalLength).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
-          : `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
+          : Number.isFinite(forecast.spot.radius90.value)
+            ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
+            : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size'
       }`,
     );
   }

@@ -54,7 +54,7 @@ export function caughtShares(rays: Rays, squared: Float64Array, a: number): Floa
 export function intercepts(rays: Rays, squared: Float64Array, a: number): Float64Array {
   const caught = caughtShares(rays, squared, a);
   const shaded = shadedShares(rays);
-  return caught.map((share, i) => share / (1 - shaded[i]!));
+  return caught.map((share, i) => (share === 0 ? 0 : share / (1 - shaded[i]!)));
 }
 
 export interface CurvePoint {
@@ -79,7 +79,8 @@ function cumulative(rays: Rays, squared: Float64Array, most: number, bins: numbe
       if (bin < bins) upTo[(bin | 0) + 1]! += light;
     }
     for (let k = 1; k <= bins; k++) upTo[k] = upTo[k - 1]! + upTo[k]!;
-    for (let k = 1; k <= bins; k++) upTo[k]! /= all;
+    // a batch that is wholly shaded has light nowhere
+    for (let k = 1; k <= bins; k++) upTo[k]! /= all || 1;
     return upTo;
   });
 }
@@ -137,7 +138,7 @@ export function quickShareRadius(rays: Rays, height: number, share: number, most
   let upTo = 0;
   for (let bin = 0; bin < QUICK_BINS; bin++) {
     const next = upTo + within[bin]!;
-    if (next >= share * all) return (bin + (share * all - upTo) / within[bin]!) / perMm;
+    if (next >= share * all && next > 0) return (bin + (share * all - upTo) / within[bin]!) / perMm;
     upTo = next;
   }
   return Infinity;

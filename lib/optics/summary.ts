@@ -67,6 +67,11 @@ function dayRows({ day, irradianceWPerM2 }: Forecast): SummaryRow[] {
 /** Writes a length of so many mm in the user's unit. */
 export type LengthText = (mm: number) => string;
 
+/** A radius that is never reached has no length. */
+function finite(length: LengthText): LengthText {
+  return (mm) => (Number.isFinite(mm) ? length(mm) : 'none');
+}
+
 const inMm: LengthText = (mm) => `${mm.toFixed(1)} mm`;
 
 function spotRows({ spot, receiver, concentration, leastRibs, map }: Forecast, length: LengthText): SummaryRow[] {
@@ -137,7 +142,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
   const { pointing, sensitivity, power } = forecast;
   return [
     ...dayRows(forecast),
-    ...spotRows(forecast, length),
+    ...spotRows(forecast, finite(length)),
     ...heatRows(forecast),
     row('aim within', pointing.toleranceDeg, '°', 2, 'keeps 90 % of the light on the receiver'),
     row(
@@ -154,7 +159,8 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
 }
 
 /** The advice, with the figures of the alternatives in the notes. */
-export function adviceRows(advice: Advice, length: LengthText = inMm): SummaryRow[] {
+export function adviceRows(advice: Advice, lengthText: LengthText = inMm): SummaryRow[] {
+  const length = finite(lengthText);
   const { ribs, receiver, focalLength, figure } = advice;
   const watts = ({ value }: Estimate) => `${value.toFixed(0)} W`;
   return [

@@ -4,7 +4,9 @@ import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
 import { colours, draw, type ForecastFigure, halo } from './draw.js';
 
-export function aimFigure({ pointing }: Forecast): ForecastFigure {
+/** The figure, or null when the receiver catches nothing anyway. */
+export function aimFigure({ pointing }: Forecast): ForecastFigure | null {
+  if (pointing.curve.length === 0) return null;
   const points = pointing.curve.map(({ angleDeg, share }) => ({ angleDeg, percent: 100 * share }));
   const angle = pointing.toleranceDeg.value;
   const title = 'Aim off the sun';
