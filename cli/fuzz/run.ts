@@ -14,10 +14,16 @@ export interface Outcome {
 
 export function runInput(all: readonly Target[], seed: number, index: number, now: () => number): Outcome {
   const { target, text } = inputOf(all, seed, index);
-  const start = now();
+  let start = now();
   try {
     const messages = target.read(text);
-    const ms = now() - start;
+    let ms = now() - start;
+    if (ms > slowest) {
+      // once more: another program may have had the processor
+      start = now();
+      target.read(text);
+      ms = Math.min(ms, now() - start);
+    }
     const mute = messages.some((message) => message.trim().length < 5);
     const failure = mute ? 'refuses without a message' : ms > slowest ? `takes ${Math.round(ms)} ms` : null;
     return { target: target.name, accepted: messages.length === 0, ms, failure };

@@ -9,7 +9,9 @@ import { designSchema } from './schema.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
 
 /** A design file is a page or two; what is larger than this is something else. */
-const longestFile = 1_000_000;
+const longestFile = 64 * 1024;
+/** The parser takes time with the square of what is wrong on a line. */
+const longestLine = 2000;
 const deepestNesting = 32;
 
 export type DesignReading =
@@ -54,8 +56,9 @@ function tooDeep(text: string): boolean {
     else if (character === ']' || character === '}') depth -= 1;
     if (depth > deepestNesting) return true;
   }
-  // block nesting needs an indent, and "- - - -" nests on one line
-  return /^(?: {2,}|\t){32}/m.test(text) || /^\s*(?:[-?]\s+){32}/m.test(text);
+  // block nesting needs an indent, and "- - - -" nests on one line; asked line by line, as a pattern over the whole
+  // text takes time with the square of its blank lines
+  return text.split('\n').some((line) => /^(?: {2,}|\t){32}/.test(line) || /^[ \t]*(?:[-?][ \t]+){32}/.test(line));
 }
 
 function unitOf(raw: unknown): LengthUnit {
@@ -149,7 +152,14 @@ function problemsOf(error: z.ZodError, raw: unknown, schema: z.ZodType, located:
  */
 export function readDesign(text: string): DesignReading {
   if (text.length > longestFile)
-    return refuse('too-large', 'the design file is larger than 1 MB; is it a design file?');
+    return refuse('too-large', 'the design file is larger than 64 KB; is it a design file?');
+  const longLine = text.split('\n').findIndex((line) => line.length > longestLine);
+  if (longLine >= 0)
+    return refuse(
+      'too-large',
+      `line ${longLine + 1} has more than ${longestLine} characters; break it, or is this no design file?`,
+      longLine + 1,
+    );
   if (text.includes('\0')) return refuse('not-text', 'this is not a text file; a design file is YAML text');
   if (tooDeep(text)) return refuse('too-deep', `the design file is nested deeper than ${deepestNesting} levels`);
   const lines = new LineCounter();
