@@ -154,7 +154,9 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
     ),
     row('one mm of rib error costs', sensitivity.ribMillimetreW, 'W', 1),
     row('one more mrad of waviness costs', sensitivity.wavinessMradW, 'W', 1),
-    ...power.losses.map(({ key, label, watts }) => row(key === 'receiver' ? label : `lost: ${label}`, watts, 'W', 1)),
+    ...power.losses.map(({ key, label, watts }) =>
+      row(label.startsWith('misses') || key === 'receiver' ? label : `lost: ${label}`, watts, 'W', 1),
+    ),
   ];
 }
 
