@@ -7,7 +7,7 @@ import { type Dish, type DishShape, solveDish } from './dish/index.js';
 import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 import type { Forecast } from './optics/index.js';
-import { makeGauges, makeParts, makeTemplates, type Part, withFittingLabels } from './parts/index.js';
+import { makeGauges, makeParts, makeTemplates, type Part, readExtras, withFittingLabels } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { forecastOf, opticsProblems } from './pipeline/forecast.js';
@@ -91,8 +91,8 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
   const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
   const made = makeParts(design, dish);
   const { cleatStart } = made;
-  const parts = made.parts.map(withFittingLabels);
-  void extras;
+  const extra = readExtras(design, extras);
+  const parts = [...made.parts.map(withFittingLabels), ...extra.parts];
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
@@ -106,7 +106,13 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
     ...cutProblems(aids, aidProcess(design)),
   ].map(cutProblem);
   const prepared: Prepared = { design, dish, parts, aids, cleatStart, requests, problems: [] };
-  const problems = [...made.problems, ...uncut, ...marginProblems(design, requests), ...opticsProblems(prepared)];
+  const problems = [
+    ...made.problems,
+    ...extra.problems,
+    ...uncut,
+    ...marginProblems(design, requests),
+    ...opticsProblems(prepared),
+  ];
   return { ...prepared, problems };
 }
 

@@ -3,6 +3,7 @@ import { cautionsShort, keyFigures, prepare } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
+import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
 import { sayProblems } from '../report.js';
 import { table } from '../table.js';
@@ -19,7 +20,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
   handler: (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const job = prepare(design);
+    const job = prepare(design, readExtras(flags.design, design));
     const problems = [...loaded.problems, ...job.problems];
     const figures = keyFigures(job.design, job.dish, job.parts, job.cleatStart);
     if (flags.json) printJson({ figures, problems });

@@ -3,6 +3,7 @@ import { buildJob, cautionsShort, verify } from '../../lib/index.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
+import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { askFolder, writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
@@ -33,7 +34,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     askFolder(flags.out, flags.force);
-    const job = await buildJob(design, new Map(), nesterFor(flags.seconds));
+    const job = await buildJob(design, readExtras(flags.design, design), nesterFor(flags.seconds));
     stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
     writeFolder(flags.out, job.files, flags.force, (folder) => {
       if (!flags.verify) return;

@@ -37,7 +37,8 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
   handler: (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const job = prepare(design);
+    // outlines of one’s own have no part in it
+    const job = prepare({ ...design, extra: [] });
     const { forecast, problems } = forecastOf(job);
     stopOnErrors(flags.design, [...loaded.problems, ...job.problems, ...problems]);
     if (forecast === null)

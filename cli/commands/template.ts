@@ -36,7 +36,8 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
     const asked = applyFlags(loaded.design, flags);
     const design =
       flags.measured === undefined ? asked : { ...asked, print: { ...asked.print, measured: flags.measured } };
-    const job = prepare(design);
+    // outlines of one’s own have no part in it
+    const job = prepare({ ...design, extra: [] });
     stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
     const files = await templateFiles(job);
     writeFolder(flags.out, files, flags.force);

@@ -5,3 +5,4 @@ export { makeReflectors, stripSeamShare } from './reflector.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';
 export { withFittingLabels } from './labels.js';
+export { readExtras } from './extra.js';

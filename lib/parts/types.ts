@@ -84,4 +84,6 @@ export interface Part {
   readonly fitDeviation: number;
   /** What a person should know at the bench, in whole sentences. */
   readonly notes: readonly string[];
+  /** The file that an outline of one's own was read from. */
+  readonly file?: string;
 }

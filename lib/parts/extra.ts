@@ -1,0 +1,111 @@
+/** Outlines of one's own, from DXF and SVG files, as parts that are nested along with the dish. */
+import type { Design, Problem } from '../design/index.js';
+import { blank, problem, thicknessOf } from './blank.js';
+import { type Drawing, ExtraFault, type Finding, limits, type ReadingOptions } from './extra/drawing.js';
+import { readDxfDrawing } from './extra/dxf.js';
+import { joinRuns } from './extra/join.js';
+import { asCircle, makeShapes, type Shape } from './extra/rings.js';
+import { readSvgDrawing } from './extra/svg.js';
+import type { Drill, Part, PartContour } from './types.js';
+
+/** Round holes up to this diameter (mm) are drilled or bored; larger ones are openings that parts may lie in. */
+const largestDrill = 20;
+
+export interface ReadExtras {
+  readonly parts: readonly Part[];
+  readonly problems: readonly Problem[];
+}
+
+function readDrawing(text: string, options: ReadingOptions): Drawing {
+  if (text.length > limits.text)
+    throw new ExtraFault('extra-too-much', `the file is larger than ${limits.text / 1e6} MB; simplify the drawing`);
+  if (text.trim() === '') throw new ExtraFault('extra-broken', 'the file is empty; export the drawing again');
+  // by what is in it, not by its name: a DXF begins with a group code, an SVG with a bracket
+  return /^\uFEFF?\s*</.test(text) ? readSvgDrawing(text, options) : readDxfDrawing(text, options);
+}
+
+function shapesIn(text: string, options: ReadingOptions): { shapes: readonly Shape[]; findings: readonly Finding[] } {
+  try {
+    const drawing = readDrawing(text, options);
+    const { rings, findings: open } = joinRuns(drawing);
+    const { shapes, findings: wrong } = makeShapes(rings, drawing.shown);
+    const findings = [...drawing.findings, ...open, ...wrong];
+    if (shapes.length === 0 && !findings.some(({ severity }) => severity === 'error')) {
+      const message = 'it holds no closed outline; draw one, or drop the file from `extra`';
+      return { shapes, findings: [...findings, { code: 'extra-no-outline', severity: 'error', message }] };
+    }
+    return { shapes, findings };
+  } catch (error) {
+    if (!(error instanceof ExtraFault)) throw error;
+    return { shapes: [], findings: [{ code: error.code, severity: 'error', message: error.message }] };
+  }
+}
+
+/** The name of a file without folders and ending, fit for a title. */
+function titleOf(file: string): string {
+  const name = file.split(/[\\/]/).at(-1) ?? '';
+  const plain = name
+    .replace(/\.[^.]*$/, '')
+    .replace(/[^\p{L}\p{N} ._()+-]/gu, '')
+    .trim();
+  return plain === '' ? 'outline' : plain.slice(0, 60);
+}
+
+/** An outline as a part, its holes drilled where they are small and round. */
+function partOf(design: Design, item: Design['extra'][number], index: number, shape: Shape, number: number): Part {
+  const drills: Drill[] = [];
+  const contours: PartContour[] = [{ operation: 'outline', closed: true, vertices: shape.outline }];
+  for (const vertices of shape.openings) {
+    const round = asCircle(vertices);
+    if (round && round.diameter <= largestDrill)
+      drills.push({ ...round.centre, diameter: round.diameter, depth: 'through' });
+    else contours.push({ operation: 'opening', closed: true, vertices });
+  }
+  return blank({
+    id: `extra-${index + 1}-${number}`,
+    kind: 'extra',
+    name: `${titleOf(item.file)} ${number}`,
+    material: item.material,
+    thickness: thicknessOf(design, item.material),
+    quantity: item.quantity,
+    contours,
+    drills,
+    fitDeviation: shape.deviation,
+    file: item.file,
+  });
+}
+
+/**
+ * Reads the outlines of the files that `extra` names: every closed outline is a part, one within another is an
+ * opening of it, one within an opening is a part again. True size, the lower left corner at the origin.
+ * @param texts texts of the files, by the name in the design
+ * @returns the parts, and what is wrong with a drawing, where, and what would do; an error stops the job
+ */
+export function readExtras(design: Design, texts: ReadonlyMap<string, string>): ReadExtras {
+  const parts: Part[] = [];
+  const problems: Problem[] = [];
+  design.extra.forEach((item, index) => {
+    const say = ({ code, message, severity }: Finding): number =>
+      problems.push(problem(code, ['extra', index, 'file'], `extra[${index + 1}], ${item.file}: ${message}`, severity));
+    const text = texts.get(item.file);
+    if (text === undefined) {
+      say({ code: 'extra-missing', severity: 'error', message: 'the file was not read' });
+      return;
+    }
+    const { shapes, findings } = shapesIn(text, { unit: item.unit, tolerance: design.dish.arcTolerance });
+    const errorsFirst = [...findings].sort(
+      (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
+    );
+    errorsFirst.slice(0, limits.told).forEach(say);
+    const more = errorsFirst.slice(limits.told);
+    if (more[0])
+      say({
+        code: 'extra-more',
+        severity: more[0].severity,
+        message: `${more.length} more of this kind; mend these first`,
+      });
+    if (findings.some(({ severity }) => severity === 'error')) return;
+    shapes.forEach((shape, i) => parts.push(partOf(design, item, index, shape, i + 1)));
+  });
+  return { parts, problems };
+}

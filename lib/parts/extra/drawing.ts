@@ -1,0 +1,120 @@
+/** What the readers of drawings have in common: lines as drawn, and what cannot be taken. Millimetres, y up. */
+import type { Path, Point } from '../../geometry/index.js';
+
+/** Something in a drawing that cannot be taken as it is; the message says where and what would do. */
+export class ExtraFault extends Error {
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+/** What a person has to know of a drawing; an error stops the job. */
+export interface Finding {
+  readonly code: string;
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+}
+
+/** A line as drawn: a ring (its last vertex joins the first) or an open run. */
+export interface Run {
+  /** Names it in messages: `the LINE in line 40`. */
+  readonly what: string;
+  readonly closed: boolean;
+  readonly vertices: Path;
+  /** Greatest distance from the curve that was drawn, mm. */
+  readonly deviation: number;
+}
+
+export interface Drawing {
+  readonly runs: readonly Run[];
+  readonly findings: readonly Finding[];
+  /** A place as the drawing program shows it, in the drawing's own units and sense of y. */
+  readonly shown: (point: Point) => string;
+}
+
+/** How a drawing is read. */
+export interface ReadingOptions {
+  /** Length of a drawing unit, mm, for files that state none; it wins over what the file states. */
+  readonly unit: number | undefined;
+  /** Greatest distance of fitted arcs from a curve, mm. */
+  readonly tolerance: number;
+}
+
+/** Bounds beyond which a drawing is not taken; a person's own outlines stay far below them. */
+export const limits = {
+  /** Characters in a file. */
+  text: 8_000_000,
+  /** Characters of path data in a file. */
+  pathData: 400_000,
+  /** Lines, arcs and curves in a file. */
+  entities: 20_000,
+  /** Straight edges and arcs in a file, after curves are fitted. */
+  edges: 20_000,
+  /** Edges of one outline: the nest slows down with each. */
+  ringEdges: 2_000,
+  outlines: 300,
+  /** Groups within groups. */
+  depth: 64,
+  /** Pairs of edges near one another that are looked at for crossings. */
+  pairs: 400_000,
+  /** Size of an outline, mm. */
+  size: 100_000,
+  /** A coordinate, mm: beyond it a double holds less than a nanometre or so less well than the checks need. */
+  farthest: 1e8,
+  /** Errors after which the rest of a drawing is not looked at. */
+  errors: 100,
+  /** Findings that are told one by one. */
+  told: 10,
+} as const;
+
+const number = (value: number): string => String(Number(value.toFixed(3)));
+
+/** `(12.5, 30)`, for places in drawing units. */
+export function placeText(x: number, y: number): string {
+  return `(${number(x)}, ${number(y)})`;
+}
+
+/** Text of a file in a message: quoted, cut to 40 characters. */
+export function quoted(text: string): string {
+  return JSON.stringify(text.length > 40 ? `${text.slice(0, 40)}…` : text);
+}
+
+/** Gathers the runs of a drawing, and refuses it when they are too many. */
+export class RunList {
+  readonly runs: Run[] = [];
+  readonly findings: Finding[] = [];
+  private edges = 0;
+
+  /** @throws ExtraFault for a place that is no number or too far, or when the drawing holds too much */
+  add(run: Run): void {
+    for (const { x, y, bulge } of run.vertices)
+      if (!(Math.abs(x) <= limits.farthest && Math.abs(y) <= limits.farthest && Number.isFinite(bulge)))
+        throw new ExtraFault(
+          'extra-number',
+          `${run.what} has a place that is not a number within 100 km of the origin; redraw it near the origin`,
+        );
+    this.edges += run.vertices.length;
+    if (this.edges > limits.edges || this.runs.length >= limits.entities)
+      throw new ExtraFault(
+        'extra-too-much',
+        `the drawing holds more than ${limits.edges} edges; simplify it or split it into several files`,
+      );
+    this.runs.push(run);
+  }
+
+  /** So much is wrong that the rest does not matter. */
+  get full(): boolean {
+    return this.findings.length > limits.errors;
+  }
+
+  error(code: string, message: string): void {
+    this.findings.push({ code, severity: 'error', message });
+  }
+
+  warn(code: string, message: string): void {
+    this.findings.push({ code, severity: 'warning', message });
+  }
+}

@@ -1,0 +1,140 @@
+/** Runs that join end to end, as rings. */
+import {
+  arcThrough,
+  distance,
+  edgeArc,
+  indexBoxes,
+  type Point,
+  pointOnEdge,
+  reversed,
+  type Vertex,
+} from '../../geometry/index.js';
+import type { Drawing, Finding, Run } from './drawing.js';
+
+/** Ends this close (mm) are joined. */
+export const joinWithin = 0.01;
+
+/** A closed outline as drawn. */
+export interface Ring {
+  readonly what: string;
+  readonly vertices: readonly Vertex[];
+  readonly deviation: number;
+}
+
+/** The edge from `vertex` with its end moved to `end`: an arc still passes its own middle. */
+function moveEnd(vertex: Vertex, oldStart: Point, oldEnd: Point, end: Point): Vertex {
+  if (vertex.bulge === 0) return vertex;
+  const middle = pointOnEdge(edgeArc({ ...oldStart, bulge: vertex.bulge }, oldEnd), 0.5);
+  const distinct = distance(vertex, middle) > 1e-9 && distance(middle, end) > 1e-9 && distance(vertex, end) > 1e-9;
+  return { ...vertex, bulge: distinct ? arcThrough(vertex, middle, end) : vertex.bulge };
+}
+
+/** Open runs in order, each beginning where the last one ended, as one ring; gaps go to the ends of edges. */
+function closed(runs: readonly (readonly Vertex[])[]): { vertices: Vertex[]; moved: number } {
+  const vertices: Vertex[] = [];
+  let moved = 0;
+  runs.forEach((run, i) => {
+    const next = runs[(i + 1) % runs.length]![0]!;
+    const last = run.length - 1;
+    for (const [k, vertex] of run.slice(0, -1).entries()) {
+      const end = run[k + 1]!;
+      const gap = k + 1 === last ? distance(end, next) : 0;
+      moved = Math.max(moved, gap);
+      vertices.push(gap > 0 ? moveEnd(vertex, vertex, end, next) : vertex);
+    }
+  });
+  return { vertices, moved };
+}
+
+/** Whether a run closes on itself. */
+function closesItself(run: Run): boolean {
+  if (run.closed) return true;
+  const [first, last] = [run.vertices[0], run.vertices.at(-1)];
+  return run.vertices.length > 2 && first !== undefined && last !== undefined && distance(first, last) <= joinWithin;
+}
+
+interface End {
+  readonly run: number;
+  readonly atStart: boolean;
+  readonly place: Point;
+}
+
+const millimetres = (length: number): string => `${Number(length.toPrecision(4))} mm`;
+
+/**
+ * The rings of a drawing: closed runs, and open ones whose ends meet within `joinWithin`. Lines that stay open, and
+ * places where more than two ends meet, are told. n log n.
+ */
+export function joinRuns({ runs, shown }: Drawing): { readonly rings: Ring[]; readonly findings: Finding[] } {
+  const rings: Ring[] = [];
+  const findings: Finding[] = [];
+  const error = (code: string, message: string): number => findings.push({ code, severity: 'error', message });
+  const loose: Run[] = [];
+  for (const run of runs) {
+    if (run.vertices.length < 2) error('extra-no-size', `${run.what} has no length; delete it`);
+    else if (run.closed) rings.push(run);
+    else if (closesItself(run)) {
+      const { vertices, moved } = closed([run.vertices]);
+      rings.push({ what: run.what, vertices, deviation: run.deviation + moved });
+    } else loose.push(run);
+  }
+  const ends = loose.flatMap(({ vertices }, run): End[] => [
+    { run, atStart: true, place: vertices[0]! },
+    { run, atStart: false, place: vertices.at(-1)! },
+  ]);
+  const boxes = ends.map(({ place: { x, y } }) => ({ minX: x, maxX: x, minY: y, maxY: y }));
+  const index = indexBoxes(boxes);
+  const partner = new Map<number, number>();
+  const branched = new Set<number>();
+  ends.forEach((end, i) => {
+    if (branched.has(i)) return;
+    const near = index.meeting(boxes[i]!, joinWithin).filter((j) => distance(ends[j]!.place, end.place) <= joinWithin);
+    if (near.length > 2) {
+      const which = near.slice(0, 3).map((j) => loose[ends[j]!.run]!.what);
+      error(
+        'extra-branch',
+        `${near.length} lines end at ${shown(end.place)} (${which.join('; ')}), where two belong; delete those drawn twice, or part the outlines`,
+      );
+      for (const j of near) branched.add(j);
+    } else if (near.length === 2) partner.set(i, near[0] === i ? near[1]! : near[0]!);
+  });
+  const used = new Set<number>();
+  /** Runs in order from one on, and whether they come round to it. */
+  const chain = (first: number): { ends: number[]; round: boolean } => {
+    const list: number[] = [];
+    // an end's number is twice its run's, plus 1 for the far end: the other end of a run differs in the last bit
+    for (let at: number | undefined = first; at !== undefined;) {
+      list.push(at);
+      used.add(at >> 1);
+      at = partner.get(at ^ 1);
+      if (at === first) return { ends: list, round: true };
+      if (at !== undefined && used.has(at >> 1)) at = undefined;
+    }
+    return { ends: list, round: false };
+  };
+  const directed = (end: number): readonly Vertex[] => {
+    const { vertices } = loose[end >> 1]!;
+    return (end & 1) === 0 ? vertices : reversed(vertices);
+  };
+  // open chains first, from a loose end on; what is left goes round
+  const starts = [...ends.keys()].filter((i) => !partner.has(i));
+  for (const i of [...starts, ...ends.keys()]) {
+    if (used.has(i >> 1)) continue;
+    const { ends: list, round } = chain(i);
+    const what = list.length === 1 ? loose[i >> 1]!.what : `${loose[i >> 1]!.what} with ${list.length - 1} more`;
+    if (round) {
+      const { vertices, moved } = closed(list.map(directed));
+      const worst = list.reduce((most, end) => Math.max(most, loose[end >> 1]!.deviation), 0);
+      rings.push({ what, vertices, deviation: worst + moved });
+      continue;
+    }
+    const last = list.at(-1)! ^ 1;
+    if (branched.has(i) || branched.has(last)) continue;
+    const [from, to] = [ends[i]!.place, ends[last]!.place];
+    error(
+      'extra-open',
+      `${what} is open: it begins at ${shown(from)} and ends at ${shown(to)}, ${millimetres(distance(from, to))} apart; close the outline (ends within ${joinWithin} mm are joined), or delete the line`,
+    );
+  }
+  return { rings, findings };
+}
