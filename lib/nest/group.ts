@@ -1,6 +1,6 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
 import { type Budget, partOf } from './budget.js';
-import { improve, type OnBetter } from './improve.js';
+import { improve, type OnBetter, type Tools } from './improve.js';
 import type { NoFits } from './no-fit.js';
 import { Packing } from './packing.js';
 import { better } from './plan.js';
@@ -113,14 +113,8 @@ function squeezeIn(packing: Packing, noFits: NoFits, random: Random, budget: Bud
  * The best packing that the budget allows; `first` is valid. Pieces that it leaves over and that cannot be squeezed in
  * stay left over.
  */
-export function improveGroup(
-  first: Packing,
-  spaces: readonly Space[],
-  noFits: NoFits,
-  random: Random,
-  budget: Budget,
-  onBetter: OnBetter,
-): Packing {
+export function improveGroup(first: Packing, spaces: readonly Space[], tools: Tools, onBetter: OnBetter): Packing {
+  const { noFits, random, budget } = tools;
   let best = first;
   if (best.sheet.some((sheet) => sheet < 0)) {
     best = squeezeIn(best, noFits, random, partOf(budget, budget.share() + (1 - budget.share()) * A_TRY));
@@ -149,7 +143,7 @@ export function improveGroup(
   // a sheet that is pressed empty goes, and the next one is pressed
   for (let again = true; again && !budget.over();) {
     const sheets = best.sheets.length;
-    const pressed = improve(best, noFits, random, budget, onBetter);
+    const pressed = improve(best, tools, onBetter);
     again = figuresOf(pressed).last > 0 && pressed.sheets.length < sheets;
     best = pressed;
     lastFirst(best);

@@ -80,8 +80,17 @@ function leastLength(packing: Packing): number {
   return 2 * space.margin + Math.max(widest, (area - before) / Math.max(1e-9, space.height - 2 * space.margin));
 }
 
+/** What a search works with. */
+export interface Tools {
+  readonly noFits: NoFits;
+  readonly random: Random;
+  readonly budget: Budget;
+  /** Gives a part that may lie at any angle one more, if there is one. */
+  readonly addAngle: () => void;
+}
+
 /** The best packing that the budget allows; `first` is valid and is not changed. */
-export function improve(first: Packing, noFits: NoFits, random: Random, budget: Budget, onBetter: OnBetter): Packing {
+export function improve(first: Packing, { noFits, random, budget, addAngle }: Tools, onBetter: OnBetter): Packing {
   const best = first.copy();
   if (best.sheets.length === 0 || best.pieces.length === 0) return best;
   let length = tighten(best);
@@ -117,6 +126,7 @@ export function improve(first: Packing, noFits: NoFits, random: Random, budget: 
       misses = [];
       failures = 0;
     } else {
+      addAngle();
       if (++failures % FAILURES === 0) step = Math.max(EXPLORE_STEPS[1], step / 2);
       misses.push({ total, packing: trial.copy() });
       misses.sort((a, b) => a.total - b.total);

@@ -7,7 +7,7 @@ import { randomFrom } from './random.js';
 import { ringArea } from './grid.js';
 import { NoFits } from './no-fit.js';
 import type { Packing, Piece } from './packing.js';
-import { orientationsOf, piecesOf } from './pieces.js';
+import { addAngle, orientationsOf, piecesOf } from './pieces.js';
 import { firstNest, fitsAlone } from './plan.js';
 import { sheetsOf } from './result.js';
 import { Shapes } from './shape.js';
@@ -108,7 +108,9 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
     const first = packings[i]!;
     const part = partOf(budget, until);
     if (part.over()) return;
-    packings[i] = improveGroup(first, task.spaces, task.noFits, random, part, (packing) => {
+    const addOne = (): void => addAngle(task.pieces, task.shapes, random);
+    const tools = { noFits: task.noFits, random, budget: part, addAngle: addOne };
+    packings[i] = improveGroup(first, task.spaces, tools, (packing) => {
       packings[i] = packing.copy();
       tell();
     });

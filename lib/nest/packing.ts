@@ -9,7 +9,7 @@ export interface Piece {
   readonly copy: number;
   /** Pieces of one kind may be exchanged. */
   readonly kind: number;
-  /** At least one. */
+  /** At least one; shared by the copies of a part. Parts that may lie at any angle are given more as the search goes on. */
   readonly orientations: readonly Orientation[];
 }
 

@@ -1,22 +1,75 @@
 /** Copies of parts with the ways in which each may lie. */
 import type { Piece } from './packing.js';
+import type { Random } from './random.js';
 import type { Orientation, Shapes } from './shape.js';
+import type { Point } from '../geometry/index.js';
 import type { NestPart } from './types.js';
 
 /** Angles tried first for a part that may lie at any. */
 const SQUARE = [0, 90, 180, 270];
+/** Angles that a part gathers at most: each costs its no-fit regions with all others. */
+const MOST_ANGLES = 16;
+
+/** Degrees that lay the longest straight run between two corners of the convex hull along x, both ways. */
+function restingAngles({ outline }: NestPart): number[] {
+  const hull = convexHull(outline);
+  let longest = 0;
+  let angle = 0;
+  hull.forEach((p, i) => {
+    const q = hull[(i + 1) % hull.length]!;
+    const length = Math.hypot(q.x - p.x, q.y - p.y);
+    if (length > longest * (1 + 1e-9)) {
+      longest = length;
+      angle = (-Math.atan2(q.y - p.y, q.x - p.x) * 180) / Math.PI;
+    }
+  });
+  const whole = ((angle % 360) + 360) % 360;
+  // near enough to square is square
+  return Math.abs(whole - 90 * Math.round(whole / 90)) < 0.01 ? [] : [whole, (whole + 180) % 360];
+}
+
+/** Corners of the convex hull, anticlockwise (Andrew's chain, Information Processing Letters 9, 1979, from memory). */
+function convexHull(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((p, q) => p.x - q.x || p.y - q.y);
+  const half = (run: readonly Point[]): Point[] => {
+    const chain: Point[] = [];
+    for (const p of run) {
+      for (;;) {
+        const [a, b] = [chain.at(-2), chain.at(-1)];
+        if (!a || !b || (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0) break;
+        chain.pop();
+      }
+      chain.push(p);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half([...sorted].reverse())];
+}
+
+function layAt(part: NestPart, angle: number, shapes: Shapes, lies: Orientation[]): void {
+  for (const mirrored of part.mirrorable ? [false, true] : [false]) {
+    const lie = shapes.lay(part.outline, part.openings, angle, mirrored);
+    if (!lies.some(({ shape }) => shape === lie.shape)) lies.push(lie);
+  }
+}
 
 /** Ways in which a part may lie, each different shape once. */
 export function orientationsOf(part: NestPart, shapes: Shapes): Orientation[] {
-  const angles = part.rotations === 'any' ? SQUARE : part.rotations;
+  const angles = part.rotations === 'any' ? [...SQUARE, ...restingAngles(part)] : part.rotations;
   const lies: Orientation[] = [];
-  for (const mirrored of part.mirrorable ? [false, true] : [false]) {
-    for (const angle of angles) {
-      const lie = shapes.lay(part.outline, part.openings, angle, mirrored);
-      if (!lies.some(({ shape }) => shape === lie.shape)) lies.push(lie);
-    }
-  }
+  for (const angle of angles) layAt(part, angle, shapes, lies);
   return lies;
+}
+
+/** Gives one of the parts that may lie at any angle one more: a fresh one, or one close to one that it has. */
+export function addAngle(pieces: readonly Piece[], shapes: Shapes, random: Random): void {
+  const free = pieces.filter(({ part, orientations }) => part.rotations === 'any' && orientations.length < MOST_ANGLES);
+  const piece = free[random.whole(free.length)];
+  if (!piece) return;
+  const lies = piece.orientations as Orientation[];
+  const near = lies[random.whole(lies.length)]!.rotationDeg + (random.real() - 0.5) * 10;
+  const angle = random.real() < 0.5 ? random.real() * 360 : (near + 360) % 360;
+  layAt(piece.part, angle, shapes, lies);
 }
 
 /** All copies, large parts first; equal parts of different names are of one kind. */
