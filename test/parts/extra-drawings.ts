@@ -11,6 +11,7 @@ export function dxf(entities: string, units: number | null = 4): string {
   const pairs = `${header}0 SECTION\n2 ENTITIES\n${entities.trim()}\n0 ENDSEC\n0 EOF`;
   return `${pairs
     .split('\n')
+    .filter((pair) => pair !== '')
     .map((pair) => pair.trim().replace(/^(-?\d+) ?/, '$1\n'))
     .join('\n')}\n`;
 }

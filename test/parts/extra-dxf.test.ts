@@ -88,7 +88,7 @@ describe('outlines of a DXF', () => {
     const triangle = (gap: number) => dxf([line(0, 0, 50, 0), line(50, 0, 0, 50), line(0, 50, 0, gap)].join('\n'));
     expect(measures(parts(triangle(0.009))[0]!).area).toBeCloseTo(1250, 0);
     expect(fault(triangle(0.02))).toMatch(
-      /LINE in line \d+, at \(0, 50\), with 2 more is open: it begins at .*0\.02 mm apart; close the outline|LINE in line \d+.* with 2 more is open.*0\.02 mm apart/,
+      /LINE in line \d+ at \(0, 50\) with 2 more is open: it begins at .*0\.02 mm apart; close the outline|LINE in line \d+.* with 2 more is open.*0\.02 mm apart/,
     );
   });
 
@@ -183,7 +183,7 @@ describe('what is no outline', () => {
 
   it('is a block, which must be exploded', () => {
     expect(fault(dxf(`${square}\n0 INSERT\n8 0\n2 HANDLE\n10 7\n20 9`))).toMatch(
-      /extra\[1\], own\.dxf: the INSERT in line \d+, at \(7, 9\), is block "HANDLE"; explode blocks/,
+      /extra\[1\], own\.dxf: the INSERT in line \d+ at \(7, 9\) is block "HANDLE"; explode blocks/,
     );
   });
 });

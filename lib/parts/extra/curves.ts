@@ -65,10 +65,16 @@ export function followEllipse(arc: EllipticArc, tolerance: number): FittedPath {
 
 /** A Bézier curve by its control points (any degree from 1). @throws ExtraFault as `followCurve` */
 export function followBezier(points: readonly Point[], tolerance: number): FittedPath {
+  // de Casteljau's way, in place: thousands of curves are looked at in many places each
   const blend = (list: readonly Point[], t: number): Point => {
-    let row = list;
-    while (row.length > 1) row = row.slice(1).map((p, i) => add(scale(row[i]!, 1 - t), scale(p, t)));
-    return row[0]!;
+    const x = list.map((p) => p.x);
+    const y = list.map((p) => p.y);
+    for (let count = list.length - 1; count > 0; count--)
+      for (let i = 0; i < count; i++) {
+        x[i] = x[i]! * (1 - t) + x[i + 1]! * t;
+        y[i] = y[i]! * (1 - t) + y[i + 1]! * t;
+      }
+    return { x: x[0]!, y: y[0]! };
   };
   const slopes = points.slice(1).map((p, i) => scale(subtract(p, points[i]!), points.length - 1));
   const curve: DrawnCurve = { from: 0, to: 1, at: (t) => blend(points, t), tangent: (t) => blend(slopes, t) };

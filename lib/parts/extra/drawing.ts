@@ -46,13 +46,13 @@ export interface ReadingOptions {
 /** Bounds beyond which a drawing is not taken; a person's own outlines stay far below them. */
 export const limits = {
   /** Characters in a file. */
-  text: 8_000_000,
+  text: 4_000_000,
   /** Characters of path data in a file. */
   pathData: 400_000,
   /** Lines, arcs and curves in a file. */
   entities: 20_000,
   /** Straight edges and arcs in a file, after curves are fitted. */
-  edges: 20_000,
+  edges: 10_000,
   /** Edges of one outline: the nest slows down with each. */
   ringEdges: 2_000,
   outlines: 300,

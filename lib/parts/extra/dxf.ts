@@ -80,7 +80,7 @@ function entitiesOf(tags: readonly Tag[]): Entity[] {
 
 function named({ type, tags }: DxfRecord): string {
   const place = entityPlace({ type, tags });
-  return `the ${type.value.slice(0, 40)} in line ${type.line}${place ? `, at ${placeText(place.x, place.y)},` : ''}`;
+  return `the ${type.value.slice(0, 40)} in line ${type.line}${place ? ` at ${placeText(place.x, place.y)}` : ''}`;
 }
 
 /**

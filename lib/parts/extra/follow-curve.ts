@@ -66,26 +66,25 @@ function biarc(a: Point, atA: Point, b: Point, atB: Point): [Vertex, Vertex] | n
   ];
 }
 
-/** Greatest distance of places on the curve from a run of edges. */
-function distanceFrom(curve: DrawnCurve, from: number, to: number, path: readonly Vertex[]): number {
+/** Greatest distance of the places from a run of edges. */
+function distanceFrom(places: readonly Point[], path: readonly Vertex[]): number {
   const edges = path.slice(0, -1).map((vertex, i) => edgeArc(vertex, path[i + 1]!));
   let worst = 0;
-  for (let k = 1; k < probes; k++) {
-    const point = curve.at(from + ((to - from) * k) / probes);
-    worst = Math.max(
-      worst,
-      edges.reduce((least, edge) => Math.min(least, nearestOnEdge(edge, point).distance), Infinity),
-    );
+  for (const place of places) {
+    let least = Infinity;
+    for (const edge of edges) least = Math.min(least, nearestOnEdge(edge, place).distance);
+    worst = Math.max(worst, least);
   }
   return worst;
 }
 
-/** Whether the curve runs on along its chord all the way. */
-function runsOn(curve: DrawnCurve, from: number, to: number): boolean {
-  const chord = subtract(curve.at(to), curve.at(from));
+/** Whether the places run on along the chord of the first and the last. */
+function runsOn(places: readonly Point[]): boolean {
+  const [a, b] = [places[0]!, places.at(-1)!];
+  const chord = subtract(b, a);
   let last = 0;
-  for (let k = 1; k <= probes; k++) {
-    const way = dot(subtract(curve.at(from + ((to - from) * k) / probes), curve.at(from)), chord);
+  for (const place of places) {
+    const way = dot(subtract(place, a), chord);
     if (way < last) return false;
     last = way;
   }
@@ -113,9 +112,10 @@ export function followCurve(curve: DrawnCurve, tolerance: number, mostEdges: num
       throw new ExtraFault('extra-curve', 'a curve cannot be followed by arcs; redraw it with lines and arcs');
     const end = { ...b, bulge: 0 };
     const chord = [{ ...a, bulge: 0 }, end];
-    const off = distanceFrom(curve, from, to, chord);
+    const places = Array.from({ length: probes - 1 }, (_, k) => curve.at(from + ((to - from) * (k + 1)) / probes));
+    const off = distanceFrom(places, chord);
     // once it is short a chord within the tolerance will do: only cusps get so far
-    if (off <= tolerance * (halvings >= chordFrom ? 1 : straightShare) && runsOn(curve, from, to)) {
+    if (off <= tolerance * (halvings >= chordFrom ? 1 : straightShare) && runsOn([a, ...places, b])) {
       take(chord.slice(0, 1), off);
       return;
     }
@@ -123,7 +123,7 @@ export function followCurve(curve: DrawnCurve, tolerance: number, mostEdges: num
     const atB = directionAt(curve, to, from);
     const arcs = atA && atB && biarc(a, atA, b, atB);
     if (arcs) {
-      const stray = distanceFrom(curve, from, to, [...arcs, end]);
+      const stray = distanceFrom(places, [...arcs, end]);
       // the greatest distance lies between probes
       if (stray <= 0.9 * tolerance && arcs.every(({ bulge }) => Math.abs(bulge) < 1)) {
         take(arcs, stray);

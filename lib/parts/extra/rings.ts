@@ -168,7 +168,8 @@ export function makeShapes(
     const vertices = cleaned(moved(ring.vertices, origin));
     const [first] = vertices;
     const area = Math.abs(signedArea(vertices));
-    if (!first || vertices.length < 2 || !(area >= leastArea)) {
+    // a figure of eight may enclose nothing on balance: it is told by its crossing
+    if (!first || vertices.length < 2 || (vertices.length <= 3 && !(area >= leastArea))) {
       const at = first ?? moved(ring.vertices.slice(0, 1), origin)[0];
       error('extra-no-area', `${ring.what} encloses nothing${at ? ` at ${there(at)}` : ''}; delete it or draw it anew`);
       continue;
@@ -188,13 +189,15 @@ export function makeShapes(
     checked.push({ ...ring, vertices, box, area });
   }
   const crossings = meetings(checked);
-  checked.forEach(({ what, vertices }) => {
+  checked.forEach(({ what, vertices, area }) => {
     const simple = simplicity(vertices, samePoint);
     if (simple.kind === 'meets-itself')
       error(
         'extra-crossing',
         `${what} crosses or touches itself at ${there(simple.place)}; redraw it so that it does not`,
       );
+    else if (!(area >= leastArea))
+      error('extra-no-area', `${what} encloses next to nothing at ${there(vertices[0]!)}; delete it or draw it anew`);
   });
   for (const { first, second, place } of crossings) {
     const [a, b] = [checked[first]!, checked[second]!];

@@ -1,6 +1,6 @@
 /** Shapes and path data of SVG as runs of edges (SVG 1.1, second edition, chapters 8 and 9, appendix F.6). */
 import { normalizePath, parsePathString } from 'svg-path-commander/util';
-import { type FittedPath, type Point, subtract } from '../../geometry/index.js';
+import { distance, type FittedPath, type Point, type Vertex } from '../../geometry/index.js';
 import { type EllipticArc, followBezier, followEllipse } from './curves.js';
 import { ExtraFault, limits, quoted } from './drawing.js';
 import { type Matrix, movePoint, moveVector, readSvgLength, inPx } from './svg-transform.js';
@@ -210,29 +210,39 @@ export const shapeNames: ReadonlySet<string> = new Set([
   'polygon',
 ]);
 
+/** An outline as a run: its pieces followed one after another. */
+function runOf({ start, pieces, closed }: Outline, matrix: Matrix, tolerance: number): DrawnRun {
+  let from = start;
+  let deviation = 0;
+  const path: Vertex[] = [];
+  for (const piece of pieces) {
+    const fitted = follow(piece, from, matrix, tolerance);
+    path.push(...fitted.path.slice(0, -1));
+    deviation = Math.max(deviation, fitted.deviation);
+    from = piece.to;
+    if (path.length > limits.ringEdges)
+      throw new ExtraFault(
+        'extra-edges',
+        `a line of it has more than ${limits.ringEdges} edges, the most that are nested; simplify it`,
+      );
+  }
+  const end = movePoint(matrix, from);
+  const first = path[0] ?? end;
+  // Z draws the edge back to the start unless the pen stands there
+  if (!closed || distance(first, end) > 1e-9) path.push({ ...end, bulge: 0 });
+  return { path, deviation, closed };
+}
+
 /**
- * The runs of a shape.
+ * The runs of a shape, one after another, so that the reader can stop when they are too many.
  * @param matrix from the shape's axes to mm, y up
  * @throws ExtraFault for a shape that cannot be taken
  */
-export function shapeRuns(element: string, attributes: Attributes, matrix: Matrix, tolerance: number): DrawnRun[] {
-  return outlinesOf(element, attributes).map(({ start, pieces, closed }) => {
-    let from = start;
-    let deviation = 0;
-    const path: FittedPath['path'][number][] = [];
-    for (const piece of pieces) {
-      const fitted = follow(piece, from, matrix, tolerance);
-      // one by one: an argument list of thousands overflows the stack
-      for (const vertex of fitted.path.slice(0, -1)) path.push(vertex);
-      deviation = Math.max(deviation, fitted.deviation);
-      from = piece.to;
-      if (path.length > limits.edges) throw new ExtraFault('extra-too-much', 'it has too many edges; simplify it');
-    }
-    const end = movePoint(matrix, from);
-    const first = path[0] ?? { ...end, bulge: 0 };
-    const gap = subtract(end, first);
-    // Z draws the edge back to the start unless the pen stands there
-    if (!closed || Math.hypot(gap.x, gap.y) > 1e-9) path.push({ ...end, bulge: 0 });
-    return { path, deviation, closed };
-  });
+export function* shapeRuns(
+  element: string,
+  attributes: Attributes,
+  matrix: Matrix,
+  tolerance: number,
+): Generator<DrawnRun> {
+  for (const outline of outlinesOf(element, attributes)) yield runOf(outline, matrix, tolerance);
 }

@@ -181,11 +181,12 @@ class Walk {
           'extra-too-much',
           `it holds more than ${limits.pathData} characters of path data; simplify it or split it into several files`,
         );
-      const runs = shapeRuns(element, attributes, matrix, this.options.tolerance);
-      runs.forEach(({ path, closed, deviation }, i) => {
-        const part = runs.length > 1 ? `, part ${i + 1},` : '';
-        this.list.add({ what: `${what}${part}`, closed, vertices: path, deviation });
-      });
+      let number = 0;
+      for (const { path, closed, deviation } of shapeRuns(element, attributes, matrix, this.options.tolerance)) {
+        number += 1;
+        const which = number > 1 ? `${what} (part ${number})` : what;
+        this.list.add({ what: which, closed, vertices: path, deviation });
+      }
     } else if (element === 'text') this.texts += 1;
     else if (element === 'svg')
       throw new ExtraFault('extra-entity', `a drawing within a drawing, at ${placeText(at.x, at.y)} mm; ungroup it`);
