@@ -181,6 +181,8 @@ export function writeFolder(target: string, files: Files, force: boolean, prove?
     }
     const written: Written = { made: 'dishwright', files: list };
     writeDurably(join(part, listName), `${JSON.stringify(written, null, 2)}\n`);
+    // whoever tidies up beside us must not leave us with half a folder
+    if (filesIn(part).length !== files.size + 1) throw new Error('files were removed while they were written');
     prove?.(part);
     // asked again: somebody may have put a file there while we worked
     if (standing(folder, force) === 'ours') {

@@ -3,7 +3,7 @@ import process from 'node:process';
 import yargs, { type Argv } from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { say, shade } from './console.js';
-import { exitCode, Stop } from './exit.js';
+import { exitCode, reasonOf, Stop } from './exit.js';
 
 /** Ends the run for whatever went wrong, with one message and no stack trace. */
 function end(error: unknown): void {
@@ -27,7 +27,8 @@ function end(error: unknown): void {
 // a reader that stops early, such as `head`, is no fault
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(exitCode.done);
-  throw error;
+  say(shade(`cannot write the result: ${reasonOf(error)}`, 'red'));
+  process.exit(exitCode.notWritten);
 });
 
 /** Each command in a file of its own, read only when it is asked for: a person waits for every start. */

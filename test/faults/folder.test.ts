@@ -1,0 +1,155 @@
+/** What the disk, links and hostile names can do to a run. */
+import { execFileSync, spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { commandPath, dishwright, workshop } from '../helpers/command.js';
+import { smallDish } from './small-dish.js';
+
+const place = workshop({ 'small.yaml': smallDish('Small') });
+const cut = (...flags: string[]) => dishwright(place.folder, ['cut', 'small.yaml', ...flags]);
+
+afterAll(() => {
+  place.clear();
+});
+
+describe('cut', () => {
+  it('follows no link in place of its folder', () => {
+    const elsewhere = join(place.folder, 'elsewhere');
+    mkdirSync(elsewhere);
+    symlinkSync(elsewhere, join(place.folder, 'link'));
+    const ran = cut('-o', 'link', '--force');
+    expect(ran.code).toBe(3);
+    expect(ran.err).toContain('is a link');
+    expect(readdirSync(elsewhere)).toEqual([]);
+  });
+
+  it('takes a link in its folder for somebody else’s file, and does not write through it', () => {
+    mkdirSync(join(place.folder, 'linked'));
+    writeFileSync(join(place.folder, 'precious'), 'precious');
+    symlinkSync(join(place.folder, 'precious'), join(place.folder, 'linked', 'job.json'));
+    const ran = cut('-o', 'linked', '--force');
+    expect(ran.code).toBe(3);
+    expect(readFileSync(join(place.folder, 'precious'), 'utf8')).toBe('precious');
+  });
+
+  it.each([
+    ['../outside', 'name'],
+    ['/tmp/outside', 'name'],
+    ['..\\outside', 'name'],
+  ])('keeps a material called %s within its folder', (name) => {
+    const text = smallDish('Small')
+      .replaceAll('ply:', `"${name.replaceAll('\\', '\\\\')}":`)
+      .replaceAll('material: ply', `material: "${name.replaceAll('\\', '\\\\')}"`);
+    writeFileSync(join(place.folder, 'hostile.yaml'), text);
+    const before = readdirSync(place.folder).sort();
+    const ran = dishwright(place.folder, ['cut', 'hostile.yaml', '-o', 'hostile', '--force']);
+    expect(
+      readdirSync(place.folder)
+        .sort()
+        .filter((file) => file !== 'hostile'),
+    ).toEqual(before.filter((file) => file !== 'hostile'));
+    expect(existsSync('/tmp/outside')).toBe(false);
+    // either refused with a reason, or written with a name that is harmless
+    if (ran.code !== 0) expect(ran.err).toMatch(/outside/);
+    else
+      for (const entry of readdirSync(join(place.folder, 'hostile'), { recursive: true }))
+        expect(String(entry)).toMatch(/^[\w./-]+$/);
+  });
+
+  it('writes text of a design into no file as code', () => {
+    const nasty = `"=HYPERLINK(1)</title><script>alert(1)</script>'&"`;
+    writeFileSync(
+      join(place.folder, 'nasty.yaml'),
+      smallDish(nasty.slice(1, -1).replace(/^/, '"').concat('"')).replace(
+        'thickness: 6 }',
+        `thickness: 6, description: "=cmd|'/C x'!A1<script>" }`,
+      ),
+    );
+    const ran = dishwright(place.folder, ['cut', 'nasty.yaml', '-o', 'nasty', '--force']);
+    expect(ran.code, ran.err).toBe(0);
+    const files = readdirSync(join(place.folder, 'nasty'), { recursive: true, withFileTypes: true }).filter((entry) =>
+      entry.isFile(),
+    );
+    for (const entry of files) {
+      const text = readFileSync(join(entry.parentPath, entry.name), 'utf8');
+      if (/\.(?:svg|html)$/.test(entry.name)) expect(text, entry.name).not.toContain('<script>alert');
+      if (entry.name.endsWith('.dxf')) expect(text, entry.name).toMatch(/^[\x20-\x7e\r\n]*$/);
+      // a spreadsheet takes a cell that begins so for a formula
+      if (entry.name.endsWith('.csv'))
+        for (const cell of text.split(/[\r\n,;\t]+/)) expect(cell, entry.name).not.toMatch(/^"?[=@+]/);
+    }
+  });
+
+  it('says so when its folder is removed while it writes, and leaves nothing behind', async () => {
+    const child = spawn(process.execPath, [commandPath, 'cut', 'small.yaml', '-o', 'gone'], {
+      cwd: place.folder,
+      stdio: ['ignore', 'ignore', 'pipe'],
+    });
+    let err = '';
+    child.stderr.on('data', (bytes: Buffer) => (err += bytes.toString()));
+    const remove = (): void => {
+      for (const name of readdirSync(place.folder))
+        if (name.startsWith('.gone.part-')) rmSync(join(place.folder, name), { recursive: true, force: true });
+    };
+    const watch = setInterval(() => {
+      try {
+        remove();
+      } catch {
+        // it wrote on while we removed; the next turn takes the rest
+      }
+    }, 1);
+    const code = await new Promise((resolve) => child.once('exit', resolve));
+    clearInterval(watch);
+    expect(code, err).toBe(3);
+    expect(err).toContain('nothing was changed');
+    expect(readdirSync(place.folder).filter((name) => name.includes('gone'))).toEqual([]);
+  });
+});
+
+/** A disk of its own needs the rights to mount one. */
+const mounts = process.getuid?.() === 0 && process.platform === 'linux';
+
+describe.runIf(mounts)('cut on a full disk', () => {
+  const disk = join(place.folder, 'disk');
+  let mounted = false;
+
+  beforeAll(() => {
+    mkdirSync(disk);
+    try {
+      execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'tmpfs', disk], { stdio: 'ignore' });
+      mounted = true;
+    } catch {
+      // a container may forbid it even to root; the device that is always full is tried below all the same
+    }
+  });
+  afterAll(() => {
+    if (mounted) execFileSync('umount', [disk]);
+  });
+
+  it('says so and leaves what was there', ({ skip }) => {
+    if (!mounted) skip('no rights to mount a disk');
+    writeFileSync(join(disk, 'mine.txt'), 'mine');
+    const ran = cut('-o', 'disk/out');
+    expect(ran.code, ran.err).toBe(3);
+    expect(ran.err).toMatch(/full|space/);
+    expect(readdirSync(disk)).toEqual(['mine.txt']);
+  });
+});
+
+describe('cut with its output full', () => {
+  it('ends with a message, not a stack trace', () => {
+    const shell = `"${process.execPath}" "${commandPath}" check small.yaml --json > /dev/full`;
+    let text = '';
+    let code: number | null = 0;
+    try {
+      execFileSync('sh', ['-c', shell], { cwd: place.folder, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+    } catch (error) {
+      const failed = error as { status: number | null; stderr: string };
+      text = failed.stderr;
+      code = failed.status;
+    }
+    expect(code).toBeGreaterThan(0);
+    expect(text).not.toMatch(/\n\s+at /);
+  });
+});
