@@ -39,18 +39,24 @@ export class HeightField {
   }
 
   /**
-   * Removes what a motion sweeps, and tells its deepest bite. Cells nearer to the tool's rim than `rim` do not count
-   * for the bite: there a finishing pass takes its allowance over the whole depth.
+   * Removes what a motion sweeps, and tells its deepest bite. Cells that the tool meets within `rim` of its flank do
+   * not count for the bite: there a finishing pass takes its allowance over the whole depth.
    */
   remove(motion: Motion, radius: number, rim: number): Bite {
     const count = Math.max(1, Math.ceil(levelLength(motion) / step));
     let depth = 0;
     let place: Place = motion.from;
-    const inner = Math.max(0, radius - rim - halfDiagonal) ** 2;
+    const inner = Math.max(0, radius - rim - halfDiagonal);
     for (let i = 0; i <= count; i += 1) {
       const { x, y, z } = placeOn(motion, i / count);
       if (z >= 0) continue;
-      const bite = this.#stamp(x, y, z, radius, inner);
+      const ahead = placeOn(motion, Math.min(1, (i + 0.5) / count));
+      const behind = placeOn(motion, Math.max(0, (i - 0.5) / count));
+      const way = Math.hypot(ahead.x - behind.x, ahead.y - behind.y);
+      // straight down there is no flank, and the direction drops out
+      const ux = way > 0 ? (ahead.x - behind.x) / way : 0;
+      const uy = way > 0 ? (ahead.y - behind.y) / way : 0;
+      const bite = this.#stamp({ x, y }, z, radius, { ux, uy, inner });
       if (bite > depth) {
         depth = bite;
         place = { x, y };
@@ -59,8 +65,15 @@ export class HeightField {
     return { depth, place };
   }
 
-  #stamp(x: number, y: number, z: number, radius: number, inner: number): number {
+  /** Lowers the cells under the tool to z; tells how far the one fell that lost most, of those between the flanks. */
+  #stamp(
+    { x, y }: Place,
+    z: number,
+    radius: number,
+    flanks: { readonly ux: number; readonly uy: number; readonly inner: number },
+  ): number {
     const { columns, rows, heights } = this;
+    const { ux, uy, inner } = flanks;
     const last = Math.min(rows - 1, Math.floor((y + radius) / cell - 0.5));
     let deepest = 0;
     for (let row = Math.max(0, Math.ceil((y - radius) / cell - 0.5)); row <= last; row += 1) {
@@ -71,8 +84,8 @@ export class HeightField {
         const index = row * columns + column;
         const height = heights[index]!;
         if (height <= z) continue;
-        const dx = (column + 0.5) * cell - x;
-        if (height - z > deepest && dx * dx + dy * dy < inner) deepest = height - z;
+        const aside = Math.abs(((column + 0.5) * cell - x) * uy - dy * ux);
+        if (height - z > deepest && aside < inner) deepest = height - z;
         heights[index] = z;
       }
     }

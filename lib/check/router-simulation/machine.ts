@@ -8,6 +8,8 @@ import type { Block } from './reader.js';
 import type { Motion, Place3, SimulatedTool, SimulationLimits, Turn } from './types.js';
 
 const inch = 25.4;
+/** Rounding of a file's numbers, mm. */
+const rounding = 0.001;
 /** Codes that are part of the language but not of what can be proven here. */
 const refused = [10, 28, 30, 38.2, 41, 42, 53, 81, 82, 83, 84, 85, 86, 87, 88, 89, 91, 92, 92.1, 92.2, 92.3, 93];
 /** Modes that a file must set before it moves, by one of the codes. */
@@ -105,7 +107,8 @@ export class Machine {
   #end(): void {
     this.#ended = true;
     const { z } = this.#at;
-    if (z !== null && z < this.#limits.travelHeight) this.#tell('end', 'the program ends with the tool down');
+    if (z !== null && z < this.#limits.travelHeight - rounding)
+      this.#tell('end', 'the program ends with the tool down');
   }
 
   #move(words: Block['words']): void {
@@ -135,7 +138,7 @@ export class Machine {
       next.z === null
     ) {
       // from an unknown place only a rise, and then a way at travel height, is safe
-      if (!rapid || next.z === null || next.z < this.#limits.travelHeight)
+      if (!rapid || next.z === null || next.z < this.#limits.travelHeight - rounding)
         this.#tell('rapid', 'the first moves do not rise to travel height and go to their place there');
       return;
     }

@@ -1,8 +1,8 @@
 /** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
-import { nearestOnEdge, type Point } from '../../geometry/index.js';
-import { pointAt, type Ring } from './ring.js';
+import { distance, edgeLength, nearestOnEdge, type Point } from '../../geometry/index.js';
+import { edgeAt, pointAt, type Ring } from './ring.js';
 import type { Cut, Move } from './types.js';
-import { clearOfLifts, type Feeds, type Lift, straightFor, walkMoves } from './walk.js';
+import { clearOfLifts, type Feeds, type Lift, walkMoves } from './walk.js';
 
 /** Height above the sheet to which the tool comes down at travel speed, mm. */
 export const approachHeight = 1;
@@ -18,7 +18,7 @@ export interface ClosedCut {
   /** The path that leaves the allowance; null where there is no room for it. */
   readonly rough: Ring | null;
   readonly roughLifts: readonly Lift[];
-  /** Whether spurs open corners, so that the edge is finished at every level. */
+  /** Whether the path runs into corners of the part, so that the edge is finished at every level. */
   readonly finishEach: boolean;
   /** Depths (z, below 0) from the first to the last. */
   readonly levels: readonly number[];
@@ -43,12 +43,54 @@ function nearestLength(ring: Ring, point: Point): number {
   return at;
 }
 
+/** Shortest slanted way that is one, mm. */
+const leastLead = 0.7;
+/** Step between places that are tried for the way onto the finished edge, mm. */
+const tryStep = 2;
+
+/**
+ * Length of the slanted way that reaches the finished path at a length along it and leaves it again one overlap later,
+ * without cutting into the part: along one straight edge, or one arc that it does not cut short. 0 where there is none.
+ */
+function leadAt(finish: Ring, rough: Ring, start: number): number {
+  const { index, fraction } = edgeAt(finish, start);
+  const edge = finish.edges[index]!;
+  if (edge.kind === 'straight') {
+    const lead = Math.min(leadLength, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
+    return lead < leastLead ? 0 : lead;
+  }
+  const lead = Math.min(leadLength, edge.radius / 2);
+  const last = finish.edges[edgeAt(finish, start + 2 * lead + overlap).index]!;
+  if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < leastLead) return 0;
+  const wall = distance(edge.centre, pointAt(rough, nearestLength(rough, pointAt(finish, start))));
+  // the chord of an arc lies within its circle: on the side of the waste, or not deeper than the allowance
+  const room = 2 * (wall - edge.radius) * edge.radius;
+  return wall < edge.radius || lead * lead < 0.7 * room ? lead : 0;
+}
+
+/** Where the finishing pass begins: near a place of the roughed wall, clear of tabs, with room for the slanted way. */
+function finishStart(
+  cut: ClosedCut,
+  rough: Ring,
+  from: Point,
+  z: number,
+): { readonly start: number; readonly lead: number } {
+  const { finish, finishLifts, tabTop } = cut;
+  const room = leadLength + overlap + Math.max(0, tabTop - z) + 1;
+  const first = clearOfLifts(finish, finishLifts, nearestLength(finish, from), room);
+  for (let on = 0; on < finish.length; on += tryStep) {
+    const start = clearOfLifts(finish, finishLifts, first + on, room);
+    const lead = leadAt(finish, rough, start);
+    if (lead > 0) return { start, lead };
+  }
+  return { start: first, lead: 0 };
+}
+
 /** A pass along the finished edge, in from the roughed wall and out to it again; ends at a length of the rough ring. */
 function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: Move[]): number {
   const { finish, finishLifts, tabTop, feeds } = cut;
-  const room = leadLength + overlap + Math.max(0, tabTop - z) + 1;
-  const start = clearOfLifts(finish, finishLifts, nearestLength(finish, pointAt(rough, from)), room);
-  // after a jump past a tab the tool first follows the roughed wall
+  const { start, lead } = finishStart(cut, rough, pointAt(rough, from), z);
+  // to get there the tool first follows the roughed wall
   const wall = nearestLength(rough, pointAt(finish, start));
   const way = (((wall - from) % rough.length) + rough.length) % rough.length;
   if (way > 0.01 && way < rough.length - 0.01) {
@@ -57,10 +99,9 @@ function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: 
       ...walkMoves(rough, { from, to, zFrom: z, zTo: z, levelFrom: from, lifts: cut.roughLifts, tabTop }, feeds),
     );
   }
-  const straight = straightFor(finish, start, 2 * leadLength + overlap);
-  const lead = straight ? leadLength : 0;
   const first = start + lead;
-  const last = first + finish.length + overlap;
+  // without a lead the pass could end within the spur of a corner
+  const last = first + finish.length + (lead > 0 ? overlap : 0);
   moves.push({ kind: 'line', to: { ...pointAt(finish, first), z }, feed: feeds.along });
   moves.push(
     ...walkMoves(
@@ -69,7 +110,7 @@ function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: 
       feeds,
     ),
   );
-  const out = nearestLength(rough, pointAt(finish, straight ? last + leadLength - overlap : last));
+  const out = nearestLength(rough, pointAt(finish, last + lead));
   moves.push({ kind: 'line', to: { ...pointAt(rough, out), z }, feed: feeds.along });
   return out;
 }

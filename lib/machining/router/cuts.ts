@@ -1,5 +1,13 @@
 /** The operations of a sheet as cuts that can be entered in several places. */
-import { offsetContour, reversed, signedArea, type Contour, type Point } from '../../geometry/index.js';
+import {
+  edgesOf,
+  offsetContour,
+  reversed,
+  signedArea,
+  turnBetween,
+  type Contour,
+  type Point,
+} from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
 import { closedCut, levelsTo } from './closed-cut.js';
 import type { Cutting } from './feeds.js';
@@ -16,6 +24,10 @@ export interface Entered extends Visit {
   readonly make: (entry: number, back: boolean) => readonly Cut[];
 }
 
+/** Turn of a path (radians) from which it is a corner. */
+const sharpTurn = 0.02;
+/** Least material that is worth a finishing pass, mm. */
+const leastAllowance = 0.05;
 /** Places at which a ring may be entered, at most. */
 const mostEntries = 24;
 /** Step between the rings that clear an opening, in tool radii: less than 1, so that nothing stays between them. */
@@ -39,8 +51,24 @@ export function isHelix({ bore }: CutOperation, toolDiameter: number): boolean {
   return bore !== undefined && 2 * Math.sqrt(Math.abs(signedArea(bore)) / Math.PI) < 0.95 * toolDiameter;
 }
 
+/** Most of the radius of a hollow that the finishing pass takes: more would bury the tool in it over its whole depth. */
+const tightShare = 0.1;
+
+/** Least radius of the path's arcs that bend with the waste inside; without end where there are none. */
+function tightest(path: Contour): number {
+  const hollow = edgesOf(path).map((edge) => (edge.kind === 'arc' && edge.sweep < 0 ? edge.radius : Infinity));
+  return Math.min(...hollow);
+}
+
+/** Whether the path turns sharply into a corner of the part, where the finishing pass meets a wall across its way. */
+function hasInsideCorner(path: Contour): boolean {
+  const edges = edgesOf(path);
+  return edges.some((edge, i) => turnBetween(edges[(i + edges.length - 1) % edges.length]!, edge) < -sharpTurn);
+}
+
 /** The one ring that leaves `allowance` to the finished edge; null where there is none, or more than one. */
 function roughed(path: Contour, allowance: number): Ring | null {
+  if (allowance < leastAllowance) return null;
   const rings = offsetContour(path, allowance);
   return rings.length === 1 ? ringOf(rings[0]!) : null;
 }
@@ -67,7 +95,7 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
   const { cutting, data, tabs, tabTop } = settings;
   const radius = cutting.tool.diameter / 2;
   const { ring: plain, spurs } = withoutSpurs(path);
-  const rough = allowance > 0 ? roughed(plain, allowance) : null;
+  const rough = roughed(plain, Math.min(allowance, tightShare * tightest(plain)));
   const roughRing = rough === null ? null : direct(rough, data);
   const finish = ringOf(turned(path, data));
   const near = depth > -tabTop ? tabs : [];
@@ -87,7 +115,7 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
           finishLifts,
           rough: roughRing,
           roughLifts,
-          finishEach: spurs,
+          finishEach: spurs || hasInsideCorner(plain),
           levels: helix ? [-depth] : levelsTo(depth, cutting.passDepth),
           // one turn of a helix goes no deeper than one pass
           slope: helix ? Math.min(tangent, cutting.passDepth / ring.length) : tangent,

@@ -103,7 +103,8 @@ export function hold(
   const skins = new Set(pairs.filter(({ part }) => isSmall(part, skinBelow)).map(({ key }) => key));
   const skinned = ({ operation, part, copy }: CutOperation): boolean =>
     operation === 'outline' && skins.has(keyOf(part, copy));
-  const rules = { width, toolRadius: radius, spacing, least };
+  const drop = tabHeightOf(material, data) + data.throughCut;
+  const rules = { width, toolRadius: radius, spacing, least, drop };
   const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
     const held = pairs.filter(({ key }) => !skins.has(key)).map((pair) => pair.held);
     const through = cut.operations.filter((one) => one.depth === 'through' && !skinned(one));

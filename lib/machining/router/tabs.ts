@@ -49,6 +49,8 @@ export interface TabRules {
   readonly toolRadius: number;
   readonly spacing: number;
   readonly least: number;
+  /** Length beside a tab over which the tool comes down again. */
+  readonly drop: number;
 }
 
 /** Step between places that are tried, mm. */
@@ -116,7 +118,7 @@ function beyond(
 /** Every place where a tab could stand. */
 function candidates(parts: readonly HeldPart[], waste: Waste, rules: TabRules): Tab[] {
   const { width, toolRadius } = rules;
-  const half = width / 2 + toolRadius + 1;
+  const half = width / 2 + toolRadius + rules.drop;
   const rings = parts.map((part) => part.edges.map(ringed));
   const found: Tab[] = [];
   for (const owner of parts.keys()) {

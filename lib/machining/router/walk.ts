@@ -1,5 +1,5 @@
 /** Walks along a ring at a depth that changes evenly or is held up by tabs. */
-import { directionAt, edgeAt, pointAt, type Ring, type Run, runsBetween, turnOf } from './ring.js';
+import { directionAt, pointAt, type Ring, type Run, runsBetween, turnOf } from './ring.js';
 import type { Move } from './types.js';
 
 /** A stretch of a ring, by lengths along it, where the tool stays above the tabs. `to` may pass a full turn. */
@@ -110,13 +110,6 @@ export function clearOfLifts(ring: Ring, lifts: readonly Lift[], s: number, room
     at += Math.max(...inside) + hair;
   }
   return at;
-}
-
-/** Whether the ring runs straight over a length from `s`. */
-export function straightFor(ring: Ring, s: number, length: number): boolean {
-  const a = edgeAt(ring, s);
-  const b = edgeAt(ring, s + length);
-  return a.index === b.index && ring.edges[a.index]!.kind === 'straight' && b.fraction > a.fraction;
 }
 
 /** Angle between the directions at two lengths, radians. */

@@ -1,0 +1,167 @@
+/** Small hand-made jobs for the router, from true-size parts to the written files. */
+import { type Contour, circle, rectangle, reversed } from '../../lib/geometry/index.js';
+import {
+  type CutSheet,
+  machine,
+  type MachinedDrill,
+  planRouter,
+  type Process,
+  type RoutedPart,
+  type RouterData,
+  type RouterPlan,
+} from '../../lib/machining/index.js';
+import { writeNgc } from '../../lib/output/gcode/index.js';
+import { designOf } from './fixtures.js';
+import { simulate, type Simulation } from '../../lib/check/router-simulation/index.js';
+
+export interface ShopPart extends RoutedPart {
+  readonly contours: readonly {
+    readonly operation: 'outline' | 'opening';
+    readonly closed: true;
+    readonly vertices: Contour;
+  }[];
+  readonly drills: readonly MachinedDrill[];
+  readonly seatCorners: readonly { readonly contour: number; readonly vertex: number }[];
+}
+
+export function shopPart(
+  id: string,
+  outline: Contour,
+  more: {
+    readonly openings?: readonly Contour[];
+    readonly drills?: readonly MachinedDrill[];
+    readonly barred?: readonly number[];
+  } & Partial<Pick<ShopPart, 'seatCorners'>> = {},
+): ShopPart {
+  return {
+    id,
+    contours: [
+      { operation: 'outline', closed: true, vertices: outline },
+      ...(more.openings ?? []).map((vertices) => ({ operation: 'opening' as const, closed: true as const, vertices })),
+    ],
+    drills: more.drills ?? [],
+    edges: (more.barred ?? []).map((edge) => ({ contour: 0, from: edge, to: edge })),
+    seatCorners: more.seatCorners ?? [],
+  };
+}
+
+/** A plate of 200 x 120 with an opening, holes of four kinds and a slot in which something seats. */
+export function plate(id = 'plate'): ShopPart {
+  const slot = reversed(rectangle(120, 70, 132.2, 100));
+  return shopPart(id, rectangle(0, 0, 200, 120), {
+    openings: [reversed(circle({ x: 55, y: 60 }, 30)), slot],
+    drills: [
+      { x: 20, y: 20, diameter: 4, depth: 'through', countersink: 8 },
+      { x: 180, y: 20, diameter: 6, depth: 'through' },
+      { x: 180, y: 100, diameter: 9, depth: 'through' },
+      { x: 150, y: 30, diameter: 20, depth: 5 },
+      { x: 100, y: 20, diameter: 4, depth: 6 },
+    ],
+    seatCorners: [0, 1, 2, 3].map((vertex) => ({ contour: 2, vertex })),
+  });
+}
+
+/** The design's router data with every default, changed as asked. */
+export function routerData(changes: Partial<RouterData> = {}): RouterData {
+  const design = designOf(`
+name: test
+dish: { aperture: 1000, focalLength: 400, ribs: 12 }
+materials: { ply: { kind: plywood, thickness: 12 } }
+stock: [{ material: ply, size: 2440 x 1220 }]
+rib: { material: ply }
+panel: { material: ply }
+`);
+  return { ...design.router, ...changes };
+}
+
+export const routerProcess = (changes: Partial<Extract<Process, { kind: 'router' }>> = {}): Process => ({
+  kind: 'router',
+  toolDiameter: 6,
+  web: 4,
+  relief: 'dogbone',
+  drills: [4],
+  ...changes,
+});
+
+export interface ShopJob {
+  readonly parts: readonly ShopPart[];
+  readonly placed: readonly {
+    part: string;
+    copy: number;
+    x: number;
+    y: number;
+    rotationDeg: number;
+    mirrored: boolean;
+  }[];
+  readonly width: number;
+  readonly height: number;
+  readonly thickness: number;
+  readonly kind?: string;
+  readonly process?: Process;
+  readonly data?: RouterData;
+  readonly keepOuts?: readonly (readonly { x: number; y: number }[])[];
+}
+
+export interface Shop {
+  readonly cut: CutSheet;
+  readonly plan: RouterPlan;
+  readonly files: ReadonlyMap<string, string>;
+  readonly simulate: (files?: ReadonlyMap<string, string>) => Simulation;
+}
+
+/** Machines, plans and writes a job, ready to be simulated as written or with changed files. */
+export function shop(job: ShopJob): Shop {
+  const process = job.process ?? routerProcess();
+  const data = job.data ?? routerData();
+  const { width, height, placed, parts, thickness } = job;
+  const [cut] = machine([{ stock: 'ply', width, height, margin: 10, placed }], parts, process, { compensated: true });
+  const sheet = { cut: cut!, placed, ...(job.keepOuts ? { keepOuts: job.keepOuts } : {}) };
+  const plan = planRouter(sheet, new Map(parts.map((part) => [part.id, part])), data, {
+    kind: job.kind ?? 'plywood',
+    thickness,
+  });
+  const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: [] }, data.files);
+  const nominal = new Map(
+    parts.map((part) => [
+      part.id,
+      {
+        id: part.id,
+        name: part.id,
+        material: 'ply',
+        thickness,
+        quantity: 1,
+        contours: part.contours.map(({ operation, vertices }) => ({
+          operation,
+          vertices: vertices.map(({ x, y, bulge }): [number, number, number] => [x, y, bulge]),
+        })),
+        drills: part.drills.map((drill) => ({ ...drill })),
+      },
+    ]),
+  );
+  return {
+    cut: cut!,
+    plan,
+    files,
+    simulate: (given = files) =>
+      simulate(
+        [...given].map(([name, text]) => ({ name, text })),
+        { width, height, parts: nominal, placed },
+        { ...plan.limits, travelHeight: data.safeHeight },
+      ),
+  };
+}
+
+/** Two plates side by side, one turned. */
+export function twoPlates(changes: Partial<ShopJob> = {}): Shop {
+  return shop({
+    parts: [plate()],
+    placed: [
+      { part: 'plate', copy: 1, x: 20, y: 20, rotationDeg: 0, mirrored: false },
+      { part: 'plate', copy: 2, x: 452, y: 30, rotationDeg: 0, mirrored: true },
+    ],
+    width: 480,
+    height: 200,
+    thickness: 12,
+    ...changes,
+  });
+}
