@@ -44,6 +44,7 @@ export {
   type KeyEntry,
   limitsText,
   materialKinds,
+  referencePage,
   schemaFileName,
   schemaLine,
   schemaText,

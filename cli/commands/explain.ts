@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { explainKey, keyEntries, type KeyEntry, schemaText } from '../../lib/index.js';
+import { explainKey, keyEntries, type KeyEntry, referencePage, schemaText } from '../../lib/index.js';
 import { columns, print, printJson } from '../console.js';
 import { exitCode, Stop } from '../exit.js';
 import { keyLines } from '../explain.js';
@@ -9,6 +9,7 @@ import { table } from '../table.js';
 interface ExplainArguments {
   readonly key: string | undefined;
   readonly schema: boolean;
+  readonly page: boolean;
   readonly json: boolean;
 }
 
@@ -41,12 +42,14 @@ export const explainCommand: CommandModule<object, ExplainArguments> = {
     yargs
       .positional('key', { type: 'string', describe: 'the key, such as dish.aperture or kerf; a list without it' })
       .option('schema', { type: 'boolean', default: false, describe: 'print the JSON Schema of the design file' })
+      .option('page', { type: 'boolean', default: false, describe: 'print the reference page of all keys' })
       .options(jsonFlag)
       .example('$0 explain dish.figure', 'meaning, default and its reason')
       .example('$0 explain cleat', 'a section with all its keys')
       .example('$0 explain --schema > dishwright.schema.json', 'the schema that editors read'),
-  handler: ({ key, schema, json }) => {
+  handler: ({ key, schema, page, json }) => {
     if (schema) print(schemaText().trimEnd());
+    else if (page) print(referencePage().trimEnd());
     else if (key !== undefined) printKeys(key, json);
     else if (json) printJson(keyEntries());
     else printList(keyEntries());

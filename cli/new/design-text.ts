@@ -32,7 +32,7 @@ const examples: Readonly<Record<string, string>> = {
 };
 
 function keyLines(entry: KeyEntry, stated: ReadonlyMap<string, string>, indent: string): string[] {
-  const name = entry.path.split('.').at(-1) ?? entry.path;
+  const name = nameOf(entry);
   const value = stated.get(entry.path);
   const words = entry.choices && entry.quantity === 'choice' ? ` One of: ${entry.choices.join(', ')}.` : '';
   const unit = entry.unit === undefined ? '' : ` In ${entry.unit}.`;
@@ -49,17 +49,6 @@ function keyLines(entry: KeyEntry, stated: ReadonlyMap<string, string>, indent: 
   return prose(`${name}: ${about} ${left}`, indent);
 }
 
-function sectionLines(section: KeyEntry, entries: readonly KeyEntry[], stated: ReadonlyMap<string, string>): string[] {
-  const below = entries.filter(({ path }) => path.startsWith(`${section.path}.`));
-  const active = below.some(({ path }) => stated.has(path));
-  return [
-    '',
-    ...prose(section.about, ''),
-    `${active ? '' : '#'}${section.path}:`,
-    ...below.flatMap((entry) => keyLines(entry, stated, '  ')),
-  ];
-}
-
 /** What may stand in each item of a list of sections, as prose. */
 function itemKeys(path: string, entries: readonly KeyEntry[], indent: string): string[] {
   const below = entries.filter((entry) => entry.path.startsWith(path));
@@ -68,6 +57,43 @@ function itemKeys(path: string, entries: readonly KeyEntry[], indent: string): s
     const fallback = entry.auto ?? entry.shown;
     return prose(`${name}: ${entry.about}${fallback === undefined ? '' : ` Left out: ${fallback}.`}`, indent);
   });
+}
+
+/** The keys right below a path, sections within it and items of its lists with them. */
+function bodyLines(
+  path: string,
+  entries: readonly KeyEntry[],
+  stated: ReadonlyMap<string, string>,
+  indent: string,
+): string[] {
+  const below = entries.filter(
+    (entry) => entry.path.startsWith(`${path}.`) && !/[.[]/.test(entry.path.slice(path.length + 1)),
+  );
+  return below.flatMap((entry) => {
+    if (entry.quantity === 'group') return groupLines(entry, entries, stated, indent);
+    const items = itemKeys(`${entry.path}[].`, entries, indent);
+    return [
+      ...(items.length > 0 ? [...prose(`Each of ${nameOf(entry)}:`, indent), ...items] : []),
+      ...keyLines(entry, stated, indent),
+    ];
+  });
+}
+
+const nameOf = ({ path }: KeyEntry): string => path.split('.').at(-1) ?? path;
+
+/** A section: a comment of its own, its name, its keys. It is commented out when nothing in it is stated. */
+function groupLines(
+  section: KeyEntry,
+  entries: readonly KeyEntry[],
+  stated: ReadonlyMap<string, string>,
+  indent: string,
+): string[] {
+  const active = [...stated.keys()].some((path) => path.startsWith(`${section.path}.`));
+  return [
+    ...prose(section.about, indent),
+    `${indent}${active ? '' : '#'}${nameOf(section)}:`,
+    ...bodyLines(section.path, entries, stated, `${indent}  `),
+  ];
 }
 
 interface Chosen {
@@ -150,7 +176,7 @@ export function designText(answers: Answers): string {
     } else if (entry.path === 'extra') {
       lines.push('', ...prose(entry.about, ''), ...itemKeys('extra[].', entries, ''), '#extra: []');
     } else if (entry.quantity === 'group') {
-      lines.push(...sectionLines(entry, entries, stated));
+      lines.push('', ...groupLines(entry, entries, stated, ''));
     } else lines.push('', ...keyLines(entry, stated, ''));
   }
   return `${lines.join('\n')}\n`;

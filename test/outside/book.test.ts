@@ -8,7 +8,7 @@ import { pathToFileURL } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { bookOf, buildJob, type LengthUnit, mmPer } from '../../lib/index.js';
+import { buildJob, type LengthUnit, mmPer } from '../../lib/index.js';
 import { launch } from '../helpers/browser.js';
 import { fixture, fixtureNames } from '../helpers/fixtures.js';
 import { shelfNester } from '../helpers/shelf-nester.js';
@@ -34,7 +34,7 @@ beforeAll(async () => {
   for (const name of fixtureNames) {
     const job = await buildJob(fixture(name), new Map(), shelfNester);
     const file = join(folder, `${name}.html`);
-    writeFileSync(file, bookOf(job));
+    writeFileSync(file, String(job.files.get('book.html')));
     urls.set(name, pathToFileURL(file).href);
     records.set(name, JSON.parse(String(job.files.get('job.json'))) as JobRecord);
   }
