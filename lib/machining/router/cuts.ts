@@ -12,7 +12,7 @@ import type { CutOperation } from '../types.js';
 import { closedCut, levelsTo } from './closed-cut.js';
 import type { Cutting } from './feeds.js';
 import { countersinkCut, drillCut, markCut } from './holes.js';
-import { liftsOn } from './lifts.js';
+import { liftsOn, widened } from './lifts.js';
 import { pointAt, type Ring, ringOf, withoutSpurs } from './ring.js';
 import type { Tab } from './tabs.js';
 import type { Visit } from './tour.js';
@@ -99,7 +99,8 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
   const roughRing = rough === null ? null : direct(rough, data);
   const finish = ringOf(turned(path, data));
   const near = depth > -tabTop ? tabs : [];
-  const finishLifts = liftsOn(finish, near, radius);
+  // the finishing pass stops short of where roughing stopped, so that it meets no tab over its whole height
+  const finishLifts = widened(liftsOn(finish, near, radius), rough === null ? 0 : 1);
   const roughLifts = roughRing === null ? [] : liftsOn(roughRing, near, radius);
   const ring = roughRing ?? finish;
   const tangent = Math.tan((data.rampAngleDeg * Math.PI) / 180);

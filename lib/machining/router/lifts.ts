@@ -60,3 +60,8 @@ export function liftsOn(ring: Ring, tabs: readonly Tab[], radius: number): Lift[
   }
   return lifts;
 }
+
+/** The stretches, longer by `by` mm at both ends. */
+export function widened(lifts: readonly Lift[], by: number): Lift[] {
+  return lifts.map(({ from, to }) => ({ from: from - by, to: to + by }));
+}
