@@ -60,7 +60,7 @@ function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Ma
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
   return markup`<div><h3 id="sheet-${sheet.id}">${sheet.id}</h3>
 <figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}</figcaption></figure>
-${simulated ? markup`<figure class="zoom">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated.</figcaption></figure>` : null}</div>`;
+${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated.</figcaption></figure>` : null}</div>`;
 }
 
 export function sheetsChapter(input: BookInput, measures: Measures): Markup {

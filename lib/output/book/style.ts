@@ -11,6 +11,7 @@ export const bookStyle = `
 @media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;
 --paper:#12181b;--leaf:#1a2226;--ink:#ebe6da;--soft:#aab5ba;--line:#3c484f;--accent:#8accd3;--lit:#ffa873;--litfill:#8f4416;--warn:#ffb59a;
 --board:#a5946c;--hub:#a27f4a;--cleat:#8a6432;--rib:#b5935c;--panel:#84694c;--mirror:#8fb0bd;--receiver:#6d757b;--stuff:#5b4f36;--stock:#232d32;--skin:#54483a;--block:#5d4b33;--disc:#625136;--glass:#35505c}}
+@media screen and (prefers-color-scheme:dark){.simulated svg{filter:brightness(.68)}}
 *{box-sizing:border-box}
 html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans",sans-serif;scroll-behavior:smooth}
 @media (prefers-reduced-motion:reduce){html{scroll-behavior:auto}}
@@ -112,7 +113,9 @@ figure,tr,.step,h2,h3{break-inside:avoid}
 h2,h3{break-after:avoid}
 thead{display:table-header-group}
 th,td{padding-top:.12rem;padding-bottom:.12rem}
-.holes{font-size:.82rem;break-before:page}
+.scroll:has(.holes){columns:2;column-gap:10mm;break-before:page}
+.holes{font-size:.85rem;margin:0}
+caption,thead{break-after:avoid}
 .parts th{white-space:nowrap}
 .scroll{overflow:visible}
 svg{max-height:175mm}
