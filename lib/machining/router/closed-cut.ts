@@ -1,5 +1,5 @@
 /** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
-import { distance, edgeLength, nearestOnEdge, type Point } from '../../geometry/index.js';
+import { type ArcEdge, distance, edgeLength, nearestOnEdge, type Point } from '../../geometry/index.js';
 import { edgeAt, pointAt, type Ring } from './ring.js';
 import type { Cut, Move } from './types.js';
 import { clearOfLifts, type Feeds, type Lift, walkMoves } from './walk.js';
@@ -86,9 +86,46 @@ function finishStart(
   return { start: first, lead: 0 };
 }
 
+/** The circle that a ring runs, if it is one. */
+function circleOf(ring: Ring): ArcEdge | null {
+  const [first] = ring.edges;
+  if (first?.kind !== 'arc') return null;
+  const same = ring.edges.every((edge) => edge.kind === 'arc' && distance(edge.centre, first.centre) < 1e-6);
+  return same ? first : null;
+}
+
+/**
+ * The finishing pass of a circle: a half circle that touches both the roughed and the finished one leads from the one
+ * to the other, so that the tool meets the allowance gradually however small the hole is; and back in the same way.
+ */
+function finishCircle(cut: ClosedCut, arc: ArcEdge, from: Point, z: number): Move[] {
+  const { finish, feeds, tabTop } = cut;
+  const out = distance(from, arc.centre);
+  const touch = {
+    x: arc.centre.x - ((from.x - arc.centre.x) * arc.radius) / out,
+    y: arc.centre.y - ((from.y - arc.centre.y) * arc.radius) / out,
+  };
+  const centre = { x: (from.x + touch.x) / 2, y: (from.y + touch.y) / 2 };
+  const half = (to: Point): Move => ({
+    kind: 'arc',
+    to: { x: to.x, y: to.y, z },
+    centre,
+    clockwise: arc.sweep < 0,
+    feed: feeds.along,
+  });
+  const start = nearestLength(finish, touch);
+  const walk = { from: start, to: start + finish.length, zFrom: z, zTo: z, levelFrom: start, lifts: [], tabTop };
+  return [half(touch), ...walkMoves(finish, walk, feeds), half(from)];
+}
+
 /** A pass along the finished edge, in from the roughed wall and out to it again; ends at a length of the rough ring. */
 function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: Move[]): number {
   const { finish, finishLifts, tabTop, feeds } = cut;
+  const circle = finishLifts.length === 0 ? circleOf(finish) : null;
+  if (circle !== null) {
+    moves.push(...finishCircle(cut, circle, pointAt(rough, from), z));
+    return from;
+  }
   const { start, lead } = finishStart(cut, rough, pointAt(rough, from), z);
   // to get there the tool first follows the roughed wall
   const wall = nearestLength(rough, pointAt(finish, start));

@@ -95,6 +95,13 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
     }
     tooled.push({ operation, tool });
     const depth = cutDepth(operation, material, data);
+    if (operation.operation === 'countersink' && depth > material.thickness + data.throughCut + 1e-9)
+      problems.set(`countersink ${operation.part}`, {
+        code: 'router-countersink',
+        severity: 'error',
+        key: ['throughCut'],
+        message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, and the sheet is ${mm(material.thickness)} thick; use smaller heads, or let router.throughCut go deeper into the spoil board`,
+      });
     if (depth > tool.cuttingDepth + 1e-9)
       problems.set(`short ${tool.number}`, {
         code: 'router-tool-short',

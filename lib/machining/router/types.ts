@@ -137,6 +137,7 @@ export interface RouterProblem {
   readonly code:
     | 'router-tool-missing'
     | 'router-tool-short'
+    | 'router-countersink'
     | 'router-spindle'
     | 'router-no-tabs'
     | 'router-skin'
