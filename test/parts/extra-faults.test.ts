@@ -152,7 +152,7 @@ describe('hostile drawings end soon', () => {
   it.each([
     ['9 MB of nothing', `0\n${'a'.repeat(9e6)}`],
     ['a million lines of nothing', '0\n'.repeat(1e6)],
-    ['200 000 circles', dxf(many(200_000, (k) => `${circle(k * 5, 0, 1)}\n`))],
+    ['100 000 circles', dxf(many(100_000, (k) => `${circle(k * 5, 0, 1)}\n`))],
     ['10 000 loose lines', dxf(many(10_000, (k) => `${line(k, 0, k + 0.5, 3)}\n`))],
     ['10 000 lines from one place', dxf(many(10_000, (k) => `${line(0, 0, k, 3)}\n`))],
     ['5 000 circles round one centre', dxf(many(5_000, (k) => `${circle(0, 0, k + 1)}\n`))],
@@ -160,9 +160,10 @@ describe('hostile drawings end soon', () => {
     ['300 times one circle', dxf('0 CIRCLE\n8 0\n10 0\n20 0\n40 9\n'.repeat(300))],
     ['slanted teeth', svg(`<path transform="rotate(44)" d="M0 0${zigzag}L19000 5000L0 5000Z"/>`)],
     ['a polyline of 100 000 vertices', dxf(polyline(Array.from({ length: 100_000 }, (_, k) => [k, k % 7] as const)))],
-    ['a wild spline', dxf(spline(5000))],
+    ['a wild spline', dxf(spline(1900))],
+    ['a longer spline', dxf(spline(20_000))],
     ['20 000 cusps', svg(`<path d="M0 0${many(5000, (k) => `C100 100 0 100 100 ${k}`)}Z"/>`)],
-    ['long path data', svg(`<path d="M0 0${'l1 1'.repeat(99_000)}Z"/>`)],
+    ['long path data', svg(`<path d="M0 0${'l1 1'.repeat(62_000)}Z"/>`)],
     ['too long path data', svg(`<path d="M0 0${'l1 1'.repeat(500_000)}Z"/>`)],
     ['deep groups', svg(`${'<g>'.repeat(100_000)}${'</g>'.repeat(100_000)}`)],
     ['many elements', svg('<g/>'.repeat(500_000))],
@@ -172,9 +173,11 @@ describe('hostile drawings end soon', () => {
     ['spaces', svg(`<polygon points="${' '.repeat(300_000)}x"/>`)],
     ['digits', svg(`<g transform="${'1'.repeat(9_000)}"><rect width="${'1'.repeat(300_000)}" height="1"/></g>`)],
   ])('%s', (_, text) => {
-    const start = performance.now();
+    // of this thread's processor, as the machine may be busy with other tests
+    const start = process.cpuUsage();
     const { parts: made, problems } = read(text);
     expect(made.length + problems.length).toBeGreaterThan(0);
-    expect(performance.now() - start).toBeLessThan(2000);
+    const { user, system } = process.cpuUsage(start);
+    expect((user + system) / 1e6).toBeLessThan(2);
   });
 });

@@ -112,6 +112,8 @@ export function followSpline({ degree, knots, points, weights }: Spline, toleran
     throw new ExtraFault('extra-spline', `${what}; draw it anew, or export it as polylines`);
   };
   if (!(degree >= 1 && degree <= 10)) wrong(`a spline of degree ${degree} is not read (1 to 10 are)`);
+  if (points.length > limits.ringEdges)
+    wrong(`a spline has ${points.length} control points; at most ${limits.ringEdges} are read`);
   if (points.length <= degree) wrong(`a spline of degree ${degree} needs more than ${points.length} control points`);
   if (knots.length !== points.length + degree + 1)
     wrong(`a spline has ${knots.length} knots where ${points.length + degree + 1} belong`);
@@ -125,6 +127,7 @@ export function followSpline({ degree, knots, points, weights }: Spline, toleran
     const share = wide > 0 ? degree / wide : 0;
     return [0, 1, 2].map((k) => (p[k]! - weighted[i]![k]!) * share) as unknown as Weighted;
   });
+  const slopeKnots = knots.slice(1, -1);
   const pieces: FittedPath[] = [];
   let edges = 0;
   for (let span = degree; span < points.length; span++) {
@@ -136,7 +139,7 @@ export function followSpline({ degree, knots, points, weights }: Spline, toleran
     };
     const tangent = (t: number): Point => {
       const [x, y, w] = deBoor(weighted, knots, degree, span, t);
-      const [dx, dy, dw] = deBoor(slopes, knots.slice(1, -1), degree - 1, span - 1, t);
+      const [dx, dy, dw] = deBoor(slopes, slopeKnots, degree - 1, span - 1, t);
       return { x: (dx - (x / w) * dw) / w, y: (dy - (y / w) * dw) / w };
     };
     const piece = followCurve({ from, to, at, tangent }, tolerance, limits.ringEdges);

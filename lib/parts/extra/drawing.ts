@@ -48,7 +48,7 @@ export const limits = {
   /** Characters in a file. */
   text: 4_000_000,
   /** Characters of path data in a file. */
-  pathData: 400_000,
+  pathData: 250_000,
   /** Lines, arcs and curves in a file. */
   entities: 20_000,
   /** Straight edges and arcs in a file, after curves are fitted. */
@@ -59,7 +59,7 @@ export const limits = {
   /** Groups within groups. */
   depth: 64,
   /** Pairs of edges near one another that are looked at for crossings. */
-  pairs: 400_000,
+  pairs: 100_000,
   /** Size of an outline, mm. */
   size: 100_000,
   /** A coordinate, mm: beyond it a double holds less than a nanometre or so less well than the checks need. */
