@@ -1,9 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { bookOf, buildJob, cautions, type Job, prepare } from '../../lib/index.js';
+import { bookOf, buildJob, cautions, type Job, prepare, readDesign } from '../../lib/index.js';
 import { screwLength } from '../../lib/output/book/hardware.js';
 import { json, markup } from '../../lib/output/book/html.js';
 import { firstRibs } from '../../lib/output/book/steps.js';
 import { designOf, fixture, fixtureNames, fixtureText } from '../helpers/fixtures.js';
+import { randomDesign } from '../helpers/random-design.js';
 import { shelfNester } from '../helpers/shelf-nester.js';
 
 const jobs = new Map<string, Job>();
@@ -59,6 +60,22 @@ describe.each(fixtureNames)('the book of %s', (name) => {
   });
 });
 
+describe('the book of random designs', () => {
+  it('holds no slip of a number', () => {
+    let books = 0;
+    for (let seed = 1; seed <= 16; seed += 1) {
+      const reading = readDesign(randomDesign(seed).text);
+      if (reading.kind === 'refused') continue;
+      const prepared = prepare(reading.design);
+      if (prepared.problems.some(({ severity }) => severity === 'error')) continue;
+      const html = bookOf({ ...prepared, sheets: null }).replace(/<script>[\s\S]*?<\/script>/g, '');
+      expect(html.match(/NaN|undefined|Infinity|\[object/), `seed ${seed}`).toBeNull();
+      books += 1;
+    }
+    expect(books).toBeGreaterThan(8);
+  });
+});
+
 describe('the shopping list', () => {
   it('adds up prices and screws', () => {
     const { sheets, design } = job('press-house');
@@ -72,6 +89,11 @@ describe('the shopping list', () => {
     // 24 cleats with two screws down and two into the rib: 36 mm of board and cleat, 48 mm of cleat and rib
     expect(wordsOf(html)).toContain('Countersunk wood screw for holes of 4 mm, 30 mm long 48 cleats to the board');
     expect(wordsOf(html)).toContain('Countersunk wood screw for holes of 4 mm, 45 mm long 48 cleats to the ribs');
+    // where the cleats are glued to the ribs, no screws for that are bought
+    const glued = fixtureText('press-house').replace('rib: {', 'cleat: { ribScrews: 0 }\nrib: {');
+    const words = wordsOf(bookOf({ ...prepare(designOf(glued)), sheets: null }));
+    expect(words).toContain('Glue each cleat to its rib');
+    expect(words).not.toContain('cleats to the ribs');
   });
 
   it('weighs what is cut: a larger square board by its added area', () => {

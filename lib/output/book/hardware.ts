@@ -92,7 +92,7 @@ export function hardwareOf(input: BookInput, measures: Measures): Hardware[] {
         }
       : null,
   ];
-  return list.filter((entry) => entry !== null);
+  return list.filter((entry) => entry !== null).filter(({ count }) => count > 0);
 }
 
 /** Length of all the seams between ribs and panels, mm: two beads of glue for each rib. */

@@ -81,7 +81,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       look: looks(['board'], ['hub']),
     },
     {
-      title: 'Screw each cleat to its rib, at the bench',
+      title: `${cleat.ribScrews > 0 ? 'Screw' : 'Glue'} each cleat to its rib, at the bench`,
       text: [
         `Its middle goes on the rib's scribed line, its lower face flush with the base, on the left of the rib as seen from the hub${cleat.perRib === 2 ? ', and a second on the right' : ''}. Once the ribs stand on the board there is little room for a driver.`,
         cleat.ribScrews > 0
@@ -90,7 +90,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       ],
       checks: [
         'On a flat bench rib and cleat stand together without rocking.',
-        'No screw comes out on the far side of the rib.',
+        ...(cleat.ribScrews > 0 ? ['No screw comes out on the far side of the rib.'] : []),
       ],
       picture: 'A rib with its cleat',
       // across from rib 1 the cleat stands on the side that the picture shows
