@@ -172,7 +172,7 @@ describe('what is not drawn', () => {
   });
 
   it('is text, with a word', () => {
-    const { parts: made, problems } = read(svg(`${box}<text><tspan>hello</tspan></text>`));
+    const { parts: made, problems } = read(svg(`${box}<text><tspan>hello</tspan><textPath>round</textPath></text>`));
     expect(made).toHaveLength(1);
     expect(problems[0]?.message).toMatch(/1 x text left out: turn text into paths/);
   });

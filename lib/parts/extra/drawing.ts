@@ -1,5 +1,5 @@
 /** What the readers of drawings have in common: lines as drawn, and what cannot be taken. Millimetres, y up. */
-import type { Path, Point } from '../../geometry/index.js';
+import type { FittedPath, Path, Point } from '../../geometry/index.js';
 
 /** Something in a drawing that cannot be taken as it is; the message says where and what would do. */
 export class ExtraFault extends Error {
@@ -16,6 +16,11 @@ export interface Finding {
   readonly code: string;
   readonly severity: 'error' | 'warning';
   readonly message: string;
+}
+
+/** A line fitted by arcs, without a name. */
+export interface DrawnRun extends FittedPath {
+  readonly closed: boolean;
 }
 
 /** A line as drawn: a ring (its last vertex joins the first) or an open run. */

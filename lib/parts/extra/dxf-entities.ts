@@ -1,13 +1,8 @@
 /** Entities of a DXF file as runs of edges (Autodesk, DXF Reference, AutoCAD 2012, chapter 6). */
 import type { FittedPath, Point, Vertex } from '../../geometry/index.js';
 import { followEllipse, followSpline } from './curves.js';
-import { ExtraFault } from './drawing.js';
+import { type DrawnRun, ExtraFault } from './drawing.js';
 import { type DxfRecord, real, realAt, realOr, type Tag, whole, wholeOr } from './dxf-tags.js';
-
-/** A run without a name. */
-export interface DrawnRun extends FittedPath {
-  readonly closed: boolean;
-}
 
 /** An entity with what belongs to it: the vertices of an old-style polyline. */
 export interface Entity extends DxfRecord {

@@ -2,9 +2,8 @@
 import { normalizePath, parsePathString } from 'svg-path-commander/util';
 import { distance, type FittedPath, type Point, type Vertex } from '../../geometry/index.js';
 import { type EllipticArc, followBezier, followEllipse } from './curves.js';
-import { ExtraFault, limits, quoted } from './drawing.js';
+import { type DrawnRun, ExtraFault, limits, quoted } from './drawing.js';
 import { type Matrix, movePoint, moveVector, readSvgLength, inPx } from './svg-transform.js';
-import type { DrawnRun } from './dxf-entities.js';
 
 /** A shape is put together of pieces, in its own axes. */
 type Piece =

@@ -187,11 +187,13 @@ class Walk {
         const which = number > 1 ? `${what} (part ${number})` : what;
         this.list.add({ what: which, closed, vertices: path, deviation });
       }
-    } else if (element === 'text') this.texts += 1;
-    else if (element === 'svg')
+    } else if (element === 'text') {
+      this.texts += 1;
+      this.open[this.open.length - 1] = { matrix, drawn: false };
+    } else if (element === 'svg')
       throw new ExtraFault('extra-entity', `a drawing within a drawing, at ${placeText(at.x, at.y)} mm; ungroup it`);
     else if (Object.hasOwn(unread, element)) throw new ExtraFault('extra-entity', unread[element] ?? '');
-    else if (!groups.has(element) && element !== 'style' && element !== 'tspan' && element !== 'view')
+    else if (!groups.has(element) && element !== 'style' && element !== 'view')
       throw new ExtraFault('extra-entity', 'it is not read; draw it as a path');
   }
 }
