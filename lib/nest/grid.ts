@@ -29,6 +29,38 @@ function perimeter(ring: readonly Point[]): number {
   }, 0);
 }
 
+/** How often closed curves wind about a point, anticlockwise positive. */
+function windings(curves: readonly Polygon[], px: number, py: number): number {
+  let turns = 0;
+  for (const curve of curves) {
+    let p = curve.at(-1)!;
+    for (const q of curve) {
+      if (p.y > py !== q.y > py && px < p.x + ((py - p.y) * (q.x - p.x)) / (q.y - p.y)) turns += q.y > p.y ? 1 : -1;
+      p = q;
+    }
+  }
+  return turns;
+}
+
+/** Points within a ring, beside the middles of its edges. */
+function pointsWithin(ring: Polygon): Point[] {
+  const off = area(ring) / perimeter(ring) / 2;
+  return ring.flatMap((p, i) => {
+    const q = ring[(i + 1) % ring.length]!;
+    const share = off / Math.hypot(q.x - p.x, q.y - p.y);
+    const point = { x: (p.x + q.x) / 2 - (q.y - p.y) * share, y: (p.y + q.y) / 2 + (q.x - p.x) * share };
+    return windings([ring], point.x, point.y) === 0 ? [] : [point];
+  });
+}
+
+/** Among edges that all but coincide the library now and then leaves a hole that is none, or a solid within a solid. */
+function isTrue(ring: Polygon, solution: readonly Polygon[], curves: readonly Polygon[]): boolean {
+  const points = pointsWithin(ring);
+  if (area(ring) < 0) return points.length > 0 && points.every(({ x, y }) => windings(curves, x, y) === 0);
+  const others = solution.filter((other) => other !== ring);
+  return points.every(({ x, y }) => windings(others, x, y) <= 0);
+}
+
 /**
  * The rings round what the given closed curves wind about: at all (`nonzero`), anticlockwise (`positive`) or clockwise
  * (`negative`). Outer rings anticlockwise, holes clockwise. Coordinates up to 1e5 mm.
@@ -40,9 +72,10 @@ export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 
   const solution: Paths64 = [];
   const fill = { nonzero: FillRule.NonZero, positive: FillRule.Positive, negative: FillRule.Negative }[rule];
   clipper.execute(ClipType.Union, fill, solution);
-  return solution
+  const found = solution
     .map((path) => path.map(({ x, y }) => ({ x: x / SCALE, y: y / SCALE })))
     .filter((ring) => ring.length > 2 && 2 * Math.abs(area(ring)) > LEAST_WIDTH * perimeter(ring));
+  return rule === 'nonzero' && found.length > 1 ? found.filter((ring) => isTrue(ring, found, rings)) : found;
 }
 
 export { area as ringArea };

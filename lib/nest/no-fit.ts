@@ -33,7 +33,7 @@ export class NoFit {
   maxX = -Infinity;
   maxY = -Infinity;
 
-  constructor(rings: readonly Polygon[]) {
+  constructor(private readonly rings: readonly Polygon[]) {
     const count = rings.reduce((sum, ring) => sum + ring.length, 0);
     this.count = count;
     this.x = new Float64Array(count);
@@ -66,6 +66,37 @@ export class NoFit {
     if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
     const signed = this.#signed(px, py);
     return signed > 0 ? signed : 0;
+  }
+
+  /**
+   * Puts the shortest way out of the region into `way` and returns its length; 0 outside.
+   * @param way two numbers
+   */
+  wayOut(px: number, py: number, way: Float64Array): number {
+    if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
+    if (this.least(px, py) < 0) return 0;
+    const { count, x, y, dx, dy, endY, per } = this;
+    let inside = false;
+    let least = Infinity;
+    for (let k = 0; k < count; k++) {
+      const ay = y[k]!;
+      const ux = px - x[k]!;
+      const uy = py - ay;
+      const ex = dx[k]!;
+      const ey = dy[k]!;
+      if (ay > py !== endY[k]! > py && ux < (uy * ex) / ey) inside = !inside;
+      let t = (ux * ex + uy * ey) * per[k]!;
+      t = t < 0 ? 0 : t > 1 ? 1 : t;
+      const rx = t * ex - ux;
+      const ry = t * ey - uy;
+      const square = rx * rx + ry * ry;
+      if (square < least) {
+        least = square;
+        way[0] = rx;
+        way[1] = ry;
+      }
+    }
+    return inside ? Math.sqrt(least) : 0;
   }
 
   /** Distance to the rim, negative outside. */
@@ -124,19 +155,7 @@ export class NoFit {
 
   /** The region seen from the other shape. */
   opposite(): NoFit {
-    const rings: Point[][] = [];
-    let ring: Point[] = [];
-    for (let k = 0; k < this.count; k++) {
-      ring.push({ x: -this.x[k]!, y: -this.y[k]! });
-      const next = k + 1;
-      const closes =
-        next === this.count || this.x[k]! + this.dx[k]! !== this.x[next]! || this.y[k]! + this.dy[k]! !== this.y[next]!;
-      if (closes) {
-        rings.push(ring);
-        ring = [];
-      }
-    }
-    return new NoFit(rings);
+    return new NoFit(this.rings.map(negated));
   }
 }
 

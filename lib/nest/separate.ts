@@ -10,6 +10,7 @@ import { startOn } from './first.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Random } from './random.js';
+import { relax } from './relax.js';
 import { Search, TOUCHING } from './search.js';
 import type { Shape } from './shape.js';
 
@@ -26,6 +27,9 @@ export interface Patience {
   /** Fresh starts without a better total before it gives up. */
   readonly starts: number;
 }
+
+/** Rounds without a better total after which the best is pushed apart as a whole. */
+const PUSH_AFTER = 8;
 
 /** Share of the moves that look only near the piece, and how near, in its own widths and heights. */
 const NEAR = 0.3;
@@ -84,6 +88,7 @@ export class Separation {
     let least = this.total();
     if (least === 0) return 0;
     const best = packing.copy();
+    let pushed = Infinity;
     for (let start = 0; start < patience.starts; start++) {
       let atStart = least;
       for (let idle = 0; idle < patience.rounds;) {
@@ -100,6 +105,10 @@ export class Separation {
           packing.assign(best);
           return least;
         }
+        if (idle === PUSH_AFTER && pushed > least) {
+          pushed = least;
+          if (this.#pushFree(best, budget)) return 0;
+        }
         this.#reweigh();
       }
       packing.assign(best);
@@ -110,6 +119,21 @@ export class Separation {
       }
     }
     return least;
+  }
+
+  /** Whether pushing all pieces of the best at once frees them; takes the freed packing over. */
+  #pushFree(best: Packing, budget: Budget): boolean {
+    const trial = best.copy();
+    const { free, work } = relax(trial, this.noFits);
+    budget.spend(work);
+    if (!free) return false;
+    const kept = this.packing.copy();
+    this.packing.assign(trial);
+    this.#measure();
+    if (this.total() === 0) return true;
+    this.packing.assign(kept);
+    this.#measure();
+    return false;
   }
 
   /** Puts pieces back within the limits of their sheets. */
