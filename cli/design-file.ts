@@ -21,12 +21,21 @@ export function readText(file: string): string {
   }
 }
 
+/** A design as read from its file. */
+export interface LoadedDesign {
+  readonly file: string;
+  readonly design: Design;
+  readonly problems: readonly Problem[];
+  /** Gives a problem that is found later on its line in the file. */
+  readonly located: (problem: Problem) => Problem;
+}
+
 /**
  * @throws Stop with every problem when the file cannot be taken
  */
-export function loadDesign(file: string): { readonly design: Design; readonly problems: readonly Problem[] } {
+export function loadDesign(file: string): LoadedDesign {
   const reading = readDesign(readText(file));
-  if (reading.kind === 'design') return reading;
+  if (reading.kind === 'design') return { file, ...reading };
   const count = reading.problems.filter((problem) => problem.severity === 'error').length;
   throw new Stop(
     exitCode.wrongInput,

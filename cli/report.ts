@@ -1,7 +1,7 @@
 /** Problems on the terminal, the same wherever a command meets them. */
 import type { Problem } from '../lib/index.js';
 import { say, shade } from './console.js';
-import { problemLine } from './design-file.js';
+import { type LoadedDesign, problemLine } from './design-file.js';
 import { exitCode, Stop } from './exit.js';
 
 /** Says every problem, errors in red. */
@@ -10,10 +10,15 @@ export function sayProblems(file: string, problems: readonly Problem[]): void {
     say(shade(problemLine(file, problem), problem.severity === 'error' ? 'red' : 'yellow'));
 }
 
-/** Says every warning, and stops when there is an error among the problems. @throws Stop */
-export function stopOnErrors(file: string, problems: readonly Problem[]): void {
+/**
+ * Says every warning, those of the file first, and stops when there is an error among the problems.
+ * @param found what was found after the file was read
+ * @throws Stop
+ */
+export function stopOnErrors(loaded: LoadedDesign, found: readonly Problem[]): void {
+  const problems = [...loaded.problems, ...found.map(loaded.located)];
   sayProblems(
-    file,
+    loaded.file,
     problems.filter((problem) => problem.severity === 'warning'),
   );
   const errors = problems.filter((problem) => problem.severity === 'error');
@@ -21,6 +26,6 @@ export function stopOnErrors(file: string, problems: readonly Problem[]): void {
     throw new Stop(
       exitCode.cannotBuild,
       'the dish cannot be built as designed; nothing was written',
-      errors.map((problem) => problemLine(file, problem)),
+      errors.map((problem) => problemLine(loaded.file, problem)),
     );
 }

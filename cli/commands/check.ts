@@ -21,7 +21,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     const job = prepare(design, readExtras(flags.design, design));
-    const problems = [...loaded.problems, ...job.problems];
+    const problems = [...loaded.problems, ...job.problems.map(loaded.located)];
     const figures = keyFigures(job.design, job.dish, job.parts, job.cleatStart);
     if (flags.json) printJson({ figures, problems });
     else {

@@ -35,7 +35,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const design = applyFlags(loaded.design, flags);
     askFolder(flags.out, flags.force);
     const job = await buildJob(design, readExtras(flags.design, design), nesterFor(flags.seconds));
-    stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
+    stopOnErrors(loaded, job.problems);
     writeFolder(flags.out, job.files, flags.force, (folder) => {
       if (!flags.verify) return;
       const proof = verify(readFolder(folder));

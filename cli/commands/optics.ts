@@ -40,7 +40,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     // outlines of one’s own have no part in it
     const job = prepare({ ...design, extra: [] });
     const { forecast, problems } = forecastOf(job);
-    stopOnErrors(flags.design, [...loaded.problems, ...job.problems, ...problems]);
+    stopOnErrors(loaded, [...job.problems, ...problems]);
     if (forecast === null)
       throw new Stop(
         exitCode.cannotBuild,

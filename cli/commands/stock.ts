@@ -75,7 +75,7 @@ export const stockCommand: CommandModule<object, StockArguments> = {
     const trials: Trial[] = [];
     for (const one of designs) {
       const { figures, problems } = await figuresOf(one.design, extras, flags.seconds);
-      stopOnErrors(flags.design, problems);
+      stopOnErrors(loaded, problems);
       trials.push({ name: one.name, figures });
     }
     const best = recommend(trials);

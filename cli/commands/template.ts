@@ -38,7 +38,7 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
       flags.measured === undefined ? asked : { ...asked, print: { ...asked.print, measured: flags.measured } };
     // outlines of one’s own have no part in it
     const job = prepare({ ...design, extra: [] });
-    stopOnErrors(flags.design, [...loaded.problems, ...job.problems]);
+    stopOnErrors(loaded, job.problems);
     const files = await templateFiles(job);
     writeFolder(flags.out, files, flags.force);
     for (const name of files.keys()) say(`${flags.out}/${name}`);

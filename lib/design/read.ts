@@ -15,7 +15,13 @@ const longestLine = 2000;
 const deepestNesting = 32;
 
 export type DesignReading =
-  | { readonly kind: 'design'; readonly design: Design; readonly problems: readonly Problem[] }
+  | {
+      readonly kind: 'design';
+      readonly design: Design;
+      readonly problems: readonly Problem[];
+      /** The line of a problem that is found later on, told by the path of its key. */
+      readonly located: (problem: Problem) => Problem;
+    }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
 
 interface Located {
@@ -197,10 +203,9 @@ export function readDesign(text: string): DesignReading {
   const parsed = schema.safeParse(raw);
   if (!parsed.success) return { kind: 'refused', problems: problemsOf(parsed.error, raw, schema, located) };
   const { design, problems } = complete(parsed.data, raw);
-  const placed = problems.map((problem) => ({
-    ...problem,
-    ...(problem.place && { place: located.place(problem.place.path) }),
-  }));
+  const withLine = (problem: Problem): Problem =>
+    problem.place ? { ...problem, place: located.place(problem.place.path) } : problem;
+  const placed = problems.map(withLine);
   if (placed.some((problem) => problem.severity === 'error')) return { kind: 'refused', problems: placed };
-  return { kind: 'design', design, problems: placed };
+  return { kind: 'design', design, problems: placed, located: withLine };
 }
