@@ -70,7 +70,7 @@ function tabKeys(unit: LengthUnit) {
       width: lengthOr(6, { about: 'Width of a holding tab.', above: 0, most: 100 }),
       height: lengthAuto({
         about: 'Height of a holding tab above the lower face.',
-        auto: 'a quarter of the thickness, at least 1 mm and at most 3 mm',
+        auto: 'a quarter of the thickness, at least 1 mm, at most 3 mm and half the thickness',
         above: 0,
         most: 50,
       }),

@@ -153,7 +153,7 @@ export function clearingRings(path: Contour, toolDiameter: number): Contour[] {
 }
 
 /** Several cuts that are made one after the other, each entered near where the one before ended. */
-function inTurn(cuts: readonly Entered[]): Entered {
+export function inTurn(cuts: readonly Entered[]): Entered {
   return {
     entries: cuts[0]!.entries,
     make: (first) => {

@@ -16,14 +16,14 @@ export interface Held {
   readonly skinned: (operation: CutOperation) => boolean;
 }
 
-/** Tabs are a quarter of the thickness, at least and at most (mm): common practice, no source. */
+/** Tabs are a quarter of the thickness, at least and at most (mm), and no more than half: common practice, no source. */
 const tabShare = 0.25;
 const leastTab = 1;
 const mostTab = 3;
 
 export function tabHeightOf(material: SheetMaterial, data: RouterData): number {
-  const usual = Math.min(mostTab, Math.max(leastTab, tabShare * material.thickness));
-  return Math.min(data.tabs.height ?? usual, material.thickness);
+  const { thickness } = material;
+  return data.tabs.height ?? Math.min(mostTab, thickness / 2, Math.max(leastTab, tabShare * thickness));
 }
 
 const keyOf = (part: string, copy: number): string => `${copy}:${part}`;
@@ -127,6 +127,14 @@ export function hold(
     }
     chosen = choose();
   }
+  const tabHeight = tabHeightOf(material, data);
+  if (tabHeight >= material.thickness)
+    problems.push({
+      code: 'router-no-tabs',
+      severity: 'error',
+      key: ['tabs', 'height'],
+      message: `${cut.id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm; use less, or leave it out`,
+    });
   if (skins.size > 0 && data.tabs.skin >= material.thickness)
     problems.push({
       code: 'router-no-tabs',
@@ -145,7 +153,7 @@ export function hold(
   const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), counts[i]!]));
   return {
     tabs,
-    tabHeight: tabHeightOf(material, data),
+    tabHeight,
     holding: placed.map(({ part, copy }) => ({
       part,
       copy,

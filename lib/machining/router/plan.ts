@@ -1,7 +1,7 @@
 /** From a cut sheet to the tool's whole way: the one entrance to this folder. */
-import type { Point } from '../../geometry/index.js';
+import { distance, type Point } from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
-import { type CutSettings, type Entered, lineCut, pointCut, ringCut } from './cuts.js';
+import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
 import { type Held, hold } from './holding.js';
 import { measure } from './measure.js';
@@ -24,23 +24,59 @@ import type {
 /** Drill bits first, then the V-bit, the end mill last: a part is whole and held while it is drilled and marked. */
 const kindOrder = { drill: 0, v: 1, mill: 2 } as const;
 
-/** Runs of operations that must follow one another; within each the way decides. */
+/** Runs of operations that must follow one another, outlines after what lies within; in each the way decides. */
 function phases(operations: readonly Tooled[]): Tooled[][] {
   const groups: Tooled[][] = [];
-  let last = '';
+  let last: boolean | null = null;
   for (const one of operations) {
-    const { operation } = one.operation;
-    if (operation !== last) groups.push([]);
-    last = operation;
+    const outline = one.operation.operation === 'outline';
+    if (outline !== last) groups.push([]);
+    last = outline;
     groups.at(-1)!.push(one);
   }
   return groups;
 }
 
+/** The operations of each part, in their order: another way to keep outlines last. */
+function byPart(operations: readonly Tooled[]): Tooled[][] {
+  const groups = new Map<string, Tooled[]>();
+  for (const one of operations) {
+    const key = `${one.operation.copy}:${one.operation.part}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()];
+}
+
+interface Way {
+  readonly cuts: readonly Cut[];
+  readonly end: Point;
+}
+
+function travelOf({ cuts }: Way, start: Point): number {
+  let at = start;
+  let sum = 0;
+  for (const { moves } of cuts) {
+    sum += distance(at, moves[0]!.to);
+    at = moves.at(-1)!.to;
+  }
+  return sum;
+}
+
 /** The cuts of one group in a short order, from where the tool is. */
-function toured(cuts: readonly Entered[], start: Point): { readonly cuts: Cut[]; readonly end: Point } {
+function toured(cuts: readonly Entered[], start: Point): Way {
   const made = tour(cuts, start).flatMap(({ visit, entry, reversed }) => cuts[visit]!.make(entry, reversed));
   return { cuts: made, end: made.at(-1)?.moves.at(-1)?.to ?? start };
+}
+
+function inPhases(groups: readonly (readonly Entered[])[], start: Point): Way {
+  let end = start;
+  const cuts: Cut[] = [];
+  for (const group of groups) {
+    const done = toured(group, end);
+    cuts.push(...done.cuts);
+    end = done.end;
+  }
+  return { cuts, end };
 }
 
 interface Setting {
@@ -88,14 +124,21 @@ function toolRuns(setting: Setting, tools: readonly RouterTool[]): ToolRun[] {
   let at: Point = { x: 0, y: 0 };
   return tools.flatMap((tool): ToolRun[] => {
     const own = setting.choice.tooled.filter((one) => one.tool.number === tool.number);
-    const groups = phases(own).map((group) => group.map((one) => entered(one, setting)));
-    if (tool.number === setting.choice.marker?.number) groups.push(marksOf(setting));
-    const cuts: Cut[] = [];
-    for (const group of groups) {
-      const done = toured(group, at);
-      cuts.push(...done.cuts);
-      at = done.end;
-    }
+    const made = new Map(own.map((one) => [one, entered(one, setting)]));
+    const cutOf = (one: Tooled): Entered => made.get(one)!;
+    const groups = phases(own).map((group) => group.map(cutOf));
+    if (tool.number === setting.choice.marker?.number) groups.push([...(groups.pop() ?? []), ...marksOf(setting)]);
+    const ways = [inPhases(groups, at)];
+    // with no part within another, each part may also be finished before the next
+    if (groups.length === 2)
+      ways.push(
+        toured(
+          byPart(own).map((part) => inTurn(part.map(cutOf))),
+          at,
+        ),
+      );
+    const { cuts, end } = ways.reduce((a, b) => (travelOf(b, at) < travelOf(a, at) ? b : a));
+    at = end;
     return cuts.length === 0 ? [] : [{ tool, spindle: setting.cuttings.get(tool.number)!.spindle, cuts }];
   });
 }

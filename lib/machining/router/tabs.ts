@@ -56,7 +56,7 @@ export interface TabRules {
 /** Step between places that are tried, mm. */
 const tryStep = 6;
 /** Greatest bend of the edge over a tab and the tool on either side, radians: gently curved. */
-const mostBend = 0.25;
+const mostBend = 0.4;
 /** How far inside a part a place must be to be known as the part's, mm. */
 const within = 1.6;
 /** Longest bridge in tool diameters. */

@@ -1,0 +1,171 @@
+/** What the router's strategy promises: feeds, order, ramps, sense of cut, tabs, travel, and named problems. */
+import { describe, expect, it } from 'vitest';
+import { distance, nearestOnContour, rectangle, regularPolygon } from '../../../lib/geometry/index.js';
+import { cuttingOf, type Cut, type Move, type RouterTool } from '../../../lib/machining/index.js';
+import { type Shop, routerData, type ShopJob, shopPart, twoPlates } from '../../helpers/router-sheets.js';
+
+const mill = (changes: Partial<RouterTool> = {}): RouterTool => ({
+  number: 1,
+  kind: 'mill',
+  diameter: 6,
+  flutes: 2,
+  cuttingDepth: 24,
+  ...changes,
+});
+const ply = { kind: 'plywood', thickness: 12 };
+const cutsOf = ({ plan }: Shop): readonly Cut[] => plan.toolpath.runs.flatMap(({ cuts }) => cuts);
+const codes = ({ plan }: Shop): string[] => plan.problems.map(({ code }) => code);
+
+describe('speeds and feeds', () => {
+  // feed = rev/min x teeth x feed a tooth: the milling formula of Machinery's Handbook, from memory; worked by hand:
+  // 18000 x 2 x 0.1 = 3600 mm/min; 16000 x 3 x 0.08 = 3840 mm/min
+  it.each([
+    [18_000, 2, 0.1, 3600],
+    [16_000, 3, 0.08, 3840],
+    [10_000, 1, 0.15, 1500],
+  ])('%i rev/min, %i flutes, %f mm give %i mm/min', (speed, flutes, chipLoad, feed) => {
+    const data = routerData({ chipLoad, spindle: { least: 5000, most: 24_000, speed } });
+    expect(cuttingOf(mill({ flutes }), ply, data).feed).toBe(feed);
+  });
+
+  it('turn slower rather than thin the chip where the machine is slow', () => {
+    const data = routerData({ chipLoad: 0.15, mostFeed: 3000 });
+    const { spindle, feed } = cuttingOf(mill(), ply, data);
+    expect(spindle).toBe(10_000);
+    expect(feed).toBe(3000);
+  });
+
+  it.each([
+    ['chips too thin', { chipLoad: 0.01 }],
+    ['chips too thick', { chipLoad: 0.6, mostFeed: 20_000 }],
+    ['passes too deep', { passDepth: 2 }],
+  ])('warn of %s and still write', (_, changes) => {
+    const job = twoPlates({ data: routerData(changes) });
+    expect(codes(job)).toContain('router-chip-load');
+    expect(job.files.size).toBe(1);
+  });
+});
+
+describe('named problems, and no file', () => {
+  const cases: [string, string, Partial<ShopJob>][] = [
+    [
+      'a tool too short for the sheet',
+      'router-tool-short',
+      { data: routerData({ tools: [mill({ cuttingDepth: 10 })] }) },
+    ],
+    ['a drill that is not listed', 'router-tool-missing', { data: routerData({ tools: [mill()] }) }],
+    ['no end mill of the diameter', 'router-tool-missing', { data: routerData({ tools: [mill({ diameter: 8 })] }) }],
+    [
+      'a spindle out of range',
+      'router-spindle',
+      { data: routerData({ spindle: { least: 8000, most: 24_000, speed: 30_000 }, mostFeed: 50_000 }) },
+    ],
+    [
+      'a spindle range the wrong way round',
+      'router-spindle',
+      { data: routerData({ spindle: { least: 24_000, most: 8000, speed: 18_000 } }) },
+    ],
+    [
+      'no room for tabs',
+      'router-no-tabs',
+      { parts: [seats()], data: routerData({ tabs: { ...routerData().tabs, without: 'stop' } }) },
+    ],
+    [
+      'a skin as thick as the sheet',
+      'router-no-tabs',
+      { parts: [seats()], data: routerData({ tabs: { ...routerData().tabs, skin: 12 } }) },
+    ],
+    ['a countersink deeper than the sheet', 'router-countersink', { thickness: 3 }],
+    ['a cut over the edge of the sheet', 'router-sheet-edge', { width: 454 }],
+  ];
+  it.each(cases)('%s', (_, code, changes) => {
+    const job = twoPlates(changes);
+    const found = job.plan.problems.find((one) => one.code === code);
+    expect(found?.severity).toBe('error');
+    expect(found?.message).toMatch(/\d/);
+    expect(job.files.size).toBe(0);
+    expect(job.plan.toolpath.runs).toEqual([]);
+  });
+});
+
+function seats() {
+  return shopPart('plate', rectangle(0, 0, 200, 120), { barred: [0, 1, 2, 3] });
+}
+
+describe('strategy', () => {
+  const job = twoPlates();
+  const cuts = cutsOf(job);
+
+  it('drills and countersinks before it mills, and cuts the openings of a part before its outline', () => {
+    const kinds = job.plan.toolpath.runs.map(({ tool }) => tool.kind);
+    expect(kinds).toEqual(['drill', 'v', 'mill']);
+    for (const part of ['plate 1', 'plate 2']) {
+      const own = cuts.filter(({ title }) => title.replace(/ core$/, '').endsWith(part));
+      expect(own.length).toBeGreaterThan(5);
+      expect(own.findIndex(({ title }) => title.startsWith('outline'))).toBe(own.length - 1);
+    }
+  });
+
+  it('pecks: the bit never goes deeper than its peck without coming out', () => {
+    const { passDepth } = job.plan.limits.tools.find(({ kind }) => kind === 'drill')!;
+    for (const { moves } of job.plan.toolpath.runs[0]!.cuts) {
+      const lows = moves.filter(({ kind }) => kind === 'line').map(({ to }) => to.z);
+      lows.reduce((last, z) => {
+        expect(last - z).toBeLessThanOrEqual(passDepth + 1e-9);
+        return z;
+      }, 0);
+    }
+  });
+
+  it('ramps into the material at no more than the angle set', () => {
+    const data = routerData({ rampAngleDeg: 3 });
+    for (const { moves } of cutsOf(twoPlates({ data })).filter(({ title }) => /outline|opening/.test(title))) {
+      moves.reduce<Move>((from, move) => {
+        const fall = from.to.z - move.to.z;
+        // over tabs the tool comes down at 45 degrees into the open cut, at the plunging feed
+        if (move.kind === 'line' && move.to.z < 0 && fall > 1e-6 && move.feed > data.plungeFeed)
+          expect(fall / distance(from.to, move.to)).toBeLessThanOrEqual(Math.tan((3 * Math.PI) / 180) + 1e-6);
+        return move;
+      }, moves[0]!);
+    }
+  });
+
+  // seen from above, a tool that turns clockwise climbs with the material on its right (common practice, no source)
+  it.each([
+    ['conventional', 1],
+    ['climb', -1],
+  ] as const)('goes round outlines %s', (direction, turn) => {
+    const { moves } = cutsOf(twoPlates({ data: routerData({ direction }) })).find(
+      ({ title }) => title === 'outline plate 1',
+    )!;
+    let twice = 0;
+    moves.reduce<Move>((from, move) => {
+      if (move.to.z < 0) twice += from.to.x * move.to.y - move.to.x * from.to.y;
+      return move;
+    }, moves[0]!);
+    expect(Math.sign(twice)).toBe(turn);
+  });
+
+  it('keeps tabs off edges that seat or reflect', () => {
+    const part = shopPart('plate', regularPolygon({ x: 90, y: 90 }, 88, 6), { barred: [0, 2, 3, 5] });
+    const held = twoPlates({ parts: [part], height: 240 });
+    expect(held.simulate().findings).toEqual([]);
+    const outline = part.contours[0]!.vertices;
+    const first = cutsOf(held).find(({ title }) => title === 'outline plate 1')!;
+    const lifted = first.moves.filter(({ kind, to }) => kind === 'line' && to.z === -9);
+    expect(lifted.length).toBeGreaterThan(1);
+    // plate 1 lies at 20, 20 as drawn
+    for (const { to } of lifted) {
+      const { edge } = nearestOnContour(outline, { x: to.x - 20, y: to.y - 20 });
+      expect([1, 4]).toContain(edge);
+    }
+  });
+
+  it('tells time, travel and wear', () => {
+    const { cuttingSeconds, travelLength, toolWear } = job.plan;
+    expect(toolWear.map(({ tool }) => tool)).toEqual([2, 3, 1]);
+    const mm = toolWear.find(({ tool }) => tool === 1)!.length;
+    expect(cuttingSeconds).toBeGreaterThan((mm / routerData().mostFeed) * 60);
+    expect(travelLength).toBeGreaterThan(0);
+  });
+});
