@@ -53,12 +53,19 @@ function pointsWithin(ring: Polygon): Point[] {
   });
 }
 
-/** Among edges that all but coincide the library now and then leaves a hole that is none, or a solid within a solid. */
-function isTrue(ring: Polygon, solution: readonly Polygon[], curves: readonly Polygon[]): boolean {
-  const points = pointsWithin(ring);
-  if (area(ring) < 0) return points.length > 0 && points.every(({ x, y }) => windings(curves, x, y) === 0);
-  const others = solution.filter((other) => other !== ring);
-  return points.every(({ x, y }) => windings(others, x, y) <= 0);
+/**
+ * The rings that are true: among edges that all but coincide the library now and then leaves a hole that is none, or a
+ * solid within a solid.
+ */
+function trueRings(rings: readonly Polygon[], curves: readonly Polygon[]): Polygon[] {
+  const kept: Polygon[] = [];
+  // a ring lies within larger ones only
+  for (const ring of [...rings].sort((a, b) => Math.abs(area(b)) - Math.abs(area(a)))) {
+    const points = pointsWithin(ring);
+    const around = area(ring) < 0 ? curves : kept;
+    if (points.length > 0 && points.every(({ x, y }) => windings(around, x, y) === 0)) kept.push(ring);
+  }
+  return kept;
 }
 
 /**
@@ -75,7 +82,7 @@ export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 
   const found = solution
     .map((path) => path.map(({ x, y }) => ({ x: x / SCALE, y: y / SCALE })))
     .filter((ring) => ring.length > 2 && 2 * Math.abs(area(ring)) > LEAST_WIDTH * perimeter(ring));
-  return rule === 'nonzero' && found.length > 1 ? found.filter((ring) => isTrue(ring, found, rings)) : found;
+  return rule === 'nonzero' && found.length > 1 ? trueRings(found, rings) : found;
 }
 
 export { area as ringArea };

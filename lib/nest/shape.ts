@@ -3,9 +3,6 @@ import { type Placement, placePoint, type Point, type Polygon } from '../geometr
 import { ringArea } from './grid.js';
 import { growOuter, shrinkOpening } from './grow.js';
 
-/** Grown outlines are made larger by this (mm), so that rounding never costs any of the spacing. */
-const ROUNDING = 1e-8;
-
 /** Corners nearer than this (mm) are one, and a corner this near to the line past it is none. */
 const SAME = 1e-9;
 
@@ -80,7 +77,7 @@ export class Shapes {
 
   /** @param spacing least distance between parts (mm) */
   constructor(spacing: number) {
-    this.#grow = spacing > 0 ? spacing / 2 + ROUNDING : 0;
+    this.#grow = spacing / 2;
   }
 
   /** The part as it lies when turned (and first mirrored). Rings as in `NestPart`. */
