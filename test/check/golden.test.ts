@@ -6,7 +6,6 @@ import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { readDxf } from '../../lib/check/dxf-reader.js';
-import { verify } from '../../lib/check/index.js';
 import { buildJob } from '../../lib/pipeline.js';
 import { fixture, fixtureNames } from '../helpers/fixtures.js';
 import { textsOf } from '../helpers/jobs.js';
@@ -32,7 +31,6 @@ function normalised(text: string): string {
 it.each(fixtureNames)('the lines of %s are where they were', async (name) => {
   const job = await buildJob(fixture(name), new Map(), randomNester(1));
   const texts = textsOf(job);
-  expect(verify(texts).faults).toEqual([]);
   const hashes = Object.fromEntries(
     [...texts]
       .filter(([file]) => file.endsWith('.dxf'))
@@ -41,4 +39,4 @@ it.each(fixtureNames)('the lines of %s are where they were', async (name) => {
   const golden = JSON.parse(readFileSync(place, 'utf8')) as Record<string, Record<string, string>>;
   if (writes) writeFileSync(place, `${JSON.stringify({ ...golden, [name]: hashes }, null, 2)}\n`);
   else expect(hashes).toEqual(golden[name]);
-});
+}, 300_000);

@@ -24,7 +24,7 @@ export function designIn(unit: Unit, seed: number): string {
   const thickness = Math.min(18, Math.max(2, aperture * between(0.006, 0.014)));
   const panel = Math.min(4, Math.max(0.5, aperture * between(0.0006, 0.003)));
   const process = pick('router', 'laser', 'hand');
-  const tool = Math.min(thickness, pick(2, 3, 3.175, 4, 6));
+  const tool = Math.min(thickness, pick(4, 5, 6, 6.35, 8));
   const small = thickness < 8;
   const cleatLength = Math.min(150, Math.max(40, aperture * between(0.06, 0.1)));
   const cleatWidth = Math.max(12, Math.min(48, cleatLength * between(0.35, 0.6)));
@@ -57,9 +57,9 @@ export function designIn(unit: Unit, seed: number): string {
     ...(chance(0.6) ? [`reflector: { material: film, layout: ${pick('strip', 'rows')} }`] : []),
     `receiver: { diameter: ${length(aperture * between(0.1, 0.3))} }`,
     process === 'router'
-      ? `process: { kind: router, toolDiameter: ${length(tool)}, drillBits: [${[...new Set([1.4, 2.1, 2.45, 2.8, 3.5, 2.5, screw, pilot])].map(length).join(', ')}], web: ${length(between(1, 8))}, margin: ${length(between(0, 15))} }`
+      ? `process: { kind: router, toolDiameter: ${length(tool)}, drillBits: [${[...new Set([1.4, 2.1, 2.45, 2.8, 3.5, 2.5, screw, pilot])].map(length).join(', ')}], web: ${length(between(1, 8))}, margin: ${length(between(3.9, 15))} }`
       : process === 'laser'
-        ? `process: { kind: laser, kerf: ${length(between(0.05, 0.4))}, web: ${length(between(0.5, 4))}, margin: ${length(between(0, 10))} }`
+        ? `process: { kind: laser, kerf: ${length(between(0.05, 0.4))}, web: ${length(between(0.5, 4))}, margin: ${length(between(0.2, 10))} }`
         : `process: { kind: hand, web: ${length(between(1, 8))} }`,
     'template: { process: hand }',
   ];
