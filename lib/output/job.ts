@@ -1,6 +1,6 @@
 /** `job.json`: the record of what was made, against which the written folder is proven later. Lengths in mm. */
 import type { Vertex } from '../geometry/index.js';
-import type { RouterLimits } from '../machining/index.js';
+import type { RouterLimits, ToolWear } from '../machining/index.js';
 import { decimal } from './decimal.js';
 
 export interface JobContour {
@@ -58,7 +58,15 @@ export interface JobSheet {
   /** Present where the sheet is cut otherwise than the job's process says. */
   readonly process?: JobProcess;
   /** Present where the sheet has router files: their names in the order of running, and what they keep to. */
-  readonly router?: { readonly files: readonly string[]; readonly limits: RouterLimits };
+  readonly router?: {
+    readonly files: readonly string[];
+    readonly limits: RouterLimits;
+    readonly cuttingSeconds: number;
+    /** Level travel between cuts, mm. */
+    readonly travelLength: number;
+    /** Length that each tool cuts, mm. */
+    readonly toolWear: readonly ToolWear[];
+  };
 }
 
 /** A rectangle that is left of a sheet and worth keeping. */

@@ -7,7 +7,6 @@ import type { JobSheet, Prepared } from '../pipeline.js';
 
 /** How one sheet is routed. */
 export interface Route {
-  /** Path of the sheet's files, without the ending. */
   readonly sheet: JobSheet;
   readonly plan: RouterPlan;
   /** Texts by path, in the order in which they are run. */
@@ -25,7 +24,11 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
     design.router,
     material,
   );
-  const notes = plan.problems.map(({ message }) => message);
+  const wear = plan.toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
+  const notes = [
+    `About ${Math.ceil(plan.cuttingSeconds / 60)} minutes without tool changes; ${wear.join(', ')}.`,
+    ...plan.problems.map(({ message }) => message),
+  ];
   const header = { job: design.name, material: material.description, notes };
   const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
   const texts = [...writeNgc(plan.toolpath, header, design.router.files)];
@@ -50,7 +53,8 @@ export function routeSheets(
 export function routerRecord(routes: readonly Route[], file: string): Pick<RecordedSheet, 'router'> {
   const route = routes.find(({ sheet }) => sheet.file === file);
   if (route === undefined || route.files.size === 0) return {};
-  return { router: { files: [...route.files.keys()], limits: route.plan.limits } };
+  const { limits, cuttingSeconds, travelLength, toolWear } = route.plan;
+  return { router: { files: [...route.files.keys()], limits, cuttingSeconds, travelLength, toolWear } };
 }
 
 /** Pictures of the sheets as the simulated router leaves them, drawn from the files' own text. */
