@@ -130,6 +130,18 @@ function writeDurably(path: string, bytes: string | Uint8Array): void {
   }
 }
 
+/**
+ * Makes the folders on the way to the target, one by one: where none can be made at all, Node's own recursive call
+ * may try for ever.
+ * @returns the topmost folder made, if any
+ */
+function makeFolders(folder: string): string | undefined {
+  if (existsSync(folder)) return undefined;
+  const above = dirname(folder) === folder ? undefined : makeFolders(dirname(folder));
+  mkdirSync(folder);
+  return above ?? folder;
+}
+
 /** Takes back the folders that were made on the way to the target, from `last` up to `first`, while they are empty. */
 function removeEmpty(last: string, first: string): void {
   for (let folder = last; folder.startsWith(first); folder = dirname(folder)) {
@@ -170,7 +182,7 @@ export function writeFolder(target: string, files: Files, force: boolean, prove?
   askFolder(target, force);
   let made: string | undefined;
   try {
-    made = mkdirSync(parent, { recursive: true });
+    made = makeFolders(parent);
     mkdirSync(part);
     const list: Record<string, string> = {};
     for (const [name, bytes] of files) {
