@@ -1,5 +1,5 @@
 import process from 'node:process';
-import { createInterface } from 'node:readline/promises';
+import { createInterface } from 'node:readline';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
 import { exitCode, Stop } from '../exit.js';
@@ -15,13 +15,16 @@ interface NewArguments {
 
 async function ask(): Promise<Answers> {
   const lines = createInterface({ input: process.stdin, output: process.stderr });
-  const closed = new AbortController();
-  lines.once('close', () => closed.abort());
+  // the iterator keeps lines that are pasted ahead of their question
+  const typed = lines[Symbol.asyncIterator]();
   try {
-    return await askQuestions((question) => lines.question(question, { signal: closed.signal }), say);
-  } catch (error) {
-    if (closed.signal.aborted) throw new Stop(exitCode.wrongInput, 'no answer; nothing was written');
-    throw error;
+    return await askQuestions(async (question) => {
+      lines.setPrompt(question);
+      lines.prompt();
+      const line = await typed.next();
+      if (line.done === true) throw new Stop(exitCode.wrongInput, 'no answer; nothing was written');
+      return line.value;
+    }, say);
   } finally {
     lines.close();
   }

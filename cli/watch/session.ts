@@ -24,9 +24,7 @@ export type Background = (
   tell: (nested: Nested) => void,
 ) => () => void;
 
-export interface Reporter {
-  (line: string): void;
-}
+export type Reporter = (line: string) => void;
 
 function shown(problems: readonly Problem[]): ShownProblem[] {
   return problems.map(({ severity, message, place }) => ({
