@@ -32,8 +32,8 @@ const licences = ['three'].map((name) => {
 });
 
 const assets = {
-  'book-assets.js': { bookScript: await bundle('browser/book.ts'), inlinedLicences: licences.join('\n\n') },
-  'watch-assets.js': { watchScript: await bundle('browser/watch.ts') },
+  'book-assets.js': { bookScript: await bundle('cli/browser/book.ts'), inlinedLicences: licences.join('\n\n') },
+  'watch-assets.js': { watchScript: await bundle('cli/browser/watch.ts') },
 };
 mkdirSync(`${root}dist/assets`, { recursive: true });
 for (const [file, texts] of Object.entries(assets)) {

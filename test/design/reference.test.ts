@@ -45,7 +45,7 @@ describe('explained keys', () => {
   });
 
   it('is what the reference page says', () => {
-    const page = readFileSync(new URL('../../docs/design-file.md', import.meta.url), 'utf8');
+    const page = readFileSync(new URL('../../lib/design/design-file.md', import.meta.url), 'utf8');
     expect(page).toBe(referencePage());
     expect(entries.filter(({ path }) => !page.includes(`\`${path}\``) && !page.includes(`## ${path}`))).toEqual([]);
   });
