@@ -10,7 +10,7 @@ import {
   MeshStandardMaterial,
   type Scene,
 } from 'three';
-import { facesOf, type Instance, type Model, type Solid } from '../lib/output/book/solids.js';
+import { facesOf, type Instance, type Model, type Solid } from '../../lib/output/book/solids.js';
 import { trianglesOf } from './triangles.js';
 
 export interface Pieces {

@@ -1,5 +1,5 @@
 /** The live page's script: shows how the design file stands, and puts each new book in the old one's place. */
-import type { State } from '../cli/watch/state.js';
+import type { State } from '../watch/state.js';
 
 const element = (id: string): HTMLElement => {
   const found = document.getElementById(id);
