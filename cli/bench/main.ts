@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { benchGeometry } from './geometry.js';
 import { benchOptics } from './optics.js';
 
-const command = fileURLToPath(new URL('../main.js', import.meta.url));
+const command = fileURLToPath(new URL('../../bin/main.js', import.meta.url));
 const fixtures = fileURLToPath(new URL('../../../fixtures', import.meta.url));
 const runs = 3;
 

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-export const commandPath = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+export const commandPath = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
 export const fixturesPath = fileURLToPath(new URL('../../fixtures', import.meta.url));
 
 export interface Ran {

@@ -14,7 +14,7 @@ import { launch } from '../helpers/browser.js';
 import { fixtureText } from '../helpers/fixtures.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const command = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const command = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
 const good = fixtureText('press-house');
 
 let browser: Browser;
