@@ -94,7 +94,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
   const best = first.copy();
   if (best.sheets.length === 0 || best.pieces.length === 0) return best;
   let length = tighten(best);
-  const floor = leastLength(best) * (1 + 1e-9);
+  const floor = leastLength(best) * (1 + 2e-9);
   const trial = best.copy();
   const separation = new Separation(trial, noFits, random);
   const accept = (): void => {
