@@ -6,13 +6,15 @@ import { table } from './table.js';
 export function sheetTable(job: Job, width: number): string[] {
   const unit = job.design.units;
   const size = (mm: number) => formatLength(mm, unit);
-  const rows = job.sheets.map(({ cut, nested }) => [
+  const minutes = new Map(job.routes.map(({ sheet, plan }) => [sheet.file, Math.ceil(plan.cuttingSeconds / 60)]));
+  const rows = job.sheets.map(({ file, cut, nested }) => [
     cut.id,
     `${size(nested.width)} x ${size(nested.height)}`,
     String(nested.placed.length),
     size(nested.usedLength),
     nested.offcut ? `${size(nested.offcut.width)} x ${size(nested.offcut.height)}` : '',
     cut.process.kind,
+    minutes.has(file) ? `${minutes.get(file) ?? 0} min` : '',
   ]);
   return table(
     [
@@ -22,6 +24,7 @@ export function sheetTable(job: Job, width: number): string[] {
       { head: 'used', right: true },
       { head: 'left over' },
       { head: 'cut by' },
+      { head: 'cutting', right: true },
     ],
     rows,
     width,

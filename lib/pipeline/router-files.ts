@@ -2,6 +2,7 @@
 import { drawSimulation } from '../check/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { planRouter, type RouterPlan } from '../machining/index.js';
+import type { CutPicture } from '../output/book/index.js';
 import { type JobSheet as RecordedSheet, writeNgc } from '../output/index.js';
 import type { JobSheet, Prepared } from '../pipeline.js';
 
@@ -58,11 +59,13 @@ export function routerRecord(routes: readonly Route[], file: string): Pick<Recor
 }
 
 /** Pictures of the sheets as the simulated router leaves them, drawn from the files' own text. */
-export function cutPictures(routes: readonly Route[]): { readonly sheet: string; readonly svg: string }[] {
+export function cutPictures(routes: readonly Route[]): CutPicture[] {
   return routes
     .filter(({ files }) => files.size > 0)
     .map(({ sheet, plan, files }) => ({
       sheet: sheet.cut.id,
+      cuttingSeconds: plan.cuttingSeconds,
+      toolWear: plan.toolWear,
       svg: drawSimulation(
         [...files].map(([name, text]) => ({ name, text })),
         sheet.cut,

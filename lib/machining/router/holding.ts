@@ -113,20 +113,23 @@ export function hold(
   };
 
   const problems: RouterProblem[] = [];
+  const roomless = new Map<string, number[]>();
   let chosen = choose();
   // a skin holds what stands around it too, so the choice is made anew until everything hangs
   while (without === 'skin' && chosen.tabbing.unheld.length > 0) {
     for (const { part } of chosen.tabbing.unheld) {
       skins.add(keyOf(part.part, part.copy));
-      problems.push({
-        code: 'router-skin',
-        severity: 'warning',
-        key: ['tabs'],
-        message: `${cut.id}: ${part.part} ${part.copy} has no room for tabs and is held by a skin of ${data.tabs.skin} mm; cut it with a knife`,
-      });
+      roomless.set(part.part, [...(roomless.get(part.part) ?? []), part.copy]);
     }
     chosen = choose();
   }
+  for (const [part, copies] of roomless)
+    problems.push({
+      code: 'router-skin',
+      severity: 'warning',
+      key: ['tabs'],
+      message: `${cut.id}: no room for tabs on ${part} ${copies.join(', ')}, held by a skin of ${data.tabs.skin} mm instead; cut it with a knife`,
+    });
   const tabHeight = tabHeightOf(material, data);
   if (tabHeight >= material.thickness)
     problems.push({

@@ -52,6 +52,10 @@ export type BookForecast =
 export interface CutPicture {
   readonly sheet: string;
   readonly svg: string;
+  /** Without tool changes. */
+  readonly cuttingSeconds: number;
+  /** Length that each tool cuts on the sheet, mm. */
+  readonly toolWear: readonly { readonly tool: number; readonly length: number }[];
 }
 
 export interface BookInput extends ModelInput {

@@ -1,9 +1,10 @@
 /** The chapters of the book that are prose and tables. */
 import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
+import { routerCautions } from '../gcode/cautions.js';
 import type { Part } from '../../parts/index.js';
 import { markup, type Markup, raw } from './html.js';
-import type { BookInput, BookSheet, ForecastPlot, ForecastRow } from './input.js';
+import type { BookInput, BookSheet, CutPicture, ForecastPlot, ForecastRow } from './input.js';
 import type { Measures } from './measures.js';
 import { aimPicture, receiverPicture } from './section-picture.js';
 import { sheetPicture, useOf } from './sheet-picture.js';
@@ -46,6 +47,12 @@ function contents(sheet: BookSheet, parts: readonly Part[]): string {
     .join(', ');
 }
 
+/** How long the router is at it, and how far each tool cuts. */
+function routing({ cuttingSeconds, toolWear }: CutPicture): string {
+  const wear = toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
+  return `About ${Math.ceil(cuttingSeconds / 60)} minutes without tool changes; ${wear.join(', ')}.`;
+}
+
 function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Markup {
   const { design, parts } = input;
   const stock = design.stock.find(({ id }) => id === sheet.stock);
@@ -60,14 +67,20 @@ function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Ma
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
   return markup`<div><h3 id="sheet-${sheet.id}">${sheet.id}</h3>
 <figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}</figcaption></figure>
-${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated.</figcaption></figure>` : null}</div>`;
+${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated. ${routing(simulated)}</figcaption></figure>` : null}</div>`;
+}
+
+/** What to heed before a router runs; nothing where none does. */
+function routerWords({ cutPictures }: BookInput): Markup | null {
+  if (cutPictures.length === 0) return null;
+  return markup`<h3>Before the router runs</h3><ul>${routerCautions.map((caution) => markup`<li>${caution}</li>`)}</ul>`;
 }
 
 export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   const { sheets } = input;
   if (sheets === null) return markup`<p role="status">The parts are being nested; the sheets follow.</p>`;
   if (sheets.length === 0) return markup`<p>The design names no stock to nest on.</p>`;
-  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p><div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
+  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${routerWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 
 interface Standpoint {
