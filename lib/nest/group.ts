@@ -1,5 +1,6 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
 import { type Budget, partOf } from './budget.js';
+import { clashes } from './clash.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
 import type { NoFits } from './no-fit.js';
 import { Packing } from './packing.js';
@@ -106,7 +107,7 @@ function squeezeIn(packing: Packing, noFits: NoFits, random: Random, budget: Bud
   for (let i = 0; i < trial.pieces.length; i++) {
     if (trial.sheet[i]! < 0) strew(trial, i, random.whole(trial.sheets.length), random);
   }
-  return new Separation(trial, noFits, random).run(budget, PATIENCE) === 0 ? trial : packing;
+  return new Separation(trial, noFits, random).run(budget, PATIENCE) === 0 && !clashes(trial) ? trial : packing;
 }
 
 /**
@@ -132,7 +133,7 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
       if (part.over()) break;
       const trial = moved(best, choice, random);
       if (new Separation(trial, noFits, random).run(part, PATIENCE) > 0) continue;
-      if (!better(trial, best)) continue;
+      if (clashes(trial) || !better(trial, best)) continue;
       best = trial;
       lastFirst(best);
       onBetter(best);

@@ -3,6 +3,7 @@
  * large steps with disturbed fresh starts, then by small steps from the best.
  */
 import { type Budget, partOf } from './budget.js';
+import { clashes } from './clash.js';
 import type { NoFits } from './no-fit.js';
 import { Packing } from './packing.js';
 import type { Random } from './random.js';
@@ -121,7 +122,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
       swap(trial, random);
     }
     const total = separation.run(exploring, EXPLORE_PATIENCE);
-    if (total === 0) {
+    if (total === 0 && !clashes(trial)) {
       accept();
       misses = [];
       failures = 0;
@@ -138,7 +139,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
     const step = PRESS_STEPS[0] * (PRESS_STEPS[1] / PRESS_STEPS[0]) ** done;
     trial.assign(best);
     shorten(trial, Math.max(floor, length * (1 - step)), random.real() * length);
-    if (separation.run(budget, PRESS_PATIENCE) === 0) accept();
+    if (separation.run(budget, PRESS_PATIENCE) === 0 && !clashes(trial)) accept();
   }
   if (length === 0 && best.sheets.length > 1) best.sheets.pop();
   return best;
