@@ -54,6 +54,33 @@ function pointsWithin(ring: Polygon): Point[] {
 }
 
 /**
+ * The ring without spikes: runs that go out and come back upon themselves, which the library leaves where edges all
+ * but coincide. True passages are wider.
+ */
+function withoutSpikes(ring: Polygon): Polygon {
+  const points = [...ring];
+  let still = 0;
+  for (let i = 0; points.length > 2 && still <= points.length;) {
+    const n = points.length;
+    const p = points[(i + n - 1) % n]!;
+    const q = points[i % n]!;
+    const r = points[(i + 1) % n]!;
+    const [ax, ay, bx, by] = [p.x - q.x, p.y - q.y, r.x - q.x, r.y - q.y];
+    const long = Math.max(Math.hypot(ax, ay), Math.hypot(bx, by));
+    const near = Math.hypot(ax, ay) < LEAST_WIDTH || Math.hypot(bx, by) < LEAST_WIDTH;
+    if (near || (ax * bx + ay * by > 0 && Math.abs(ax * by - ay * bx) < LEAST_WIDTH * long)) {
+      points.splice(i % n, 1);
+      i = Math.max(0, (i % n) - 1);
+      still = 0;
+    } else {
+      i = (i + 1) % n;
+      still++;
+    }
+  }
+  return points;
+}
+
+/**
  * The rings that are true: among edges that all but coincide the library now and then leaves a hole that is none, or a
  * solid within a solid.
  */
@@ -81,6 +108,7 @@ export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 
   clipper.execute(ClipType.Union, fill, solution);
   const found = solution
     .map((path) => path.map(({ x, y }) => ({ x: x / SCALE, y: y / SCALE })))
+    .map((ring) => (rule === 'nonzero' ? withoutSpikes(ring) : ring))
     .filter((ring) => ring.length > 2 && 2 * Math.abs(area(ring)) > LEAST_WIDTH * perimeter(ring));
   return rule === 'nonzero' && found.length > 1 ? trueRings(found, rings) : found;
 }
