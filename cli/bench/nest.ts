@@ -19,7 +19,7 @@ const args = await yargs(hideBin(process.argv))
     seed: { type: 'number', default: 1, describe: 'start of the random search' },
     cores: { type: 'number', describe: 'threads; all cores when left out' },
   })
-  .strict()
+  .strictOptions()
   .parseAsync();
 
 const [named] = args._.map(String);
