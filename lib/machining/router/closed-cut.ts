@@ -45,21 +45,24 @@ function nearestLength(ring: Ring, point: Point): number {
 
 /** Shortest slanted way that is one, mm. */
 const leastLead = 0.7;
+/** Lengths that are tried, the longest first: a ring of many short arcs has room for short ones only. */
+const leadLengths = [leadLength, leadLength / 2, leastLead];
 /** Step between places that are tried for the way onto the finished edge, mm. */
 const tryStep = 2;
 
 /**
  * Length of the slanted way that reaches the finished path at a length along it and leaves it again one overlap later,
- * without cutting into the part: along one straight edge, or one arc that it does not cut short. 0 where there is none.
+ * without cutting into the part: along one straight edge, or one arc that it does not cut short. At most `most` long;
+ * 0 where there is none.
  */
-function leadAt(finish: Ring, rough: Ring, start: number): number {
+function leadAt(finish: Ring, rough: Ring, start: number, most: number): number {
   const { index, fraction } = edgeAt(finish, start);
   const edge = finish.edges[index]!;
   if (edge.kind === 'straight') {
-    const lead = Math.min(leadLength, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
+    const lead = Math.min(most, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
     return lead < leastLead ? 0 : lead;
   }
-  const lead = Math.min(leadLength, edge.radius / 2);
+  const lead = Math.min(most, edge.radius / 2);
   const last = finish.edges[edgeAt(finish, start + 2 * lead + overlap).index]!;
   if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < leastLead) return 0;
   const wall = distance(edge.centre, pointAt(rough, nearestLength(rough, pointAt(finish, start))));
@@ -78,10 +81,12 @@ function finishStart(
   const { finish, finishLifts, tabTop } = cut;
   const room = leadLength + overlap + Math.max(0, tabTop - z) + 1;
   const first = clearOfLifts(finish, finishLifts, nearestLength(finish, from), room);
-  for (let on = 0; on < finish.length; on += tryStep) {
-    const start = clearOfLifts(finish, finishLifts, first + on, room);
-    const lead = leadAt(finish, rough, start);
-    if (lead > 0) return { start, lead };
+  for (const most of leadLengths) {
+    for (let on = 0; on < finish.length; on += tryStep) {
+      const start = clearOfLifts(finish, finishLifts, first + on, room);
+      const lead = leadAt(finish, rough, start, most);
+      if (lead > 0) return { start, lead };
+    }
   }
   return { start: first, lead: 0 };
 }
