@@ -178,11 +178,13 @@ export async function buildJob(
     files: new Map(),
   };
   if (failed(prepared.problems)) return nothing;
-  const { sheets, cost, problems: unfit } = await nestPrepared(prepared, nester);
+  // where the nest runs in threads of its own, the forecast is traced meanwhile
+  const nesting = nestPrepared(prepared, nester);
+  const { forecast, problems: doubts } = forecastOf(prepared);
+  const { sheets, cost, problems: unfit } = await nesting;
   const { routes, problems: unrouted } = failed(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
   const problems: Problem[] = [...prepared.problems, ...unfit, ...unrouted];
   if (failed(problems)) return { ...nothing, problems };
-  const { forecast, problems: doubts } = forecastOf(prepared);
   problems.push(...doubts.filter(({ severity }) => severity === 'warning'));
   const job: Job = {
     ...nothing,

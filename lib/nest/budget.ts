@@ -6,10 +6,12 @@ export interface Budget {
   over(): boolean;
   /** Counts work done, in edges looked at. */
   spend(work: number): void;
+  /** Counts as spent what was meant for work that is done already, where effort and not time is the limit. */
+  skipTo(share: number): void;
 }
 
 /** Edges looked at in one unit of effort. */
-export const UNIT = 4e8;
+export const UNIT = 2e8;
 
 /**
  * A budget of `effort` units that may be ended early.
@@ -34,6 +36,9 @@ export function budgetOf(
     spend: (work) => {
       spent += work;
     },
+    skipTo: (to) => {
+      if (Number.isFinite(all)) spent = Math.max(spent, to * all);
+    },
   };
 }
 
@@ -41,5 +46,10 @@ export function budgetOf(
 export function partOf(budget: Budget, until: number): Budget {
   const from = budget.share();
   const share = (): number => (until <= from ? 1 : Math.min(1, (budget.share() - from) / (until - from)));
-  return { share, over: () => share() >= 1 || budget.over(), spend: (work) => budget.spend(work) };
+  return {
+    share,
+    over: () => share() >= 1 || budget.over(),
+    spend: (work) => budget.spend(work),
+    skipTo: (to) => budget.skipTo(from + to * (until - from)),
+  };
 }

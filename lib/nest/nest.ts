@@ -114,6 +114,8 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
       packings[i] = packing.copy();
       tell();
     });
+    // a group that cannot be laid any shorter ends early, and the person is not kept waiting for its share
+    part.skipTo(1);
   });
   return layoutOf(tasks, packings);
 }

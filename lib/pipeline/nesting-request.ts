@@ -58,21 +58,31 @@ function nestStock(design: Design): NestStock[] {
   });
 }
 
-/** What is to be nested: a request for each process in use, in the order router, laser, hand. */
+/**
+ * What is to be nested: a request for each process in use, in the order router, laser, hand. The request with most
+ * pieces gets the design's whole effort, the others theirs by the number of pieces.
+ */
 export function nestRequests(design: Design, parts: readonly Part[]): NestRequest[] {
   const stock = nestStock(design);
   const kinds: readonly ProcessKind[] = ['router', 'laser', 'hand'];
-  return kinds.flatMap((kind) => {
-    const cut = (material: string) => design.materials[material]?.cut === kind;
-    const own = parts.filter((part) => cut(part.material));
+  const groups = kinds.map((kind) => {
+    const own = parts.filter(({ material }) => design.materials[material]?.cut === kind);
+    return { kind, own, pieces: own.reduce((sum, { quantity }) => sum + quantity, 0) };
+  });
+  const most = Math.max(...groups.map(({ pieces }) => pieces));
+  return groups.flatMap(({ kind, own, pieces }) => {
     if (own.length === 0) return [];
     const process = processOf(design, kind);
     return [
       {
         process,
         parts: own.map((part) => nestPart(design, part)),
-        stock: stock.filter((item) => cut(item.group)),
-        options: { spacing: spacingFor(process), seed: design.nest.seed, effort: design.nest.effort },
+        stock: stock.filter(({ group }) => design.materials[group]?.cut === kind),
+        options: {
+          spacing: spacingFor(process),
+          seed: design.nest.seed,
+          effort: (design.nest.effort * pieces) / most,
+        },
       },
     ];
   });
