@@ -12,7 +12,7 @@ export const completionCommand: CommandModule<object, CompletionArguments> = {
   builder: (yargs) =>
     yargs
       .positional('shell', { choices: shells, demandOption: true, describe: 'the shell to complete in' })
-      .example('source <($0 completion bash)', 'for this session')
+      .example('source <($0 completion bash)', 'for this shell')
       .example('$0 completion fish > ~/.config/fish/completions/dishwright.fish', 'for good'),
   handler: ({ shell }) => print(completionScripts[shell].trimEnd()),
 };

@@ -4,7 +4,7 @@ import { print, say } from '../console.js';
 import { exitCode, Stop } from '../exit.js';
 import { nestInThread } from '../watch/background.js';
 import { serve } from '../watch/server.js';
-import { watchDesign } from '../watch/session.js';
+import { watchDesign } from '../watch/watch-design.js';
 import { Board } from '../watch/state.js';
 
 interface WatchArguments {

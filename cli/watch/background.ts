@@ -1,6 +1,6 @@
 /** The nest in a thread of its own, so that the page stays quick. */
 import { Worker } from 'node:worker_threads';
-import type { Background, Nested } from './session.js';
+import type { Background, Nested } from './watch-design.js';
 
 /** The page gets the machine to itself for its first picture (ms). */
 const headStart = 300;

@@ -5,7 +5,7 @@ import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { serve, type Running } from '../../cli/watch/server.js';
-import { type Background, watchDesign } from '../../cli/watch/session.js';
+import { type Background, watchDesign } from '../../cli/watch/watch-design.js';
 import { Board, type State } from '../../cli/watch/state.js';
 import { fixtureText } from '../helpers/fixtures.js';
 
