@@ -155,7 +155,7 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
     report(
       'facing',
       ['panel', 'gap'],
-      `panels would not reach the ribs: their edges lie ${edgeOffset.toFixed(2)} mm off the rib's centre plane, and the rib is ${thicknessOf(file.rib.material)} mm thick; use a smaller panel.gap or a thinner facing`,
+      `panels would not reach the ribs: their edges lie ${edgeOffset.toFixed(2)} mm off the rib's centre plane, and the rib is ${thicknessOf(file.rib.material).toFixed(2)} mm thick; use a smaller panel.gap or a thinner facing`,
     );
   if (baseHeight - facing <= 5)
     report(

@@ -59,6 +59,10 @@ export class NoFit {
         this.maxY = Math.max(this.maxY, p.y);
       }
     }
+    this.#perX = CELLS / (this.maxX - this.minX);
+    this.#perY = CELLS / (this.maxY - this.minY);
+    // a little more than half a cell's diagonal, for rounding
+    this.reach = (0.5001 / CELLS) * Math.hypot(this.maxX - this.minX, this.maxY - this.minY);
   }
 
   /** How far a point within the region is from its rim: the least move that separates the shapes. 0 outside. */
@@ -126,31 +130,35 @@ export class NoFit {
    * For places within the box only.
    */
   least(px: number, py: number): number {
-    const bounds = (this.#bounds ??= this.#grid());
-    const i = ((px - this.minX) * this.#perX) | 0;
-    const j = ((py - this.minY) * this.#perY) | 0;
-    return bounds[(j < CELLS ? j : CELLS - 1) * CELLS + (i < CELLS ? i : CELLS - 1)]!;
+    const signed = this.signedNear(px, py);
+    const { reach } = this;
+    return signed < -reach ? -1 : signed < reach ? 0 : signed - reach;
   }
 
-  #bounds: Float32Array | undefined;
-  #perX = 0;
-  #perY = 0;
+  /** Distance to the rim, negative outside, to within `reach`; for places within the box only. */
+  signedNear(px: number, py: number): number {
+    const signed = (this.#signedIn ??= this.#grid());
+    const i = ((px - this.minX) * this.#perX) | 0;
+    const j = ((py - this.minY) * this.#perY) | 0;
+    return signed[(j < CELLS ? j : CELLS - 1) * CELLS + (i < CELLS ? i : CELLS - 1)]!;
+  }
+
+  /** By how much `signedNear` may be off. */
+  readonly reach: number;
+  #signedIn: Float32Array | undefined;
+  readonly #perX: number;
+  readonly #perY: number;
 
   #grid(): Float32Array {
-    const bounds = new Float32Array(CELLS * CELLS);
+    const signed = new Float32Array(CELLS * CELLS);
     const width = (this.maxX - this.minX) / CELLS;
     const height = (this.maxY - this.minY) / CELLS;
-    this.#perX = 1 / width;
-    this.#perY = 1 / height;
-    // a little more than half a cell's diagonal, for rounding
-    const reach = 0.5001 * Math.hypot(width, height);
     for (let j = 0; j < CELLS; j++) {
       for (let i = 0; i < CELLS; i++) {
-        const signed = this.#signed(this.minX + (i + 0.5) * width, this.minY + (j + 0.5) * height);
-        bounds[j * CELLS + i] = signed < -reach ? -1 : Math.max(0, signed - reach);
+        signed[j * CELLS + i] = this.#signed(this.minX + (i + 0.5) * width, this.minY + (j + 0.5) * height);
       }
     }
-    return bounds;
+    return signed;
   }
 
   /** The region seen from the other shape. */

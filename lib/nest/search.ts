@@ -1,7 +1,9 @@
 /**
  * Where a shape may lie among others. Within each cell that the rims of the no-fit regions cut the sheet into, the
  * sum of depths is least at a corner of the cell (exactly so for convex regions), so that the corners are all the
- * places worth trying: corners of rims, crossings of rims, and their crossings with the sheet's limits.
+ * places worth trying: corners of rims, crossings of rims, and their crossings with the sheet's limits. The sheet is
+ * halved again and again, and halves in which no place can be better than the best so far are left out: a region's
+ * depth changes by no more than one moves, so that its depth in the middle bounds it all over.
  */
 import type { NoFit } from './no-fit.js';
 
@@ -11,32 +13,54 @@ export const TOUCHING = 3e-8;
 /** Places are let out of the sheet's limits by this (mm) and put back. */
 const EDGE = 1e-9;
 
-const LIMIT = 4096;
+/** A box with no more edges than this is not halved further, nor one that was halved so often. */
+const FEW = 6;
+const MOST_HALVINGS = 14;
+
+/** Typed arrays that grow as they are filled. */
+function longer<T extends Float64Array | Int32Array>(array: T, length: number): T {
+  if (array.length >= length) return array;
+  const made = (array instanceof Float64Array ? new Float64Array(2 * length) : new Int32Array(2 * length)) as T;
+  made.set(array);
+  return made;
+}
 
 /** A search for one shape on one sheet. Reused: `start`, `add` for each thing in the way, then one of the questions. */
 export class Search {
   /** Place found by the last question. */
   foundX = 0;
   foundY = 0;
-  /** Edges looked at since the start: the measure of work. */
+  /** Edges and regions looked at since the start: the measure of work. */
   work = 0;
 
+  // regions in the way, where they stand and how much their depth counts
   #count = 0;
   readonly #noFit: NoFit[] = [];
-  readonly #qx = new Float64Array(LIMIT);
-  readonly #qy = new Float64Array(LIMIT);
-  readonly #weight = new Float64Array(LIMIT);
+  #qx = new Float64Array(256);
+  #qy = new Float64Array(256);
+  #weight = new Float64Array(256);
+  // their edges that reach the limits, and after them the limits' own, as if of one more region
+  #edges = 0;
+  #ax = new Float64Array(1024);
+  #ay = new Float64Array(1024);
+  #ex = new Float64Array(1024);
+  #ey = new Float64Array(1024);
+  #of = new Int32Array(1024);
+  // limits of the reference point
   #x0 = 0;
   #y0 = 0;
   #x1 = 0;
   #y1 = 0;
+  // what reaches into the boxes that are being halved, box after box
+  #regionsIn = new Int32Array(4096);
+  #edgesIn = new Int32Array(16384);
+  #near = new Int32Array(256);
+
   #best = 0;
   #bestY = 0;
   #leftmost = false;
   #floor = -Infinity;
-  readonly #near = new Int32Array(LIMIT);
-  readonly #first = new Int32Array(LIMIT);
-  readonly #second = new Int32Array(LIMIT);
+  #turn = 0;
 
   /** Limits of the reference point. False when the shape is too large for them. */
   start(x0: number, y0: number, x1: number, y1: number): boolean {
@@ -58,32 +82,30 @@ export class Search {
 
   /** Something in the way: its region, where it stands and how much its depth counts. */
   add(noFit: NoFit, x: number, y: number, weight: number): void {
-    if (x + noFit.maxX <= this.#x0 || x + noFit.minX >= this.#x1 + EDGE) {
-      if (this.#x1 > this.#x0) return;
-    }
-    if (y + noFit.maxY <= this.#y0 || y + noFit.minY >= this.#y1 + EDGE) {
-      if (this.#y1 > this.#y0) return;
-    }
+    if (x + noFit.maxX < this.#x0 || x + noFit.minX > this.#x1) return;
+    if (y + noFit.maxY < this.#y0 || y + noFit.minY > this.#y1) return;
     const k = this.#count++;
+    if (k >= this.#qx.length) {
+      this.#qx = longer(this.#qx, k + 1);
+      this.#qy = longer(this.#qy, k + 1);
+      this.#weight = longer(this.#weight, k + 1);
+      this.#near = longer(this.#near, k + 1);
+    }
     this.#noFit[k] = noFit;
     this.#qx[k] = x;
     this.#qy[k] = y;
     this.#weight[k] = weight;
   }
 
-  /** Weighted depth at a place, cut short once it is no better than `limit`. */
-  cost(x: number, y: number, limit: number): number {
-    return this.#cost(x, y, limit, -1, -1);
-  }
-
   /**
    * The place with the least weighted depth below `limit`; returns that, or `limit` when there is none. Ends at the
-   * first place without overlap. `turn` says with which neighbour to begin.
+   * first place without overlap. The bits of `turn` say which halves are looked at first where that is all one.
    */
   least(limit: number, turn: number): number {
     this.#best = limit;
     this.#leftmost = false;
-    this.#all(turn);
+    this.#turn = turn;
+    this.#all();
     return this.#best;
   }
 
@@ -95,19 +117,21 @@ export class Search {
     this.#bestY = Infinity;
     this.#leftmost = true;
     this.#floor = floor - EDGE;
-    this.#all(0);
+    this.#all();
     return this.#bestY === Infinity ? Infinity : this.#best;
   }
 
-  #cost(x: number, y: number, limit: number, one: number, two: number): number {
-    const count = this.#count;
+  /** Weighted depth at a place among the listed regions, cut short once it is no better than `limit`. */
+  #cost(x: number, y: number, limit: number, from: number, to: number, one: number, two: number): number {
     const qx = this.#qx;
     const qy = this.#qy;
     const near = this.#near;
+    const regions = this.#regionsIn;
     let found = 0;
     let bound = 0;
-    this.work += count;
-    for (let k = 0; k < count; k++) {
+    this.work += to - from;
+    for (let n = from; n < to; n++) {
+      const k = regions[n]!;
       if (k === one || k === two) continue;
       const noFit = this.#noFit[k]!;
       const ux = x - qx[k]!;
@@ -133,7 +157,7 @@ export class Search {
     return sum;
   }
 
-  #try(px: number, py: number, one: number, two: number): void {
+  #try(px: number, py: number, from: number, to: number, one: number, two: number): void {
     const x0 = this.#x0;
     const y0 = this.#y0;
     const x1 = this.#x1;
@@ -143,11 +167,11 @@ export class Search {
     const y = py < y0 ? y0 : py > y1 ? y1 : py;
     if (this.#leftmost) {
       if (x < this.#floor || x > this.#best || (x >= this.#best - EDGE && y >= this.#bestY)) return;
-      if (this.#cost(x, y, TOUCHING, one, two) > 0) return;
+      if (this.#cost(x, y, TOUCHING, from, to, one, two) > 0) return;
       this.#best = x;
       this.#bestY = y;
     } else {
-      const cost = this.#cost(x, y, this.#best, one, two);
+      const cost = this.#cost(x, y, this.#best, from, to, one, two);
       if (cost >= this.#best) return;
       this.#best = cost;
     }
@@ -155,112 +179,253 @@ export class Search {
     this.foundY = y;
   }
 
-  #done(): boolean {
-    return !this.#leftmost && this.#best <= 0;
+  #all(): void {
+    this.#gather();
+    const count = this.#count;
+    this.#regionsIn = longer(this.#regionsIn, count);
+    this.#edgesIn = longer(this.#edgesIn, this.#edges);
+    for (let k = 0; k < count; k++) this.#regionsIn[k] = k;
+    for (let k = 0; k < this.#edges; k++) this.#edgesIn[k] = k;
+    this.#box(this.#x0, this.#y0, this.#x1, this.#y1, 0, count, 0, this.#edges, count, this.#edges, 0);
   }
 
-  #all(turn: number): void {
-    const { count, x0, y0, x1, y1 } = { count: this.#count, x0: this.#x0, y0: this.#y0, x1: this.#x1, y1: this.#y1 };
-    this.#try(x0, y0, -1, -1);
-    this.#try(x0, y1, -1, -1);
-    this.#try(x1, y0, -1, -1);
-    this.#try(x1, y1, -1, -1);
-    for (let n = 0; n < count && !this.#done(); n++) {
-      this.#rim((n + turn) % count);
+  /** Lists the edges that reach the limits, and the limits. */
+  #gather(): void {
+    let total = 4;
+    for (let k = 0; k < this.#count; k++) total += this.#noFit[k]!.count;
+    if (total > this.#ax.length) {
+      this.#ax = longer(this.#ax, total);
+      this.#ay = longer(this.#ay, total);
+      this.#ex = longer(this.#ex, total);
+      this.#ey = longer(this.#ey, total);
+      this.#of = longer(this.#of, total);
     }
-    for (let n = 0; n < count && !this.#done(); n++) {
-      const a = (n + turn) % count;
-      for (let m = 0; m < n && !this.#done(); m++) this.#crossings(a, (m + turn) % count);
-    }
-  }
-
-  /** Corners of a region's rim, and where it crosses the limits. */
-  #rim(a: number): void {
-    const noFit = this.#noFit[a]!;
-    const qx = this.#qx[a]!;
-    const qy = this.#qy[a]!;
-    const { x, y, dx, dy, count } = noFit;
-    for (let k = 0; k < count; k++) {
-      const ax = x[k]! + qx;
-      const ay = y[k]! + qy;
-      this.#try(ax, ay, a, -1);
-      const ex = dx[k]!;
-      const ey = dy[k]!;
-      for (let side = 0; side < 2; side++) {
-        if (ex !== 0) {
-          const at = side === 0 ? this.#x0 : this.#x1;
-          const t = (at - ax) / ex;
-          if (t > 0 && t < 1) this.#try(at, ay + t * ey, a, -1);
-        }
-        if (ey !== 0) {
-          const at = side === 0 ? this.#y0 : this.#y1;
-          const t = (at - ay) / ey;
-          if (t > 0 && t < 1) this.#try(ax + t * ex, at, a, -1);
-        }
+    const x0 = this.#x0 - EDGE;
+    const y0 = this.#y0 - EDGE;
+    const x1 = this.#x1 + EDGE;
+    const y1 = this.#y1 + EDGE;
+    let edges = 0;
+    const put = (ax: number, ay: number, ex: number, ey: number, of: number): void => {
+      this.#ax[edges] = ax;
+      this.#ay[edges] = ay;
+      this.#ex[edges] = ex;
+      this.#ey[edges] = ey;
+      this.#of[edges++] = of;
+    };
+    for (let k = 0; k < this.#count; k++) {
+      const { x, y, dx, dy, count } = this.#noFit[k]!;
+      const qx = this.#qx[k]!;
+      const qy = this.#qy[k]!;
+      this.work += count;
+      for (let i = 0; i < count; i++) {
+        const ax = x[i]! + qx;
+        const ay = y[i]! + qy;
+        const bx = ax + dx[i]!;
+        const by = ay + dy[i]!;
+        if ((ax < x0 && bx < x0) || (ax > x1 && bx > x1) || (ay < y0 && by < y0) || (ay > y1 && by > y1)) continue;
+        put(ax, ay, dx[i]!, dy[i]!, k);
       }
     }
+    const width = this.#x1 - this.#x0;
+    const height = this.#y1 - this.#y0;
+    put(this.#x0, this.#y0, width, 0, this.#count);
+    put(this.#x1, this.#y0, 0, height, this.#count);
+    put(this.#x1, this.#y1, -width, 0, this.#count);
+    put(this.#x0, this.#y1, 0, -height, this.#count);
+    this.#edges = edges;
   }
 
-  /** Edges of a region that reach into the box; their number. */
-  #reaching(a: number, minX: number, minY: number, maxX: number, maxY: number, into: Int32Array): number {
-    const noFit = this.#noFit[a]!;
-    const qx = this.#qx[a]!;
-    const qy = this.#qy[a]!;
-    const { x, y, dx, dy, count } = noFit;
-    let found = 0;
-    for (let k = 0; k < count; k++) {
-      const ax = x[k]! + qx;
-      const ay = y[k]! + qy;
-      const bx = ax + dx[k]!;
-      const by = ay + dy[k]!;
+  /** Whether no place in a box can be better than the best. */
+  #hopeless(x0: number, y0: number, x1: number, bound: number): boolean {
+    if (!this.#leftmost) return bound >= this.#best;
+    if (bound === Infinity) return true;
+    if (x1 < this.#floor || x0 > this.#best) return true;
+    return x0 >= this.#best - EDGE && y0 >= this.#bestY;
+  }
+
+  /** Looks through a box: the regions and edges that may reach into it are listed from .. to. */
+  #box(
+    x0: number,
+    y0: number,
+    x1: number,
+    y1: number,
+    regionsFrom: number,
+    regionsTo: number,
+    edgesFrom: number,
+    edgesTo: number,
+    regionsEnd: number,
+    edgesEnd: number,
+    halvings: number,
+  ): void {
+    if (edgesTo - edgesFrom <= FEW || halvings >= MOST_HALVINGS) {
+      this.#corners(x0, y0, x1, y1, regionsFrom, regionsTo, edgesFrom, edgesTo);
+      return;
+    }
+    const across = x1 - x0 > y1 - y0;
+    const middle = across ? (x0 + x1) / 2 : (y0 + y1) / 2;
+    const ax1 = across ? middle : x1;
+    const ay1 = across ? y1 : middle;
+    const bx0 = across ? middle : x0;
+    const by0 = across ? y0 : middle;
+    // what lies in the way in both halves comes first, since it says which one is more promising
+    const one = this.#regions(x0, y0, ax1, ay1, regionsFrom, regionsTo, regionsEnd);
+    const oneEnd = this.#listed;
+    const two = this.#regions(bx0, by0, x1, y1, regionsFrom, regionsTo, oneEnd);
+    const twoEnd = this.#listed;
+    const secondFirst = this.#leftmost ? false : one === two ? ((this.#turn >> halvings) & 1) === 1 : two < one;
+    for (let half = 0; half < 2; half++) {
+      if ((half === 1) !== secondFirst) {
+        if (this.#hopeless(x0, y0, ax1, one)) continue;
+        const end = this.#reaching(x0, y0, ax1, ay1, edgesFrom, edgesTo, edgesEnd);
+        if (end > edgesEnd) this.#box(x0, y0, ax1, ay1, regionsEnd, oneEnd, edgesEnd, end, twoEnd, end, halvings + 1);
+      } else {
+        if (this.#hopeless(bx0, by0, x1, two)) continue;
+        const end = this.#reaching(bx0, by0, x1, y1, edgesFrom, edgesTo, edgesEnd);
+        if (end > edgesEnd) this.#box(bx0, by0, x1, y1, oneEnd, twoEnd, edgesEnd, end, twoEnd, end, halvings + 1);
+      }
+      if (!this.#leftmost && this.#best <= 0) return;
+    }
+  }
+
+  /** End of the last list of regions. */
+  #listed = 0;
+
+  /**
+   * Lists at `at` those of the regions that may reach into a box; returns a bound of the weighted depth in it, Infinity
+   * when nothing better than the best can be there.
+   */
+  #regions(x0: number, y0: number, x1: number, y1: number, from: number, to: number, at: number): number {
+    this.#regionsIn = longer(this.#regionsIn, at + to - from);
+    const regions = this.#regionsIn;
+    const x = (x0 + x1) / 2;
+    const y = (y0 + y1) / 2;
+    const reach = 0.5 * Math.hypot(x1 - x0, y1 - y0) + EDGE;
+    const halfX = (x1 - x0) / 2;
+    const halfY = (y1 - y0) / 2;
+    const free = this.#leftmost;
+    const best = free ? Infinity : this.#best;
+    const qx = this.#qx;
+    const qy = this.#qy;
+    const weight = this.#weight;
+    const noFits = this.#noFit;
+    let bound = 0;
+    let end = at;
+    this.work += to - from;
+    for (let n = from; n < to; n++) {
+      const k = regions[n]!;
+      const noFit = noFits[k]!;
+      const ux = x - qx[k]!;
+      const uy = y - qy[k]!;
+      if (ux + halfX <= noFit.minX || ux - halfX >= noFit.maxX || uy + halfY <= noFit.minY || uy - halfY >= noFit.maxY)
+        continue;
+      if (ux > noFit.minX && ux < noFit.maxX && uy > noFit.minY && uy < noFit.maxY) {
+        const signed = noFit.signedNear(ux, uy);
+        if (signed < -noFit.reach - reach) continue;
+        const least = signed - noFit.reach - reach;
+        if (least > 0) {
+          if (free && least > TOUCHING) {
+            bound = Infinity;
+            break;
+          }
+          bound += weight[k]! * least;
+          if (bound >= best) {
+            bound = Infinity;
+            break;
+          }
+        }
+      }
+      regions[end++] = k;
+    }
+    this.#listed = bound === Infinity ? at : end;
+    return bound;
+  }
+
+  /** Lists at `at` those of the edges that reach into a box; returns where the list ends. */
+  #reaching(x0: number, y0: number, x1: number, y1: number, from: number, to: number, at: number): number {
+    this.#edgesIn = longer(this.#edgesIn, at + to - from);
+    const edges = this.#edgesIn;
+    const minX = x0 - EDGE;
+    const minY = y0 - EDGE;
+    const maxX = x1 + EDGE;
+    const maxY = y1 + EDGE;
+    const midX = (x0 + x1) / 2;
+    const midY = (y0 + y1) / 2;
+    const halfX = (x1 - x0) / 2 + EDGE;
+    const halfY = (y1 - y0) / 2 + EDGE;
+    const xs = this.#ax;
+    const ys = this.#ay;
+    const exs = this.#ex;
+    const eys = this.#ey;
+    let end = at;
+    this.work += (to - from) >> 1;
+    for (let n = from; n < to; n++) {
+      const k = edges[n]!;
+      const ax = xs[k]!;
+      const ay = ys[k]!;
+      const ex = exs[k]!;
+      const ey = eys[k]!;
+      const bx = ax + ex;
+      const by = ay + ey;
       if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX) || (ay < minY && by < minY) || (ay > maxY && by > maxY))
         continue;
-      into[found++] = k;
+      // the edge's line passes the box
+      const off = ex * (midY - ay) - ey * (midX - ax);
+      const wide = (ex < 0 ? -ex : ex) * halfY + (ey < 0 ? -ey : ey) * halfX;
+      if (off > wide || off < -wide) continue;
+      edges[end++] = k;
     }
-    return found;
+    return end;
   }
 
-  #crossings(a: number, b: number): void {
-    const one = this.#noFit[a]!;
-    const two = this.#noFit[b]!;
-    const ox = this.#qx[a]!;
-    const oy = this.#qy[a]!;
-    const tx = this.#qx[b]!;
-    const ty = this.#qy[b]!;
-    const minX =
-      Math.max(this.#leftmost ? Math.max(this.#floor, this.#x0) : this.#x0, ox + one.minX, tx + two.minX) - EDGE;
-    const maxX =
-      Math.min(this.#leftmost ? Math.min(this.#best, this.#x1) : this.#x1, ox + one.maxX, tx + two.maxX) + EDGE;
-    if (minX > maxX) return;
-    const minY = Math.max(this.#y0, oy + one.minY, ty + two.minY) - EDGE;
-    const maxY = Math.min(this.#y1, oy + one.maxY, ty + two.maxY) + EDGE;
-    if (minY > maxY) return;
-    const first = this.#first;
-    const second = this.#second;
-    const n = this.#reaching(a, minX, minY, maxX, maxY, first);
-    if (n === 0) return;
-    const m = this.#reaching(b, minX, minY, maxX, maxY, second);
-    this.work += one.count + two.count + n * m;
-    for (let i = 0; i < n; i++) {
-      const k = first[i]!;
-      const ax = one.x[k]! + ox;
-      const ay = one.y[k]! + oy;
-      const ex = one.dx[k]!;
-      const ey = one.dy[k]!;
-      for (let j = 0; j < m; j++) {
-        const l = second[j]!;
-        const fx = two.dx[l]!;
-        const fy = two.dy[l]!;
+  /** Tries the corners of rims and their crossings in a box. */
+  #corners(
+    x0: number,
+    y0: number,
+    x1: number,
+    y1: number,
+    regionsFrom: number,
+    regionsTo: number,
+    edgesFrom: number,
+    edgesTo: number,
+  ): void {
+    const minX = x0 - EDGE;
+    const minY = y0 - EDGE;
+    const maxX = x1 + EDGE;
+    const maxY = y1 + EDGE;
+    const edges = this.#edgesIn;
+    for (let n = edgesFrom; n < edgesTo; n++) {
+      const k = edges[n]!;
+      const ax = this.#ax[k]!;
+      const ay = this.#ay[k]!;
+      if (ax >= minX && ax <= maxX && ay >= minY && ay <= maxY)
+        this.#try(ax, ay, regionsFrom, regionsTo, this.#of[k]!, -1);
+    }
+    for (let n = edgesFrom + 1; n < edgesTo; n++) {
+      const k = edges[n]!;
+      const ax = this.#ax[k]!;
+      const ay = this.#ay[k]!;
+      const ex = this.#ex[k]!;
+      const ey = this.#ey[k]!;
+      const of = this.#of[k]!;
+      this.work += n - edgesFrom;
+      for (let m = edgesFrom; m < n; m++) {
+        const l = edges[m]!;
+        if (this.#of[l] === of) continue;
+        const fx = this.#ex[l]!;
+        const fy = this.#ey[l]!;
         const turn = ex * fy - ey * fx;
         if (turn === 0) continue;
-        const ux = two.x[l]! + tx - ax;
-        const uy = two.y[l]! + ty - ay;
+        const ux = this.#ax[l]! - ax;
+        const uy = this.#ay[l]! - ay;
         // shares along both edges, times turn: divided only for the few that cross
         const t = ux * fy - uy * fx;
         if (turn > 0 ? t < 0 || t > turn : t > 0 || t < turn) continue;
         const u = ux * ey - uy * ex;
         if (turn > 0 ? u < 0 || u > turn : u > 0 || u < turn) continue;
-        this.#try(ax + (t / turn) * ex, ay + (t / turn) * ey, a, b);
+        const px = ax + (t / turn) * ex;
+        const py = ay + (t / turn) * ey;
+        if (px >= minX && px <= maxX && py >= minY && py <= maxY)
+          this.#try(px, py, regionsFrom, regionsTo, of, this.#of[l]!);
       }
     }
   }

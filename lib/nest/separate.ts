@@ -239,7 +239,7 @@ export class Separation {
         const at = orientations.length <= LIES_A_MOVE || t > 0 ? (turned + t) % orientations.length : packing.lie[i]!;
         const { shape } = orientations[at]!;
         if (!this.#look(i, shape, on, near && s === 0, midX, midY)) continue;
-        const found = this.#search.least(best, random.whole(64));
+        const found = this.#search.least(best, random.whole(1 << 15));
         if (found < best) {
           best = found;
           sheet = on;

@@ -179,6 +179,14 @@ describe('planted faults are found', () => {
     expect(codes).toContain('loose');
   });
 
+  it('tabs too narrow, and no complaint of those in size', () => {
+    const { tabs } = routerData();
+    const narrow = twoPlates({ data: routerData({ tabs: { ...tabs, width: tabs.width - 1.5 } }) });
+    const findings = good.simulate(narrow.files).findings.map(({ what }) => what);
+    expect(findings.filter((what) => what.includes(`tabs ${tabs.width} mm wide`))).not.toEqual([]);
+    expect(narrow.simulate(narrow.files).findings).toEqual([]);
+  });
+
   it('one tab of several missing', () => {
     // the lifts of the last passes over one tab are brought down to full depth
     const tops = lines.flatMap((line, i) => (i > outlineStart && /Z-9$/.test(line) ? [i] : []));

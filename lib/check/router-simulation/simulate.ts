@@ -13,8 +13,8 @@ import { checkWay } from './way.js';
 /**
  * Reads the files of one sheet as the standard says, cuts the sheet by them, and proves: no rapid move through
  * material, no pass deeper than its tool takes, nothing off the sheet or in a clamp, the spoil board cut no deeper
- * than set, every hole in its place, every finished edge within 0.05 mm (exact distances), every part held to the end
- * (a grid of 1 mm).
+ * than set, every hole in its place, every finished edge within 0.05 mm and every tab in its size (exact distances), every
+ * part held to the end (a grid of 1 mm).
  * @param files in the order in which they are run
  */
 export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limits: SimulationLimits): Simulation {
@@ -35,6 +35,6 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   let worstEdge = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
   for (const nominal of nominals) worstEdge = Math.max(worstEdge, checkEdges(nominal, passes, limits, file, findings));
   checkMarks(motions, limits, findings);
-  checkHeld(nominals, field, limits, file, findings);
+  checkHeld(nominals, motions, field, limits, file, findings);
   return { findings: findings.all(), worstEdge, deepestInSpoilBoard, motions };
 }

@@ -76,9 +76,10 @@ function tabKeys(unit: LengthUnit) {
       }),
       spacing: lengthOr(450, { about: 'A part gets one tab for each such length of its outline.', above: 0 }),
       least: wholeOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
-      without: choice(['skin', 'stop'], 'skin', {
-        about: 'What to do with a part that has no room for tabs: hold it by an uncut skin, or write no file.',
-        why: 'a skin holds any part; it is cut with a knife and sanded off',
+      without: choice(['skin', 'stop'], 'stop', {
+        about:
+          'What to do with a part that has no room for tabs: hold it by an uncut skin, or write no file. A part of which every edge mates or reflects is always held by a skin.',
+        why: 'a skin holds any part, but it is cut with a knife and sanded off: that should be wanted',
       }),
       skinBelow: lengthOr(0, {
         about: 'Parts shorter than this are held by an uncut skin instead of tabs; 0 for none.',
@@ -147,7 +148,7 @@ export function routerSection(unit: LengthUnit) {
       chipLoad: numberAuto({
         about: 'Thickness of the chip of one cutting edge in one turn.',
         unit: 'mm',
-        auto: 'by material and diameter, from memory; the bit maker’s table comes first',
+        auto: 'by material and diameter, 0.45 of the least that the CNC Production Routing Guide of Onsrud gives (from memory); the bit maker’s table comes first',
         above: 0,
         most: 2,
       }),

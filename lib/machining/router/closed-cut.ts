@@ -79,16 +79,17 @@ function finishStart(
   z: number,
 ): { readonly start: number; readonly lead: number } {
   const { finish, finishLifts, tabTop } = cut;
-  const room = leadLength + overlap + Math.max(0, tabTop - z) + 1;
-  const first = clearOfLifts(finish, finishLifts, nearestLength(finish, from), room);
+  // the pass comes back to its start, goes on by the overlap and slants out; behind a tab it has to come down first
+  const roomFor = (lead: number): number => Math.max(2 * lead + overlap, tabTop - z) + 1;
+  const near = nearestLength(finish, from);
   for (const most of leadLengths) {
     for (let on = 0; on < finish.length; on += tryStep) {
-      const start = clearOfLifts(finish, finishLifts, first + on, room);
+      const start = clearOfLifts(finish, finishLifts, near + on, roomFor(most));
       const lead = leadAt(finish, rough, start, most);
       if (lead > 0) return { start, lead };
     }
   }
-  return { start: first, lead: 0 };
+  return { start: clearOfLifts(finish, finishLifts, near, roomFor(0)), lead: 0 };
 }
 
 /** The circle that a ring runs, if it is one. */

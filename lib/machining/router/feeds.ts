@@ -1,24 +1,52 @@
 /**
  * Speeds and feeds. feed = spindle speed x flutes x chip load (the defining relation of milling, as in any handbook
- * of machining). Chip loads are from memory of tables that makers of router bits print for wood boards; the table of
- * the bit in the spindle comes before them, and the program says so.
+ * of machining).
  */
 import type { RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
 
+/** Chip loads of one diameter of bit, mm. */
 interface ChipLoads {
-  /** Chip load as a share of the diameter: cautious default, and the usual range. */
+  /** Default, cautious. */
   readonly usual: number;
   readonly least: number;
   readonly most: number;
 }
 
-// from memory: a 6 mm bit takes some 0.1 to 0.3 mm in plywood and 0.1 to 0.4 mm in MDF, other sizes in proportion;
-// the defaults stand in the lower half, for light machines
-const plywood: ChipLoads = { usual: 0.02, least: 0.01, most: 0.05 };
-const board: ChipLoads = { usual: 0.025, least: 0.012, most: 0.065 };
+/**
+ * Chip loads (inches) by the bit's diameter (inches): Onsrud, CNC Production Routing Guide, chip load per tooth, the
+ * columns of softwood and plywood and of MDF and particle board; from memory. The table of the bit in the spindle comes
+ * before them, and the program says so.
+ */
+const guide = {
+  diameters: [1 / 8, 1 / 4, 3 / 8, 1 / 2],
+  plywood: { least: [0.004, 0.011, 0.017, 0.021], most: [0.006, 0.013, 0.02, 0.023] },
+  board: { least: [0.004, 0.013, 0.02, 0.025], most: [0.007, 0.016, 0.023, 0.027] },
+} as const;
+const mmInInch = 25.4;
 
-function chipLoadsOf(kind: string): ChipLoads {
-  return kind === 'mdf' || kind === 'hardboard' ? board : plywood;
+/** The guide is for production machines; a light one starts at this share of its least: common practice, no source. */
+const lightShare = 0.45;
+/** Below this share of the guide's least a bit rubs rather than cuts: common practice, no source. */
+const rubShare = 0.2;
+
+/** A row of the guide at a diameter (mm): straight between its columns, in proportion beyond them. */
+function guideAt(row: readonly number[], diameter: number): number {
+  const { diameters } = guide;
+  const inches = diameter / mmInInch;
+  const last = diameters.length - 1;
+  const above = diameters.findIndex((column) => column >= inches);
+  if (above <= 0) {
+    const end = above < 0 ? last : 0;
+    return (row[end]! * diameter) / diameters[end]!;
+  }
+  const share = (inches - diameters[above - 1]!) / (diameters[above]! - diameters[above - 1]!);
+  return mmInInch * (row[above - 1]! + share * (row[above]! - row[above - 1]!));
+}
+
+function chipLoadsOf(kind: string, diameter: number): ChipLoads {
+  const { least, most } = kind === 'mdf' || kind === 'hardboard' ? guide.board : guide.plywood;
+  const low = guideAt(least, diameter);
+  return { usual: lightShare * low, least: rubShare * low, most: guideAt(most, diameter) };
 }
 
 /** Chip of a drill bit's edge in wood, as a share of the diameter; from memory. */
@@ -52,7 +80,7 @@ export function cuttingOf(tool: RouterTool, material: SheetMaterial, data: Route
     const feed = Math.min(data.mostFeed, speed * tool.flutes * drillChip * tool.diameter);
     return { tool, spindle: speed, feed: round(feed), plunge: round(feed), passDepth: peckDiameters * tool.diameter };
   }
-  const chip = data.chipLoad ?? chipLoadsOf(material.kind).usual * tool.diameter;
+  const chip = data.chipLoad ?? chipLoadsOf(material.kind, tool.diameter).usual;
   const held = data.mostFeed / (tool.flutes * chip);
   const speed = Math.max(Math.min(spindle.speed, held), Math.min(spindle.least, spindle.speed));
   const turning = round(speed);
@@ -88,10 +116,8 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
         message: `tool ${tool.number} would turn at ${spindle} rev/min, outside the spindle's range of ${least} to ${most}`,
       });
     if (tool.kind !== 'mill') continue;
-    const loads = chipLoadsOf(material.kind);
+    const { least: low, most: high } = chipLoadsOf(material.kind, tool.diameter);
     const chip = feed / (spindle * tool.flutes);
-    const low = loads.least * tool.diameter;
-    const high = loads.most * tool.diameter;
     if (chip < low * 0.999 || chip > high * 1.001)
       problems.push({
         code: 'router-chip-load',

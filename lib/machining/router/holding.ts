@@ -64,6 +64,18 @@ function isSmall(part: RoutedPart, below: number): boolean {
   return Math.max(maxX - minX, maxY - minY) < below;
 }
 
+/** Whether every edge of a part's outline mates or reflects, so that no tab may ever stand on it. */
+function allBarred({ edges: [outline] }: HeldPart): boolean {
+  return outline !== undefined && outline.vertices.every((_, i) => outline.barred.has(i));
+}
+
+/** Numbers of the copies of each part. */
+function copiesOf(parts: readonly HeldPart[]): Map<string, number[]> {
+  const copies = new Map<string, number[]>();
+  for (const { part, copy } of parts) copies.set(part, [...(copies.get(part) ?? []), copy]);
+  return copies;
+}
+
 /** One warning for all offcuts that come loose, as there may be many. */
 function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
   const [largest] = [...loose].sort((a, b) => b.area - a.area);
@@ -100,7 +112,8 @@ export function hold(
     if (part === undefined) throw new RangeError(`the sheet places '${place.part}', which is not among the parts`);
     return { key: keyOf(place.part, place.copy), part, held: heldPart(part, place) };
   });
-  const skins = new Set(pairs.filter(({ part }) => isSmall(part, skinBelow)).map(({ key }) => key));
+  const faced = pairs.filter(({ held }) => allBarred(held));
+  const skins = new Set([...pairs.filter(({ part }) => isSmall(part, skinBelow)), ...faced].map(({ key }) => key));
   const skinned = ({ operation, part, copy }: CutOperation): boolean =>
     operation === 'outline' && skins.has(keyOf(part, copy));
   const drop = tabHeightOf(material, data) + data.throughCut;
@@ -113,23 +126,25 @@ export function hold(
   };
 
   const problems: RouterProblem[] = [];
-  const roomless = new Map<string, number[]>();
+  const skinProblem = (why: string, part: string, copies: readonly number[]): RouterProblem => ({
+    code: 'router-skin',
+    severity: 'warning',
+    key: ['tabs'],
+    message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by a skin of ${data.tabs.skin} mm instead; cut it with a knife`,
+  });
+  const roomless: HeldPart[] = [];
   let chosen = choose();
   // a skin holds what stands around it too, so the choice is made anew until everything hangs
   while (without === 'skin' && chosen.tabbing.unheld.length > 0) {
     for (const { part } of chosen.tabbing.unheld) {
       skins.add(keyOf(part.part, part.copy));
-      roomless.set(part.part, [...(roomless.get(part.part) ?? []), part.copy]);
+      roomless.push(part);
     }
     chosen = choose();
   }
-  for (const [part, copies] of roomless)
-    problems.push({
-      code: 'router-skin',
-      severity: 'warning',
-      key: ['tabs'],
-      message: `${cut.id}: no room for tabs on ${part} ${copies.join(', ')}, held by a skin of ${data.tabs.skin} mm instead; cut it with a knife`,
-    });
+  const facing = faced.map(({ held }) => held);
+  for (const [part, copies] of copiesOf(facing)) problems.push(skinProblem('no edge for tabs on', part, copies));
+  for (const [part, copies] of copiesOf(roomless)) problems.push(skinProblem('no room for tabs on', part, copies));
   const tabHeight = tabHeightOf(material, data);
   if (tabHeight >= material.thickness)
     problems.push({
@@ -146,13 +161,15 @@ export function hold(
       message: `${cut.id}: router.tabs.skin of ${data.tabs.skin} mm leaves nothing to cut of ${material.thickness} mm; use a thinner skin, or a larger process.web that makes room for tabs`,
     });
   const { tabs, counts, unheld, loose } = chosen.tabbing;
-  for (const { part, tabs: found } of unheld)
+  for (const [part, copies] of copiesOf(unheld.map((one) => one.part))) {
+    const found = Math.max(...unheld.filter((one) => one.part.part === part).map((one) => one.tabs));
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
-      key: ['tabs'],
-      message: `${cut.id}: no room for ${least} tabs on ${part.part} ${part.copy} (${found} found) on straight or gently curved edges that neither mate nor reflect; use a smaller router.tabs.width, a larger process.web, or hold it by a skin (router.tabs.without: skin)`,
+      key: ['tabs', 'without'],
+      message: `${cut.id}: no room for ${least} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect; use a smaller router.tabs.width or a larger process.web, or let a skin of ${data.tabs.skin} mm hold it, to be cut with a knife (router.tabs.without: skin)`,
     });
+  }
   const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), counts[i]!]));
   return {
     tabs,

@@ -75,7 +75,7 @@ export function walkMoves(ring: Ring, walk: Walk, feeds: Feeds): Move[] {
   const stops = [...breaks].filter((s) => s > walk.from + hair && s <= walk.to).sort((a, b) => a - b);
   const moves: Move[] = [];
   let s = walk.from;
-  let z = liftedZ(walk, lifts, s);
+  let z = walk.zFrom;
   for (const stop of stops) {
     if (stop - s < hair) continue;
     const above = liftedZ(walk, lifts, s + hair / 10);

@@ -1,6 +1,7 @@
 /** What the router's strategy promises: feeds, order, ramps, sense of cut, tabs, travel, and named problems. */
 import { describe, expect, it } from 'vitest';
 import { distance, nearestOnContour, rectangle, regularPolygon } from '../../../lib/geometry/index.js';
+import { feedProblems } from '../../../lib/machining/router/feeds.js';
 import { cuttingOf, type Cut, type Move, type RouterTool } from '../../../lib/machining/index.js';
 import { type Shop, routerData, type ShopJob, shopPart, twoPlates } from '../../helpers/router-sheets.js';
 
@@ -26,6 +27,34 @@ describe('speeds and feeds', () => {
   ])('%i rev/min, %i flutes, %f mm give %i mm/min', (speed, flutes, chipLoad, feed) => {
     const data = routerData({ chipLoad, spindle: { least: 5000, most: 24_000, speed } });
     expect(cuttingOf(mill({ flutes }), ply, data).feed).toBe(feed);
+  });
+
+  // Onsrud, CNC Production Routing Guide, chip load per tooth in inches, by diameter in inches: from memory
+  it.each([
+    ['plywood', 1 / 8, 0.004, 0.006],
+    ['plywood', 1 / 4, 0.011, 0.013],
+    ['plywood', 3 / 8, 0.017, 0.02],
+    ['plywood', 1 / 2, 0.021, 0.023],
+    ['mdf', 1 / 8, 0.004, 0.007],
+    ['mdf', 1 / 4, 0.013, 0.016],
+    ['mdf', 3 / 8, 0.02, 0.023],
+    ['mdf', 1 / 2, 0.025, 0.027],
+  ])('of %s with a bit of %f in stay within the handbook table', (kind, inches, least, most) => {
+    const sheet = { kind, thickness: 12 };
+    const tool = mill({ diameter: 25.4 * inches });
+    const warned = (chip: number): boolean => {
+      const data = routerData({ chipLoad: chip, mostFeed: 100_000 });
+      return feedProblems([cuttingOf(tool, sheet, data)], sheet, data).length > 0;
+    };
+    expect([warned(25.4 * least), warned(25.4 * most)]).toEqual([false, false]);
+    expect([warned(25.4 * most * 1.02), warned(25.4 * least * 0.19)]).toEqual([true, true]);
+    const usual = routerData({ mostFeed: 100_000 });
+    const { feed, spindle, tool: bit } = cuttingOf(tool, sheet, usual);
+    const chip = feed / spindle / bit.flutes / 25.4;
+    // cautious, for light machines: below the table, and far enough from rubbing not to be warned of
+    expect(chip).toBeLessThan(least);
+    expect(chip).toBeGreaterThan(0.4 * least);
+    expect(feedProblems([cuttingOf(tool, sheet, usual)], sheet, usual)).toEqual([]);
   });
 
   it('turn slower rather than thin the chip where the machine is slow', () => {
@@ -68,7 +97,7 @@ describe('named problems, and no file', () => {
     [
       'no room for tabs',
       'router-no-tabs',
-      { parts: [seats()], data: routerData({ tabs: { ...routerData().tabs, without: 'stop' } }) },
+      { data: routerData({ tabs: { ...routerData().tabs, width: 300 } }) },
     ],
     [
       'a skin as thick as the sheet',
@@ -115,6 +144,15 @@ describe('strategy', () => {
         return z;
       }, 0);
     }
+  });
+
+  it('holds a part of which every edge mates by a skin, and says so', () => {
+    const skinned = twoPlates({ parts: [seats()] });
+    expect(skinned.plan.limits.holding.map(({ skin }) => skin)).toContain(true);
+    expect(skinned.plan.problems.filter(({ code }) => code === 'router-skin').map(({ severity }) => severity)).toEqual([
+      'warning',
+    ]);
+    expect(skinned.simulate().findings).toEqual([]);
   });
 
   it('ramps into the material at no more than the angle set', () => {

@@ -1,0 +1,119 @@
+/** Tabs in the cut around a part, by exact distances: where no tool has swept the middle of the cut to the full depth. */
+import { distanceFrom, type Edge, pointAt } from '../edge.js';
+import { EdgeSet } from '../edge-set.js';
+import type { Place } from '../types.js';
+import { edgesOfMotion, placeOn } from './level.js';
+import type { Motion } from './types.js';
+
+/** Step along the middle of the cut, mm: what stands over less holds nothing. */
+const step = 0.5;
+/** To what the ends of a tab are found, mm. */
+const exact = 0.002;
+
+/** The part of a motion on which the tip is below a level; null where it is nowhere. */
+function below(motion: Motion, level: number): Motion | null {
+  const { from, to, turn } = motion;
+  if (from.z < level && to.z < level) return motion;
+  if (from.z >= level && to.z >= level) return null;
+  const at = (level - from.z) / (to.z - from.z);
+  const [start, end] = from.z < level ? [0, at] : [at, 1];
+  return {
+    ...motion,
+    from: placeOn(motion, start),
+    to: placeOn(motion, end),
+    turn: turn === null ? null : { ...turn, sweep: turn.sweep * (end - start) },
+  };
+}
+
+/** What the end mills sweep below a level. */
+export class SweptBelow {
+  readonly #sets: readonly { readonly radius: number; readonly set: EdgeSet }[];
+  #guess: Edge | undefined;
+
+  constructor(motions: readonly Motion[], level: number) {
+    const byRadius = new Map<number, Edge[]>();
+    for (const motion of motions) {
+      if (motion.rapid || motion.tool.kind !== 'mill') continue;
+      const deep = below(motion, level);
+      if (deep === null) continue;
+      const radius = motion.tool.diameter / 2;
+      const edges = byRadius.get(radius) ?? [];
+      edges.push(...edgesOfMotion(deep));
+      byRadius.set(radius, edges);
+    }
+    this.#sets = [...byRadius].map(([radius, edges]) => ({ radius, set: new EdgeSet(edges) }));
+  }
+
+  has({ x, y }: Place): boolean {
+    for (const { radius, set } of this.#sets) {
+      // what swept one place has most likely swept the next
+      if (this.#guess !== undefined && distanceFrom(this.#guess, x, y) < radius && this.#sets.length === 1) return true;
+      const { distance, edge } = set.nearestTo(x, y, this.#sets.length === 1 ? this.#guess : undefined);
+      this.#guess = edge;
+      if (distance < radius) return true;
+    }
+    return false;
+  }
+}
+
+/** Places beside a ring's edges, `off` mm to the right (outside, the material being left), in order. */
+export function* beside(edges: readonly Edge[], off: number): Generator<Place> {
+  for (const edge of edges) {
+    const count = Math.max(1, Math.ceil(edge.length / step));
+    for (let i = 0; i < count; i += 1) {
+      const at = pointAt(edge, (i + 0.5) / count);
+      let dx = edge.bx - edge.ax;
+      let dy = edge.by - edge.ay;
+      if (edge.sweep !== 0) {
+        const turn = Math.sign(edge.sweep);
+        dx = -(at.y - edge.cy) * turn;
+        dy = (at.x - edge.cx) * turn;
+      }
+      const size = Math.hypot(dx, dy);
+      if (size > 0) yield { x: at.x + (dy / size) * off, y: at.y - (dx / size) * off };
+    }
+  }
+}
+
+/** A stretch of the cut that stands. */
+export interface Standing {
+  /** From end to end, mm. */
+  readonly width: number;
+  readonly place: Place;
+}
+
+/** The last place from `swept` towards `standing` that is still swept. */
+function endOf(swept: Place, standing: Place, cut: SweptBelow): Place {
+  let [from, to] = [swept, standing];
+  while (Math.hypot(to.x - from.x, to.y - from.y) > exact) {
+    const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+    if (cut.has(middle)) from = middle;
+    else to = middle;
+  }
+  return from;
+}
+
+/**
+ * All that stands in the cut around a ring.
+ * @param radius half the width of the cut
+ * @param cut what is swept below the level at which it should stand
+ */
+export function standingAround(edges: readonly Edge[], radius: number, cut: SweptBelow): readonly Standing[] {
+  const places = [...beside(edges, radius)];
+  const stands = places.map((place) => !cut.has(place));
+  const at = <T>(list: readonly T[], i: number): T => list[i % list.length]!;
+  const swept = stands.indexOf(false);
+  if (swept < 0) return [{ width: Infinity, place: places[0]! }];
+  const found: Standing[] = [];
+  for (let i = 1; i < stands.length; i += 1) {
+    const first = swept + i;
+    let run = 0;
+    while (at(stands, first + run)) run += 1;
+    if (run === 0) continue;
+    const from = endOf(at(places, first - 1), at(places, first), cut);
+    const to = endOf(at(places, first + run), at(places, first + run - 1), cut);
+    found.push({ width: Math.hypot(to.x - from.x, to.y - from.y), place: at(places, first) });
+    i += run;
+  }
+  return found;
+}
