@@ -51,11 +51,11 @@ class Way {
   ) {
     this.legs = nearestNeighbour(stops, start);
     this.place = new Int32Array(stops.length);
-    this.number();
+    this.number(0, stops.length);
   }
 
-  private number(): void {
-    this.legs.forEach((leg, i) => (this.place[leg.stop] = i));
+  private number(from: number, to: number): void {
+    for (let i = from; i < to; i++) this.place[this.legs[i]!.stop] = i;
   }
 
   /** Where the tool comes from before the leg at i. */
@@ -86,7 +86,7 @@ class Way {
         const then = way(this.out(i), last) + way(first, this.into(k + 1));
         if (then >= now - LEAST_GAIN) continue;
         this.legs.splice(i, k - i + 1, ...turned(this.legs.slice(i, k + 1)));
-        this.number();
+        this.number(i, k + 1);
         better = true;
       }
     }
@@ -111,6 +111,8 @@ class Way {
     const last = exit(this.stops, run[size - 1]!);
     const saved = way(this.out(i), first) + way(last, this.into(i + size)) - way(this.out(i), this.into(i + size));
     let best = LEAST_GAIN;
+    // wherever the run goes, the way there is no shorter than the one it is put into
+    if (saved <= best) return false;
     let slot = -1;
     let back = false;
     for (const stop of [...this.near[run[0]!.stop]!, ...this.near[run[size - 1]!.stop]!]) {
@@ -128,7 +130,7 @@ class Way {
     if (slot < 0) return false;
     this.legs.splice(i, size);
     this.legs.splice(slot > i ? slot - size : slot, 0, ...(back ? turned(run) : run));
-    this.number();
+    this.number(Math.min(i, slot), Math.max(i + size, slot));
     return true;
   }
 }

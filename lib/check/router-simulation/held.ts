@@ -4,7 +4,7 @@ import type { Nominal } from '../nominal.js';
 import type { Place } from '../types.js';
 import { cell, type HeightField } from './field.js';
 import type { Findings } from './findings.js';
-import { beside, standingAround, SweptBelow } from './tabs.js';
+import { beside, standingAt, SweptBelow } from './tabs.js';
 import type { Motion, SimulationLimits } from './types.js';
 
 /** What stands less than this above the spoil board does not hold, mm. */
@@ -33,8 +33,16 @@ export function checkHeld(
     return off ? 0 : number[row * field.columns + column]!;
   };
   const radius = Math.max(0, ...limits.tools.filter(({ kind }) => kind === 'mill').map((tool) => tool.diameter)) / 2;
-  const through = new SweptBelow(motions, leastStanding - limits.thickness);
-  const lowered = new SweptBelow(motions, limits.tabHeight - leastStanding - limits.thickness);
+  const floor = leastStanding - limits.thickness;
+  const tabTop = limits.tabHeight - leastStanding - limits.thickness;
+  const through = new SweptBelow(motions, floor);
+  const lowered = new SweptBelow(motions, tabTop);
+  const standsAbove =
+    (level: number) =>
+    (place: Place): boolean => {
+      const height = field.at(place);
+      return height >= level && height < Infinity;
+    };
   for (const nominal of nominals) {
     const name = `${nominal.part} ${nominal.copy}`;
     const edges = nominal.outlines.flatMap((line) => line.edges);
@@ -52,7 +60,10 @@ export function checkHeld(
       continue;
     }
     if (held.skin) continue;
-    const tabs = standingAround(edges, radius, lowered).filter(({ width }) => width >= limits.tabWidth - tabSlack);
+    const places = [...beside(edges, radius)];
+    const tabs = standingAt(places, lowered, standsAbove(tabTop)).filter(
+      ({ width }) => width >= limits.tabWidth - tabSlack,
+    );
     if (tabs.length < held.tabs)
       findings.add(
         'tab',
@@ -63,7 +74,7 @@ export function checkHeld(
         },
       );
     const most = limits.tabWidth + limits.tabHeight + limits.throughCut + 2 * radius + tabExcess;
-    for (const { width, place: at } of standingAround(edges, radius, through)) {
+    for (const { width, place: at } of standingAt(places, through, standsAbove(floor))) {
       if (width > most) findings.add('tab', file, `the edge of ${name} stands uncut over ${mm(width)}`, { place: at });
     }
   }

@@ -1,4 +1,4 @@
-/** Tabs in the cut around a part, by exact distances: where no tool has swept the middle of the cut to the full depth. */
+/** What stands in the cut around a part, by exact distances: where no tool has swept the middle of the cut to a level. */
 import { distanceFrom, type Edge, pointAt } from '../edge.js';
 import { EdgeSet } from '../edge-set.js';
 import type { Place } from '../types.js';
@@ -93,15 +93,27 @@ function endOf(swept: Place, standing: Place, cut: SweptBelow): Place {
   return from;
 }
 
+/** Places on either side of one that stands on the grid at which it takes a closer look: more than a cell's diagonal. */
+const closer = 4;
+
 /**
- * All that stands in the cut around a ring.
- * @param radius half the width of the cut
+ * All that stands in the cut around a ring, if it is wider than two cells of the grid.
+ * @param places along the middle of the cut, `step` apart
  * @param cut what is swept below the level at which it should stand
+ * @param likely whether the grid shows something standing at a place
  */
-export function standingAround(edges: readonly Edge[], radius: number, cut: SweptBelow): readonly Standing[] {
-  const places = [...beside(edges, radius)];
-  const stands = places.map((place) => !cut.has(place));
-  const at = <T>(list: readonly T[], i: number): T => list[i % list.length]!;
+export function standingAt(
+  places: readonly Place[],
+  cut: SweptBelow,
+  likely: (place: Place) => boolean,
+): readonly Standing[] {
+  const at = <T>(list: readonly T[], i: number): T => list[(i + list.length) % list.length]!;
+  const onGrid = places.map(likely);
+  const near = onGrid.map((_, i) => {
+    for (let k = -closer; k <= closer; k += 1) if (at(onGrid, i + k)) return true;
+    return false;
+  });
+  const stands = places.map((place, i) => near[i]! && !cut.has(place));
   const swept = stands.indexOf(false);
   if (swept < 0) return [{ width: Infinity, place: places[0]! }];
   const found: Standing[] = [];

@@ -94,11 +94,7 @@ describe('named problems, and no file', () => {
       'router-spindle',
       { data: routerData({ spindle: { least: 24_000, most: 8000, speed: 18_000 } }) },
     ],
-    [
-      'no room for tabs',
-      'router-no-tabs',
-      { data: routerData({ tabs: { ...routerData().tabs, width: 300 } }) },
-    ],
+    ['no room for tabs', 'router-no-tabs', { data: routerData({ tabs: { ...routerData().tabs, width: 300 } }) }],
     [
       'a skin as thick as the sheet',
       'router-no-tabs',
