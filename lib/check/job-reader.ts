@@ -43,6 +43,7 @@ const placement = z.object({
   mirrored: z.boolean(),
 });
 const count = z.number().int().min(0).max(1e6);
+const keepOuts = z.array(z.array(z.object({ x: length, y: length })).min(3));
 const router = z.object({
   files: z.array(name).min(1).max(100),
   limits: z.object({
@@ -68,7 +69,7 @@ const router = z.object({
     spindleMost: size,
     mostFeed: size,
     holding: z.array(z.object({ part: name, copy: count, tabs: count, skin: z.boolean() })),
-    keepOuts: z.array(z.array(z.object({ x: length, y: length })).min(3)),
+    keepOuts,
   }),
 });
 const sheet = z.object({
@@ -87,6 +88,7 @@ const record = z.object({
   design: z.object({
     process: z.object({ web: z.number().nonnegative().max(farthest) }),
     router: z.object({ safeHeight: size }).optional(),
+    stock: z.array(z.object({ id: z.string(), keepOuts })).optional(),
   }),
   parts: z.array(part),
   sheets: z.array(sheet),

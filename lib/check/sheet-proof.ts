@@ -11,7 +11,7 @@ import { cutWidth, type Nominal, placePart, processOf } from './nominal.js';
 import { checkOrder } from './order.js';
 import { checkPage } from './page.js';
 import { type Line, lineOf } from './ring.js';
-import { leastMargin, leastSpacing } from './spacing.js';
+import { checkKeepOuts, leastMargin, leastSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
 import { sweepHole, sweepRing, tellErrors } from './sweep.js';
 import type { CutError, SheetProof } from './types.js';
@@ -141,6 +141,8 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
     true,
   );
   const spacing = 2 * cutWidth({ ...process, compensated: true }) + job.design.process.web;
+  const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
+  if (stock !== undefined) checkKeepOuts(nominals, stock.keepOuts, spacing, 'job.json', faults);
   return {
     file: sheet.file,
     parts: nominals.length,

@@ -4,10 +4,14 @@ import { EdgeSet } from './edge-set.js';
 import { type FaultList, mm } from './faults.js';
 import { agreementTolerance } from './limits.js';
 import type { Nominal } from './nominal.js';
-import { gap, inside, type Line } from './ring.js';
+import { gap, inside, type Line, lineOf } from './ring.js';
+import type { Place } from './types.js';
+
+/** What lies on the sheet: a part, or a place that parts keep off. */
+type Solid = Pick<Nominal, 'box' | 'edges' | 'outlines' | 'openings'>;
 
 /** Where two parts come nearest to each other, if nearer than `within`. */
-function nearestBetween(a: Nominal, b: Nominal, within: number): Nearest | null {
+function nearestBetween(a: Solid, b: Solid, within: number): Nearest | null {
   const [few, many] = a.edges.edges.length <= b.edges.edges.length ? [a, b] : [b, a];
   let best: Nearest | null = null;
   for (const edge of few.edges.edges) {
@@ -18,7 +22,7 @@ function nearestBetween(a: Nominal, b: Nominal, within: number): Nearest | null 
 }
 
 /** Whether a part lies on the material of another, told by one point of its outline, if their edges do not meet. */
-function liesOn(a: Nominal, b: Nominal): boolean {
+function liesOn(a: Solid, b: Solid): boolean {
   const edge = a.outlines[0]?.edges[0];
   if (edge === undefined) return false;
   const place = { x: edge.ax, y: edge.ay };
@@ -57,6 +61,37 @@ export function leastSpacing(
     }
   });
   return least === Infinity ? null : least;
+}
+
+/** Tells parts that come nearer than `required` to a clamp, a knot or whatever else the stock keeps them off. */
+export function checkKeepOuts(
+  nominals: readonly Nominal[],
+  keepOuts: readonly (readonly Place[])[],
+  required: number,
+  file: string,
+  faults: FaultList,
+): void {
+  for (const corners of keepOuts) {
+    const ring = lineOf(
+      corners.map(({ x, y }) => ({ x, y, bulge: 0 })),
+      true,
+    );
+    const solid: Solid = { box: ring.box, edges: new EdgeSet(ring.edges), outlines: [ring], openings: [] };
+    for (const nominal of nominals) {
+      if (gap(nominal.box, solid.box) >= required) continue;
+      const near = nearestBetween(nominal, solid, required);
+      const place = near ?? { x: ring.box.minX, y: ring.box.minY };
+      const on = liesOn(nominal, solid) || liesOn(solid, nominal);
+      if (on) faults.add('keep-out', file, `${named(nominal)} lies on a place that the stock keeps parts off`, place);
+      else if (near !== null && near.distance < required - agreementTolerance)
+        faults.add(
+          'keep-out',
+          file,
+          `${named(nominal)} is ${mm(near.distance)} from a place that the stock keeps parts off, not ${mm(required)}`,
+          near,
+        );
+    }
+  }
 }
 
 /** Least distance of a part from the edge of the sheet; a part nearer than the margin, or outside, is a fault. */

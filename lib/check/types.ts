@@ -21,6 +21,7 @@ export type FaultCode =
   | 'overlap'
   | 'spacing'
   | 'margin'
+  | 'keep-out'
   | 'router';
 
 export interface Place {

@@ -290,6 +290,19 @@ export const plants: Readonly<Record<string, Plant>> = {
     const record = { ...one.record, sheets: [{ ...sheet, placed }] };
     return { files: filesOf({ ...moved, record }), what: `all parts moved by ${by} towards the edge` };
   },
+  'part on a keep-out': (one, random) => {
+    const sheet = one.record.sheets[0]!;
+    const outline = pick(
+      cutPaths(one.drawing).filter(({ layer }) => layer === 'outline'),
+      random,
+    );
+    const at = outline && pick(outline.line.vertices, random);
+    if (!at) return null;
+    const size = 0.5 + 20 * random();
+    const clamp = [-1, 0, 1].map((i) => ({ x: at.x + i * size, y: at.y + (i === 0 ? size : -size) }));
+    const design = { ...one.record.design, stock: [{ id: sheet.stock, keepOuts: [clamp] }] };
+    return { files: filesOf({ ...one, record: { ...one.record, design } }), what: `a clamp of ${size} at the outline` };
+  },
   'parts too close': (one, random) => {
     const sheet = one.record.sheets[0]!;
     if (sheet.placed.length < 2) return null;
