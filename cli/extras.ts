@@ -16,6 +16,12 @@ function textOf(path: string, key: string, file: string): string {
   return readFileSync(path, 'utf8');
 }
 
+/** Whether a name in a design means a file beside the design file or below it. */
+export function isBeside(designFile: string, file: string): boolean {
+  const home = dirname(resolve(designFile));
+  return !isAbsolute(file) && resolve(home, file).startsWith(home.endsWith(sep) ? home : home + sep);
+}
+
 /**
  * The texts of the `extra` files, by the name in the design. They are looked for beside the design file and below it.
  * @throws Stop when a file cannot be read
@@ -26,7 +32,7 @@ export function readExtras(designFile: string, design: Design): ReadonlyMap<stri
   design.extra.forEach(({ file }, index) => {
     const path = resolve(home, file);
     const key = `extra[${index + 1}].file`;
-    if (isAbsolute(file) || !path.startsWith(home.endsWith(sep) ? home : home + sep))
+    if (!isBeside(designFile, file))
       throw new Stop(
         exitCode.wrongInput,
         `${key} is "${file}"; name a file beside the design file or in a folder below it`,

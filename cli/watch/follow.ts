@@ -1,5 +1,5 @@
 /** Follows a file: told at once by the system where it can, by looking now and then where it cannot. */
-import { type FSWatcher, readFileSync, watch } from 'node:fs';
+import { type FSWatcher, readFileSync, statSync, watch } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { reasonOf } from '../exit.js';
 
@@ -13,6 +13,8 @@ const lookEvery = 400;
 
 function look(file: string): Sight {
   try {
+    // a pipe would keep us waiting
+    if (!statSync(file).isFile()) return { kind: 'gone', reason: 'it is not a file' };
     return { kind: 'text', text: readFileSync(file, 'utf8') };
   } catch (error) {
     return { kind: 'gone', reason: reasonOf(error) };

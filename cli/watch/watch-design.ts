@@ -1,8 +1,8 @@
 /** From the design file as it is saved to the book on the page: a first picture at once, the nest behind it. */
-import { basename, resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import { bookOf, type Design, type Problem, prepare, readDesign } from '../../lib/index.js';
 import { Stop } from '../exit.js';
-import { readExtras } from '../extras.js';
+import { isBeside, readExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';
 import type { Board, ShownProblem } from './state.js';
 
@@ -44,7 +44,7 @@ function faultText(problems: readonly Problem[], hasBook: boolean): string {
 }
 
 /**
- * Follows a design file and keeps the board up to date.
+ * Follows a design file and the drawings that it names, and keeps the board up to date.
  * @param report told of each change in one line, for the terminal
  * @returns ends it
  */
@@ -84,9 +84,26 @@ export function watchDesign(file: string, board: Board, background: Background, 
     });
   };
 
+  let leaveDrawings = (): void => undefined;
+  const followDrawings = (design: Design, sight: Sight): void => {
+    const files = new Set(design.extra.map(({ file: named }) => named).filter((named) => isBeside(path, named)));
+    let begun = false;
+    const leaves = [...files].map((named) =>
+      follow(resolve(dirname(path), named), () => {
+        if (begun) seen(sight);
+      }),
+    );
+    begun = true;
+    leaveDrawings = () => {
+      for (const leaveOne of leaves) leaveOne();
+    };
+  };
+
   const seen = (sight: Sight): void => {
     stopNest();
     stopNest = () => undefined;
+    leaveDrawings();
+    leaveDrawings = () => undefined;
     if (sight.kind === 'gone') {
       const message = `cannot read ${name}: ${sight.reason}; the page goes on as soon as it is there`;
       refuse([{ code: 'gone', severity: 'error', message }]);
@@ -98,6 +115,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
         refuse(reading.problems);
         return;
       }
+      followDrawings(reading.design, sight);
       build(reading.design, readExtras(path, reading.design), reading.problems);
     } catch (error) {
       // whatever goes wrong with one state of the file, the next one may be right
@@ -109,6 +127,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
   const leave = follow(path, seen);
   return () => {
     leave();
+    leaveDrawings();
     stopNest();
   };
 }

@@ -173,6 +173,29 @@ describe('following a design file', () => {
     await until(board, ({ standing }) => standing === 'nesting');
   });
 
+  it('sees a drawing that the design names change, go and come back', async () => {
+    const drawing = (size: number) =>
+      `<svg xmlns="http://www.w3.org/2000/svg" width="${size}mm" height="50mm" viewBox="0 0 ${size} 50"><path d="M0 0H${size}V50H0Z"/></svg>`;
+    const extra = join(folder, 'sign.svg');
+    writeFileSync(extra, drawing(60));
+    save(`${fixtureText('table-top')}\nextra:\n  - { file: sign.svg, material: ply5, quantity: 1 }\n`);
+    const laid: number[] = [];
+    start((_, extras) => {
+      laid.push(Number(/width="(\d+)mm"/.exec(extras.get('sign.svg') ?? '')?.[1]));
+      return () => undefined;
+    });
+    expect(laid).toEqual([60]);
+    writeFileSync(extra, drawing(70));
+    await until(board, ({ book }) => book === 2);
+    expect(laid).toEqual([60, 70]);
+    unlinkSync(extra);
+    const { problems } = await until(board, ({ standing }) => standing === 'faulty');
+    expect(problems[0]?.message).toContain('sign.svg');
+    writeFileSync(extra, drawing(80));
+    await until(board, ({ book }) => book === 3);
+    expect(laid).toEqual([60, 70, 80]);
+  });
+
   it('says why a design cannot be built', async () => {
     save(fixtureText('table-top').replace('focalLength: 220', 'focalLength: 100'));
     start();
