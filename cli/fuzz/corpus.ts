@@ -1,8 +1,9 @@
-/** Good files to be spoilt: one small sheet with every operation on it, made by the writers themselves. */
-import { defaultColours } from '../../lib/index.js';
+/** Good files to be spoilt: one small sheet with every operation on it, made by the writers themselves, and the like. */
+import { readFileSync } from 'node:fs';
+import { defaultColours, type Design, readDesign } from '../../lib/index.js';
 import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';
-import { type CutSheet, machine, type Process } from '../../lib/machining/index.js';
-import { drawSheet, recordPart, writeDxf, writeJob, writeSvg } from '../../lib/output/index.js';
+import { type CutSheet, machine, planRouter, type Process } from '../../lib/machining/index.js';
+import { drawSheet, recordPart, writeDxf, writeJob, writeNgc, writeSvg } from '../../lib/output/index.js';
 
 const v = (x: number, y: number, bulge = 0): Vertex => ({ x, y, bulge });
 
@@ -41,15 +42,27 @@ const placed = [
 export function smallFolder(): Map<string, string> {
   const size = { stock: 'ply', width: 400, height: 250, margin: 10 };
   const [cut] = machine([{ ...size, placed }], [plate], process, { compensated: true }) as [CutSheet];
+  const { router } = accepted(
+    design.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
+  );
+  const plan = planRouter({ cut, placed }, new Map([[plate.id, { ...plate, edges: [] }]]), router, {
+    kind: 'plywood',
+    thickness: plate.thickness,
+  });
+  const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'plywood', notes: [] }, router.files)];
+  const { limits, cuttingSeconds, travelLength, toolWear } = plan;
+  const files = routed.map(([name]) => `sheets/${name}`);
   const drawing = drawSheet({ ...cut, marks: [{ vertices: [v(40, 25), v(45, 35), v(50, 25)] }] }, defaultColours);
   const record = writeJob({
     version: '0.1.0',
     units: 'mm',
     seed: 1,
-    design: { process: { web: 4 } },
+    design: { process: { web: 4 }, router: { safeHeight: router.safeHeight } },
     dish: null,
     parts: [recordPart(plate)],
-    sheets: [{ file: 'sheets/ply-1', ...size, placed }],
+    sheets: [
+      { file: 'sheets/ply-1', ...size, placed, router: { files, limits, cuttingSeconds, travelLength, toolWear } },
+    ],
     process: { kind: 'router', toolDiameter: 6, compensated: true },
     optics: null,
     problems: [],
@@ -60,7 +73,25 @@ export function smallFolder(): Map<string, string> {
     ['job.json', record],
     ['sheets/ply-1.dxf', writeDxf(drawing)],
     ['sheets/ply-1.svg', writeSvg(drawing)],
+    ...routed.map(([name, text]) => [`sheets/${name}`, text] as const),
   ]);
+}
+
+/** A design that is taken. @throws Error when it is not */
+function accepted(text: string): Design {
+  const reading = readDesign(text);
+  if (reading.kind === 'refused') throw new Error(reading.problems.map(({ message }) => message).join('; '));
+  return reading.design;
+}
+
+/** The design with two drawings of one's own, and those drawings, by name. */
+export function withDrawings(): { readonly design: Design; readonly drawings: ReadonlyMap<string, string> } {
+  const names = ['bracket.dxf', 'trivet.svg'] as const;
+  const items = names.map((file) => `  - { file: ${file}, material: ply5, quantity: 1 }`);
+  return {
+    design: accepted([design, 'extra:', ...items, ''].join('\n')),
+    drawings: new Map(names.map((name) => [name, readFileSync(`fixtures/extra/${name}`, 'utf8')])),
+  };
 }
 
 /** A design file with something of every section. */

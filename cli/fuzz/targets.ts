@@ -5,7 +5,8 @@ import { readDxf } from '../../lib/check/dxf-reader.js';
 import { readJob } from '../../lib/check/job-reader.js';
 import { readSvg } from '../../lib/check/svg-reader.js';
 import { instanceOf } from '../bench/nest-instance.js';
-import { design, instance, smallFolder } from './corpus.js';
+import { readExtras } from '../../lib/parts/index.js';
+import { design, instance, smallFolder, withDrawings } from './corpus.js';
 import { mutate } from './mutate.js';
 import { randomOf } from './random.js';
 
@@ -46,15 +47,26 @@ function folder(name: string): (text: string) => string[] {
   return (text) => verify(new Map([...files, [name, text]])).faults.map(({ message }) => message);
 }
 
+/** A drawing of one's own, spoilt. */
+function extras(name: string): (text: string) => string[] {
+  const { design: taken, drawings } = withDrawings();
+  return (text) =>
+    readExtras(taken, new Map([...drawings, [name, text]]))
+      .problems.filter(({ severity }) => severity === 'error')
+      .map(({ message }) => message);
+}
+
 export function targets(): readonly Target[] {
   const files = smallFolder();
   const file = (name: string): string => files.get(name) ?? '';
-  const [record, dxf, svg] = ['job.json', 'sheets/ply-1.dxf', 'sheets/ply-1.svg'] as const;
+  const [record, dxf, svg, ngc] = ['job.json', 'sheets/ply-1.dxf', 'sheets/ply-1.svg', 'sheets/ply-1.ngc'] as const;
+  const { drawings } = withDrawings();
+  const [bracket, trivet] = ['bracket.dxf', 'trivet.svg'] as const;
   return [
-    { name: 'design', share: 0.25, text: design, read: readings },
-    { name: 'dxf', share: 0.2, text: file(dxf), read: refusing(readDxf, unreadable) },
-    { name: 'svg', share: 0.2, text: file(svg), read: refusing(readSvg, unreadable) },
-    { name: 'record', share: 0.15, text: file(record), read: refusing(readJob, unreadable) },
+    { name: 'design', share: 0.23, text: design, read: readings },
+    { name: 'dxf', share: 0.15, text: file(dxf), read: refusing(readDxf, unreadable) },
+    { name: 'svg', share: 0.15, text: file(svg), read: refusing(readSvg, unreadable) },
+    { name: 'record', share: 0.12, text: file(record), read: refusing(readJob, unreadable) },
     {
       name: 'instance',
       share: 0.1,
@@ -64,6 +76,9 @@ export function targets(): readonly Target[] {
     { name: 'folder-record', share: 0.04, text: file(record), read: folder(record) },
     { name: 'folder-dxf', share: 0.03, text: file(dxf), read: folder(dxf) },
     { name: 'folder-svg', share: 0.03, text: file(svg), read: folder(svg) },
+    { name: 'folder-ngc', share: 0.03, text: file(ngc), read: folder(ngc) },
+    { name: 'own-dxf', share: 0.06, text: drawings.get(bracket) ?? '', read: extras(bracket) },
+    { name: 'own-svg', share: 0.06, text: drawings.get(trivet) ?? '', read: extras(trivet) },
   ];
 }
 
