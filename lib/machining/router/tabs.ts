@@ -199,7 +199,8 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
   for (const piece of waste.frame) hanging.join(piece, frame);
   const counts = parts.map(() => 0);
   const apart = rules.width + 2 * rules.toolRadius + 8;
-  const middle = ({ corners }: Tab): Point => corners[0];
+  // halfway over the cut: the same whichever side a tab starts from
+  const middle = ({ corners: [a, , c] }: Tab): Point => ({ x: (a.x + c.x) / 2, y: (a.y + c.y) / 2 });
   const clear = (tab: Tab): boolean =>
     chosen.every((other) => Math.hypot(middle(other).x - middle(tab).x, middle(other).y - middle(tab).y) > apart);
   const take = (tab: Tab): void => {
