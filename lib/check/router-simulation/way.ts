@@ -66,7 +66,8 @@ function checkDepth({ to, tool, file, line }: Motion, limits: SimulationLimits, 
     findings.add('depth', file, `tool ${tool.number} is ${mm(-to.z)} deep; it cuts ${mm(tool.cuttingDepth)}`, where);
 }
 
-function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clamp[], findings: Findings): void {
+/** Tells motions off the sheet or into a clamp; returns how far the tool runs off. */
+function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clamp[], findings: Findings): number {
   const { from, to, file, line } = motion;
   const radius = radiusAt(motion, Math.min(from.z, to.z));
   const edges = edgesOfMotion(motion);
@@ -84,6 +85,7 @@ function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clam
     if (close || inside(clamp.edges.edges, to))
       findings.add('clamp', file, 'the tool runs into a place that is kept clear', { line, place: to });
   }
+  return off;
 }
 
 /**
@@ -109,7 +111,8 @@ export function checkWay(
     if (from.z >= 0 && to.z >= 0) continue;
     deepest = Math.max(deepest, -to.z - limits.thickness);
     checkDepth(motion, limits, findings);
-    checkReach(motion, sheet, clamps, findings);
+    // what runs as far off as no machine reaches is not followed step by step
+    if (checkReach(motion, sheet, clamps, findings) > sheet.width + sheet.height) continue;
     const upright = isUpright(motion);
     // straight down, the middle of the tool tells; a V-bit has no width to speak of and is judged by its depth
     const before = Math.min(0, plunges.at(to, tool.diameter), field.at(to));
