@@ -36,10 +36,15 @@ export interface OneSheet {
   readonly drawing: Sheet;
 }
 
-/** Each sheet of a job as a job of its own: the same parts in the same places, as many as are on it. */
+/**
+ * Each sheet of a job as a job of its own: the same parts in the same places, as many as are on it. Without its router
+ * files, which have plants of their own.
+ */
 export function singleSheets(files: ReadonlyMap<string, string>): OneSheet[] {
   const record = readJob(files.get('job.json') ?? '');
-  return record.sheets.map((sheet) => {
+  return record.sheets.map((recorded) => {
+    const sheet = { ...recorded };
+    delete sheet.router;
     const counts = new Map<string, number>();
     const placed = sheet.placed.map((one) => {
       const copy = (counts.get(one.part) ?? 0) + 1;
