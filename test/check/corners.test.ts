@@ -2,18 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import { smallFolder } from '../../cli/fuzz/corpus.js';
 import { verify } from '../../lib/check/index.js';
-import { readDxf } from '../../lib/check/dxf-reader.js';
 import type { DrawnPath, Sheet } from '../../lib/check/drawn.js';
-import { readJob } from '../../lib/check/job-reader.js';
 import { placePart } from '../../lib/check/nominal.js';
 import { insideCorners, isSpur } from '../../lib/check/relief.js';
 import { lineOf } from '../../lib/check/ring.js';
 import type { Vertex } from '../../lib/geometry/index.js';
-import { filesOf } from '../helpers/jobs.js';
+import { filesOf, type OneSheet, singleSheets } from '../helpers/jobs.js';
 
-const folder = smallFolder();
-const record = readJob(folder.get('job.json')!);
-const { sheet } = readDxf(folder.get('sheets/ply-1.dxf')!);
+const [{ record, drawing: sheet }] = singleSheets(smallFolder()) as [OneSheet];
 const radius = 3;
 
 const placed = record.sheets[0]!.placed.map((placement) => placePart(record.parts[0]!, placement));
