@@ -41,26 +41,23 @@ const readings = (text: string): string[] => {
   return reading.kind === 'refused' ? reading.problems.map(({ message }) => message) : [];
 };
 
-/** A whole folder, one of its files spoilt. */
-function folder(name: string): (text: string) => string[] {
-  const files = smallFolder();
-  return (text) => verify(new Map([...files, [name, text]])).faults.map(({ message }) => message);
-}
-
-/** A drawing of one's own, spoilt. */
-function extras(name: string): (text: string) => string[] {
-  const { design: taken, drawings } = withDrawings();
-  return (text) =>
-    readExtras(taken, new Map([...drawings, [name, text]]))
-      .problems.filter(({ severity }) => severity === 'error')
-      .map(({ message }) => message);
-}
-
 export function targets(): readonly Target[] {
   const files = smallFolder();
   const file = (name: string): string => files.get(name) ?? '';
   const [record, dxf, svg, ngc] = ['job.json', 'sheets/ply-1.dxf', 'sheets/ply-1.svg', 'sheets/ply-1.ngc'] as const;
-  const { drawings } = withDrawings();
+  const { design: drawn, drawings } = withDrawings();
+  /** The whole folder, one of its files spoilt. */
+  const folder =
+    (name: string) =>
+    (text: string): string[] =>
+      verify(new Map([...files, [name, text]])).faults.map(({ message }) => message);
+  /** A drawing of one's own, spoilt. */
+  const extras =
+    (name: string) =>
+    (text: string): string[] =>
+      readExtras(drawn, new Map([...drawings, [name, text]]))
+        .problems.filter(({ severity }) => severity === 'error')
+        .map(({ message }) => message);
   const [bracket, trivet] = ['bracket.dxf', 'trivet.svg'] as const;
   return [
     { name: 'design', share: 0.23, text: design, read: readings },

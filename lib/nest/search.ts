@@ -5,25 +5,16 @@
  * halved again and again, and halves in which no place can be better than the best so far are left out: a region's
  * depth changes by no more than one moves, so that its depth in the middle bounds it all over.
  */
+import { longer } from './longer.js';
 import type { NoFit } from './no-fit.js';
+import { EDGE, Rims } from './rims.js';
 
 /** Depths below this (mm) are rounding. */
 export const TOUCHING = 3e-8;
 
-/** Places are let out of the sheet's limits by this (mm) and put back. */
-const EDGE = 1e-9;
-
 /** A box with no more edges than this is not halved further, nor one that was halved so often. */
 const FEW = 6;
 const MOST_HALVINGS = 14;
-
-/** Typed arrays that grow as they are filled. */
-function longer<T extends Float64Array | Int32Array>(array: T, length: number): T {
-  if (array.length >= length) return array;
-  const made = (array instanceof Float64Array ? new Float64Array(2 * length) : new Int32Array(2 * length)) as T;
-  made.set(array);
-  return made;
-}
 
 /** A search for one shape on one sheet. Reused: `start`, `add` for each thing in the way, then one of the questions. */
 export class Search {
@@ -39,21 +30,14 @@ export class Search {
   #qx = new Float64Array(256);
   #qy = new Float64Array(256);
   #weight = new Float64Array(256);
-  // their edges that reach the limits, and after them the limits' own, as if of one more region
-  #edges = 0;
-  #ax = new Float64Array(1024);
-  #ay = new Float64Array(1024);
-  #ex = new Float64Array(1024);
-  #ey = new Float64Array(1024);
-  #of = new Int32Array(1024);
+  readonly #rims = new Rims();
   // limits of the reference point
   #x0 = 0;
   #y0 = 0;
   #x1 = 0;
   #y1 = 0;
-  // what reaches into the boxes that are being halved, box after box
+  // regions that reach into the boxes that are being halved, box after box
   #regionsIn = new Int32Array(4096);
-  #edgesIn = new Int32Array(16384);
   #near = new Int32Array(256);
 
   #best = 0;
@@ -180,59 +164,18 @@ export class Search {
   }
 
   #all(): void {
-    this.#gather();
     const count = this.#count;
+    const [x0, y0, x1, y1] = [this.#x0, this.#y0, this.#x1, this.#y1];
+    this.#rims.start();
+    for (let k = 0; k < count; k++) {
+      const noFit = this.#noFit[k]!;
+      this.work += noFit.count;
+      this.#rims.add(noFit, this.#qx[k]!, this.#qy[k]!, k, x0, y0, x1, y1);
+    }
+    const edges = this.#rims.close(count, x0, y0, x1, y1);
     this.#regionsIn = longer(this.#regionsIn, count);
-    this.#edgesIn = longer(this.#edgesIn, this.#edges);
     for (let k = 0; k < count; k++) this.#regionsIn[k] = k;
-    for (let k = 0; k < this.#edges; k++) this.#edgesIn[k] = k;
-    this.#box(this.#x0, this.#y0, this.#x1, this.#y1, 0, count, 0, this.#edges, count, this.#edges, 0);
-  }
-
-  /** Lists the edges that reach the limits, and the limits. */
-  #gather(): void {
-    let total = 4;
-    for (let k = 0; k < this.#count; k++) total += this.#noFit[k]!.count;
-    if (total > this.#ax.length) {
-      this.#ax = longer(this.#ax, total);
-      this.#ay = longer(this.#ay, total);
-      this.#ex = longer(this.#ex, total);
-      this.#ey = longer(this.#ey, total);
-      this.#of = longer(this.#of, total);
-    }
-    const x0 = this.#x0 - EDGE;
-    const y0 = this.#y0 - EDGE;
-    const x1 = this.#x1 + EDGE;
-    const y1 = this.#y1 + EDGE;
-    let edges = 0;
-    const put = (ax: number, ay: number, ex: number, ey: number, of: number): void => {
-      this.#ax[edges] = ax;
-      this.#ay[edges] = ay;
-      this.#ex[edges] = ex;
-      this.#ey[edges] = ey;
-      this.#of[edges++] = of;
-    };
-    for (let k = 0; k < this.#count; k++) {
-      const { x, y, dx, dy, count } = this.#noFit[k]!;
-      const qx = this.#qx[k]!;
-      const qy = this.#qy[k]!;
-      this.work += count;
-      for (let i = 0; i < count; i++) {
-        const ax = x[i]! + qx;
-        const ay = y[i]! + qy;
-        const bx = ax + dx[i]!;
-        const by = ay + dy[i]!;
-        if ((ax < x0 && bx < x0) || (ax > x1 && bx > x1) || (ay < y0 && by < y0) || (ay > y1 && by > y1)) continue;
-        put(ax, ay, dx[i]!, dy[i]!, k);
-      }
-    }
-    const width = this.#x1 - this.#x0;
-    const height = this.#y1 - this.#y0;
-    put(this.#x0, this.#y0, width, 0, this.#count);
-    put(this.#x1, this.#y0, 0, height, this.#count);
-    put(this.#x1, this.#y1, -width, 0, this.#count);
-    put(this.#x0, this.#y1, 0, -height, this.#count);
-    this.#edges = edges;
+    this.#box(x0, y0, x1, y1, 0, count, 0, edges, count, edges, 0);
   }
 
   /** Whether no place in a box can be better than the best. */
@@ -276,11 +219,13 @@ export class Search {
     for (let half = 0; half < 2; half++) {
       if ((half === 1) !== secondFirst) {
         if (this.#hopeless(x0, y0, ax1, one)) continue;
-        const end = this.#reaching(x0, y0, ax1, ay1, edgesFrom, edgesTo, edgesEnd);
+        this.work += (edgesTo - edgesFrom) >> 1;
+        const end = this.#rims.reaching(x0, y0, ax1, ay1, edgesFrom, edgesTo, edgesEnd);
         if (end > edgesEnd) this.#box(x0, y0, ax1, ay1, regionsEnd, oneEnd, edgesEnd, end, twoEnd, end, halvings + 1);
       } else {
         if (this.#hopeless(bx0, by0, x1, two)) continue;
-        const end = this.#reaching(bx0, by0, x1, y1, edgesFrom, edgesTo, edgesEnd);
+        this.work += (edgesTo - edgesFrom) >> 1;
+        const end = this.#rims.reaching(bx0, by0, x1, y1, edgesFrom, edgesTo, edgesEnd);
         if (end > edgesEnd) this.#box(bx0, by0, x1, y1, oneEnd, twoEnd, edgesEnd, end, twoEnd, end, halvings + 1);
       }
       if (!this.#leftmost && this.#best <= 0) return;
@@ -340,43 +285,6 @@ export class Search {
     return bound;
   }
 
-  /** Lists at `at` those of the edges that reach into a box; returns where the list ends. */
-  #reaching(x0: number, y0: number, x1: number, y1: number, from: number, to: number, at: number): number {
-    this.#edgesIn = longer(this.#edgesIn, at + to - from);
-    const edges = this.#edgesIn;
-    const minX = x0 - EDGE;
-    const minY = y0 - EDGE;
-    const maxX = x1 + EDGE;
-    const maxY = y1 + EDGE;
-    const midX = (x0 + x1) / 2;
-    const midY = (y0 + y1) / 2;
-    const halfX = (x1 - x0) / 2 + EDGE;
-    const halfY = (y1 - y0) / 2 + EDGE;
-    const xs = this.#ax;
-    const ys = this.#ay;
-    const exs = this.#ex;
-    const eys = this.#ey;
-    let end = at;
-    this.work += (to - from) >> 1;
-    for (let n = from; n < to; n++) {
-      const k = edges[n]!;
-      const ax = xs[k]!;
-      const ay = ys[k]!;
-      const ex = exs[k]!;
-      const ey = eys[k]!;
-      const bx = ax + ex;
-      const by = ay + ey;
-      if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX) || (ay < minY && by < minY) || (ay > maxY && by > maxY))
-        continue;
-      // the edge's line passes the box
-      const off = ex * (midY - ay) - ey * (midX - ax);
-      const wide = (ex < 0 ? -ex : ex) * halfY + (ey < 0 ? -ey : ey) * halfX;
-      if (off > wide || off < -wide) continue;
-      edges[end++] = k;
-    }
-    return end;
-  }
-
   /** Tries the corners of rims and their crossings in a box. */
   #corners(
     x0: number,
@@ -392,31 +300,30 @@ export class Search {
     const minY = y0 - EDGE;
     const maxX = x1 + EDGE;
     const maxY = y1 + EDGE;
-    const edges = this.#edgesIn;
+    const { ax: axs, ay: ays, ex: exs, ey: eys, of: ofs, listed: edges } = this.#rims;
     for (let n = edgesFrom; n < edgesTo; n++) {
       const k = edges[n]!;
-      const ax = this.#ax[k]!;
-      const ay = this.#ay[k]!;
-      if (ax >= minX && ax <= maxX && ay >= minY && ay <= maxY)
-        this.#try(ax, ay, regionsFrom, regionsTo, this.#of[k]!, -1);
+      const ax = axs[k]!;
+      const ay = ays[k]!;
+      if (ax >= minX && ax <= maxX && ay >= minY && ay <= maxY) this.#try(ax, ay, regionsFrom, regionsTo, ofs[k]!, -1);
     }
     for (let n = edgesFrom + 1; n < edgesTo; n++) {
       const k = edges[n]!;
-      const ax = this.#ax[k]!;
-      const ay = this.#ay[k]!;
-      const ex = this.#ex[k]!;
-      const ey = this.#ey[k]!;
-      const of = this.#of[k]!;
+      const ax = axs[k]!;
+      const ay = ays[k]!;
+      const ex = exs[k]!;
+      const ey = eys[k]!;
+      const of = ofs[k]!;
       this.work += n - edgesFrom;
       for (let m = edgesFrom; m < n; m++) {
         const l = edges[m]!;
-        if (this.#of[l] === of) continue;
-        const fx = this.#ex[l]!;
-        const fy = this.#ey[l]!;
+        if (ofs[l] === of) continue;
+        const fx = exs[l]!;
+        const fy = eys[l]!;
         const turn = ex * fy - ey * fx;
         if (turn === 0) continue;
-        const ux = this.#ax[l]! - ax;
-        const uy = this.#ay[l]! - ay;
+        const ux = axs[l]! - ax;
+        const uy = ays[l]! - ay;
         // shares along both edges, times turn: divided only for the few that cross
         const t = ux * fy - uy * fx;
         if (turn > 0 ? t < 0 || t > turn : t > 0 || t < turn) continue;
@@ -425,7 +332,7 @@ export class Search {
         const px = ax + (t / turn) * ex;
         const py = ay + (t / turn) * ey;
         if (px >= minX && px <= maxX && py >= minY && py <= maxY)
-          this.#try(px, py, regionsFrom, regionsTo, of, this.#of[l]!);
+          this.#try(px, py, regionsFrom, regionsTo, of, ofs[l]!);
       }
     }
   }

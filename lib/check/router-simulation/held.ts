@@ -25,7 +25,8 @@ export function checkHeld(
   file: string,
   findings: Findings,
 ): void {
-  const { number, frame } = field.pieces(leastStanding - limits.thickness);
+  const floor = leastStanding - limits.thickness;
+  const { number, frame } = field.pieces(floor);
   const pieceAt = ({ x, y }: Place): number => {
     const column = Math.floor(x / cell);
     const row = Math.floor(y / cell);
@@ -33,7 +34,6 @@ export function checkHeld(
     return off ? 0 : number[row * field.columns + column]!;
   };
   const radius = Math.max(0, ...limits.tools.filter(({ kind }) => kind === 'mill').map((tool) => tool.diameter)) / 2;
-  const floor = leastStanding - limits.thickness;
   const tabTop = limits.tabHeight - leastStanding - limits.thickness;
   const through = new SweptBelow(motions, floor);
   const lowered = new SweptBelow(motions, tabTop);

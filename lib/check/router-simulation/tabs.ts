@@ -27,8 +27,7 @@ function below(motion: Motion, level: number): Motion | null {
 
 /** What the end mills sweep below a level. */
 export class SweptBelow {
-  readonly #sets: readonly { readonly radius: number; readonly set: EdgeSet }[];
-  #guess: Edge | undefined;
+  readonly #sets: { readonly radius: number; readonly set: EdgeSet; guess: Edge | undefined }[];
 
   constructor(motions: readonly Motion[], level: number) {
     const byRadius = new Map<number, Edge[]>();
@@ -41,18 +40,18 @@ export class SweptBelow {
       edges.push(...edgesOfMotion(deep));
       byRadius.set(radius, edges);
     }
-    this.#sets = [...byRadius].map(([radius, edges]) => ({ radius, set: new EdgeSet(edges) }));
+    this.#sets = [...byRadius].map(([radius, edges]) => ({ radius, set: new EdgeSet(edges), guess: undefined }));
   }
 
   has({ x, y }: Place): boolean {
-    for (const { radius, set } of this.#sets) {
+    return this.#sets.some((one) => {
+      const { radius, set, guess } = one;
       // what swept one place has most likely swept the next
-      if (this.#guess !== undefined && distanceFrom(this.#guess, x, y) < radius && this.#sets.length === 1) return true;
-      const { distance, edge } = set.nearestTo(x, y, this.#sets.length === 1 ? this.#guess : undefined);
-      this.#guess = edge;
-      if (distance < radius) return true;
-    }
-    return false;
+      if (guess !== undefined && distanceFrom(guess, x, y) < radius) return true;
+      const { distance, edge } = set.nearestTo(x, y, guess);
+      one.guess = edge;
+      return distance < radius;
+    });
   }
 }
 
