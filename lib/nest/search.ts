@@ -1,9 +1,10 @@
 /**
  * Where a shape may lie among others. Within each cell that the rims of the no-fit regions cut the sheet into, the
- * sum of depths is least at a corner of the cell (exactly so for convex regions), so that the corners are all the
- * places worth trying: corners of rims, crossings of rims, and their crossings with the sheet's limits. The sheet is
- * halved again and again, and halves in which no place can be better than the best so far are left out: a region's
- * depth changes by no more than one moves, so that its depth in the middle bounds it all over.
+ * sum of depths, or of their roots, is least at a corner of the cell (exactly so for convex regions: there the depth is
+ * concave, and so is its root), so that the corners are all the places worth trying: corners of rims, crossings of
+ * rims, and their crossings with the sheet's limits. The sheet is halved again and again, and halves in which no place
+ * can be better than the best so far are left out: a region's depth changes by no more than one moves, so that its
+ * depth in the middle bounds it all over.
  */
 import { longer } from './longer.js';
 import type { NoFit } from './no-fit.js';
@@ -43,6 +44,7 @@ export class Search {
   #best = 0;
   #bestY = 0;
   #leftmost = false;
+  #rooted = false;
   #floor = -Infinity;
   #turn = 0;
 
@@ -84,8 +86,10 @@ export class Search {
   /**
    * The place with the least weighted depth below `limit`; returns that, or `limit` when there is none. Ends at the
    * first place without overlap. The bits of `turn` say which halves are looked at first where that is all one.
+   * @param rooted whether the root of each depth counts in its place
    */
-  least(limit: number, turn: number): number {
+  least(limit: number, turn: number, rooted: boolean): number {
+    this.#rooted = rooted;
     this.#best = limit;
     this.#leftmost = false;
     this.#turn = turn;
@@ -123,7 +127,7 @@ export class Search {
       if (ux <= noFit.minX || ux >= noFit.maxX || uy <= noFit.minY || uy >= noFit.maxY) continue;
       const least = noFit.least(ux, uy);
       if (least < 0) continue;
-      bound += this.#weight[k]! * least;
+      bound += this.#weight[k]! * (this.#rooted ? Math.sqrt(least) : least);
       if (bound >= limit) return bound;
       near[found++] = k;
     }
@@ -134,7 +138,7 @@ export class Search {
       this.work += noFit.count;
       const depth = noFit.depth(x - qx[k]!, y - qy[k]!);
       if (depth > TOUCHING) {
-        sum += this.#weight[k]! * depth;
+        sum += this.#weight[k]! * (this.#rooted ? Math.sqrt(depth) : depth);
         if (sum >= limit) return sum;
       }
     }
@@ -248,6 +252,7 @@ export class Search {
     const halfX = (x1 - x0) / 2;
     const halfY = (y1 - y0) / 2;
     const free = this.#leftmost;
+    const rooted = this.#rooted;
     const best = free ? Infinity : this.#best;
     const qx = this.#qx;
     const qy = this.#qy;
@@ -272,7 +277,7 @@ export class Search {
             bound = Infinity;
             break;
           }
-          bound += weight[k]! * least;
+          bound += weight[k]! * (rooted ? Math.sqrt(least) : least);
           if (bound >= best) {
             bound = Infinity;
             break;

@@ -17,8 +17,13 @@ import type { Shape } from './shape.js';
 /** A pair's weight grows by this factor, and by up to as much again the deeper it is. */
 const GROW = 1.2;
 const GROW_DEEP = 0.8;
-/** Weights of pairs that are apart fall back to 1 by this factor. */
+/** Weights of pairs that are apart fall back by this factor to what they were. */
 const FADE = 0.95;
+/**
+ * Share of the runs in which the root of each depth counts in place of the depth, so that one deep overlap is better
+ * than two shallow ones. Which of the two gets further depends on the shapes, so both have their turns.
+ */
+const ROOTED = 0.5;
 
 /** How long a search goes on. */
 export interface Patience {
@@ -44,11 +49,14 @@ export class Separation {
   readonly #search = new Search();
   readonly #n: number;
   readonly #weight: Float64Array;
+  /** Weights that a run begins with: the larger the two pieces, the more. */
+  readonly #firstWeight: Float64Array;
   readonly #depth: Float64Array;
   /** Sum over a piece's obstacles, and its weight. */
   readonly #wallDepth: Float64Array;
   readonly #wallWeight: Float64Array;
   readonly #order: Int32Array;
+  #rooted = false;
 
   constructor(
     private readonly packing: Packing,
@@ -58,10 +66,18 @@ export class Separation {
     const n = packing.pieces.length;
     this.#n = n;
     this.#weight = new Float64Array(n * n);
+    this.#firstWeight = new Float64Array(n * n);
     this.#depth = new Float64Array(n * n);
     this.#wallDepth = new Float64Array(n);
     this.#wallWeight = new Float64Array(n);
     this.#order = new Int32Array(n);
+    const sizes = packing.pieces.map(({ orientations }) => Math.sqrt(orientations[0]!.shape.area));
+    const mean = sizes.reduce((sum, size) => sum + size, 0) / n;
+    sizes.forEach((one, i) => {
+      sizes.forEach((other, j) => {
+        this.#firstWeight[i * n + j] = Math.sqrt(one * other) / mean;
+      });
+    });
   }
 
   /** Sum of depths of all pairs (mm); 0 means that nothing overlaps. */
@@ -81,7 +97,8 @@ export class Separation {
    */
   run(budget: Budget, patience: Patience): number {
     const { packing } = this;
-    this.#weight.fill(1);
+    this.#rooted = this.random.real() < ROOTED;
+    this.#weight.set(this.#firstWeight);
     this.#wallWeight.fill(1);
     this.#clamp();
     this.#measure();
@@ -204,11 +221,16 @@ export class Separation {
     }
   }
 
-  /** Weighted depth of a piece where it lies. */
+  /** Weighted depth of a piece where it lies, or weighted roots. */
   #cost(i: number): number {
     const n = this.#n;
-    let sum = this.#wallWeight[i]! * this.#wallDepth[i]!;
-    for (let j = 0; j < n; j++) sum += this.#weight[i * n + j]! * this.#depth[i * n + j]!;
+    const rooted = this.#rooted;
+    const wall = this.#wallDepth[i]!;
+    let sum = this.#wallWeight[i]! * (rooted ? Math.sqrt(wall) : wall);
+    for (let j = 0; j < n; j++) {
+      const depth = this.#depth[i * n + j]!;
+      if (depth > 0) sum += this.#weight[i * n + j]! * (rooted ? Math.sqrt(depth) : depth);
+    }
     return sum;
   }
 
@@ -239,7 +261,7 @@ export class Separation {
         const at = orientations.length <= LIES_A_MOVE || t > 0 ? (turned + t) % orientations.length : packing.lie[i]!;
         const { shape } = orientations[at]!;
         if (!this.#look(i, shape, on, near && s === 0, midX, midY)) continue;
-        const found = this.#search.least(best, random.whole(1 << 15));
+        const found = this.#search.least(best, random.whole(1 << 15), this.#rooted);
         if (found < best) {
           best = found;
           sheet = on;
@@ -282,13 +304,14 @@ export class Separation {
       deepest = Math.max(deepest, this.#wallDepth[i]!);
       for (let j = 0; j < i; j++) deepest = Math.max(deepest, this.#depth[i * n + j]!);
     }
-    const next = (weight: number, depth: number): number =>
-      depth > 0 ? weight * (GROW + (GROW_DEEP * depth) / deepest) : Math.max(1, weight * FADE);
+    const next = (weight: number, depth: number, first: number): number =>
+      depth > 0 ? weight * (GROW + (GROW_DEEP * depth) / deepest) : Math.max(first, weight * FADE);
     for (let i = 0; i < n; i++) {
-      this.#wallWeight[i] = next(this.#wallWeight[i]!, this.#wallDepth[i]!);
+      this.#wallWeight[i] = next(this.#wallWeight[i]!, this.#wallDepth[i]!, 1);
       for (let j = 0; j < i; j++) {
-        const weight = next(this.#weight[i * n + j]!, this.#depth[i * n + j]!);
-        this.#weight[i * n + j] = weight;
+        const at = i * n + j;
+        const weight = next(this.#weight[at]!, this.#depth[at]!, this.#firstWeight[at]!);
+        this.#weight[at] = weight;
         this.#weight[j * n + i] = weight;
       }
     }

@@ -52,7 +52,13 @@ function depthIn(segments: readonly Segment[], { x, y }: Point): number {
   return inside && least > TOUCHING ? least : 0;
 }
 
-function everyPlace(things: readonly Placed[]): { readonly place: Point; readonly cost: number }[] {
+/** What a depth counts for. */
+type Counts = (depth: number) => number;
+
+function everyPlace(
+  things: readonly Placed[],
+  counts: Counts = (depth) => depth,
+): { readonly place: Point; readonly cost: number }[] {
   const { x0, y0, x1, y1 } = limits;
   const box = [
     { x: x0, y: y0 },
@@ -69,7 +75,7 @@ function everyPlace(things: readonly Placed[]): { readonly place: Point; readonl
     .filter(({ x, y }) => x >= x0 - 1e-9 && x <= x1 + 1e-9 && y >= y0 - 1e-9 && y <= y1 + 1e-9)
     .map((place) => ({
       place,
-      cost: things.reduce((sum, { weight }, i) => sum + weight * depthIn(rims[i + 1]!, place), 0),
+      cost: things.reduce((sum, { weight }, i) => sum + weight * counts(depthIn(rims[i + 1]!, place)), 0),
     }));
 }
 
@@ -81,20 +87,24 @@ function searchOver(things: readonly Placed[]): Search {
 }
 
 describe('the search for a place', () => {
-  it('finds the least of all corners and crossings', () => {
+  it.each([
+    ['depths', false],
+    ['roots of depths', true],
+  ] as const)('finds the least sum of %s of all corners and crossings', (_, rooted) => {
+    const counts: Counts = rooted ? Math.sqrt : (depth) => depth;
     fc.assert(
       fc.property(
         fc.array(placed, { minLength: 1, maxLength: 30 }),
         fc.integer({ min: 0, max: 32767 }),
         (things, turn) => {
           const search = searchOver(things);
-          const found = search.least(1e6, turn);
-          const best = everyPlace(things).reduce((least, { cost }) => Math.min(least, cost), Infinity);
+          const found = search.least(1e6, turn, rooted);
+          const best = everyPlace(things, counts).reduce((least, { cost }) => Math.min(least, cost), Infinity);
           expect(found).toBeCloseTo(best, 6);
           // and says where: the cost there is the one that it tells
           const at = { x: search.foundX, y: search.foundY };
           const there = things.reduce(
-            (sum, { ring: points, x, y, weight }) => sum + weight * depthIn(segmentsOf(points, x, y), at),
+            (sum, { ring: points, x, y, weight }) => sum + weight * counts(depthIn(segmentsOf(points, x, y), at)),
             0,
           );
           expect(there).toBeCloseTo(found, 6);
