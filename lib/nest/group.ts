@@ -2,6 +2,7 @@
 import { type Budget, partOf } from './budget.js';
 import { clashes } from './clash.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
+import { Misses } from './misses.js';
 import type { NoFits } from './no-fit.js';
 import { Packing } from './packing.js';
 import { better } from './plan.js';
@@ -13,9 +14,9 @@ import type { Space } from './space.js';
 /** Sheets fuller than this share are not tried: out of reach for any but jigsaws. */
 const FULLEST = 0.93;
 /** Share of the work that goes into each try at other sheets, and into all of them. */
-const A_TRY = 0.15;
+const A_TRY = 0.25;
 const ALL_TRIES = 0.5;
-const PATIENCE = { rounds: 80, starts: 2 };
+const PATIENCE = { rounds: 40, starts: 1 };
 
 const isRoll = ({ stock }: Space): boolean => stock.shape.kind === 'roll';
 
@@ -76,6 +77,25 @@ function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, r
   return trial;
 }
 
+/** The pieces of a packing on other sheets without overlap, if the budget is enough to get there. */
+function onto(
+  packing: Packing,
+  choice: { sheets: Space[]; removed: number },
+  { noFits, random }: Tools,
+  budget: Budget,
+): Packing | null {
+  const trial = moved(packing, choice, random);
+  const separation = new Separation(trial, noFits, random);
+  const misses = new Misses(random);
+  while (!budget.over()) {
+    const total = separation.run(budget, PATIENCE);
+    if (total === 0 && !clashes(trial)) return trial;
+    misses.add(total, trial);
+    misses.changed(trial);
+  }
+  return null;
+}
+
 function strew(packing: Packing, i: number, sheet: number, random: Random): void {
   const { space } = packing.sheets[sheet]!;
   packing.sheet[i] = sheet;
@@ -131,9 +151,8 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
     for (const choice of cheaperChoices(best, spaces)) {
       const part = partOf(budget, Math.min(shareOf(ALL_TRIES), budget.share() + (1 - begun) * A_TRY));
       if (part.over()) break;
-      const trial = moved(best, choice, random);
-      if (new Separation(trial, noFits, random).run(part, PATIENCE) > 0) continue;
-      if (clashes(trial) || !better(trial, best)) continue;
+      const trial = onto(best, choice, tools, part);
+      if (!trial || !better(trial, best)) continue;
       best = trial;
       lastFirst(best);
       onBetter(best);

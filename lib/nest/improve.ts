@@ -4,8 +4,9 @@
  */
 import { type Budget, partOf } from './budget.js';
 import { clashes } from './clash.js';
+import { Misses } from './misses.js';
 import type { NoFits } from './no-fit.js';
-import { Packing } from './packing.js';
+import type { Packing } from './packing.js';
 import type { Random } from './random.js';
 import { Separation } from './separate.js';
 
@@ -28,33 +29,6 @@ function shorten(packing: Packing, right: number, cut: number): void {
   packing.sheets[last]!.right = right;
   for (let i = 0; i < packing.pieces.length; i++) {
     if (packing.sheet[i] === last && packing.x[i]! + packing.orientation(i).shape.width / 2 > cut) packing.x[i]! -= by;
-  }
-}
-
-/** Two pieces of different kinds change places, the larger ones sooner. */
-function swap(packing: Packing, random: Random): void {
-  const n = packing.pieces.length;
-  if (n < 2) return;
-  // pieces are in order of size
-  const one = Math.floor(random.real() ** 2 * n);
-  let two = one;
-  for (let tries = 0; tries < 20; tries++) {
-    two = Math.floor(random.real() ** 1.5 * n);
-    if (packing.pieces[two]!.kind !== packing.pieces[one]!.kind) break;
-  }
-  const centre = (i: number): readonly [number, number, number] => {
-    const { shape } = packing.orientation(i);
-    return [packing.x[i]! + shape.width / 2, packing.y[i]! + shape.height / 2, packing.sheet[i]!];
-  };
-  const [a, b] = [centre(one), centre(two)];
-  for (const [i, [x, y, sheet]] of [
-    [one, b],
-    [two, a],
-  ] as const) {
-    const { shape } = packing.orientation(i);
-    packing.x[i] = x - shape.width / 2;
-    packing.y[i] = y - shape.height / 2;
-    packing.sheet[i] = sheet;
   }
 }
 
@@ -106,31 +80,26 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
   // an empty sheet is not pressed further: it is dropped
   const going = (part: Budget): boolean => !part.over() && length > floor && length > 0;
   const exploring = partOf(budget, budget.share() + (1 - budget.share()) * EXPLORE);
-  // near misses of the present length, the nearest first
-  let misses: { total: number; packing: Packing }[] = [];
+  // of the present length
+  const misses = new Misses(random);
   let step: number = EXPLORE_STEPS[0];
   let failures = 0;
   while (going(exploring)) {
     const target = Math.max(floor, length * (1 - step));
-    if (misses.length === 0) {
+    if (misses.changed(trial)) trial.sheets.at(-1)!.right = target;
+    else {
       trial.assign(best);
       shorten(trial, target, random.real() * length);
-    } else {
-      const pick = Math.min(misses.length - 1, Math.floor(Math.abs(random.real() + random.real() - 1) * misses.length));
-      trial.assign(misses[pick]!.packing);
-      trial.sheets.at(-1)!.right = target;
-      swap(trial, random);
     }
     const total = separation.run(exploring, EXPLORE_PATIENCE);
     if (total === 0 && !clashes(trial)) {
       accept();
-      misses = [];
+      misses.forget();
       failures = 0;
     } else {
       addAngle();
       if (++failures % FAILURES === 0) step = Math.max(EXPLORE_STEPS[1], step / 2);
-      misses.push({ total, packing: trial.copy() });
-      misses.sort((a, b) => a.total - b.total);
+      misses.add(total, trial);
     }
   }
   const begun = budget.share();

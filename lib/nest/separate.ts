@@ -21,7 +21,8 @@ const GROW_DEEP = 0.8;
 const FADE = 0.95;
 /**
  * Share of the runs in which the root of each depth counts in place of the depth, so that one deep overlap is better
- * than two shallow ones. Which of the two gets further depends on the shapes, so both have their turns.
+ * than two shallow ones. Which of the two gets further depends on the shapes, so both have their turns; but not with
+ * several sheets, where roots leave a piece stuck on the wrong one.
  */
 const ROOTED = 0.5;
 
@@ -97,7 +98,7 @@ export class Separation {
    */
   run(budget: Budget, patience: Patience): number {
     const { packing } = this;
-    this.#rooted = this.random.real() < ROOTED;
+    this.#rooted = packing.sheets.length === 1 && this.random.real() < ROOTED;
     this.#weight.set(this.#firstWeight);
     this.#wallWeight.fill(1);
     this.#clamp();
