@@ -3,7 +3,6 @@ import { type Budget, partOf } from './budget.js';
 import { clashes } from './clash.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
 import { Misses } from './misses.js';
-import type { NoFits } from './no-fit.js';
 import { Packing } from './packing.js';
 import { better } from './plan.js';
 import type { Random } from './random.js';
@@ -77,23 +76,17 @@ function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, r
   return trial;
 }
 
-/** The pieces of a packing on other sheets without overlap, if the budget is enough to get there. */
-function onto(
-  packing: Packing,
-  choice: { sheets: Space[]; removed: number },
-  { noFits, random }: Tools,
-  budget: Budget,
-): Packing | null {
-  const trial = moved(packing, choice, random);
-  const separation = new Separation(trial, noFits, random);
+/** Moves pieces until nothing overlaps, again and again from near misses; false when the budget is not enough. */
+function freed(packing: Packing, { noFits, random }: Tools, budget: Budget): boolean {
+  const separation = new Separation(packing, noFits, random);
   const misses = new Misses(random);
   while (!budget.over()) {
     const total = separation.run(budget, PATIENCE);
-    if (total === 0 && !clashes(trial)) return trial;
-    misses.add(total, trial);
-    misses.changed(trial);
+    if (total === 0 && !clashes(packing)) return true;
+    misses.add(total, packing);
+    misses.changed(packing);
   }
-  return null;
+  return false;
 }
 
 function strew(packing: Packing, i: number, sheet: number, random: Random): void {
@@ -119,15 +112,15 @@ function laidOnly(packing: Packing): Packing {
 }
 
 /** Tries to find room for pieces that were left over, all or none. */
-function squeezeIn(packing: Packing, noFits: NoFits, random: Random, budget: Budget): Packing {
+function squeezeIn(packing: Packing, tools: Tools, budget: Budget): Packing {
   const trial = packing.copy();
   if (trial.sheets.length === 0) return packing;
   const area = trial.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
   if (trial.sheets.reduce((sum, { space }) => sum + space.area, 0) * FULLEST < area) return packing;
   for (let i = 0; i < trial.pieces.length; i++) {
-    if (trial.sheet[i]! < 0) strew(trial, i, random.whole(trial.sheets.length), random);
+    if (trial.sheet[i]! < 0) strew(trial, i, tools.random.whole(trial.sheets.length), tools.random);
   }
-  return new Separation(trial, noFits, random).run(budget, PATIENCE) === 0 && !clashes(trial) ? trial : packing;
+  return freed(trial, tools, budget) ? trial : packing;
 }
 
 /**
@@ -135,10 +128,10 @@ function squeezeIn(packing: Packing, noFits: NoFits, random: Random, budget: Bud
  * stay left over.
  */
 export function improveGroup(first: Packing, spaces: readonly Space[], tools: Tools, onBetter: OnBetter): Packing {
-  const { noFits, random, budget } = tools;
+  const { random, budget } = tools;
   let best = first;
   if (best.sheet.some((sheet) => sheet < 0)) {
-    best = squeezeIn(best, noFits, random, partOf(budget, budget.share() + (1 - budget.share()) * A_TRY));
+    best = squeezeIn(best, tools, partOf(budget, budget.share() + (1 - budget.share()) * A_TRY));
     best = laidOnly(best);
   }
   if (best.pieces.length === 0) return best;
@@ -151,8 +144,8 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
     for (const choice of cheaperChoices(best, spaces)) {
       const part = partOf(budget, Math.min(shareOf(ALL_TRIES), budget.share() + (1 - begun) * A_TRY));
       if (part.over()) break;
-      const trial = onto(best, choice, tools, part);
-      if (!trial || !better(trial, best)) continue;
+      const trial = moved(best, choice, random);
+      if (!freed(trial, tools, part) || !better(trial, best)) continue;
       best = trial;
       lastFirst(best);
       onBetter(best);

@@ -103,6 +103,8 @@ export class Separation {
     this.#wallWeight.fill(1);
     this.#clamp();
     this.#measure();
+    // counted, so that whoever starts runs until the work is spent comes to an end
+    budget.spend((this.#n * this.#n) / 2);
     let least = this.total();
     if (least === 0) return 0;
     const best = packing.copy();
