@@ -17,6 +17,9 @@ export const TOUCHING = 3e-8;
 const FEW = 6;
 const MOST_HALVINGS = 14;
 
+/** What a depth counts for: itself, or its root. */
+export const counted = (depth: number, rooted: boolean): number => (rooted ? Math.sqrt(depth) : depth);
+
 /** A search for one shape on one sheet. Reused: `start`, `add` for each thing in the way, then one of the questions. */
 export class Search {
   /** Place found by the last question. */
@@ -127,7 +130,7 @@ export class Search {
       if (ux <= noFit.minX || ux >= noFit.maxX || uy <= noFit.minY || uy >= noFit.maxY) continue;
       const least = noFit.least(ux, uy);
       if (least < 0) continue;
-      bound += this.#weight[k]! * (this.#rooted ? Math.sqrt(least) : least);
+      bound += this.#weight[k]! * counted(least, this.#rooted);
       if (bound >= limit) return bound;
       near[found++] = k;
     }
@@ -138,7 +141,7 @@ export class Search {
       this.work += noFit.count;
       const depth = noFit.depth(x - qx[k]!, y - qy[k]!);
       if (depth > TOUCHING) {
-        sum += this.#weight[k]! * (this.#rooted ? Math.sqrt(depth) : depth);
+        sum += this.#weight[k]! * counted(depth, this.#rooted);
         if (sum >= limit) return sum;
       }
     }
@@ -277,7 +280,7 @@ export class Search {
             bound = Infinity;
             break;
           }
-          bound += weight[k]! * (rooted ? Math.sqrt(least) : least);
+          bound += weight[k]! * counted(least, rooted);
           if (bound >= best) {
             bound = Infinity;
             break;

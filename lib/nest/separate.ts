@@ -11,7 +11,7 @@ import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Random } from './random.js';
 import { relax } from './relax.js';
-import { Search, TOUCHING } from './search.js';
+import { counted, Search, TOUCHING } from './search.js';
 import type { Shape } from './shape.js';
 
 /** A pair's weight grows by this factor, and by up to as much again the deeper it is. */
@@ -228,11 +228,10 @@ export class Separation {
   #cost(i: number): number {
     const n = this.#n;
     const rooted = this.#rooted;
-    const wall = this.#wallDepth[i]!;
-    let sum = this.#wallWeight[i]! * (rooted ? Math.sqrt(wall) : wall);
+    let sum = this.#wallWeight[i]! * counted(this.#wallDepth[i]!, rooted);
     for (let j = 0; j < n; j++) {
       const depth = this.#depth[i * n + j]!;
-      if (depth > 0) sum += this.#weight[i * n + j]! * (rooted ? Math.sqrt(depth) : depth);
+      if (depth > 0) sum += this.#weight[i * n + j]! * counted(depth, rooted);
     }
     return sum;
   }
