@@ -36,7 +36,7 @@ function toSegment(px: number, py: number, ax: number, ay: number, bx: number, b
   return Math.hypot(px - ax - t * dx, py - ay - t * dy);
 }
 
-/** Distance to the rim, negative within the material. */
+/** Distance to the boundary, negative within the material. */
 function signedDistance(px: number, py: number, solid: Solid): number {
   let least = Infinity;
   let inside = false;
@@ -50,7 +50,7 @@ function signedDistance(px: number, py: number, solid: Solid): number {
   return inside ? -least : least;
 }
 
-/** Shares along an edge at which the rim of the solid crosses it, with both ends. */
+/** Shares along an edge at which the boundary of the solid crosses it, with both ends. */
 function crossings(ax: number, ay: number, bx: number, by: number, solid: Solid): number[] {
   const at = [0, 1];
   for (const ring of [solid.outer, ...solid.openings]) {
@@ -66,7 +66,7 @@ function crossings(ax: number, ay: number, bx: number, by: number, solid: Solid)
   return at.sort((p, q) => p - q);
 }
 
-/** Least signed distance from the rim of one to the other: negative by the depth of the deepest point looked at. */
+/** Least signed distance from the boundary of one to the other: negative by the depth of the deepest point looked at. */
 function leastAlong(one: Solid, other: Solid): number {
   let least = Infinity;
   for (const ring of [one.outer, ...one.openings]) {
@@ -115,14 +115,14 @@ function boxGap(a: Solid, b: Solid): number {
 }
 
 /**
- * Distance between two solids, or minus the depth to which the one's rim reaches into the other. Solids whose boxes
+ * Distance between two solids, or minus the depth to which the one's boundary reaches into the other. Solids whose boxes
  * are `far` apart are not looked at; the answer is then the boxes' distance.
  */
 export function gapBetween(a: Solid, b: Solid, far = 0): number {
   const apart = boxGap(a, b);
   if (apart >= far && apart > 0) return apart;
-  const rims = Math.min(leastAlong(a, b), leastAlong(b, a));
-  // equal outlines, one upon the other, have rims that nowhere reach inside
+  const edges = Math.min(leastAlong(a, b), leastAlong(b, a));
+  // equal outlines, one upon the other, have boundary edges that nowhere reach inside
   const inner = Math.min(signedDistance(...innerPoint(a), b), signedDistance(...innerPoint(b), a));
-  return Math.min(rims, inner < -1e-6 ? inner : rims);
+  return Math.min(edges, inner < -1e-6 ? inner : edges);
 }

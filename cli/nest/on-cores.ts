@@ -12,7 +12,7 @@ import type { Message, Task } from './task.js';
 const RUNS = 2;
 /** Distance of their seeds. */
 const SEED_STEP = 7919;
-const MOST_CORES = 8;
+const MAX_CORES = 8;
 const TICK_MS = 200;
 
 /** How a run stands. */
@@ -87,7 +87,7 @@ export async function nestOnCores(
 ): Promise<Layout> {
   const { spacing, seed, effort, seconds, onProgress, signal } = options;
   checkRequest(parts, stock, options);
-  const cores = Math.max(1, Math.min(MOST_CORES, options.cores ?? availableParallelism()));
+  const cores = Math.max(1, Math.min(MAX_CORES, options.cores ?? availableParallelism()));
   const runs = effort <= 0 || seconds === 0 ? 1 : seconds === undefined ? RUNS : cores;
   const begun = Date.now();
   const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));

@@ -1,8 +1,8 @@
 /** Refuses what cannot be nested, with what is wrong. */
 import { contourFromPoints, type Polygon, simplicity } from '../geometry/index.js';
 import { NestError } from './error.js';
-import { ringArea } from './grid.js';
-import { cleaned } from './shape.js';
+import { ringArea } from './clipping.js';
+import { withoutCollinear } from './shape.js';
 import type { NestOptions, NestPart, NestStock } from './types.js';
 
 /** Neighbouring edges meet within this (mm). */
@@ -15,7 +15,7 @@ function checkRing(ring: Polygon, id: string, what: string): void {
       id,
       `${what} of ${id} has a corner that is not a number; give finite lengths in mm`,
     );
-  const clean = cleaned(ring);
+  const clean = withoutCollinear(ring);
   if (clean.length < 3 || Math.abs(ringArea(clean)) < 1e-9)
     throw new NestError(
       'zero-area',
@@ -43,7 +43,7 @@ function checkIds(ids: readonly string[], what: string): void {
 
 function checkPart({ id, outline, openings, quantity, rotations }: NestPart): void {
   if (!Number.isInteger(quantity) || quantity < 0)
-    throw new NestError('bad-quantity', id, `quantity of ${id} is ${quantity}; it has to be a whole number from 0`);
+    throw new NestError('bad-quantity', id, `quantity of ${id} is ${quantity}; it has to be an integer from 0`);
   if (rotations !== 'any' && (rotations.length === 0 || rotations.some((angle) => !Number.isFinite(angle))))
     throw new NestError('no-rotation', id, `rotations of ${id} have to be finite degrees, at least one`);
   checkRing(outline, id, 'outline');

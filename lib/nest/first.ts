@@ -25,7 +25,7 @@ function addAll(search: Search, packing: Packing, noFits: NoFits, sheet: number,
 export type Floors = Map<number, number>;
 
 /** Lays one piece at the free place where it ends furthest left on the sheet; false when there is none. */
-export function layLeftmost(
+export function placeLeftmost(
   search: Search,
   packing: Packing,
   noFits: NoFits,
@@ -35,7 +35,7 @@ export function layLeftmost(
 ): boolean {
   let end = Infinity;
   const seen = new Set<Shape>();
-  packing.pieces[i]!.orientations.forEach(({ shape }, lie) => {
+  packing.pieces[i]!.orientations.forEach(({ shape }, orientation) => {
     if (seen.has(shape)) return;
     seen.add(shape);
     const floor = floors.get(shape.index) ?? -Infinity;
@@ -54,7 +54,7 @@ export function layLeftmost(
     end = x + shape.width;
     packing.x[i] = search.foundX;
     packing.y[i] = search.foundY;
-    packing.lie[i] = lie;
+    packing.orientationIndex[i] = orientation;
   });
   if (end === Infinity) return false;
   packing.sheet[i] = sheet;

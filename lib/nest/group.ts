@@ -1,25 +1,25 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
 import { type Budget, partOf } from './budget.js';
-import { clashes } from './clash.js';
+import { hasOverlap } from './overlap.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
 import { Misses } from './misses.js';
 import { Packing } from './packing.js';
 import { better } from './plan.js';
 import type { Random } from './random.js';
-import { figuresOf } from './result.js';
+import { costAndLength } from './result.js';
 import { Separation } from './separate.js';
 import type { Space } from './space.js';
 
 /** Sheets fuller than this share are not tried: out of reach for any but jigsaws. */
 const FULLEST = 0.93;
 /** Share of the work that goes into each try at other sheets, and into all of them. */
-const A_TRY = 0.25;
-const ALL_TRIES = 0.5;
+const SHARE_PER_TRY = 0.25;
+const SHARE_OF_TRIES = 0.5;
 const PATIENCE = { rounds: 40, starts: 1 };
 
 const isRoll = ({ stock }: Space): boolean => stock.shape.kind === 'roll';
 
-/** The sheet to be pressed goes last: a roll, which is paid by length, or else the least used. */
+/** The sheet to be compressed goes last: a roll, which is paid by length, or else the least used. */
 function lastFirst(packing: Packing): void {
   const order = packing.sheets
     .map((sheet, index) => ({ sheet, index, used: packing.used(index) }))
@@ -57,7 +57,7 @@ function cheaperChoices(packing: Packing, spaces: readonly Space[]): { sheets: S
     .sort((a, b) => price(a.sheets) - price(b.sheets) || a.sheets.length - b.sheets.length);
 }
 
-/** The pieces of a packing on other sheets, those of the sheet that went strewn over the rest. */
+/** The pieces of a packing on other sheets, those of the sheet that went scattered over the rest. */
 function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, random: Random): Packing {
   const trial = packing.copy();
   const { sheets, removed } = choice;
@@ -65,10 +65,10 @@ function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, r
   for (let i = 0; i < trial.pieces.length; i++) {
     const sheet = trial.sheet[i]!;
     if (sheet === removed)
-      strew(
+      scatter(
         trial,
         i,
-        sheets.length > packing.sheets.length - 1 ? sheets.length - 1 : random.whole(sheets.length),
+        sheets.length > packing.sheets.length - 1 ? sheets.length - 1 : random.integer(sheets.length),
         random,
       );
     else if (sheet > removed) trial.sheet[i] = sheet - 1;
@@ -82,29 +82,29 @@ function freed(packing: Packing, { noFits, random }: Tools, budget: Budget): boo
   const misses = new Misses(random);
   while (!budget.over()) {
     const total = separation.run(budget, PATIENCE);
-    if (total === 0 && !clashes(packing)) return true;
+    if (total === 0 && !hasOverlap(packing)) return true;
     misses.add(total, packing);
     misses.changed(packing);
   }
   return false;
 }
 
-function strew(packing: Packing, i: number, sheet: number, random: Random): void {
+function scatter(packing: Packing, i: number, sheet: number, random: Random): void {
   const { space } = packing.sheets[sheet]!;
   packing.sheet[i] = sheet;
-  packing.lie[i] = random.whole(packing.pieces[i]!.orientations.length);
+  packing.orientationIndex[i] = random.integer(packing.pieces[i]!.orientations.length);
   packing.x[i] = random.real() * space.width;
   packing.y[i] = random.real() * space.height;
 }
 
-/** Only the pieces that lie somewhere. */
-function laidOnly(packing: Packing): Packing {
-  const laid = packing.pieces.flatMap((_, i) => (packing.sheet[i]! >= 0 ? [i] : []));
-  const kept = new Packing(laid.map((i) => packing.pieces[i]!));
-  laid.forEach((i, k) => {
+/** Only the pieces that orientation somewhere. */
+function placedOnly(packing: Packing): Packing {
+  const placed = packing.pieces.flatMap((_, i) => (packing.sheet[i]! >= 0 ? [i] : []));
+  const kept = new Packing(placed.map((i) => packing.pieces[i]!));
+  placed.forEach((i, k) => {
     kept.x[k] = packing.x[i]!;
     kept.y[k] = packing.y[i]!;
-    kept.lie[k] = packing.lie[i]!;
+    kept.orientationIndex[k] = packing.orientationIndex[i]!;
     kept.sheet[k] = packing.sheet[i]!;
   });
   kept.sheets.push(...packing.sheets);
@@ -118,7 +118,7 @@ function squeezeIn(packing: Packing, tools: Tools, budget: Budget): Packing {
   const area = trial.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
   if (trial.sheets.reduce((sum, { space }) => sum + space.area, 0) * FULLEST < area) return packing;
   for (let i = 0; i < trial.pieces.length; i++) {
-    if (trial.sheet[i]! < 0) strew(trial, i, tools.random.whole(trial.sheets.length), tools.random);
+    if (trial.sheet[i]! < 0) scatter(trial, i, tools.random.integer(trial.sheets.length), tools.random);
   }
   return freed(trial, tools, budget) ? trial : packing;
 }
@@ -131,18 +131,18 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
   const { random, budget } = tools;
   let best = first;
   if (best.sheet.some((sheet) => sheet < 0)) {
-    best = squeezeIn(best, tools, partOf(budget, budget.share() + (1 - budget.share()) * A_TRY));
-    best = laidOnly(best);
+    best = squeezeIn(best, tools, partOf(budget, budget.share() + (1 - budget.share()) * SHARE_PER_TRY));
+    best = placedOnly(best);
   }
   if (best.pieces.length === 0) return best;
   best = best.copy();
   lastFirst(best);
   const begun = budget.share();
   const shareOf = (part: number): number => begun + (1 - begun) * part;
-  for (let again = true; again && budget.share() < shareOf(ALL_TRIES);) {
+  for (let again = true; again && budget.share() < shareOf(SHARE_OF_TRIES);) {
     again = false;
     for (const choice of cheaperChoices(best, spaces)) {
-      const part = partOf(budget, Math.min(shareOf(ALL_TRIES), budget.share() + (1 - begun) * A_TRY));
+      const part = partOf(budget, Math.min(shareOf(SHARE_OF_TRIES), budget.share() + (1 - begun) * SHARE_PER_TRY));
       if (part.over()) break;
       const trial = moved(best, choice, random);
       if (!freed(trial, tools, part) || !better(trial, best)) continue;
@@ -153,12 +153,12 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
       break;
     }
   }
-  // a sheet that is pressed empty goes, and the next one is pressed
+  // a sheet that is emptied goes, and the next one is compressed
   for (let again = true; again && !budget.over();) {
     const sheets = best.sheets.length;
-    const pressed = improve(best, tools, onBetter);
-    again = figuresOf(pressed).last > 0 && pressed.sheets.length < sheets;
-    best = pressed;
+    const compressed = improve(best, tools, onBetter);
+    again = costAndLength(compressed).last > 0 && compressed.sheets.length < sheets;
+    best = compressed;
     lastFirst(best);
   }
   return best;

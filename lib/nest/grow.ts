@@ -1,6 +1,6 @@
 /** Rings of straight edges grown or shrunk by a distance, never by less than asked. */
 import type { Point, Polygon } from '../geometry/index.js';
-import { wound } from './grid.js';
+import { unionByFillRule } from './clipping.js';
 
 /** Rounded corners stand out by at most this (mm) beyond the true arc; straight edges are exact. */
 const CORNER_EXCESS = 0.05;
@@ -37,11 +37,11 @@ function parallelCurve(ring: Polygon, distance: number): Point[] {
 
 /** An anticlockwise outer ring grown by `distance` mm (negative: shrunk), with the holes that growing may close in. */
 export function growOuter(ring: Polygon, distance: number): Polygon[] {
-  return distance === 0 ? [ring] : wound([parallelCurve(ring, distance)], 'positive');
+  return distance === 0 ? [ring] : unionByFillRule([parallelCurve(ring, distance)], 'positive');
 }
 
 /** A clockwise opening with its surroundings grown by `distance` mm (0 or more): the clockwise rings that remain. */
 export function shrinkOpening(ring: Polygon, distance: number): Polygon[] {
   if (distance === 0) return [ring];
-  return wound([parallelCurve(ring, distance)], 'negative').map((left) => [...left].reverse());
+  return unionByFillRule([parallelCurve(ring, distance)], 'negative').map((left) => [...left].reverse());
 }

@@ -1,9 +1,9 @@
 /**
- * A packing pressed together: the last sheet is made shorter, what now overlaps is separated, and so on. First by
+ * A packing compressed: the last sheet is made shorter, what now overlaps is separated, and so on. First by
  * large steps with disturbed fresh starts, then by small steps from the best.
  */
 import { type Budget, partOf } from './budget.js';
-import { clashes } from './clash.js';
+import { hasOverlap } from './overlap.js';
 import { Misses } from './misses.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
@@ -41,7 +41,7 @@ function tighten(packing: Packing): number {
 }
 
 /** Length below which the pieces of the last sheet cannot go: the areas of all, less what the sheets before hold. */
-function leastLength(packing: Packing): number {
+function minLength(packing: Packing): number {
   const last = packing.sheets.length - 1;
   const { space } = packing.sheets[last]!;
   const area = packing.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
@@ -69,7 +69,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
   const best = first.copy();
   if (best.sheets.length === 0 || best.pieces.length === 0) return best;
   let length = tighten(best);
-  const floor = leastLength(best) * (1 + 2e-9);
+  const floor = minLength(best) * (1 + 2e-9);
   const trial = best.copy();
   const separation = new Separation(trial, noFits, random);
   const accept = (): void => {
@@ -77,7 +77,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
     length = tighten(best);
     onBetter(best);
   };
-  // an empty sheet is not pressed further: it is dropped
+  // an empty sheet is not compressed further: it is dropped
   const going = (part: Budget): boolean => !part.over() && length > floor && length > 0;
   const exploring = partOf(budget, budget.share() + (1 - budget.share()) * EXPLORE);
   // of the present length
@@ -92,7 +92,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
       shorten(trial, target, random.real() * length);
     }
     const total = separation.run(exploring, EXPLORE_PATIENCE);
-    if (total === 0 && !clashes(trial)) {
+    if (total === 0 && !hasOverlap(trial)) {
       accept();
       misses.forget();
       failures = 0;
@@ -108,7 +108,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
     const step = PRESS_STEPS[0] * (PRESS_STEPS[1] / PRESS_STEPS[0]) ** done;
     trial.assign(best);
     shorten(trial, Math.max(floor, length * (1 - step)), random.real() * length);
-    if (separation.run(budget, PRESS_PATIENCE) === 0 && !clashes(trial)) accept();
+    if (separation.run(budget, PRESS_PATIENCE) === 0 && !hasOverlap(trial)) accept();
   }
   if (length === 0 && best.sheets.length > 1) best.sheets.pop();
   return best;

@@ -1,10 +1,10 @@
-/** Parts laid on stock: a first valid nest at once, then better ones until the effort is spent. */
+/** Parts placed on stock: a first valid nest at once, then better ones until the effort is spent. */
 import type { Polygon } from '../geometry/index.js';
 import { budgetOf, partOf } from './budget.js';
 import { checkRequest } from './check.js';
 import { improveGroup } from './group.js';
 import { randomFrom } from './random.js';
-import { ringArea } from './grid.js';
+import { ringArea } from './clipping.js';
 import { NoFits } from './no-fit.js';
 import type { Packing, Piece } from './packing.js';
 import { addAngle, orientationsOf, piecesOf } from './pieces.js';
@@ -46,8 +46,8 @@ function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing
   return { pieces, spaces, shapes, noFits, parts, stock };
 }
 
-/** The least sheet in which a part fits the way it may lie. */
-function leastSheet(part: NestPart, shapes: Shapes, margin: number): { width: number; height: number } {
+/** The least sheet in which a part fits the way it may orientation. */
+function minSheet(part: NestPart, shapes: Shapes, margin: number): { width: number; height: number } {
   const sizes = orientationsOf(part, shapes).map(({ shape }) => ({
     width: shape.width + 2 * margin,
     height: shape.height + 2 * margin,
@@ -58,8 +58,8 @@ function leastSheet(part: NestPart, shapes: Shapes, margin: number): { width: nu
 function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, packing: Packing): Unplaced[] {
   return parts.flatMap((part): Unplaced[] => {
     const [piece] = pieces.filter((one) => one.part === part);
-    const laid = packing.pieces.filter((one, i) => one.part === part && packing.sheet[i]! >= 0).length;
-    const copies = part.quantity - laid;
+    const placed = packing.pieces.filter((one, i) => one.part === part && packing.sheet[i]! >= 0).length;
+    const copies = part.quantity - placed;
     if (!piece || copies === 0) return [];
     const margin = Math.min(...stock.map((item) => item.margin), Infinity);
     const reason =
@@ -68,8 +68,8 @@ function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, pack
         : fitsAlone(piece, spaces, noFits) || stock.every(({ count }) => count < 1)
           ? 'stock-used-up'
           : 'larger-than-stock';
-    const least = leastSheet(part, shapes, margin === Infinity ? 0 : margin);
-    return [{ part: part.id, copies, reason, leastSheet: reason === 'stock-used-up' ? null : least }];
+    const least = minSheet(part, shapes, margin === Infinity ? 0 : margin);
+    return [{ part: part.id, copies, reason, minSheet: reason === 'stock-used-up' ? null : least }];
   });
 }
 
@@ -114,7 +114,7 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
       packings[i] = packing.copy();
       tell();
     });
-    // a group that cannot be laid any shorter ends early, and the person is not kept waiting for its share
+    // a group that cannot be placed any shorter ends early, and the person is not kept waiting for its share
     part.skipTo(1);
   });
   return layoutOf(tasks, packings);

@@ -4,17 +4,17 @@
  */
 import type { Point, Polygon } from '../geometry/index.js';
 import { convolve } from './convolution.js';
-import { ringArea, wound } from './grid.js';
+import { ringArea, unionByFillRule } from './clipping.js';
 import { growOuter } from './grow.js';
 import type { Shape } from './shape.js';
 
 /**
  * The moving shape is taken smaller by this (mm) all round, so that exact fits (a tongue in its groove) leave a
- * passage in the region instead of vanishing; far below what any machine or measure can tell.
+ * passage in the region instead of vanishing; far below what any machine or measurement can resolve.
  */
 const FIT = 1e-8;
 
-/** Cells of the grid of bounds each way. */
+/** Cells of the grid of bounds in each direction. */
 const CELLS = 32;
 
 /** Edges of the region's rings as flat arrays: from (x, y) by (dx, dy); the inside lies left. */
@@ -65,7 +65,7 @@ export class NoFit {
     this.reach = (0.5001 / CELLS) * Math.hypot(this.maxX - this.minX, this.maxY - this.minY);
   }
 
-  /** How far a point within the region is from its rim: the least move that separates the shapes. 0 outside. */
+  /** How far a point within the region is from its boundary: the shortest move that separates the shapes. 0 outside. */
   depth(px: number, py: number): number {
     if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
     const signed = this.#signed(px, py);
@@ -73,15 +73,15 @@ export class NoFit {
   }
 
   /**
-   * Puts the shortest way out of the region into `way` and returns its length; 0 outside.
-   * @param way two numbers
+   * Puts the shortest vector out of the region into `vector` and returns its length; 0 outside.
+   * @param vector two numbers
    */
-  wayOut(px: number, py: number, way: Float64Array): number {
+  separationVector(px: number, py: number, vector: Float64Array): number {
     if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
-    if (this.least(px, py) < 0) return 0;
+    if (this.depthLowerBound(px, py) < 0) return 0;
     const { count, x, y, dx, dy, endY, per } = this;
     let inside = false;
-    let least = Infinity;
+    let min = Infinity;
     for (let k = 0; k < count; k++) {
       const ay = y[k]!;
       const ux = px - x[k]!;
@@ -94,20 +94,20 @@ export class NoFit {
       const rx = t * ex - ux;
       const ry = t * ey - uy;
       const square = rx * rx + ry * ry;
-      if (square < least) {
-        least = square;
-        way[0] = rx;
-        way[1] = ry;
+      if (square < min) {
+        min = square;
+        vector[0] = rx;
+        vector[1] = ry;
       }
     }
-    return inside ? Math.sqrt(least) : 0;
+    return inside ? Math.sqrt(min) : 0;
   }
 
-  /** Distance to the rim, negative outside. */
+  /** Distance to the boundary, negative outside. */
   #signed(px: number, py: number): number {
     const { count, x, y, dx, dy, endY, per } = this;
     let inside = false;
-    let least = Infinity;
+    let min = Infinity;
     for (let k = 0; k < count; k++) {
       const ay = y[k]!;
       const ux = px - x[k]!;
@@ -120,22 +120,22 @@ export class NoFit {
       const rx = ux - t * ex;
       const ry = uy - t * ey;
       const square = rx * rx + ry * ry;
-      if (square < least) least = square;
+      if (square < min) min = square;
     }
-    return inside ? Math.sqrt(least) : -Math.sqrt(least);
+    return inside ? Math.sqrt(min) : -Math.sqrt(min);
   }
 
   /**
    * A bound that is never above the depth, from a grid over the region's box; -1 where the depth is 0 for certain.
    * For places within the box only.
    */
-  least(px: number, py: number): number {
+  depthLowerBound(px: number, py: number): number {
     const signed = this.signedNear(px, py);
     const { reach } = this;
     return signed < -reach ? -1 : signed < reach ? 0 : signed - reach;
   }
 
-  /** Distance to the rim, negative outside, to within `reach`; for places within the box only. */
+  /** Distance to the boundary, negative outside, to within `reach`; for places within the box only. */
   signedNear(px: number, py: number): number {
     const signed = (this.#signedIn ??= this.#grid());
     const i = ((px - this.minX) * this.#perX) | 0;
@@ -176,7 +176,7 @@ function box(rings: readonly Polygon[]): { width: number; height: number } {
 }
 
 /** The shape less next to nothing, for exact fits; itself if nothing would be left. */
-function slightlyLess(rings: readonly Polygon[]): Polygon[] {
+function slightlyShrunk(rings: readonly Polygon[]): Polygon[] {
   const less = rings.flatMap((ring) => growOuter(ring, -FIT)).filter((ring) => ringArea(ring) > 0);
   return less.length > 0 ? less : [...rings];
 }
@@ -185,7 +185,7 @@ function slightlyLess(rings: readonly Polygon[]): Polygon[] {
  * Places at which the moving rings lie wholly within the opening (clockwise), as clockwise rings.
  * @param moving anticlockwise rings of one connected shape
  */
-function insideOpening(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
+function innerFit(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
   const space = box([opening]);
   const size = box(moving);
   if (size.width > space.width || size.height > space.height) return [];
@@ -198,23 +198,23 @@ function insideOpening(opening: Polygon, moving: readonly Polygon[]): Polygon[] 
     { x: middle.x - reach, y: middle.y + reach },
   ];
   const curves = moving.flatMap((ring) => convolve(opening, negated(ring)));
-  return wound([around, ...curves], 'nonzero').filter((ring) => ringArea(ring) < 0);
+  return unionByFillRule([around, ...curves], 'nonzero').filter((ring) => ringArea(ring) < 0);
 }
 
 /** The region in which `moving` overlaps `fixed`; both with their openings. */
 export function noFitOf(fixed: Shape, moving: Shape): NoFit {
-  const less = slightlyLess(moving.solid);
+  const less = slightlyShrunk(moving.solid);
   const solid = fixed.solid.flatMap((a) => less.flatMap((b) => convolve(a, negated(b))));
-  const rings = wound(solid, 'nonzero');
-  const within = fixed.openings.flatMap((opening) => insideOpening(opening, less));
-  const about = moving.openings.flatMap((opening) => insideOpening(opening, slightlyLess(fixed.solid)).map(negated));
+  const rings = unionByFillRule(solid, 'nonzero');
+  const within = fixed.openings.flatMap((opening) => innerFit(opening, less));
+  const about = moving.openings.flatMap((opening) => innerFit(opening, slightlyShrunk(fixed.solid)).map(negated));
   return new NoFit([...rings, ...within, ...about]);
 }
 
 /** The region in which `moving`, at its true size, is not wholly within any of the openings (clockwise rings). */
-export function frameOf(openings: readonly Polygon[], moving: Shape): NoFit {
-  const less = slightlyLess([moving.outline]);
-  const within = openings.flatMap((opening) => insideOpening(opening, less));
+export function outsideFit(openings: readonly Polygon[], moving: Shape): NoFit {
+  const less = slightlyShrunk([moving.outline]);
+  const within = openings.flatMap((opening) => innerFit(opening, less));
   const xs = openings.flatMap((ring) => ring.map(({ x }) => x));
   const ys = openings.flatMap((ring) => ring.map(({ y }) => y));
   const reach =

@@ -18,17 +18,17 @@ export class Packing {
   readonly x: Float64Array;
   readonly y: Float64Array;
   /** Index into the piece's orientations. */
-  readonly lie: Int32Array;
+  readonly orientationIndex: Int32Array;
   /** Index of the sheet, or -1 for a piece that is not laid. */
   readonly sheet: Int32Array;
-  /** Right limit of each sheet: its width, or less while the last one is pressed together. */
+  /** Right limit of each sheet: its width, or less while the last one is compressed. */
   readonly sheets: { space: Space; right: number }[] = [];
 
   constructor(readonly pieces: readonly Piece[]) {
     const n = pieces.length;
     this.x = new Float64Array(n);
     this.y = new Float64Array(n);
-    this.lie = new Int32Array(n);
+    this.orientationIndex = new Int32Array(n);
     this.sheet = new Int32Array(n).fill(-1);
   }
 
@@ -36,7 +36,7 @@ export class Packing {
   assign(other: Packing): this {
     this.x.set(other.x);
     this.y.set(other.y);
-    this.lie.set(other.lie);
+    this.orientationIndex.set(other.orientationIndex);
     this.sheet.set(other.sheet);
     this.sheets.length = 0;
     for (const { space, right } of other.sheets) this.sheets.push({ space, right });
@@ -48,7 +48,7 @@ export class Packing {
   }
 
   orientation(i: number): Orientation {
-    return this.pieces[i]!.orientations[this.lie[i]!]!;
+    return this.pieces[i]!.orientations[this.orientationIndex[i]!]!;
   }
 
   /** Length along x that the pieces of a sheet take up, margin included; 0 for an empty sheet. */

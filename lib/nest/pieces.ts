@@ -8,7 +8,7 @@ import type { NestPart } from './types.js';
 /** Angles tried first for a part that may lie at any. */
 const SQUARE = [0, 90, 180, 270];
 /** Angles that a part gathers at most: each costs its no-fit regions with all others. */
-const MOST_ANGLES = 16;
+const MAX_ANGLES = 16;
 
 /** Degrees that lay the longest straight run between two corners of the convex hull along x, both ways. */
 function restingAngles({ outline }: NestPart): number[] {
@@ -23,9 +23,9 @@ function restingAngles({ outline }: NestPart): number[] {
       angle = (-Math.atan2(q.y - p.y, q.x - p.x) * 180) / Math.PI;
     }
   });
-  const whole = ((angle % 360) + 360) % 360;
+  const turned = ((angle % 360) + 360) % 360;
   // near enough to square is square
-  return Math.abs(whole - 90 * Math.round(whole / 90)) < 0.01 ? [] : [whole, (whole + 180) % 360];
+  return Math.abs(turned - 90 * Math.round(turned / 90)) < 0.01 ? [] : [turned, (turned + 180) % 360];
 }
 
 /** Corners of the convex hull, anticlockwise (Andrew's chain, Information Processing Letters 9, 1979, from memory). */
@@ -46,30 +46,30 @@ function convexHull(points: readonly Point[]): Point[] {
   return [...half(sorted), ...half([...sorted].reverse())];
 }
 
-function layAt(part: NestPart, angle: number, shapes: Shapes, lies: Orientation[]): void {
+function addOrientation(part: NestPart, angle: number, shapes: Shapes, found: Orientation[]): void {
   for (const mirrored of part.mirrorable ? [false, true] : [false]) {
-    const lie = shapes.lay(part.outline, part.openings, angle, mirrored);
-    if (!lies.some(({ shape }) => shape === lie.shape)) lies.push(lie);
+    const orientation = shapes.orient(part.outline, part.openings, angle, mirrored);
+    if (!found.some(({ shape }) => shape === orientation.shape)) found.push(orientation);
   }
 }
 
 /** Ways in which a part may lie, each different shape once. */
 export function orientationsOf(part: NestPart, shapes: Shapes): Orientation[] {
   const angles = part.rotations === 'any' ? [...SQUARE, ...restingAngles(part)] : part.rotations;
-  const lies: Orientation[] = [];
-  for (const angle of angles) layAt(part, angle, shapes, lies);
-  return lies;
+  const found: Orientation[] = [];
+  for (const angle of angles) addOrientation(part, angle, shapes, found);
+  return found;
 }
 
 /** Gives one of the parts that may lie at any angle one more: a fresh one, or one close to one that it has. */
 export function addAngle(pieces: readonly Piece[], shapes: Shapes, random: Random): void {
-  const free = pieces.filter(({ part, orientations }) => part.rotations === 'any' && orientations.length < MOST_ANGLES);
-  const piece = free[random.whole(free.length)];
+  const free = pieces.filter(({ part, orientations }) => part.rotations === 'any' && orientations.length < MAX_ANGLES);
+  const piece = free[random.integer(free.length)];
   if (!piece) return;
-  const lies = piece.orientations as Orientation[];
-  const near = lies[random.whole(lies.length)]!.rotationDeg + (random.real() - 0.5) * 10;
+  const found = piece.orientations as Orientation[];
+  const near = found[random.integer(found.length)]!.rotationDeg + (random.real() - 0.5) * 10;
   const angle = random.real() < 0.5 ? random.real() * 360 : (near + 360) % 360;
-  layAt(piece.part, angle, shapes, lies);
+  addOrientation(piece.part, angle, shapes, found);
 }
 
 /** All copies, large parts first; equal parts of different names are of one kind. */

@@ -1,13 +1,13 @@
 /** Which stock is taken: first valid nests over several orders of buying, the cheapest of them kept. */
-import { layLeftmost, type Floors } from './first.js';
+import { placeLeftmost, type Floors } from './first.js';
 import type { NoFits } from './no-fit.js';
 import { Packing, type Piece } from './packing.js';
-import { figuresOf } from './result.js';
+import { costAndLength } from './result.js';
 import { Search } from './search.js';
 import type { Space } from './space.js';
 
 /** More orders of buying than this are not tried. */
-const MOST_ORDERS = 6;
+const MAX_ORDERS = 6;
 
 /** Orders in which stock is opened: by price for its area first, then each kind of stock put first. */
 function ordersOf(spaces: readonly Space[]): Space[][] {
@@ -15,7 +15,7 @@ function ordersOf(spaces: readonly Space[]): Space[][] {
     stock.shape.kind === 'roll' ? stock.price / 1000 / height : stock.price / area;
   const usual = [...spaces].sort((a, b) => perArea(a) - perArea(b) || b.area - a.area);
   const orders = usual.map((space) => [space, ...usual.filter((other) => other !== space)]);
-  return orders.slice(0, MOST_ORDERS);
+  return orders.slice(0, MAX_ORDERS);
 }
 
 /** One nest with stock opened in the given order. Pieces that fit nowhere keep sheet -1. */
@@ -27,7 +27,7 @@ function fill(pieces: readonly Piece[], order: readonly Space[], noFits: NoFits)
   const hopeless = new Set<string>();
   pieces.forEach((_, i) => {
     for (let sheet = 0; sheet < packing.sheets.length; sheet++) {
-      if (layLeftmost(search, packing, noFits, i, sheet, floors[sheet]!)) return;
+      if (placeLeftmost(search, packing, noFits, i, sheet, floors[sheet]!)) return;
     }
     for (const [at, space] of order.entries()) {
       const count = left.get(space) ?? 0;
@@ -35,7 +35,7 @@ function fill(pieces: readonly Piece[], order: readonly Space[], noFits: NoFits)
       if (count < 1 || hopeless.has(name)) continue;
       packing.sheets.push({ space, right: space.width });
       floors.push(new Map());
-      if (layLeftmost(search, packing, noFits, i, packing.sheets.length - 1, floors.at(-1)!)) {
+      if (placeLeftmost(search, packing, noFits, i, packing.sheets.length - 1, floors.at(-1)!)) {
         left.set(space, count - 1);
         return;
       }
@@ -47,14 +47,14 @@ function fill(pieces: readonly Piece[], order: readonly Space[], noFits: NoFits)
   return packing;
 }
 
-const unlaid = (packing: Packing): number => packing.sheet.reduce((sum, sheet) => sum + (sheet < 0 ? 1 : 0), 0);
+const unplacedCount = (packing: Packing): number => packing.sheet.reduce((sum, sheet) => sum + (sheet < 0 ? 1 : 0), 0);
 
 /** Whether one packing is the better answer: fewer pieces left over, then cheaper, then shorter on the last sheet. */
 export function better(one: Packing, other: Packing): boolean {
-  const left = unlaid(one) - unlaid(other);
+  const left = unplacedCount(one) - unplacedCount(other);
   if (left !== 0) return left < 0;
-  const a = figuresOf(one);
-  const b = figuresOf(other);
+  const a = costAndLength(one);
+  const b = costAndLength(other);
   const close = 1e-9 * Math.max(1, Math.abs(a.cost), Math.abs(b.cost));
   if (Math.abs(a.cost - b.cost) > close) return a.cost < b.cost;
   const sheets = one.sheets.length - other.sheets.length;
@@ -75,6 +75,6 @@ export function fitsAlone(piece: Piece, spaces: readonly Space[], noFits: NoFits
   return spaces.some((space) => {
     const packing = new Packing([piece]);
     packing.sheets.push({ space, right: space.width });
-    return layLeftmost(new Search(), packing, noFits, 0, 0, new Map());
+    return placeLeftmost(new Search(), packing, noFits, 0, 0, new Map());
   });
 }

@@ -2,8 +2,8 @@
 export interface Random {
   /** From 0 up to, not including, 1. */
   real(): number;
-  /** A whole number from 0 up to, not including, `below`. */
-  whole(below: number): number;
+  /** an integer from 0 up to, not including, `below`. */
+  integer(below: number): number;
 }
 
 /** A generator for a seed; any finite number will do, its whole part counts. */
@@ -17,5 +17,5 @@ export function randomFrom(seed: number): Random {
     return (state >>> 0) / 4294967296;
   };
   for (let i = 0; i < 8; i++) real();
-  return { real, whole: (below) => Math.floor(real() * below) };
+  return { real, integer: (below) => Math.floor(real() * below) };
 }

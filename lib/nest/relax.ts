@@ -41,7 +41,7 @@ export function relax(packing: Packing, noFits: NoFits): { free: boolean; work: 
       const row = noFits.row(shapes[i]!);
       for (const obstacle of packing.sheets[sheet[i]!]!.space.obstacles) {
         const noFit = obstacle.noFit(shapes[i]!);
-        const depth = noFit.wayOut(x[i]! - obstacle.x, y[i]! - obstacle.y, way);
+        const depth = noFit.separationVector(x[i]! - obstacle.x, y[i]! - obstacle.y, way);
         work += noFit.count;
         if (depth <= TOUCHING) continue;
         total += depth;
@@ -52,7 +52,7 @@ export function relax(packing: Packing, noFits: NoFits): { free: boolean; work: 
       for (let j = 0; j < i; j++) {
         if (sheet[j] !== sheet[i]) continue;
         const noFit = row[shapes[j]!.index] ?? noFits.of(shapes[j]!, shapes[i]!);
-        const depth = noFit.wayOut(x[i]! - x[j]!, y[i]! - y[j]!, way);
+        const depth = noFit.separationVector(x[i]! - x[j]!, y[i]! - y[j]!, way);
         if (depth === 0) continue;
         work += noFit.count;
         if (depth <= TOUCHING) continue;

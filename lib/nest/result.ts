@@ -4,7 +4,7 @@ import type { Space } from './space.js';
 import type { NestedSheet, PlacedPart } from './types.js';
 
 /** A rest narrower than this (mm) is waste. */
-const LEAST_OFFCUT = 100;
+const MIN_OFFCUT = 100;
 
 type Box = NonNullable<NestedSheet['offcut']>;
 
@@ -31,7 +31,7 @@ function offcutOf(space: Space, usedX: number, usedY: number): Box | null {
     { x: originX + usedX, y: originY, width: width - usedX, height },
     { x: originX, y: originY + usedY, width, height: height - usedY },
   ];
-  const worth = boxes.filter((box) => Math.min(box.width, box.height) >= LEAST_OFFCUT && clearOfKeepOuts(box, space));
+  const worth = boxes.filter((box) => Math.min(box.width, box.height) >= MIN_OFFCUT && clearOfKeepOuts(box, space));
   worth.sort((a, b) => b.width * b.height - a.width * a.height);
   return worth[0] ?? null;
 }
@@ -46,18 +46,18 @@ export function sheetsOf(packing: Packing): { sheets: NestedSheet[]; cost: numbe
     let usedY = 0;
     packing.pieces.forEach(({ part, copy }, i) => {
       if (packing.sheet[i] !== index) return;
-      const lie = packing.orientation(i);
+      const orientation = packing.orientation(i);
       const x = packing.x[i]!;
       const y = packing.y[i]!;
-      usedX = Math.max(usedX, x + lie.shape.width + space.margin);
-      usedY = Math.max(usedY, y + lie.shape.height + space.margin);
+      usedX = Math.max(usedX, x + orientation.shape.width + space.margin);
+      usedY = Math.max(usedY, y + orientation.shape.height + space.margin);
       placed.push({
         part: part.id,
         copy,
-        x: x + lie.originX + space.originX,
-        y: y + lie.originY + space.originY,
-        rotationDeg: lie.rotationDeg,
-        mirrored: lie.mirrored,
+        x: x + orientation.originX + space.originX,
+        y: y + orientation.originY + space.originY,
+        rotationDeg: orientation.rotationDeg,
+        mirrored: orientation.mirrored,
       });
     });
     if (placed.length === 0) return;
@@ -76,7 +76,7 @@ export function sheetsOf(packing: Packing): { sheets: NestedSheet[]; cost: numbe
 }
 
 /** Cost of a packing's sheets that have parts on them, and the used length of the last of those. */
-export function figuresOf(packing: Packing): { cost: number; last: number } {
+export function costAndLength(packing: Packing): { cost: number; last: number } {
   let cost = 0;
   let last = 0;
   packing.sheets.forEach(({ space }, index) => {

@@ -1,21 +1,21 @@
 /**
- * Where a shape may lie among others. Within each cell that the rims of the no-fit regions cut the sheet into, the
+ * Where a shape may lie among others. Within each cell that the boundary edges of the no-fit regions cut the sheet into, the
  * sum of depths, or of their roots, is least at a corner of the cell (exactly so for convex regions: there the depth is
- * concave, and so is its root), so that the corners are all the places worth trying: corners of rims, crossings of
- * rims, and their crossings with the sheet's limits. The sheet is halved again and again, and halves in which no place
+ * concave, and so is its root), so that the corners are all the places worth trying: corners of boundary edges, crossings of
+ * boundary edges, and their crossings with the sheet's limits. The sheet is halved again and again, and halves in which no place
  * can be better than the best so far are left out: a region's depth changes by no more than one moves, so that its
  * depth in the middle bounds it all over.
  */
-import { longer } from './longer.js';
+import { withCapacity } from './typed-arrays.js';
 import type { NoFit } from './no-fit.js';
-import { EDGE, Rims } from './rims.js';
+import { EDGE, BoundaryEdges } from './boundary-edges.js';
 
 /** Depths below this (mm) are rounding. */
 export const TOUCHING = 3e-8;
 
 /** A box with no more edges than this is not halved further, nor one that was halved so often. */
 const FEW = 6;
-const MOST_HALVINGS = 14;
+const MAX_HALVINGS = 14;
 
 /** What a depth counts for: itself, or its root. */
 export const counted = (depth: number, rooted: boolean): number => (rooted ? Math.sqrt(depth) : depth);
@@ -34,7 +34,7 @@ export class Search {
   #qx = new Float64Array(256);
   #qy = new Float64Array(256);
   #weight = new Float64Array(256);
-  readonly #rims = new Rims();
+  readonly #boundary = new BoundaryEdges();
   // limits of the reference point
   #x0 = 0;
   #y0 = 0;
@@ -75,10 +75,10 @@ export class Search {
     if (y + noFit.maxY < this.#y0 || y + noFit.minY > this.#y1) return;
     const k = this.#count++;
     if (k >= this.#qx.length) {
-      this.#qx = longer(this.#qx, k + 1);
-      this.#qy = longer(this.#qy, k + 1);
-      this.#weight = longer(this.#weight, k + 1);
-      this.#near = longer(this.#near, k + 1);
+      this.#qx = withCapacity(this.#qx, k + 1);
+      this.#qy = withCapacity(this.#qy, k + 1);
+      this.#weight = withCapacity(this.#weight, k + 1);
+      this.#near = withCapacity(this.#near, k + 1);
     }
     this.#noFit[k] = noFit;
     this.#qx[k] = x;
@@ -91,7 +91,7 @@ export class Search {
    * first place without overlap. The bits of `turn` say which halves are looked at first where that is all one.
    * @param rooted whether the root of each depth counts in its place
    */
-  least(limit: number, turn: number, rooted: boolean): number {
+  minCost(limit: number, turn: number, rooted: boolean): number {
     this.#rooted = rooted;
     this.#best = limit;
     this.#leftmost = false;
@@ -128,9 +128,9 @@ export class Search {
       const ux = x - qx[k]!;
       const uy = y - qy[k]!;
       if (ux <= noFit.minX || ux >= noFit.maxX || uy <= noFit.minY || uy >= noFit.maxY) continue;
-      const least = noFit.least(ux, uy);
-      if (least < 0) continue;
-      bound += this.#weight[k]! * counted(least, this.#rooted);
+      const lower = noFit.depthLowerBound(ux, uy);
+      if (lower < 0) continue;
+      bound += this.#weight[k]! * counted(lower, this.#rooted);
       if (bound >= limit) return bound;
       near[found++] = k;
     }
@@ -173,14 +173,14 @@ export class Search {
   #all(): void {
     const count = this.#count;
     const [x0, y0, x1, y1] = [this.#x0, this.#y0, this.#x1, this.#y1];
-    this.#rims.start();
+    this.#boundary.start();
     for (let k = 0; k < count; k++) {
       const noFit = this.#noFit[k]!;
       this.work += noFit.count;
-      this.#rims.add(noFit, this.#qx[k]!, this.#qy[k]!, k, x0, y0, x1, y1);
+      this.#boundary.add(noFit, this.#qx[k]!, this.#qy[k]!, k, x0, y0, x1, y1);
     }
-    const edges = this.#rims.close(count, x0, y0, x1, y1);
-    this.#regionsIn = longer(this.#regionsIn, count);
+    const edges = this.#boundary.close(count, x0, y0, x1, y1);
+    this.#regionsIn = withCapacity(this.#regionsIn, count);
     for (let k = 0; k < count; k++) this.#regionsIn[k] = k;
     this.#box(x0, y0, x1, y1, 0, count, 0, edges, count, edges, 0);
   }
@@ -207,7 +207,7 @@ export class Search {
     edgesEnd: number,
     halvings: number,
   ): void {
-    if (edgesTo - edgesFrom <= FEW || halvings >= MOST_HALVINGS) {
+    if (edgesTo - edgesFrom <= FEW || halvings >= MAX_HALVINGS) {
       this.#corners(x0, y0, x1, y1, regionsFrom, regionsTo, edgesFrom, edgesTo);
       return;
     }
@@ -227,12 +227,12 @@ export class Search {
       if ((half === 1) !== secondFirst) {
         if (this.#hopeless(x0, y0, ax1, one)) continue;
         this.work += (edgesTo - edgesFrom) >> 1;
-        const end = this.#rims.reaching(x0, y0, ax1, ay1, edgesFrom, edgesTo, edgesEnd);
+        const end = this.#boundary.reaching(x0, y0, ax1, ay1, edgesFrom, edgesTo, edgesEnd);
         if (end > edgesEnd) this.#box(x0, y0, ax1, ay1, regionsEnd, oneEnd, edgesEnd, end, twoEnd, end, halvings + 1);
       } else {
         if (this.#hopeless(bx0, by0, x1, two)) continue;
         this.work += (edgesTo - edgesFrom) >> 1;
-        const end = this.#rims.reaching(bx0, by0, x1, y1, edgesFrom, edgesTo, edgesEnd);
+        const end = this.#boundary.reaching(bx0, by0, x1, y1, edgesFrom, edgesTo, edgesEnd);
         if (end > edgesEnd) this.#box(bx0, by0, x1, y1, oneEnd, twoEnd, edgesEnd, end, twoEnd, end, halvings + 1);
       }
       if (!this.#leftmost && this.#best <= 0) return;
@@ -247,7 +247,7 @@ export class Search {
    * when nothing better than the best can be there.
    */
   #regions(x0: number, y0: number, x1: number, y1: number, from: number, to: number, at: number): number {
-    this.#regionsIn = longer(this.#regionsIn, at + to - from);
+    this.#regionsIn = withCapacity(this.#regionsIn, at + to - from);
     const regions = this.#regionsIn;
     const x = (x0 + x1) / 2;
     const y = (y0 + y1) / 2;
@@ -274,13 +274,13 @@ export class Search {
       if (ux > noFit.minX && ux < noFit.maxX && uy > noFit.minY && uy < noFit.maxY) {
         const signed = noFit.signedNear(ux, uy);
         if (signed < -noFit.reach - reach) continue;
-        const least = signed - noFit.reach - reach;
-        if (least > 0) {
-          if (free && least > TOUCHING) {
+        const lower = signed - noFit.reach - reach;
+        if (lower > 0) {
+          if (free && lower > TOUCHING) {
             bound = Infinity;
             break;
           }
-          bound += weight[k]! * counted(least, rooted);
+          bound += weight[k]! * counted(lower, rooted);
           if (bound >= best) {
             bound = Infinity;
             break;
@@ -293,7 +293,7 @@ export class Search {
     return bound;
   }
 
-  /** Tries the corners of rims and their crossings in a box. */
+  /** Tries the corners of boundary edges and their crossings in a box. */
   #corners(
     x0: number,
     y0: number,
@@ -308,7 +308,7 @@ export class Search {
     const minY = y0 - EDGE;
     const maxX = x1 + EDGE;
     const maxY = y1 + EDGE;
-    const { ax: axs, ay: ays, ex: exs, ey: eys, of: ofs, listed: edges } = this.#rims;
+    const { ax: axs, ay: ays, ex: exs, ey: eys, of: ofs, listed: edges } = this.#boundary;
     for (let n = edgesFrom; n < edgesTo; n++) {
       const k = edges[n]!;
       const ax = axs[k]!;

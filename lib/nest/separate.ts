@@ -1,6 +1,6 @@
 /**
  * Overlaps removed by guided local search: pieces that overlap are moved, one at a time, to where their weighted
- * depths are least; pairs that go on overlapping gain weight, so that the search is driven out of every dead end
+ * depths are minimum; pairs that go on overlapping gain weight, so that the search is driven out of every dead end
  * (Egeblad, Nielsen and Odgaard, European Journal of Operational Research 183, 2007; Umetani and others, International
  * Transactions in Operational Research 16, 2009; depth as the measure as in Imamichi, Yagiura and Nagamochi, Discrete
  * Optimization 6, 2009; all from memory).
@@ -42,9 +42,9 @@ const NEAR = 0.3;
 const REACH = 0.6;
 
 /** Sheets that a piece looks at in one move, its own included. */
-const SHEETS_A_MOVE = 3;
+const SHEETS_PER_MOVE = 3;
 /** Ways of lying that a piece tries in one move. */
-const LIES_A_MOVE = 4;
+const ORIENTATIONS_PER_MOVE = 4;
 
 export class Separation {
   readonly #search = new Search();
@@ -93,7 +93,7 @@ export class Separation {
   }
 
   /**
-   * Moves pieces until nothing overlaps. Returns what is left: 0 when done, else the least total that was met, and the
+   * Moves pieces until nothing overlaps. Returns what is left: 0 when done, else the minimum total that was met, and the
    * packing is as it was then.
    */
   run(budget: Budget, patience: Patience): number {
@@ -105,40 +105,40 @@ export class Separation {
     this.#measure();
     // counted, so that whoever starts runs until the work is spent comes to an end
     budget.spend((this.#n * this.#n) / 2);
-    let least = this.total();
-    if (least === 0) return 0;
+    let minimum = this.total();
+    if (minimum === 0) return 0;
     const best = packing.copy();
     let pushed = Infinity;
     for (let start = 0; start < patience.starts; start++) {
-      let atStart = least;
+      let atStart = minimum;
       for (let idle = 0; idle < patience.rounds;) {
         this.#round(budget);
         const total = this.total();
         if (total === 0) return 0;
-        if (total < least) {
+        if (total < minimum) {
           // only a real gain keeps the search going
-          if (total < 0.98 * least) idle = 0;
-          least = total;
+          if (total < 0.98 * minimum) idle = 0;
+          minimum = total;
           best.assign(packing);
         } else idle++;
         if (budget.over()) {
           packing.assign(best);
-          return least;
+          return minimum;
         }
-        if (idle === PUSH_AFTER && pushed > least) {
-          pushed = least;
+        if (idle === PUSH_AFTER && pushed > minimum) {
+          pushed = minimum;
           if (this.#pushFree(best, budget)) return 0;
         }
         this.#reweigh();
       }
       packing.assign(best);
       this.#measure();
-      if (least < 0.98 * atStart) {
-        atStart = least;
+      if (minimum < 0.98 * atStart) {
+        atStart = minimum;
         start = -1;
       }
     }
-    return least;
+    return minimum;
   }
 
   /** Whether pushing all pieces of the best at once frees them; takes the freed packing over. */
@@ -211,7 +211,7 @@ export class Separation {
       if (overlaps) order[count++] = i;
     }
     for (let k = count - 1; k > 0; k--) {
-      const other = this.random.whole(k + 1);
+      const other = this.random.integer(k + 1);
       const kept = order[k]!;
       order[k] = order[other]!;
       order[other] = kept;
@@ -244,13 +244,13 @@ export class Separation {
     const home = packing.sheet[i]!;
     const sheets = packing.sheets.length;
     let sheet = home;
-    let lie = packing.lie[i]!;
+    let lie = packing.orientationIndex[i]!;
     let x = packing.x[i]!;
     let y = packing.y[i]!;
-    const looks = Math.min(sheets, SHEETS_A_MOVE);
-    const away = sheets > 1 ? random.whole(sheets) : 0;
-    const turns = Math.min(orientations.length, LIES_A_MOVE);
-    const turned = orientations.length > 1 ? random.whole(orientations.length) : 0;
+    const looks = Math.min(sheets, SHEETS_PER_MOVE);
+    const away = sheets > 1 ? random.integer(sheets) : 0;
+    const turns = Math.min(orientations.length, ORIENTATIONS_PER_MOVE);
+    const turned = orientations.length > 1 ? random.integer(orientations.length) : 0;
     const { shape: lying } = orientations[lie]!;
     const near = random.real() < NEAR;
     const midX = x + lying.width / 2;
@@ -260,10 +260,13 @@ export class Separation {
       const on = s === 0 ? home : (away + s) % sheets;
       if (s > 0 && on === home) continue;
       for (let t = 0; t < turns && best > 0; t++) {
-        const at = orientations.length <= LIES_A_MOVE || t > 0 ? (turned + t) % orientations.length : packing.lie[i]!;
+        const at =
+          orientations.length <= ORIENTATIONS_PER_MOVE || t > 0
+            ? (turned + t) % orientations.length
+            : packing.orientationIndex[i]!;
         const { shape } = orientations[at]!;
         if (!this.#look(i, shape, on, near && s === 0, midX, midY)) continue;
-        const found = this.#search.least(best, random.whole(1 << 15), this.#rooted);
+        const found = this.#search.minCost(best, random.integer(1 << 15), this.#rooted);
         if (found < best) {
           best = found;
           sheet = on;
@@ -274,7 +277,7 @@ export class Separation {
       }
     }
     packing.sheet[i] = sheet;
-    packing.lie[i] = lie;
+    packing.orientationIndex[i] = lie;
     packing.x[i] = x;
     packing.y[i] = y;
     this.#measureOne(i, this.#n);

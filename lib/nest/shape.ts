@@ -1,6 +1,6 @@
 /** Outlines as they are laid: turned, mirrored, grown by half the spacing, and each different one kept once. */
 import { type Placement, placePoint, type Point, type Polygon } from '../geometry/index.js';
-import { ringArea } from './grid.js';
+import { ringArea } from './clipping.js';
 import { growOuter, shrinkOpening } from './grow.js';
 
 /** Corners nearer than this (mm) are one, and a corner this near to the line past it is none. */
@@ -32,7 +32,7 @@ export interface Orientation {
 }
 
 /** The ring without doubled corners and without corners on a straight run. */
-export function cleaned(ring: Polygon): Point[] {
+export function withoutCollinear(ring: Polygon): Point[] {
   const points: Point[] = [];
   for (const point of ring) {
     const last = points.at(-1);
@@ -66,13 +66,13 @@ function settled(ring: Polygon, dx: number, dy: number): Point[] {
   return [...moved.slice(first), ...moved.slice(0, first)];
 }
 
-const nameOf = (rings: readonly Polygon[]): string =>
+const keyOf = (rings: readonly Polygon[]): string =>
   rings.map((ring) => ring.map(({ x, y }) => `${Math.round(x * 1e7)},${Math.round(y * 1e7)}`).join(' ')).join('|');
 
 /** Keeps each different shape once. */
 export class Shapes {
   readonly all: Shape[] = [];
-  readonly #byName = new Map<string, Shape>();
+  readonly #byKey = new Map<string, Shape>();
   readonly #grow: number;
 
   /** @param spacing least distance between parts (mm) */
@@ -81,18 +81,18 @@ export class Shapes {
   }
 
   /** The part as it lies when turned (and first mirrored). Rings as in `NestPart`. */
-  lay(outline: Polygon, openings: readonly Polygon[], rotationDeg: number, mirrored: boolean): Orientation {
+  orient(outline: Polygon, openings: readonly Polygon[], rotationDeg: number, mirrored: boolean): Orientation {
     const placement: Placement = { x: 0, y: 0, rotationDeg, mirrored };
     const turned = (ring: Polygon): Point[] => {
       const points = ring.map((point) => placePoint(point, placement));
-      return cleaned(mirrored ? points.reverse() : points);
+      return withoutCollinear(mirrored ? points.reverse() : points);
     };
     const outer = turned(outline);
     const minX = Math.min(...outer.map(({ x }) => x));
     const minY = Math.min(...outer.map(({ y }) => y));
     const rings = [outer, ...openings.map(turned)].map((ring) => settled(ring, -minX, -minY));
-    const name = nameOf(rings);
-    const shape = this.#byName.get(name) ?? this.#make(rings[0]!, rings.slice(1), name);
+    const name = keyOf(rings);
+    const shape = this.#byKey.get(name) ?? this.#make(rings[0]!, rings.slice(1), name);
     return { rotationDeg, mirrored, shape, originX: -minX, originY: -minY };
   }
 
@@ -111,7 +111,7 @@ export class Shapes {
       area: ringArea(outline) + openings.reduce((sum, ring) => sum + ringArea(ring), 0),
     };
     this.all.push(shape);
-    this.#byName.set(name, shape);
+    this.#byKey.set(name, shape);
     return shape;
   }
 }

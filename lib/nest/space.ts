@@ -1,9 +1,9 @@
 /** One sheet as the nest sees it: a rectangle that parts keep the margin from, and places that they may not touch. */
 import type { Point, Polygon } from '../geometry/index.js';
-import { ringArea } from './grid.js';
+import { ringArea } from './clipping.js';
 import { growOuter } from './grow.js';
-import { frameOf, type NoFit, type NoFits } from './no-fit.js';
-import { cleaned, type Shape, type Shapes } from './shape.js';
+import { outsideFit, type NoFit, type NoFits } from './no-fit.js';
+import { withoutCollinear, type Shape, type Shapes } from './shape.js';
 import type { NestStock } from './types.js';
 
 /** Something fixed that parts keep off. */
@@ -30,7 +30,7 @@ export interface Space {
 }
 
 function keepOut(ring: Polygon, shapes: Shapes, noFits: NoFits, dx: number, dy: number): Obstacle {
-  const laid = shapes.lay(ring, [], 0, false);
+  const laid = shapes.orient(ring, [], 0, false);
   return {
     x: dx - laid.originX,
     y: dy - laid.originY,
@@ -45,7 +45,7 @@ function frame(outline: Polygon, margin: number, dx: number, dy: number): Obstac
     x: dx,
     y: dy,
     noFit: (moving) => {
-      const made = known.get(moving) ?? frameOf(within, moving);
+      const made = known.get(moving) ?? outsideFit(within, moving);
       known.set(moving, made);
       return made;
     },
@@ -56,7 +56,7 @@ function frame(outline: Polygon, margin: number, dx: number, dy: number): Obstac
 export function spaceOf(stock: NestStock, shapes: Shapes, noFits: NoFits): Space {
   const { shape, margin } = stock;
   if (shape.kind === 'offcut') {
-    const outline = cleaned(shape.outline);
+    const outline = withoutCollinear(shape.outline);
     const ring = ringArea(outline) < 0 ? outline.reverse() : outline;
     const minX = Math.min(...ring.map(({ x }) => x));
     const minY = Math.min(...ring.map(({ y }) => y));

@@ -75,7 +75,7 @@ export interface Unplaced {
   readonly part: string;
   readonly copies: number;
   readonly reason: 'no-stock-for-group' | 'larger-than-stock' | 'stock-used-up';
-  readonly leastSheet: { readonly width: number; readonly height: number } | null;
+  readonly minSheet: { readonly width: number; readonly height: number } | null;
 }
 
 export interface Layout {

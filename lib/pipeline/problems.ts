@@ -9,7 +9,7 @@ import { formatLength } from '../units/index.js';
 /** A part that found no place, with what would do. */
 export function unplacedProblem(unplaced: Unplaced, part: Part, design: Design): Problem {
   const material = `${part.material} (${formatLength(part.thickness, design.units)})`;
-  const least = unplaced.leastSheet;
+  const least = unplaced.minSheet;
   const size = (mm: number) => formatLength(mm, design.units, 2);
   const which = `${part.name.toLowerCase()} (${part.id})`;
   const messages = {

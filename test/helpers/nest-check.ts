@@ -14,7 +14,7 @@ function solidOf(part: NestPart, { x, y, rotationDeg, mirrored }: PlacedPart): S
 }
 
 /** The stock as a hole in a wide frame, so that a gap to the frame is a distance to the stock's edge. */
-function frameOf(stock: NestStock, width: number): Solid {
+function outsideFit(stock: NestStock, width: number): Solid {
   const { shape } = stock;
   const edge: Ring =
     shape.kind === 'offcut'
@@ -57,7 +57,7 @@ export function faultsOf(
     cost += item.shape.kind === 'roll' ? (item.price * sheet.width) / 1000 : item.price;
     if (item.shape.kind === 'roll' && sheet.width > item.shape.maxLength + TOLERANCE)
       faults.push(`roll ${number} is too long`);
-    const frame = frameOf(item, sheet.width);
+    const frame = outsideFit(item, sheet.width);
     const laid = sheet.placed.flatMap((place) => {
       const part = partOf.get(place.part);
       if (!part) {

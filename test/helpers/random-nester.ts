@@ -116,7 +116,7 @@ export function randomNester(seed: number): Nester {
         const width = one.shape.kind === 'roll' ? usedLength : size.width;
         return { stock: one.id, width, height: size.height, placed, usedLength, offcut: null };
       }),
-      unplaced: [...missing].map(([part, copies]) => ({ part, copies, reason: 'larger-than-stock', leastSheet: null })),
+      unplaced: [...missing].map(([part, copies]) => ({ part, copies, reason: 'larger-than-stock', minSheet: null })),
       cost: 0,
     };
   };

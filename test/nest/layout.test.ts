@@ -132,9 +132,9 @@ describe('a layout', () => {
     ];
     const layout = nested(parts, [sheet('s', 320, 320, { margin: 5, count: 2 })]);
     expect(layout.unplaced).toEqual([
-      { part: 'long', copies: 1, reason: 'larger-than-stock', leastSheet: { width: 910, height: 110 } },
-      { part: 'many', copies: 1, reason: 'stock-used-up', leastSheet: null },
-      { part: 'other', copies: 1, reason: 'no-stock-for-group', leastSheet: { width: 50, height: 50 } },
+      { part: 'long', copies: 1, reason: 'larger-than-stock', minSheet: { width: 910, height: 110 } },
+      { part: 'many', copies: 1, reason: 'stock-used-up', minSheet: null },
+      { part: 'other', copies: 1, reason: 'no-stock-for-group', minSheet: { width: 50, height: 50 } },
     ]);
   });
 });

@@ -53,9 +53,9 @@ const wedge: Corners = [
 describe('no-fit region', () => {
   const shapes = new Shapes(0);
   const laid = [notched, star, wedge].flatMap((corners) =>
-    [0, 37, 180].map((angle) => shapes.lay(ring(corners), [], angle, false).shape),
+    [0, 37, 180].map((angle) => shapes.orient(ring(corners), [], angle, false).shape),
   );
-  laid.push(shapes.lay(box(12, 12), [[...box(7, 7, 2, 2)].reverse()], 0, false).shape);
+  laid.push(shapes.orient(box(12, 12), [[...box(7, 7, 2, 2)].reverse()], 0, false).shape);
   const noFits = new NoFits();
   const index = fc.integer({ min: 0, max: laid.length - 1 });
   const share = fc.double({ min: -0.1, max: 1.1, noNaN: true });
@@ -82,7 +82,7 @@ describe('no-fit region', () => {
         const region = noFits.of(laid[i]!, laid[j]!);
         const x = region.minX + Math.min(0.999, Math.max(0.001, u)) * (region.maxX - region.minX);
         const y = region.minY + Math.min(0.999, Math.max(0.001, v)) * (region.maxY - region.minY);
-        const bound = region.least(x, y);
+        const bound = region.depthLowerBound(x, y);
         expect(bound).toBeLessThanOrEqual(region.depth(x, y) + 1e-6);
         if (bound < 0) expect(region.depth(x, y)).toBe(0);
       }),
@@ -97,7 +97,7 @@ describe('no-fit region', () => {
         const x = region.minX + u * (region.maxX - region.minX);
         const y = region.minY + v * (region.maxY - region.minY);
         const way = new Float64Array(2);
-        const length = region.wayOut(x, y, way);
+        const length = region.separationVector(x, y, way);
         expect(length).toBeCloseTo(region.depth(x, y), 9);
         if (length > 0) expect(region.depth(x + way[0]!, y + way[1]!)).toBeLessThan(1e-9);
       }),
@@ -107,8 +107,8 @@ describe('no-fit region', () => {
 
   it('keeps a passage for a tongue that exactly fits its groove', () => {
     const exact = new Shapes(0);
-    const groove = exact.lay(ring(notched), [], 0, false).shape;
-    const tongue = exact.lay(box(3, 4), [], 0, false).shape;
+    const groove = exact.orient(ring(notched), [], 0, false).shape;
+    const tongue = exact.orient(box(3, 4), [], 0, false).shape;
     expect(new NoFits().of(groove, tongue).depth(3, 2)).toBeLessThan(1e-7);
     expect(new NoFits().of(groove, tongue).depth(3.1, 2)).toBeGreaterThan(0.05);
   });

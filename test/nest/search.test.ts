@@ -66,16 +66,16 @@ function everyPlace(
     { x: x1, y: y1 },
     { x: x0, y: y1 },
   ];
-  const rims = [segmentsOf(box, 0, 0), ...things.map((thing) => segmentsOf(thing.ring, thing.x, thing.y))];
-  const places = rims.flatMap((one, i) => [
+  const edges = [segmentsOf(box, 0, 0), ...things.map((thing) => segmentsOf(thing.ring, thing.x, thing.y))];
+  const places = edges.flatMap((one, i) => [
     ...one.map(([a]) => a),
-    ...rims.slice(i + 1).flatMap((other) => one.flatMap((s) => other.flatMap((t) => crossing(s, t)))),
+    ...edges.slice(i + 1).flatMap((other) => one.flatMap((s) => other.flatMap((t) => crossing(s, t)))),
   ]);
   return places
     .filter(({ x, y }) => x >= x0 - 1e-9 && x <= x1 + 1e-9 && y >= y0 - 1e-9 && y <= y1 + 1e-9)
     .map((place) => ({
       place,
-      cost: things.reduce((sum, { weight }, i) => sum + weight * counts(depthIn(rims[i + 1]!, place)), 0),
+      cost: things.reduce((sum, { weight }, i) => sum + weight * counts(depthIn(edges[i + 1]!, place)), 0),
     }));
 }
 
@@ -98,7 +98,7 @@ describe('the search for a place', () => {
         fc.integer({ min: 0, max: 32767 }),
         (things, turn) => {
           const search = searchOver(things);
-          const found = search.least(1e6, turn, rooted);
+          const found = search.minCost(1e6, turn, rooted);
           const best = everyPlace(things, counts).reduce((least, { cost }) => Math.min(least, cost), Infinity);
           expect(found).toBeCloseTo(best, 6);
           // and says where: the cost there is the one that it tells

@@ -1,12 +1,12 @@
-/** The rims of all regions in the way, edge by edge, and lists of those that reach into a box. */
-import { longer } from './longer.js';
+/** The boundary edges of all regions in the way, edge by edge, and lists of those that reach into a box. */
+import { withCapacity } from './typed-arrays.js';
 import type { NoFit } from './no-fit.js';
 
 /** Places are let out of the sheet's limits by this (mm) and put back. */
 export const EDGE = 1e-9;
 
 /** Edges as flat arrays: from (ax, ay) by (ex, ey), of a region by its number. Reused. */
-export class Rims {
+export class BoundaryEdges {
   ax = new Float64Array(1024);
   ay = new Float64Array(1024);
   ex = new Float64Array(1024);
@@ -47,14 +47,14 @@ export class Rims {
     this.#put(x1, y1, x0 - x1, 0, of);
     this.#put(x0, y1, 0, y0 - y1, of);
     const count = this.#count;
-    this.listed = longer(this.listed, count);
+    this.listed = withCapacity(this.listed, count);
     for (let k = 0; k < count; k++) this.listed[k] = k;
     return count;
   }
 
   /** Lists at `at` those of the edges that reach into a box; returns where the list ends. */
   reaching(x0: number, y0: number, x1: number, y1: number, from: number, to: number, at: number): number {
-    this.listed = longer(this.listed, at + to - from);
+    this.listed = withCapacity(this.listed, at + to - from);
     const edges = this.listed;
     const minX = x0 - EDGE;
     const minY = y0 - EDGE;
@@ -91,11 +91,11 @@ export class Rims {
   #makeRoom(more: number): void {
     const length = this.#count + more;
     if (length <= this.ax.length) return;
-    this.ax = longer(this.ax, length);
-    this.ay = longer(this.ay, length);
-    this.ex = longer(this.ex, length);
-    this.ey = longer(this.ey, length);
-    this.of = longer(this.of, length);
+    this.ax = withCapacity(this.ax, length);
+    this.ay = withCapacity(this.ay, length);
+    this.ex = withCapacity(this.ex, length);
+    this.ey = withCapacity(this.ey, length);
+    this.of = withCapacity(this.of, length);
   }
 
   #put(ax: number, ay: number, ex: number, ey: number, of: number): void {

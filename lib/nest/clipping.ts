@@ -5,7 +5,7 @@ import type { Point, Polygon } from '../geometry/index.js';
 const SCALE = 2 ** 34;
 
 /** Rings narrower than this (mm) are rounding: some steps of the grid across, however long. */
-const LEAST_WIDTH = 4e-9;
+const MIN_WIDTH = 4e-9;
 
 const onGrid = (ring: Polygon): Path64 =>
   ring.map(({ x, y }) => ({ x: Math.round(x * SCALE), y: Math.round(y * SCALE) }));
@@ -67,8 +67,8 @@ function withoutSpikes(ring: Polygon): Polygon {
     const r = points[(i + 1) % n]!;
     const [ax, ay, bx, by] = [p.x - q.x, p.y - q.y, r.x - q.x, r.y - q.y];
     const long = Math.max(Math.hypot(ax, ay), Math.hypot(bx, by));
-    const near = Math.hypot(ax, ay) < LEAST_WIDTH || Math.hypot(bx, by) < LEAST_WIDTH;
-    if (near || (ax * bx + ay * by > 0 && Math.abs(ax * by - ay * bx) < LEAST_WIDTH * long)) {
+    const near = Math.hypot(ax, ay) < MIN_WIDTH || Math.hypot(bx, by) < MIN_WIDTH;
+    if (near || (ax * bx + ay * by > 0 && Math.abs(ax * by - ay * bx) < MIN_WIDTH * long)) {
       points.splice(i % n, 1);
       i = Math.max(0, (i % n) - 1);
       still = 0;
@@ -99,7 +99,7 @@ function trueRings(rings: readonly Polygon[], curves: readonly Polygon[]): Polyg
  * The rings round what the given closed curves wind about: at all (`nonzero`), anticlockwise (`positive`) or clockwise
  * (`negative`). Outer rings anticlockwise, holes clockwise. Coordinates up to 1e5 mm.
  */
-export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 'negative'): Polygon[] {
+export function unionByFillRule(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 'negative'): Polygon[] {
   const clipper = new Clipper64();
   clipper.preserveCollinear = false;
   clipper.addSubject(rings.map(onGrid));
@@ -109,7 +109,7 @@ export function wound(rings: readonly Polygon[], rule: 'nonzero' | 'positive' | 
   const found = solution
     .map((path) => path.map(({ x, y }) => ({ x: x / SCALE, y: y / SCALE })))
     .map((ring) => (rule === 'nonzero' ? withoutSpikes(ring) : ring))
-    .filter((ring) => ring.length > 2 && 2 * Math.abs(area(ring)) > LEAST_WIDTH * perimeter(ring));
+    .filter((ring) => ring.length > 2 && 2 * Math.abs(area(ring)) > MIN_WIDTH * perimeter(ring));
   return rule === 'nonzero' && found.length > 1 ? trueRings(found, rings) : found;
 }
 

@@ -18,7 +18,7 @@ interface Solid {
 /** Depth of a point within a solid's rings; 0 outside. */
 function depthIn({ rings, x, y }: Solid, px: number, py: number): number {
   let inside = false;
-  let least = Infinity;
+  let min = Infinity;
   for (const ring of rings) {
     let p = ring.at(-1)!;
     for (const q of ring) {
@@ -26,23 +26,23 @@ function depthIn({ rings, x, y }: Solid, px: number, py: number): number {
       if (ay > py !== by > py && px < ax + ((py - ay) * (bx - ax)) / (by - ay)) inside = !inside;
       const square = (bx - ax) ** 2 + (by - ay) ** 2;
       const t = Math.max(0, Math.min(1, ((px - ax) * (bx - ax) + (py - ay) * (by - ay)) / square));
-      least = Math.min(least, (px - ax - t * (bx - ax)) ** 2 + (py - ay - t * (by - ay)) ** 2);
+      min = Math.min(min, (px - ax - t * (bx - ax)) ** 2 + (py - ay - t * (by - ay)) ** 2);
       p = q;
     }
   }
-  return inside ? Math.sqrt(least) : 0;
+  return inside ? Math.sqrt(min) : 0;
 }
 
-/** Whether the rim of one reaches into the other: looked at midway between crossings. */
+/** Whether the boundary of one reaches into the other: looked at midway between crossings. */
 function reaches(one: Solid, other: Solid): boolean {
   for (const ring of one.rings) {
     for (const [i, p] of ring.entries()) {
       const q = ring[(i + 1) % ring.length]!;
       const [ax, ay, ex, ey] = [p.x + one.x, p.y + one.y, q.x - p.x, q.y - p.y];
       const at = [0, 1];
-      for (const rim of other.rings) {
-        let c = rim.at(-1)!;
-        for (const d of rim) {
+      for (const boundary of other.rings) {
+        let c = boundary.at(-1)!;
+        for (const d of boundary) {
           const [fx, fy] = [d.x - c.x, d.y - c.y];
           const [ux, uy] = [c.x + other.x - ax, c.y + other.y - ay];
           const turn = ex * fy - ey * fx;
@@ -65,7 +65,7 @@ function reaches(one: Solid, other: Solid): boolean {
 const ringsOf = ({ solid, openings }: Shape): Polygon[] => [...solid, ...openings];
 
 /** Whether any two pieces of a packing, grown by half the spacing each, overlap. */
-export function clashes(packing: Packing): boolean {
+export function hasOverlap(packing: Packing): boolean {
   const n = packing.pieces.length;
   const solids = packing.pieces.map((_, i): Solid => {
     return { rings: ringsOf(packing.orientation(i).shape), x: packing.x[i]!, y: packing.y[i]! };

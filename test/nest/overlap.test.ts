@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clashes } from '../../lib/nest/clash.js';
+import { hasOverlap } from '../../lib/nest/overlap.js';
 import { Packing } from '../../lib/nest/packing.js';
 import { piecesOf } from '../../lib/nest/pieces.js';
 import { NoFits } from '../../lib/nest/no-fit.js';
@@ -17,7 +17,7 @@ describe('the last look at a packing', () => {
     packing.sheet.fill(0);
     packing.x[1] = 100 + gap;
     packing.y[1] = 20;
-    return clashes(packing);
+    return hasOverlap(packing);
   };
 
   it('lets parts lie at the spacing and no nearer', () => {
