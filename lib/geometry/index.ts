@@ -28,6 +28,7 @@ export {
   reversed,
   signedArea,
 } from './contour.js';
+export { cyclic, element } from './element.js';
 export { placePoint, placeVertices } from './transform.js';
 export { type FlattenSide, flatten, flattenPath } from './flatten.js';
 export { fillet } from './fillet.js';

@@ -1,6 +1,6 @@
-/** The clipping library on a grid fine enough for exact contact: whole numbers of 2^-34 mm, about 6e-11 mm. */
+/** The clipping library on a grid fine enough for exact contact: integer multiples of 2^-34 mm, about 6e-11 mm. */
 import { Clipper64, ClipType, FillRule, type Path64, type Paths64 } from 'clipper2-ts';
-import type { Point, Polygon } from '../geometry/index.js';
+import { cyclic, element, type Point, type Polygon } from '../geometry/index.js';
 
 const SCALE = 2 ** 34;
 
@@ -15,8 +15,8 @@ function area(ring: readonly Point[]): number {
   const origin = ring[0];
   if (!origin) return 0;
   for (let i = 1; i + 1 < ring.length; i++) {
-    const p = ring[i]!;
-    const q = ring[i + 1]!;
+    const p = element(ring, i);
+    const q = element(ring, i + 1);
     twice += (p.x - origin.x) * (q.y - origin.y) - (q.x - origin.x) * (p.y - origin.y);
   }
   return twice / 2;
@@ -24,7 +24,7 @@ function area(ring: readonly Point[]): number {
 
 function perimeter(ring: readonly Point[]): number {
   return ring.reduce((sum, p, i) => {
-    const q = ring[(i + 1) % ring.length]!;
+    const q = cyclic(ring, i + 1);
     return sum + Math.hypot(q.x - p.x, q.y - p.y);
   }, 0);
 }
@@ -33,7 +33,7 @@ function perimeter(ring: readonly Point[]): number {
 function windings(curves: readonly Polygon[], px: number, py: number): number {
   let turns = 0;
   for (const curve of curves) {
-    let p = curve.at(-1)!;
+    let p = cyclic(curve, -1);
     for (const q of curve) {
       if (p.y > py !== q.y > py && px < p.x + ((py - p.y) * (q.x - p.x)) / (q.y - p.y)) turns += q.y > p.y ? 1 : -1;
       p = q;
@@ -46,7 +46,7 @@ function windings(curves: readonly Polygon[], px: number, py: number): number {
 function pointsWithin(ring: Polygon): Point[] {
   const off = area(ring) / perimeter(ring) / 2;
   return ring.flatMap((p, i) => {
-    const q = ring[(i + 1) % ring.length]!;
+    const q = cyclic(ring, i + 1);
     const share = off / Math.hypot(q.x - p.x, q.y - p.y);
     const point = { x: (p.x + q.x) / 2 - (q.y - p.y) * share, y: (p.y + q.y) / 2 + (q.x - p.x) * share };
     return windings([ring], point.x, point.y) === 0 ? [] : [point];
@@ -62,9 +62,9 @@ function withoutSpikes(ring: Polygon): Polygon {
   let still = 0;
   for (let i = 0; points.length > 2 && still <= points.length;) {
     const n = points.length;
-    const p = points[(i + n - 1) % n]!;
-    const q = points[i % n]!;
-    const r = points[(i + 1) % n]!;
+    const p = cyclic(points, i - 1);
+    const q = cyclic(points, i);
+    const r = cyclic(points, i + 1);
     const [ax, ay, bx, by] = [p.x - q.x, p.y - q.y, r.x - q.x, r.y - q.y];
     const long = Math.max(Math.hypot(ax, ay), Math.hypot(bx, by));
     const near = Math.hypot(ax, ay) < MIN_WIDTH || Math.hypot(bx, by) < MIN_WIDTH;

@@ -3,7 +3,8 @@
  * ring's inside meets the other's, placed there (Guibas, Ramshaw and Stolfi, A kinetic framework for computational
  * geometry, FOCS 1983, from memory). What they wind about is the Minkowski sum.
  */
-import type { Point, Polygon } from '../geometry/index.js';
+import { cyclic, element, type Point, type Polygon } from '../geometry/index.js';
+import { f64 } from './typed-arrays.js';
 
 interface Corners {
   readonly ring: Polygon;
@@ -18,14 +19,14 @@ function cornersOf(ring: Polygon): Corners {
   const direction = new Float64Array(n);
   const convex = new Uint8Array(n);
   for (let i = 0; i < n; i++) {
-    const p = ring[i]!;
-    const q = ring[(i + 1) % n]!;
+    const p = cyclic(ring, i);
+    const q = cyclic(ring, i + 1);
     const angle = Math.atan2(q.y - p.y, q.x - p.x);
     // one name for the direction of -x
     direction[i] = angle === -Math.PI ? Math.PI : angle;
   }
   for (let i = 0; i < n; i++) {
-    let turn = direction[i]! - direction[(i + n - 1) % n]!;
+    let turn = f64(direction, i) - f64(direction, (i + n - 1) % n);
     if (turn > Math.PI) turn -= 2 * Math.PI;
     if (turn <= -Math.PI) turn += 2 * Math.PI;
     convex[i] = turn >= 0 ? 1 : 0;
@@ -60,29 +61,29 @@ export function convolve(a: Polygon, b: Polygon): Point[][] {
     else starts.set(s, [index]);
   };
   for (let j = 0; j < m; j++) {
-    const into = two.direction[(j + m - 1) % m]!;
-    const out = two.direction[j]!;
+    const into = f64(two.direction, (j + m - 1) % m);
+    const out = f64(two.direction, j);
     const convex = two.convex[j] === 1;
     if (into === out) continue;
     const [from, to] = convex ? [into, out] : [out, into];
     for (let i = 0; i < n; i++) {
       // equal directions: the edge of b lies just after that of a
-      if (within(one.direction[i]!, from, to, false)) add(i * m + j, ((i + 1) % n) * m + j, convex);
+      if (within(f64(one.direction, i), from, to, false)) add(i * m + j, ((i + 1) % n) * m + j, convex);
     }
   }
   for (let i = 0; i < n; i++) {
-    const into = one.direction[(i + n - 1) % n]!;
-    const out = one.direction[i]!;
+    const into = f64(one.direction, (i + n - 1) % n);
+    const out = f64(one.direction, i);
     const convex = one.convex[i] === 1;
     if (into === out) continue;
     const [from, to] = convex ? [into, out] : [out, into];
     for (let j = 0; j < m; j++) {
-      if (within(two.direction[j]!, from, to, true)) add(i * m + j, i * m + ((j + 1) % m), convex);
+      if (within(f64(two.direction, j), from, to, true)) add(i * m + j, i * m + ((j + 1) % m), convex);
     }
   }
   return trace(starts, ends, (node) => {
-    const p = a[Math.floor(node / m)]!;
-    const q = b[node % m]!;
+    const p = element(a, Math.floor(node / m));
+    const q = element(b, node % m);
     return { x: p.x + q.x, y: p.y + q.y };
   });
 }
@@ -98,7 +99,7 @@ function trace(starts: Map<number, number[]>, ends: readonly number[], pointOf: 
         const edge = starts.get(node)?.pop();
         if (edge === undefined) break;
         curve.push(pointOf(node));
-        node = ends[edge]!;
+        node = element(ends, edge);
       }
       curves.push(curve);
     }

@@ -1,23 +1,25 @@
 /** A first valid nest: pieces from large to small, each as far left, then as low, as it will go. */
+import { element } from '../geometry/index.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Search } from './search.js';
 import type { Shape } from './shape.js';
+import { f64 } from './typed-arrays.js';
 
 /** Limits of a shape's reference point on a sheet, given to a search. */
 export function startOn(search: Search, packing: Packing, sheet: number, shape: Shape): boolean {
-  const { space, right } = packing.sheets[sheet]!;
+  const { space, right } = packing.sheetAt(sheet);
   const { margin } = space;
   return search.start(margin, margin, right - margin - shape.width, space.height - margin - shape.height);
 }
 
 /** Everything on a sheet that is in a shape's way, with weight 1. */
 function addAll(search: Search, packing: Packing, noFits: NoFits, sheet: number, shape: Shape): void {
-  for (const obstacle of packing.sheets[sheet]!.space.obstacles)
+  for (const obstacle of packing.sheetAt(sheet).space.obstacles)
     search.add(obstacle.noFit(shape), obstacle.x, obstacle.y, 1);
   for (let j = 0; j < packing.pieces.length; j++) {
     if (packing.sheet[j] !== sheet) continue;
-    search.add(noFits.of(packing.orientation(j).shape, shape), packing.x[j]!, packing.y[j]!, 1);
+    search.add(noFits.of(packing.orientation(j).shape, shape), f64(packing.x, j), f64(packing.y, j), 1);
   }
 }
 
@@ -35,7 +37,7 @@ export function placeLeftmost(
 ): boolean {
   let end = Infinity;
   const seen = new Set<Shape>();
-  packing.pieces[i]!.orientations.forEach(({ shape }, orientation) => {
+  element(packing.pieces, i).orientations.forEach(({ shape }, orientation) => {
     if (seen.has(shape)) return;
     seen.add(shape);
     const floor = floors.get(shape.index) ?? -Infinity;

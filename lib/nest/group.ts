@@ -1,4 +1,5 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
+import { element } from '../geometry/index.js';
 import { type Budget, partOf } from './budget.js';
 import { hasOverlap } from './overlap.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
@@ -9,6 +10,7 @@ import type { Random } from './random.js';
 import { costAndLength } from './result.js';
 import { Separation } from './separate.js';
 import type { Space } from './space.js';
+import { f64, i32 } from './typed-arrays.js';
 
 /** Sheets fuller than this share are not tried: out of reach for any but jigsaws. */
 const FULLEST = 0.93;
@@ -27,21 +29,21 @@ function lastFirst(packing: Packing): void {
       (a, b) => Number(isRoll(a.sheet.space)) - Number(isRoll(b.sheet.space)) || b.used - a.used || a.index - b.index,
     );
   const target = new Map(order.map(({ index }, at) => [index, at]));
-  for (let i = 0; i < packing.pieces.length; i++) packing.sheet[i] = target.get(packing.sheet[i]!) ?? -1;
+  for (let i = 0; i < packing.pieces.length; i++) packing.sheet[i] = target.get(i32(packing.sheet, i)) ?? -1;
   packing.sheets.splice(0, packing.sheets.length, ...order.map(({ sheet }) => sheet));
 }
 
 /** Other choices of sheets that would be cheaper: one left out, or one exchanged. Cheapest first. */
 function cheaperChoices(packing: Packing, spaces: readonly Space[]): { sheets: Space[]; removed: number }[] {
   const present = packing.sheets.map(({ space }) => space);
-  const area = packing.pieces.reduce((sum, _, i) => sum + packing.orientation(i).shape.area, 0);
+  const area = packing.area();
   const price = (sheets: readonly Space[]): number =>
     sheets.reduce((sum, space) => sum + (isRoll(space) ? 0 : space.stock.price), 0);
   const choices: { sheets: Space[]; removed: number }[] = [];
   const seen = new Set<Space>();
   // from the back: the least filled sheet of a kind is the one to go
   for (let index = present.length - 1; index >= 0; index--) {
-    const old = present[index]!;
+    const old = element(present, index);
     if (isRoll(old) || seen.has(old)) continue;
     seen.add(old);
     const others = present.filter((_, i) => i !== index);
@@ -63,7 +65,7 @@ function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, r
   const { sheets, removed } = choice;
   trial.sheets.splice(0, trial.sheets.length, ...sheets.map((space) => ({ space, right: space.width })));
   for (let i = 0; i < trial.pieces.length; i++) {
-    const sheet = trial.sheet[i]!;
+    const sheet = i32(trial.sheet, i);
     if (sheet === removed)
       scatter(
         trial,
@@ -90,22 +92,22 @@ function freed(packing: Packing, { noFits, random }: Tools, budget: Budget): boo
 }
 
 function scatter(packing: Packing, i: number, sheet: number, random: Random): void {
-  const { space } = packing.sheets[sheet]!;
+  const { space } = packing.sheetAt(sheet);
   packing.sheet[i] = sheet;
-  packing.orientationIndex[i] = random.integer(packing.pieces[i]!.orientations.length);
+  packing.orientationIndex[i] = random.integer(element(packing.pieces, i).orientations.length);
   packing.x[i] = random.real() * space.width;
   packing.y[i] = random.real() * space.height;
 }
 
 /** Only the pieces that orientation somewhere. */
 function placedOnly(packing: Packing): Packing {
-  const placed = packing.pieces.flatMap((_, i) => (packing.sheet[i]! >= 0 ? [i] : []));
-  const kept = new Packing(placed.map((i) => packing.pieces[i]!));
+  const placed = packing.pieces.flatMap((_, i) => (i32(packing.sheet, i) >= 0 ? [i] : []));
+  const kept = new Packing(placed.map((i) => element(packing.pieces, i)));
   placed.forEach((i, k) => {
-    kept.x[k] = packing.x[i]!;
-    kept.y[k] = packing.y[i]!;
-    kept.orientationIndex[k] = packing.orientationIndex[i]!;
-    kept.sheet[k] = packing.sheet[i]!;
+    kept.x[k] = f64(packing.x, i);
+    kept.y[k] = f64(packing.y, i);
+    kept.orientationIndex[k] = i32(packing.orientationIndex, i);
+    kept.sheet[k] = i32(packing.sheet, i);
   });
   kept.sheets.push(...packing.sheets);
   return kept;
@@ -115,10 +117,10 @@ function placedOnly(packing: Packing): Packing {
 function squeezeIn(packing: Packing, tools: Tools, budget: Budget): Packing {
   const trial = packing.copy();
   if (trial.sheets.length === 0) return packing;
-  const area = trial.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
+  const area = trial.area();
   if (trial.sheets.reduce((sum, { space }) => sum + space.area, 0) * FULLEST < area) return packing;
   for (let i = 0; i < trial.pieces.length; i++) {
-    if (trial.sheet[i]! < 0) scatter(trial, i, tools.random.integer(trial.sheets.length), tools.random);
+    if (i32(trial.sheet, i) < 0) scatter(trial, i, tools.random.integer(trial.sheets.length), tools.random);
   }
   return freed(trial, tools, budget) ? trial : packing;
 }

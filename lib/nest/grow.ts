@@ -1,5 +1,5 @@
 /** Rings of straight edges grown or shrunk by a distance, never by less than asked. */
-import type { Point, Polygon } from '../geometry/index.js';
+import { cyclic, type Point, type Polygon } from '../geometry/index.js';
 import { unionByFillRule } from './clipping.js';
 
 /** Rounded corners stand out by at most this (mm) beyond the true arc; straight edges are exact. */
@@ -11,9 +11,9 @@ function parallelCurve(ring: Polygon, distance: number): Point[] {
   const radius = Math.abs(distance);
   const widest = radius > CORNER_EXCESS ? 2 * Math.acos(1 / (1 + CORNER_EXCESS / radius)) : Math.PI / 2;
   for (let i = 0; i < ring.length; i++) {
-    const before = ring[(i + ring.length - 1) % ring.length]!;
-    const at = ring[i]!;
-    const after = ring[(i + 1) % ring.length]!;
+    const before = cyclic(ring, i - 1);
+    const at = cyclic(ring, i);
+    const after = cyclic(ring, i + 1);
     const inAngle = Math.atan2(at.y - before.y, at.x - before.x);
     let turn = Math.atan2(after.y - at.y, after.x - at.x) - inAngle;
     if (turn > Math.PI) turn -= 2 * Math.PI;

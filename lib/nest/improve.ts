@@ -9,6 +9,7 @@ import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Random } from './random.js';
 import { Separation } from './separate.js';
+import { f64 } from './typed-arrays.js';
 
 /** Share of the work that goes into large steps. */
 const EXPLORE = 0.75;
@@ -19,16 +20,18 @@ const EXPLORE_PATIENCE = { rounds: 60, starts: 2 };
 const PRESS_STEPS = [0.004, 0.0001] as const;
 const PRESS_PATIENCE = { rounds: 40, starts: 1 };
 
-/** Told of each better packing. */
+/** Called with each better packing. */
 export type OnBetter = (packing: Packing) => void;
 
 /** Shortens the last sheet to `right`: what lies right of a cut moves left. */
 function shorten(packing: Packing, right: number, cut: number): void {
   const last = packing.sheets.length - 1;
-  const by = packing.sheets[last]!.right - right;
-  packing.sheets[last]!.right = right;
+  const sheet = packing.lastSheet();
+  const by = sheet.right - right;
+  sheet.right = right;
   for (let i = 0; i < packing.pieces.length; i++) {
-    if (packing.sheet[i] === last && packing.x[i]! + packing.orientation(i).shape.width / 2 > cut) packing.x[i]! -= by;
+    const x = f64(packing.x, i);
+    if (packing.sheet[i] === last && x + packing.orientation(i).shape.width / 2 > cut) packing.x[i] = x - by;
   }
 }
 
@@ -36,15 +39,15 @@ function shorten(packing: Packing, right: number, cut: number): void {
 function tighten(packing: Packing): number {
   const last = packing.sheets.length - 1;
   const used = packing.used(last);
-  packing.sheets[last]!.right = used;
+  packing.lastSheet().right = used;
   return used;
 }
 
 /** Length below which the pieces of the last sheet cannot go: the areas of all, less what the sheets before hold. */
 function minLength(packing: Packing): number {
   const last = packing.sheets.length - 1;
-  const { space } = packing.sheets[last]!;
-  const area = packing.pieces.reduce((sum, { orientations }) => sum + orientations[0]!.shape.area, 0);
+  const { space } = packing.lastSheet();
+  const area = packing.area();
   const before = packing.sheets.slice(0, last).reduce((sum, sheet) => sum + sheet.space.area, 0);
   const widest =
     last > 0
@@ -86,7 +89,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
   let failures = 0;
   while (going(exploring)) {
     const target = Math.max(floor, length * (1 - step));
-    if (misses.changed(trial)) trial.sheets.at(-1)!.right = target;
+    if (misses.changed(trial)) trial.lastSheet().right = target;
     else {
       trial.assign(best);
       shorten(trial, target, random.real() * length);

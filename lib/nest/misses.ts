@@ -3,8 +3,10 @@
  * exchanged, often gets further than one from nothing (in the manner of Elkeran, European Journal of Operational
  * Research 231, 2013, from memory).
  */
+import { element } from '../geometry/index.js';
 import type { Packing } from './packing.js';
 import type { Random } from './random.js';
+import { f64, i32 } from './typed-arrays.js';
 
 /** Two pieces of different kinds change places, the larger ones sooner. */
 function swap(packing: Packing, random: Random): void {
@@ -15,11 +17,11 @@ function swap(packing: Packing, random: Random): void {
   let two = one;
   for (let tries = 0; tries < 20; tries++) {
     two = Math.floor(random.real() ** 1.5 * n);
-    if (packing.pieces[two]!.kind !== packing.pieces[one]!.kind) break;
+    if (element(packing.pieces, two).kind !== element(packing.pieces, one).kind) break;
   }
   const centre = (i: number): readonly [number, number, number] => {
     const { shape } = packing.orientation(i);
-    return [packing.x[i]! + shape.width / 2, packing.y[i]! + shape.height / 2, packing.sheet[i]!];
+    return [f64(packing.x, i) + shape.width / 2, f64(packing.y, i) + shape.height / 2, i32(packing.sheet, i)];
   };
   const [a, b] = [centre(one), centre(two)];
   for (const [i, [x, y, sheet]] of [
@@ -50,7 +52,7 @@ export class Misses {
     const { length } = this.#kept;
     if (length === 0) return false;
     const pick = Math.min(length - 1, Math.floor(Math.abs(this.random.real() + this.random.real() - 1) * length));
-    packing.assign(this.#kept[pick]!.packing);
+    packing.assign(element(this.#kept, pick).packing);
     swap(packing, this.random);
     return true;
   }

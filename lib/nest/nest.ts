@@ -1,5 +1,5 @@
 /** Parts placed on stock: a first valid nest at once, then better ones until the effort is spent. */
-import type { Polygon } from '../geometry/index.js';
+import { element, type Polygon } from '../geometry/index.js';
 import { budgetOf, partOf } from './budget.js';
 import { checkRequest } from './check.js';
 import { improveGroup } from './group.js';
@@ -12,6 +12,7 @@ import { firstNest, fitsAlone } from './plan.js';
 import { sheetsOf } from './result.js';
 import { Shapes } from './shape.js';
 import { type Space, spaceOf } from './space.js';
+import { i32 } from './typed-arrays.js';
 import type { Layout, NestOptions, NestPart, NestStock, Unplaced } from './types.js';
 
 const anticlockwise = (ring: Polygon): Polygon => (ringArea(ring) < 0 ? [...ring].reverse() : ring);
@@ -58,7 +59,7 @@ function minSheet(part: NestPart, shapes: Shapes, margin: number): { width: numb
 function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, packing: Packing): Unplaced[] {
   return parts.flatMap((part): Unplaced[] => {
     const [piece] = pieces.filter((one) => one.part === part);
-    const placed = packing.pieces.filter((one, i) => one.part === part && packing.sheet[i]! >= 0).length;
+    const placed = packing.pieces.filter((one, i) => one.part === part && i32(packing.sheet, i) >= 0).length;
     const copies = part.quantity - placed;
     if (!piece || copies === 0) return [];
     const margin = Math.min(...stock.map((item) => item.margin), Infinity);
@@ -98,21 +99,21 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
   );
   const packings = tasks.map((task) => firstNest(task.pieces, task.spaces, task.noFits));
   const budget = budgetOf(options.effort, options.stop, options.elapsed);
-  const tell = (): void => options.onBetter?.(layoutOf(tasks, packings));
-  if (options.effort > 0) tell();
+  const report = (): void => options.onBetter?.(layoutOf(tasks, packings));
+  if (options.effort > 0) report();
   const random = randomFrom(options.seed);
   const all = tasks.reduce((sum, { pieces }) => sum + pieces.length, 0);
   let until = 0;
   tasks.forEach((task, i) => {
     until += task.pieces.length / all;
-    const first = packings[i]!;
+    const first = element(packings, i);
     const part = partOf(budget, until);
     if (part.over()) return;
     const addOne = (): void => addAngle(task.pieces, task.shapes, random);
     const tools = { noFits: task.noFits, random, budget: part, addAngle: addOne };
     packings[i] = improveGroup(first, task.spaces, tools, (packing) => {
       packings[i] = packing.copy();
-      tell();
+      report();
     });
     // a group that cannot be placed any shorter ends early, and the person is not kept waiting for its share
     part.skipTo(1);
@@ -124,7 +125,7 @@ function layoutOf(tasks: readonly Task[], packings: readonly Packing[]): Layout 
   const results = packings.map(sheetsOf);
   return {
     sheets: results.flatMap(({ sheets }) => sheets),
-    unplaced: tasks.flatMap((task, i) => unplacedOf(task, packings[i]!)),
+    unplaced: tasks.flatMap((task, i) => unplacedOf(task, element(packings, i))),
     cost: results.reduce((sum, { cost }) => sum + cost, 0),
   };
 }

@@ -2,7 +2,7 @@
  * No-fit regions: where the reference point of one shape, seen from that of another, makes the two overlap (Bennell
  * and Oliveira, The geometry of nesting problems, European Journal of Operational Research 184, 2008, from memory).
  */
-import type { Point, Polygon } from '../geometry/index.js';
+import { cyclic, element, type Point, type Polygon } from '../geometry/index.js';
 import { convolve } from './convolution.js';
 import { ringArea, unionByFillRule } from './clipping.js';
 import { growOuter } from './grow.js';
@@ -45,8 +45,8 @@ export class NoFit {
     let k = 0;
     for (const ring of rings) {
       for (let i = 0; i < ring.length; i++, k++) {
-        const p = ring[i]!;
-        const q = ring[i + 1 < ring.length ? i + 1 : 0]!;
+        const p = cyclic(ring, i);
+        const q = cyclic(ring, i + 1);
         this.x[k] = p.x;
         this.y[k] = p.y;
         this.dx[k] = q.x - p.x;
@@ -190,7 +190,7 @@ function innerFit(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
   const size = box(moving);
   if (size.width > space.width || size.height > space.height) return [];
   const reach = 4 * (space.width + space.height);
-  const middle = opening[0]!;
+  const middle = element(opening, 0);
   const around: Polygon = [
     { x: middle.x - reach, y: middle.y - reach },
     { x: middle.x + reach, y: middle.y - reach },

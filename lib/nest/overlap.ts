@@ -2,9 +2,10 @@
  * A last look at a packing before it counts as valid, on the outlines themselves and not on the no-fit regions, so
  * that a wrong region costs a try and never a sheet.
  */
-import type { Polygon } from '../geometry/index.js';
+import { cyclic, element, type Polygon } from '../geometry/index.js';
 import type { Packing } from './packing.js';
 import type { Shape } from './shape.js';
+import { f64, i32 } from './typed-arrays.js';
 
 /** Overlaps deeper than this (mm) clash. */
 const DEEP = 5e-7;
@@ -20,7 +21,7 @@ function depthIn({ rings, x, y }: Solid, px: number, py: number): number {
   let inside = false;
   let min = Infinity;
   for (const ring of rings) {
-    let p = ring.at(-1)!;
+    let p = cyclic(ring, -1);
     for (const q of ring) {
       const [ax, ay, bx, by] = [p.x + x, p.y + y, q.x + x, q.y + y];
       if (ay > py !== by > py && px < ax + ((py - ay) * (bx - ax)) / (by - ay)) inside = !inside;
@@ -37,11 +38,11 @@ function depthIn({ rings, x, y }: Solid, px: number, py: number): number {
 function reaches(one: Solid, other: Solid): boolean {
   for (const ring of one.rings) {
     for (const [i, p] of ring.entries()) {
-      const q = ring[(i + 1) % ring.length]!;
+      const q = cyclic(ring, i + 1);
       const [ax, ay, ex, ey] = [p.x + one.x, p.y + one.y, q.x - p.x, q.y - p.y];
       const at = [0, 1];
       for (const boundary of other.rings) {
-        let c = boundary.at(-1)!;
+        let c = cyclic(boundary, -1);
         for (const d of boundary) {
           const [fx, fy] = [d.x - c.x, d.y - c.y];
           const [ux, uy] = [c.x + other.x - ax, c.y + other.y - ay];
@@ -54,7 +55,7 @@ function reaches(one: Solid, other: Solid): boolean {
       }
       at.sort((a, b) => a - b);
       for (let k = 0; k + 1 < at.length; k++) {
-        const t = (at[k]! + at[k + 1]!) / 2;
+        const t = (element(at, k) + element(at, k + 1)) / 2;
         if (depthIn(other, ax + t * ex, ay + t * ey) > DEEP) return true;
       }
     }
@@ -68,20 +69,21 @@ const ringsOf = ({ solid, openings }: Shape): Polygon[] => [...solid, ...opening
 export function hasOverlap(packing: Packing): boolean {
   const n = packing.pieces.length;
   const solids = packing.pieces.map((_, i): Solid => {
-    return { rings: ringsOf(packing.orientation(i).shape), x: packing.x[i]!, y: packing.y[i]! };
+    return { rings: ringsOf(packing.orientation(i).shape), x: f64(packing.x, i), y: f64(packing.y, i) };
   });
   const boxes = solids.map(({ rings, x, y }) => {
-    const xs = rings[0]!.map((p) => p.x + x);
-    const ys = rings[0]!.map((p) => p.y + y);
+    const xs = element(rings, 0).map((p) => p.x + x);
+    const ys = element(rings, 0).map((p) => p.y + y);
     return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) };
   });
   for (let i = 0; i < n; i++) {
-    const a = boxes[i]!;
+    const a = element(boxes, i);
     for (let j = 0; j < i; j++) {
-      const b = boxes[j]!;
-      if (packing.sheet[i] !== packing.sheet[j] || packing.sheet[i]! < 0) continue;
+      const b = element(boxes, j);
+      if (packing.sheet[i] !== packing.sheet[j] || i32(packing.sheet, i) < 0) continue;
       if (a.x0 >= b.x1 - DEEP || b.x0 >= a.x1 - DEEP || a.y0 >= b.y1 - DEEP || b.y0 >= a.y1 - DEEP) continue;
-      if (reaches(solids[i]!, solids[j]!) || reaches(solids[j]!, solids[i]!)) return true;
+      if (reaches(element(solids, i), element(solids, j)) || reaches(element(solids, j), element(solids, i)))
+        return true;
     }
   }
   return false;

@@ -2,6 +2,7 @@
 import type { Orientation } from './shape.js';
 import type { Space } from './space.js';
 import type { NestPart } from './types.js';
+import { f64, i32 } from './typed-arrays.js';
 
 /** One copy of a part. */
 export interface Piece {
@@ -11,6 +12,14 @@ export interface Piece {
   readonly kind: number;
   /** At least one; shared by the copies of a part. Parts that may lie at any angle are given more as the search goes on. */
   readonly orientations: readonly Orientation[];
+  /** The same in every orientation (mm²). */
+  readonly area: number;
+}
+
+/** A sheet with the right limit of what may be used of it. */
+export interface PackedSheet {
+  space: Space;
+  right: number;
 }
 
 /** Where every piece lies. */
@@ -22,7 +31,7 @@ export class Packing {
   /** Index of the sheet, or -1 for a piece that is not laid. */
   readonly sheet: Int32Array;
   /** Right limit of each sheet: its width, or less while the last one is compressed. */
-  readonly sheets: { space: Space; right: number }[] = [];
+  readonly sheets: PackedSheet[] = [];
 
   constructor(readonly pieces: readonly Piece[]) {
     const n = pieces.length;
@@ -48,15 +57,35 @@ export class Packing {
   }
 
   orientation(i: number): Orientation {
-    return this.pieces[i]!.orientations[this.orientationIndex[i]!]!;
+    const orientation = this.pieces[i]?.orientations[i32(this.orientationIndex, i)];
+    // asked in hot loops: a check of its own here, where it meets one kind of list only
+    if (orientation === undefined) throw new RangeError(`no piece ${i}, or no such orientation of it`);
+    return orientation;
+  }
+
+  /** A sheet by its index. @throws RangeError for a piece's -1 */
+  sheetAt(sheet: number): PackedSheet {
+    const found = this.sheets[sheet];
+    if (found === undefined) throw new RangeError(`no sheet ${sheet}`);
+    return found;
+  }
+
+  /** The sheet that is compressed. @throws RangeError without sheets */
+  lastSheet(): PackedSheet {
+    return this.sheetAt(this.sheets.length - 1);
+  }
+
+  /** Area of all pieces (mm²). */
+  area(): number {
+    return this.pieces.reduce((sum, { area }) => sum + area, 0);
   }
 
   /** Length along x that the pieces of a sheet take up, margin included; 0 for an empty sheet. */
   used(sheet: number): number {
-    let most = 0;
+    let right = 0;
     for (let i = 0; i < this.pieces.length; i++) {
-      if (this.sheet[i] === sheet) most = Math.max(most, this.x[i]! + this.orientation(i).shape.width);
+      if (this.sheet[i] === sheet) right = Math.max(right, f64(this.x, i) + this.orientation(i).shape.width);
     }
-    return most === 0 ? 0 : most + this.sheets[sheet]!.space.margin;
+    return right === 0 ? 0 : right + this.sheetAt(sheet).space.margin;
   }
 }

@@ -2,7 +2,7 @@
 import type { Piece } from './packing.js';
 import type { Random } from './random.js';
 import type { Orientation, Shapes } from './shape.js';
-import type { Point } from '../geometry/index.js';
+import { cyclic, element, type Point } from '../geometry/index.js';
 import type { NestPart } from './types.js';
 
 /** Angles tried first for a part that may lie at any. */
@@ -16,7 +16,7 @@ function restingAngles({ outline }: NestPart): number[] {
   let longest = 0;
   let angle = 0;
   hull.forEach((p, i) => {
-    const q = hull[(i + 1) % hull.length]!;
+    const q = cyclic(hull, i + 1);
     const length = Math.hypot(q.x - p.x, q.y - p.y);
     if (length > longest * (1 + 1e-9)) {
       longest = length;
@@ -67,7 +67,7 @@ export function addAngle(pieces: readonly Piece[], shapes: Shapes, random: Rando
   const piece = free[random.integer(free.length)];
   if (!piece) return;
   const found = piece.orientations as Orientation[];
-  const near = found[random.integer(found.length)]!.rotationDeg + (random.real() - 0.5) * 10;
+  const near = element(found, random.integer(found.length)).rotationDeg + (random.real() - 0.5) * 10;
   const angle = random.real() < 0.5 ? random.real() * 360 : (near + 360) % 360;
   addOrientation(piece.part, angle, shapes, found);
 }
@@ -80,11 +80,11 @@ export function piecesOf(parts: readonly NestPart[], shapes: Shapes): Piece[] {
     const name = orientations.map(({ shape }) => shape.index).join(' ');
     const kind = kinds.get(name) ?? kinds.size;
     kinds.set(name, kind);
-    return Array.from({ length: part.quantity }, (_, i): Piece => ({ part, copy: i + 1, kind, orientations }));
+    const { area } = element(orientations, 0).shape;
+    return Array.from({ length: part.quantity }, (_, i): Piece => ({ part, copy: i + 1, kind, orientations, area }));
   });
-  const area = ({ orientations }: Piece): number => orientations[0]!.shape.area;
   return pieces
     .map((piece, at) => ({ piece, at }))
-    .sort((a, b) => area(b.piece) - area(a.piece) || a.piece.kind - b.piece.kind || a.at - b.at)
+    .sort((a, b) => b.piece.area - a.piece.area || a.piece.kind - b.piece.kind || a.at - b.at)
     .map(({ piece }) => piece);
 }

@@ -1,4 +1,5 @@
 /** Which stock is taken: first valid nests over several orders of buying, the cheapest of them kept. */
+import { element } from '../geometry/index.js';
 import { placeLeftmost, type Floors } from './first.js';
 import type { NoFits } from './no-fit.js';
 import { Packing, type Piece } from './packing.js';
@@ -27,15 +28,15 @@ function fill(pieces: readonly Piece[], order: readonly Space[], noFits: NoFits)
   const hopeless = new Set<string>();
   pieces.forEach((_, i) => {
     for (let sheet = 0; sheet < packing.sheets.length; sheet++) {
-      if (placeLeftmost(search, packing, noFits, i, sheet, floors[sheet]!)) return;
+      if (placeLeftmost(search, packing, noFits, i, sheet, element(floors, sheet))) return;
     }
     for (const [at, space] of order.entries()) {
       const count = left.get(space) ?? 0;
-      const name = `${at} ${pieces[i]!.kind}`;
+      const name = `${at} ${element(pieces, i).kind}`;
       if (count < 1 || hopeless.has(name)) continue;
       packing.sheets.push({ space, right: space.width });
       floors.push(new Map());
-      if (placeLeftmost(search, packing, noFits, i, packing.sheets.length - 1, floors.at(-1)!)) {
+      if (placeLeftmost(search, packing, noFits, i, packing.sheets.length - 1, element(floors, floors.length - 1))) {
         left.set(space, count - 1);
         return;
       }

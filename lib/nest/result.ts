@@ -1,6 +1,7 @@
 /** A packing as the caller sees it. */
 import type { Packing } from './packing.js';
 import type { Space } from './space.js';
+import { f64 } from './typed-arrays.js';
 import type { NestedSheet, PlacedPart } from './types.js';
 
 /** A rest narrower than this (mm) is waste. */
@@ -47,8 +48,8 @@ export function sheetsOf(packing: Packing): { sheets: NestedSheet[]; cost: numbe
     packing.pieces.forEach(({ part, copy }, i) => {
       if (packing.sheet[i] !== index) return;
       const orientation = packing.orientation(i);
-      const x = packing.x[i]!;
-      const y = packing.y[i]!;
+      const x = f64(packing.x, i);
+      const y = f64(packing.y, i);
       usedX = Math.max(usedX, x + orientation.shape.width + space.margin);
       usedY = Math.max(usedY, y + orientation.shape.height + space.margin);
       placed.push({

@@ -5,6 +5,7 @@
  * Transactions in Operational Research 16, 2009; depth as the measure as in Imamichi, Yagiura and Nagamochi, Discrete
  * Optimization 6, 2009; all from memory).
  */
+import { element } from '../geometry/index.js';
 import type { Budget } from './budget.js';
 import { startOn } from './first.js';
 import type { NoFits } from './no-fit.js';
@@ -13,6 +14,7 @@ import type { Random } from './random.js';
 import { relax } from './relax.js';
 import { counted, Search, TOUCHING } from './search.js';
 import type { Shape } from './shape.js';
+import { f64, i32 } from './typed-arrays.js';
 
 /** A pair's weight grows by this factor, and by up to as much again the deeper it is. */
 const GROW = 1.2;
@@ -43,7 +45,7 @@ const REACH = 0.6;
 
 /** Sheets that a piece looks at in one move, its own included. */
 const SHEETS_PER_MOVE = 3;
-/** Ways of lying that a piece tries in one move. */
+/** Ways of present that a piece tries in one move. */
 const ORIENTATIONS_PER_MOVE = 4;
 
 export class Separation {
@@ -72,7 +74,7 @@ export class Separation {
     this.#wallDepth = new Float64Array(n);
     this.#wallWeight = new Float64Array(n);
     this.#order = new Int32Array(n);
-    const sizes = packing.pieces.map(({ orientations }) => Math.sqrt(orientations[0]!.shape.area));
+    const sizes = packing.pieces.map(({ area }) => Math.sqrt(area));
     const mean = sizes.reduce((sum, size) => sum + size, 0) / n;
     sizes.forEach((one, i) => {
       sizes.forEach((other, j) => {
@@ -86,8 +88,8 @@ export class Separation {
     const n = this.#n;
     let sum = 0;
     for (let i = 0; i < n; i++) {
-      sum += this.#wallDepth[i]!;
-      for (let j = 0; j < i; j++) sum += this.#depth[i * n + j]!;
+      sum += f64(this.#wallDepth, i);
+      for (let j = 0; j < i; j++) sum += f64(this.#depth, i * n + j);
     }
     return sum;
   }
@@ -160,11 +162,11 @@ export class Separation {
   #clamp(): void {
     const { packing } = this;
     for (let i = 0; i < this.#n; i++) {
-      const { space, right } = packing.sheets[packing.sheet[i]!]!;
+      const { space, right } = packing.sheetAt(i32(packing.sheet, i));
       const { shape } = packing.orientation(i);
       const { margin } = space;
-      packing.x[i] = Math.max(margin, Math.min(packing.x[i]!, right - margin - shape.width));
-      packing.y[i] = Math.max(margin, Math.min(packing.y[i]!, space.height - margin - shape.height));
+      packing.x[i] = Math.max(margin, Math.min(f64(packing.x, i), right - margin - shape.width));
+      packing.y[i] = Math.max(margin, Math.min(f64(packing.y, i), space.height - margin - shape.height));
     }
   }
 
@@ -178,20 +180,20 @@ export class Separation {
     const n = this.#n;
     const depth = this.#depth;
     const { shape } = packing.orientation(i);
-    const x = packing.x[i]!;
-    const y = packing.y[i]!;
-    const sheet = packing.sheet[i]!;
+    const x = f64(packing.x, i);
+    const y = f64(packing.y, i);
+    const sheet = i32(packing.sheet, i);
     for (let j = 0; j < end; j++) {
       let d = 0;
       if (j !== i && packing.sheet[j] === sheet) {
-        d = noFits.of(packing.orientation(j).shape, shape).depth(x - packing.x[j]!, y - packing.y[j]!);
+        d = noFits.of(packing.orientation(j).shape, shape).depth(x - f64(packing.x, j), y - f64(packing.y, j));
         if (d <= TOUCHING) d = 0;
       }
       depth[i * n + j] = d;
       depth[j * n + i] = d;
     }
     let wall = 0;
-    const { space, right } = packing.sheets[sheet]!;
+    const { space, right } = packing.sheetAt(sheet);
     for (const obstacle of space.obstacles) {
       const d = obstacle.noFit(shape).depth(x - obstacle.x, y - obstacle.y);
       if (d > TOUCHING) wall += d;
@@ -206,19 +208,19 @@ export class Separation {
     const order = this.#order;
     let count = 0;
     for (let i = 0; i < n; i++) {
-      let overlaps = this.#wallDepth[i]! > 0;
-      for (let j = 0; j < n && !overlaps; j++) overlaps = this.#depth[i * n + j]! > 0;
+      let overlaps = f64(this.#wallDepth, i) > 0;
+      for (let j = 0; j < n && !overlaps; j++) overlaps = f64(this.#depth, i * n + j) > 0;
       if (overlaps) order[count++] = i;
     }
     for (let k = count - 1; k > 0; k--) {
       const other = this.random.integer(k + 1);
-      const kept = order[k]!;
-      order[k] = order[other]!;
+      const kept = i32(order, k);
+      order[k] = i32(order, other);
       order[other] = kept;
     }
     for (let k = 0; k < count; k++) {
       if (k % 4 === 3 && budget.over()) return;
-      this.#move(order[k]!);
+      this.#move(i32(order, k));
       budget.spend(this.#search.work);
       this.#search.work = 0;
     }
@@ -228,10 +230,10 @@ export class Separation {
   #cost(i: number): number {
     const n = this.#n;
     const rooted = this.#rooted;
-    let sum = this.#wallWeight[i]! * counted(this.#wallDepth[i]!, rooted);
+    let sum = f64(this.#wallWeight, i) * counted(f64(this.#wallDepth, i), rooted);
     for (let j = 0; j < n; j++) {
-      const depth = this.#depth[i * n + j]!;
-      if (depth > 0) sum += this.#weight[i * n + j]! * counted(depth, rooted);
+      const depth = f64(this.#depth, i * n + j);
+      if (depth > 0) sum += f64(this.#weight, i * n + j) * counted(depth, rooted);
     }
     return sum;
   }
@@ -240,21 +242,21 @@ export class Separation {
     const { packing, random } = this;
     let best = this.#cost(i);
     if (best === 0) return;
-    const { orientations } = packing.pieces[i]!;
-    const home = packing.sheet[i]!;
+    const { orientations } = element(packing.pieces, i);
+    const home = i32(packing.sheet, i);
     const sheets = packing.sheets.length;
     let sheet = home;
-    let lie = packing.orientationIndex[i]!;
-    let x = packing.x[i]!;
-    let y = packing.y[i]!;
+    let orientation = i32(packing.orientationIndex, i);
+    let x = f64(packing.x, i);
+    let y = f64(packing.y, i);
     const looks = Math.min(sheets, SHEETS_PER_MOVE);
     const away = sheets > 1 ? random.integer(sheets) : 0;
     const turns = Math.min(orientations.length, ORIENTATIONS_PER_MOVE);
     const turned = orientations.length > 1 ? random.integer(orientations.length) : 0;
-    const { shape: lying } = orientations[lie]!;
+    const { shape: present } = element(orientations, orientation);
     const near = random.real() < NEAR;
-    const midX = x + lying.width / 2;
-    const midY = y + lying.height / 2;
+    const midX = x + present.width / 2;
+    const midY = y + present.height / 2;
     for (let s = 0; s < looks && best > 0; s++) {
       // its own sheet first, then others in turn
       const on = s === 0 ? home : (away + s) % sheets;
@@ -263,21 +265,21 @@ export class Separation {
         const at =
           orientations.length <= ORIENTATIONS_PER_MOVE || t > 0
             ? (turned + t) % orientations.length
-            : packing.orientationIndex[i]!;
-        const { shape } = orientations[at]!;
+            : i32(packing.orientationIndex, i);
+        const { shape } = element(orientations, at);
         if (!this.#look(i, shape, on, near && s === 0, midX, midY)) continue;
         const found = this.#search.minCost(best, random.integer(1 << 15), this.#rooted);
         if (found < best) {
           best = found;
           sheet = on;
-          lie = at;
+          orientation = at;
           x = this.#search.foundX;
           y = this.#search.foundY;
         }
       }
     }
     packing.sheet[i] = sheet;
-    packing.orientationIndex[i] = lie;
+    packing.orientationIndex[i] = orientation;
     packing.x[i] = x;
     packing.y[i] = y;
     this.#measureOne(i, this.#n);
@@ -295,10 +297,15 @@ export class Separation {
     for (let j = 0; j < n; j++) {
       if (packing.sheet[j] !== sheet || j === i) continue;
       const other = packing.orientation(j).shape;
-      search.add(row[other.index] ?? noFits.of(other, shape), packing.x[j]!, packing.y[j]!, this.#weight[i * n + j]!);
+      search.add(
+        row[other.index] ?? noFits.of(other, shape),
+        f64(packing.x, j),
+        f64(packing.y, j),
+        f64(this.#weight, i * n + j),
+      );
     }
-    for (const obstacle of packing.sheets[sheet]!.space.obstacles)
-      search.add(obstacle.noFit(shape), obstacle.x, obstacle.y, this.#wallWeight[i]!);
+    for (const obstacle of packing.sheetAt(sheet).space.obstacles)
+      search.add(obstacle.noFit(shape), obstacle.x, obstacle.y, f64(this.#wallWeight, i));
     return true;
   }
 
@@ -306,16 +313,16 @@ export class Separation {
     const n = this.#n;
     let deepest = 0;
     for (let i = 0; i < n; i++) {
-      deepest = Math.max(deepest, this.#wallDepth[i]!);
-      for (let j = 0; j < i; j++) deepest = Math.max(deepest, this.#depth[i * n + j]!);
+      deepest = Math.max(deepest, f64(this.#wallDepth, i));
+      for (let j = 0; j < i; j++) deepest = Math.max(deepest, f64(this.#depth, i * n + j));
     }
     const next = (weight: number, depth: number, first: number): number =>
       depth > 0 ? weight * (GROW + (GROW_DEEP * depth) / deepest) : Math.max(first, weight * FADE);
     for (let i = 0; i < n; i++) {
-      this.#wallWeight[i] = next(this.#wallWeight[i]!, this.#wallDepth[i]!, 1);
+      this.#wallWeight[i] = next(f64(this.#wallWeight, i), f64(this.#wallDepth, i), 1);
       for (let j = 0; j < i; j++) {
         const at = i * n + j;
-        const weight = next(this.#weight[at]!, this.#depth[at]!, this.#firstWeight[at]!);
+        const weight = next(f64(this.#weight, at), f64(this.#depth, at), f64(this.#firstWeight, at));
         this.#weight[at] = weight;
         this.#weight[j * n + i] = weight;
       }

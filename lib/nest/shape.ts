@@ -1,5 +1,5 @@
 /** Outlines as they are laid: turned, mirrored, grown by half the spacing, and each different one kept once. */
-import { type Placement, placePoint, type Point, type Polygon } from '../geometry/index.js';
+import { cyclic, distance, element, type Placement, placePoint, type Point, type Polygon } from '../geometry/index.js';
 import { ringArea } from './clipping.js';
 import { growOuter, shrinkOpening } from './grow.js';
 
@@ -38,12 +38,11 @@ export function withoutCollinear(ring: Polygon): Point[] {
     const last = points.at(-1);
     if (!last || Math.hypot(point.x - last.x, point.y - last.y) > SAME) points.push(point);
   }
-  while (points.length > 1 && Math.hypot(points[0]!.x - points.at(-1)!.x, points[0]!.y - points.at(-1)!.y) <= SAME)
-    points.pop();
+  while (points.length > 1 && distance(cyclic(points, 0), cyclic(points, -1)) <= SAME) points.pop();
   for (let i = 0; i < points.length && points.length > 3;) {
-    const p = points[(i + points.length - 1) % points.length]!;
-    const q = points[i]!;
-    const r = points[(i + 1) % points.length]!;
+    const p = cyclic(points, i - 1);
+    const q = cyclic(points, i);
+    const r = cyclic(points, i + 1);
     const span = Math.hypot(r.x - p.x, r.y - p.y);
     const off = Math.abs((r.x - p.x) * (q.y - p.y) - (r.y - p.y) * (q.x - p.x));
     const between = (q.x - p.x) * (r.x - q.x) + (q.y - p.y) * (r.y - q.y) >= 0;
@@ -60,7 +59,7 @@ function settled(ring: Polygon, dx: number, dy: number): Point[] {
   const moved = ring.map(({ x, y }) => ({ x: x + dx, y: y + dy }));
   let first = 0;
   moved.forEach((p, i) => {
-    const q = moved[first]!;
+    const q = element(moved, first);
     if (p.x < q.x - SAME || (Math.abs(p.x - q.x) <= SAME && p.y < q.y - SAME)) first = i;
   });
   return [...moved.slice(first), ...moved.slice(0, first)];
@@ -92,7 +91,7 @@ export class Shapes {
     const minY = Math.min(...outer.map(({ y }) => y));
     const rings = [outer, ...openings.map(turned)].map((ring) => settled(ring, -minX, -minY));
     const name = keyOf(rings);
-    const shape = this.#byKey.get(name) ?? this.#make(rings[0]!, rings.slice(1), name);
+    const shape = this.#byKey.get(name) ?? this.#make(element(rings, 0), rings.slice(1), name);
     return { rotationDeg, mirrored, shape, originX: -minX, originY: -minY };
   }
 

@@ -36,7 +36,7 @@ export interface NestStock {
 }
 
 export interface NestOptions {
-  /** Least distance between two parts, exact. */
+  /** Minimum distance between two parts, exact. */
   readonly spacing: number;
   readonly seed: number;
   /**
@@ -48,7 +48,7 @@ export interface NestOptions {
   readonly stop?: (share: number) => boolean;
   /** Share of the time that has gone, 0 to 1, where a time limit and not the effort ends the work. */
   readonly elapsed?: () => number;
-  /** Told of each better layout. */
+  /** Called with each better layout. */
   readonly onBetter?: (layout: Layout) => void;
 }
 
