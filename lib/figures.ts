@@ -20,16 +20,20 @@ export function keyFigures(design: Design, dish: Dish, parts: readonly Part[], c
   const fine = (mm: number) => formatLength(mm, 'mm', 4);
   const ribs = parts.find((part) => part.kind === 'rib');
   return [
-    { label: 'aperture', value: length(2 * dish.apertureRadius), note: `${dish.ribCount} ribs, figure ${dish.figure}` },
     {
-      label: 'focal length',
-      value: length(dish.focalLength),
-      note: `f/D ${(dish.focalLength / (2 * dish.apertureRadius)).toFixed(3)}`,
+      label: 'aperture',
+      value: length(2 * dish.apertureRadius),
+      note: `${dish.layout.ribs.length} ribs, figure ${dish.figure}`,
     },
-    { label: 'depth', value: length(dish.depth), note: 'vertex to rim plane, R²/4f' },
+    {
+      label: dish.profile.focusTerm,
+      value: length(dish.profile.focusHeight),
+      note: `f/D ${(dish.profile.focusHeight / (2 * dish.apertureRadius)).toFixed(3)}`,
+    },
+    { label: 'depth', value: length(dish.depth), note: 'vertex to rim plane' },
     { label: 'rim angle', value: degrees(dish.rimAngle), note: 'from the axis, seen from the focus' },
     { label: 'profile length', value: length(dish.profileLength), note: 'vertex to rim along the curve' },
-    { label: 'surface', value: `${(dish.surfaceArea / 1e6).toFixed(3)} m²`, note: 'of the whole paraboloid' },
+    { label: 'surface', value: `${(dish.surfaceArea / 1e6).toFixed(3)} m²`, note: `of the whole ${dish.profile.kind}` },
     {
       label: 'ribs clear from',
       value: length(dish.setBack.clearRadius),

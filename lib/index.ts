@@ -11,6 +11,7 @@ export {
   processKinds,
   type ProcessKind,
   readDesign,
+  shapeOf,
   withNest,
   withProcess,
   withSheetSize,
@@ -30,7 +31,6 @@ export {
   type Nester,
   prepare,
   type Prepared,
-  shapeOf,
   templateFiles,
 } from './pipeline.js';
 export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';

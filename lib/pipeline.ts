@@ -2,8 +2,8 @@
  * The one place that chains the rooms: design, dish, parts, nest, machining, files. Still pure: how the nest is run
  * (in this thread or on all cores) is handed in, and the files come out as a map.
  */
-import type { Design, Problem } from './design/index.js';
-import { type Dish, type DishShape, solveDish } from './dish/index.js';
+import { type Design, type Problem, shapeOf } from './design/index.js';
+import { type Dish, solveDish } from './dish/index.js';
 import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 import type { Forecast } from './optics/index.js';
@@ -57,28 +57,6 @@ export interface Job extends Prepared {
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;
   readonly files: Files;
-}
-
-/** The optical shape of a design. */
-export function shapeOf(design: Design): DishShape {
-  const { dish, hub, materials, panel, reflector, rib } = design;
-  const thickness = (name: string | undefined) => (name === undefined ? 0 : (materials[name]?.thickness ?? 0));
-  const panelThickness = thickness(panel.material);
-  const reflectorThickness = reflector.material === undefined ? 0 : thickness(reflector.material) + reflector.glue;
-  return {
-    figure: dish.figure,
-    focalLength: dish.focalLength,
-    apertureRadius: dish.aperture / 2,
-    ribCount: dish.ribs,
-    halfAngle: Math.PI / dish.ribs,
-    ribThickness: thickness(rib.material),
-    panelThickness,
-    reflectorThickness,
-    facingThickness: panelThickness + reflectorThickness,
-    seamGap: panel.gap,
-    baseHeight: dish.baseHeight,
-    innerRadius: hub.radius,
-  };
 }
 
 const failed = (problems: readonly Problem[]): boolean => problems.some((problem) => problem.severity === 'error');

@@ -7,8 +7,8 @@ import { describe, expect, it } from 'vitest';
 const table = {
   units: { uses: [], types: [] },
   geometry: { uses: [], types: [] },
-  design: { uses: ['units'], types: ['units'] },
   dish: { uses: ['geometry'], types: ['geometry'] },
+  design: { uses: ['units', 'dish'], types: ['units', 'dish'] },
   optics: { uses: ['geometry', 'dish'], types: ['geometry', 'dish', 'design'] },
   parts: { uses: ['geometry', 'dish', 'units'], types: ['geometry', 'dish', 'design', 'units'] },
   nest: { uses: ['geometry'], types: ['geometry'] },

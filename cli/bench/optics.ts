@@ -1,5 +1,5 @@
 /** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (least of the runs), figure. */
-import type { DishShape } from '../../lib/dish/index.js';
+import { type DishShape, paraboloid, radialLayout } from '../../lib/dish/index.js';
 import { advise, forecast, type OpticsInput } from '../../lib/optics/index.js';
 import { estimate } from '../../lib/optics/estimate.js';
 import { intercepts, squaredRadii } from '../../lib/optics/spot.js';
@@ -24,10 +24,9 @@ function report(what: string, size: number, run: () => number): void {
 /** The press-house dish of the fixtures. */
 const dish: DishShape = {
   figure: 'panel',
-  focalLength: 550,
+  profile: paraboloid(550),
+  layout: radialLayout(24),
   apertureRadius: 750,
-  ribCount: 24,
-  halfAngle: Math.PI / 24,
   ribThickness: 12,
   panelThickness: 3,
   reflectorThickness: 0.3,

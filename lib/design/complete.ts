@@ -1,5 +1,7 @@
 /** Fills in what follows from other keys, and checks what no key can be checked for by itself. */
+import { clearRadius, type DishShape, edgeOffsetAt } from '../dish/index.js';
 import type { Design, Material, StockItem } from './design.js';
+import { shapeOf, thicknessIn } from './dish-shape.js';
 import { nearest } from './nearest.js';
 import { pathText, type Problem } from './problem.js';
 import type { DesignFile } from './schema.js';
@@ -108,31 +110,13 @@ function checkMaterialNames(file: DesignFile, report: Report): void {
   }
 }
 
-/**
- * Completes a design.
- * @param file the parsed file, lengths in mm
- * @param raw what the file stated, to know which defaults were taken
- * @returns the design and every problem found; with an error among them the design must not be used
- */
-export function complete(file: DesignFile, raw: unknown): { readonly design: Design; readonly problems: Problem[] } {
-  const problems: Problem[] = [];
-  const report: Report = (code, path, message, severity = 'error') =>
-    problems.push({ code, severity, message, place: { path } });
-  checkMaterialNames(file, report);
-  const materials = materialsOf(file);
-  const thicknessOf = (name: string): number =>
-    Object.hasOwn(materials, name) ? (materials[name]?.thickness ?? 0) : 0;
+type Materials = Readonly<Record<string, Material>>;
 
-  const radius = file.dish.aperture / 2;
-  const { focalLength: f, ribs, baseHeight } = file.dish;
-  if (f < radius / 2)
-    report(
-      'focal-length',
-      ['dish', 'focalLength'],
-      `dish.focalLength of ${file.dish.focalLength} mm makes a rim angle over 90°; use at least ${radius / 2} mm for this aperture`,
-    );
-  const halfAngle = Math.PI / ribs;
-  const clear = thicknessOf(file.rib.material) / (2 * Math.tan(halfAngle));
+/** The shape with the hub's radius as stated, or the least that leaves the ribs clear of each other. */
+function shapeWithHub(file: DesignFile, materials: Materials, report: Report): DishShape {
+  const { ribs, aperture } = file.dish;
+  const ribThickness = thicknessIn(materials, file.rib.material);
+  const clear = clearRadius(ribs, ribThickness);
   const hubRadius = file.hub.radius ?? Math.ceil(clear + 5 - roundingSlack);
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
   if (hubRadius < clear)
@@ -141,57 +125,76 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
       ['hub', 'radius'],
       `hub.radius of ${hubRadius} mm is too small: ${ribs} ribs of this thickness clear each other from ${clear.toFixed(2)} mm`,
     );
-  if (hubRadius >= 0.8 * radius)
+  if (hubRadius >= 0.4 * aperture)
     report(
       'set-back',
       ['dish', 'ribs'],
-      `${ribs} ribs of ${thicknessOf(file.rib.material)} mm cannot start before ${hubRadius} mm, which leaves too little of the ${radius} mm radius; use fewer or thinner ribs`,
+      `${ribs} ribs of ${ribThickness} mm cannot start before ${hubRadius} mm, which leaves too little of the ${aperture / 2} mm radius; use fewer or thinner ribs`,
     );
+  return shapeOf({ ...file, materials, hub: { radius: hubRadius } });
+}
 
-  const facing = thicknessOf(file.panel.material) + file.reflector.glue + thicknessOf(file.reflector.material ?? '');
-  const slope = Math.atan(radius / (2 * f));
-  const edgeOffset = file.panel.gap / 2 + facing * Math.sin(slope) * Math.sin(halfAngle);
-  if (edgeOffset >= thicknessOf(file.rib.material) / 2 && thicknessOf(file.rib.material) > 0)
+/** Whether the profile can be built, and the facing lies on the ribs. */
+function checkFacing(file: DesignFile, shape: DishShape, report: Report): void {
+  const { apertureRadius, facingThickness, ribThickness, baseHeight, profile } = shape;
+  if (file.dish.focalLength < apertureRadius / 2)
+    report(
+      'focal-length',
+      ['dish', 'focalLength'],
+      `dish.focalLength of ${file.dish.focalLength} mm makes a rim angle over 90°; use at least ${apertureRadius / 2} mm for this aperture`,
+    );
+  const edgeOffset = edgeOffsetAt(shape, profile.slopeAngle(apertureRadius));
+  if (edgeOffset >= ribThickness / 2 && ribThickness > 0)
     report(
       'facing',
       ['panel', 'gap'],
-      `panels would not reach the ribs: their edges lie ${edgeOffset.toFixed(2)} mm off the rib's centre plane, and the rib is ${thicknessOf(file.rib.material).toFixed(2)} mm thick; use a smaller panel.gap or a thinner facing`,
+      `panels would not reach the ribs: their edges lie ${edgeOffset.toFixed(2)} mm off the rib's centre plane, and the rib is ${ribThickness.toFixed(2)} mm thick; use a smaller panel.gap or a thinner facing`,
     );
-  if (baseHeight - facing <= 5)
+  if (baseHeight - facingThickness <= 5)
     report(
       'facing',
       ['dish', 'baseHeight'],
-      `dish.baseHeight of ${baseHeight} mm leaves nothing of the ribs under a facing of ${facing} mm at the vertex; use at least ${Math.ceil(facing + 6)} mm`,
+      `dish.baseHeight of ${baseHeight} mm leaves nothing of the ribs under a facing of ${facingThickness} mm at the vertex; use at least ${Math.ceil(facingThickness + 6)} mm`,
     );
+}
 
+/** The board's size, and the rib's toe cut over it. */
+function boardAndToe(
+  file: DesignFile,
+  shape: DishShape,
+  report: Report,
+): { readonly boardSize: number; readonly toeRadius: number; readonly rimHeight: number } {
+  const { apertureRadius, innerRadius, baseHeight, facingThickness, profile } = shape;
   const boardSize = file.board.size ?? 2 * Math.round(0.4 * file.dish.aperture - roundingSlack);
   const boardRadius = boardSize / 2;
-  if (boardRadius <= hubRadius + 10)
+  if (boardRadius <= innerRadius + 10)
     report(
       'board',
       ['board', 'size'],
-      `board.size of ${boardSize} mm is too small for the hub of ${hubRadius} mm radius`,
+      `board.size of ${boardSize} mm is too small for the hub of ${innerRadius} mm radius`,
     );
-  const toeRadius = file.rib.toeRadius ?? Math.min(radius, boardRadius - 10);
-  if (toeRadius > radius || toeRadius <= hubRadius)
+  const toeRadius = file.rib.toeRadius ?? Math.min(apertureRadius, boardRadius - 10);
+  if (toeRadius > apertureRadius || toeRadius <= innerRadius)
     report(
       'toe',
       ['rib', 'toeRadius'],
-      `rib.toeRadius of ${toeRadius} mm must lie between the hub (${hubRadius} mm) and the rim (${radius} mm)`,
+      `rib.toeRadius of ${toeRadius} mm must lie between the hub (${innerRadius} mm) and the rim (${apertureRadius} mm)`,
     );
-  const rimEnd = baseHeight + (radius * radius) / (4 * f);
+  const rimEnd = baseHeight + profile.height(apertureRadius);
   const rimHeight =
-    file.rib.rimHeight ?? Math.min(rimEnd - facing, Math.max(40, Math.round(0.2 * rimEnd - roundingSlack)));
+    file.rib.rimHeight ?? Math.min(rimEnd - facingThickness, Math.max(40, Math.round(0.2 * rimEnd - roundingSlack)));
   if (rimHeight > rimEnd || rimHeight <= 0)
     report(
       'toe',
       ['rib', 'rimHeight'],
       `rib.rimHeight of ${rimHeight} mm must lie between 0 and the rib's height at the rim, ${rimEnd.toFixed(1)} mm`,
     );
+  return { boardSize, toeRadius, rimHeight };
+}
 
-  const hubMaterial = file.hub.material ?? file.rib.material;
-  const hubThickness = thicknessOf(hubMaterial);
-  const innerHeight = baseHeight + (hubRadius * hubRadius) / (4 * f) - facing;
+/** Layers of the hub: as many as stand below the ribs' inner ends unless the design says. */
+function hubLayers(file: DesignFile, shape: DishShape, hubThickness: number, report: Report): number {
+  const innerHeight = shape.baseHeight + shape.profile.height(shape.innerRadius) - shape.facingThickness;
   const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;
   const layers = file.hub.layers ?? Math.max(1, fitting);
   if (hubThickness > 0 && layers * hubThickness > innerHeight + roundingSlack)
@@ -200,7 +203,10 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
       file.hub.layers === undefined ? ['dish', 'baseHeight'] : ['hub', 'layers'],
       `${layers} hub layer(s) of ${hubThickness} mm stand higher than the inner rib ends (${innerHeight.toFixed(1)} mm); use fewer layers or a larger dish.baseHeight`,
     );
+  return layers;
+}
 
+function checkReceiver(file: DesignFile, shape: DishShape, report: Report): void {
   if (file.load && file.load.target <= file.load.start)
     report(
       'load',
@@ -213,13 +219,32 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
       ['receiver', 'diameter'],
       `receiver.diameter of ${file.receiver.diameter} mm is larger than the aperture`,
     );
-  if (file.receiver && f + file.receiver.offset <= 0)
+  if (file.receiver && shape.profile.focusHeight + file.receiver.offset <= 0)
     report(
       'receiver',
       ['receiver', 'offset'],
       `receiver.offset of ${file.receiver.offset} mm puts the receiver below the vertex`,
     );
+}
 
+/**
+ * Completes a design.
+ * @param file the parsed file, lengths in mm
+ * @param raw what the file stated, to know which defaults were taken
+ * @returns the design and every problem found; with an error among them the design must not be used
+ */
+export function complete(file: DesignFile, raw: unknown): { readonly design: Design; readonly problems: Problem[] } {
+  const problems: Problem[] = [];
+  const report: Report = (code, path, message, severity = 'error') =>
+    problems.push({ code, severity, message, place: { path } });
+  checkMaterialNames(file, report);
+  const materials = materialsOf(file);
+  const shape = shapeWithHub(file, materials, report);
+  checkFacing(file, shape, report);
+  const { boardSize, toeRadius, rimHeight } = boardAndToe(file, shape, report);
+  const hubMaterial = file.hub.material ?? file.rib.material;
+  const layers = hubLayers(file, shape, thicknessIn(materials, hubMaterial), report);
+  checkReceiver(file, shape, report);
   const stock = stockOf(file, report);
   const boardMaterial = file.board.material ?? file.rib.material;
   const filled: Omit<Design, 'defaults'> = {
@@ -227,7 +252,7 @@ export function complete(file: DesignFile, raw: unknown): { readonly design: Des
     materials,
     stock,
     rib: { ...file.rib, toeRadius, rimHeight },
-    hub: { ...file.hub, radius: hubRadius, material: hubMaterial, layers },
+    hub: { ...file.hub, radius: shape.innerRadius, material: hubMaterial, layers },
     cleat: { ...file.cleat, material: file.cleat.material ?? boardMaterial },
     board: {
       ...file.board,

@@ -1,4 +1,5 @@
 export type { Design, Material, StockItem } from './design.js';
+export { shapeOf } from './dish-shape.js';
 export { editDistance, nearest } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
 export { pathText, type Place, type Problem } from './problem.js';

@@ -2,27 +2,26 @@
  * The panel laid flat. A panel is a cylinder in the general sense: its level chords stay straight and parallel, and
  * a layer of it at a given depth below the reflecting face is as long as the curve that this layer follows.
  */
-import { facetAt, facetOnRib, type Facet, slopeOnParabolicRib } from './facet.js';
-import { parallelLength, profileLength, slopeAngle } from './paraboloid.js';
+import { facetAt, facetOnRib, type Facet, slopeOnProfiledRib, turnOnProfiledRib } from './facet.js';
+import { parallelLength } from './profile.js';
 import type { DishShape } from './types.js';
 
 /**
  * Length along the radius, from where the slope is nothing to a facet, of the layer `depth` mm below the reflecting
  * face.
  *
- * For figure `panel` the reflecting mid-line is the parabola of focal length f, and the layer is its parallel on the
- * convex side. For figure `rib` the underside's mid-line is that of `slopeOnParabolicRib`: as long as the parabola of
- * focal length f·cos²α to r·cos α, and ε·(ψ/2 + sin 2ψ/4) more for the wandering contact (the integral of
- * dx/cos ψ to the first order in ε/2f); the layer is its parallel on the concave side.
+ * For figure `panel` the reflecting mid-line is the profile, and the layer is its parallel on the convex side. For
+ * figure `rib` the underside's mid-line is that of `slopeOnProfiledRib`: as long as the profile narrowed by cos α to
+ * r·cos α, and ε·(ψ/2 + sin 2ψ/4) more for the wandering contact (the integral of dx/cos ψ to the first order in
+ * ε over the radius of bend); the layer is its parallel on the concave side.
  */
 export function developedLength(shape: DishShape, facet: Facet, depth: number): number {
-  const { figure, focalLength, halfAngle, facingThickness } = shape;
-  if (figure === 'panel') return parallelLength(facet.u, focalLength, depth);
-  const cos = Math.cos(halfAngle);
-  const eps = facingThickness * Math.sin(halfAngle) ** 2;
+  const { figure, profile, layout, facingThickness } = shape;
+  if (figure === 'panel') return parallelLength(profile, facet.u, depth);
+  const cos = Math.cos(layout.halfAngle);
+  const eps = facingThickness * Math.sin(layout.halfAngle) ** 2;
   const psi = facet.slopeAngle;
-  const underside =
-    profileLength(facet.ribRadius * cos, focalLength * cos * cos) + eps * (psi / 2 + Math.sin(2 * psi) / 4);
+  const underside = profile.narrowed(cos).arcLength(facet.ribRadius * cos) + eps * (psi / 2 + Math.sin(2 * psi) / 4);
   return underside + (depth - facingThickness) * psi;
 }
 
@@ -50,7 +49,8 @@ export interface DevelopedPanel {
  * neutral layer, which keeps its length when bent).
  */
 export function developPanel(shape: DishShape, depth: number): DevelopedPanel {
-  const { figure, focalLength: f, halfAngle, facingThickness: c, innerRadius, apertureRadius } = shape;
+  const { figure, profile, layout, facingThickness: c, innerRadius, apertureRadius } = shape;
+  const { halfAngle } = layout;
   const [cos, sin, tan] = [Math.cos(halfAngle), Math.sin(halfAngle), Math.tan(halfAngle)];
   const byMidLine = figure === 'panel';
   const [from, to] = byMidLine
@@ -65,11 +65,9 @@ export function developPanel(shape: DishShape, depth: number): DevelopedPanel {
   // a profile's length grows by dx/cos ψ, a parallel's by depth times the turn
   const rates = (t: number): { length: number; halfWidth: number } => {
     if (byMidLine) {
-      const psi = slopeAngle(t, f);
-      const turn = Math.cos(psi) ** 2 / (2 * f);
-      return { length: 1 / Math.cos(psi) + depth * turn, halfWidth: tan };
+      return { length: 1 / Math.cos(profile.slopeAngle(t)) + depth * profile.turn(t), halfWidth: tan };
     }
-    const { psi, turn } = slopeOnParabolicRib(shape, t);
+    const [psi, turn] = [slopeOnProfiledRib(shape, t), turnOnProfiledRib(shape, t)];
     const alongUnderside = cos + c * sin * sin * Math.cos(psi) * turn;
     return {
       length: alongUnderside / Math.cos(psi) + (depth - c) * turn,

@@ -7,7 +7,7 @@
  * The reflecting edge stays half the seam gap g off that plane, and the edge is cut square, so the underside's edge
  * lies at o = g/2 + c·sin ψ·sin α.
  */
-import { parabolaHeight, slopeAngle } from './paraboloid.js';
+import type { Profile } from './profile.js';
 import type { DishShape } from './types.js';
 
 /** One level chord of a panel, named by its reflecting mid-line radius u. */
@@ -27,10 +27,19 @@ export interface Facet {
   readonly halfWidth: number;
 }
 
+/** Distance of the underside's edge from the rib's centre plane where the panel slopes by ψ: o = g/2 + c·sin ψ·sin α. */
+export function edgeOffsetAt(
+  { layout, facingThickness, seamGap }: Pick<DishShape, 'layout' | 'facingThickness' | 'seamGap'>,
+  psi: number,
+): number {
+  return seamGap / 2 + facingThickness * Math.sin(psi) * Math.sin(layout.halfAngle);
+}
+
 function facet(shape: DishShape, u: number, z: number, psi: number): Facet {
-  const { halfAngle, facingThickness: c, seamGap } = shape;
+  const { layout, facingThickness: c, seamGap } = shape;
+  const { halfAngle, halfPitch } = layout;
   const undersideX = u + c * Math.sin(psi);
-  const edgeOffset = seamGap / 2 + c * Math.sin(psi) * Math.sin(halfAngle);
+  const edgeOffset = edgeOffsetAt(shape, psi);
   return {
     u,
     z,
@@ -39,49 +48,57 @@ function facet(shape: DishShape, u: number, z: number, psi: number): Facet {
     undersideZ: z - c * Math.cos(psi),
     edgeOffset,
     ribRadius: (undersideX - edgeOffset * Math.sin(halfAngle)) / Math.cos(halfAngle),
-    halfWidth: u * Math.tan(halfAngle) - seamGap / 2 / Math.cos(halfAngle),
+    halfWidth: halfPitch + u * Math.tan(halfAngle) - seamGap / 2 / Math.cos(halfAngle),
   };
 }
 
-// the true parabola is the reflecting mid-line itself
+// the true profile is the reflecting mid-line itself
 function panelFacet(shape: DishShape, u: number): Facet {
-  return facet(shape, u, parabolaHeight(u, shape.focalLength), slopeAngle(u, shape.focalLength));
+  return facet(shape, u, shape.profile.height(u), shape.profile.slopeAngle(u));
+}
+
+/** Half the step of the difference that gives how fast a slope changes along a rib, mm. */
+const rateStep = 0.05;
+
+/** How fast a function of the radius along a rib changes there. */
+function rateAlongRib(value: (r: number) => number, r: number): number {
+  const h = Math.min(rateStep, r / 4);
+  return (value(r + h) - value(r - h)) / (2 * h);
 }
 
 /**
- * Slope of the panel that lies on a rib whose edge is the parabola z = r²/4f itself.
+ * Slope ψ at radius r along the rib of the panel that lies on a rib whose edge is the profile z(r) itself.
  *
- * The contact wanders across the rib as the slope grows, so x = r·cos α + (g/2)·sin α + ε·sin ψ with ε = c·sin²α, and
- * dz/dx = tan ψ asks for ε·sin ψ = (r/2f − cos α·tan ψ)·dr/dψ. Its smooth solution is r = 2f·cos α·tan ψ + ρ with
- * ρ = 2f·ε·sin ψ/(2f·cos α/cos²ψ + dρ/dψ); here dρ/dψ is that of ρ = ε·sin ψ·cos²ψ/cos α, which leaves out a relative
- * (ε/2f)³.
- * @returns ψ, and its rate of change along the rib
+ * The contact wanders across the rib as the slope grows, so the underside's mid-line has
+ * x = r·cos α + (g/2)·sin α + ε·sin ψ with ε = c·sin²α, and dz/dx = tan ψ gives
+ * tan ψ = z'(r)/(cos α + ε·cos ψ·dψ/dr). ε is a small part of the radius of bend, so the smooth solution is found by
+ * putting the slope without the last term into it, and that result once more, which leaves out a relative (ε/bend)³.
  */
-export function slopeOnParabolicRib(
-  shape: DishShape,
-  ribRadius: number,
-): { readonly psi: number; readonly turn: number } {
-  const { halfAngle, facingThickness, focalLength: f } = shape;
-  const [cos, eps] = [Math.cos(halfAngle), facingThickness * Math.sin(halfAngle) ** 2];
-  let psi = Math.atan(ribRadius / (2 * f * cos));
-  let rate = 0;
-  // Newton from a start that is right to ε/2f: three steps reach the last digit
-  for (let step = 0; step < 3; step++) {
-    const [s, c] = [Math.sin(psi), Math.cos(psi)];
-    const main = (2 * f * cos) / (c * c);
-    rate = main + (eps * c * (c * c - 2 * s * s)) / cos;
-    psi -= (2 * f * cos * Math.tan(psi) + (2 * f * eps * s) / rate - ribRadius) / rate;
-  }
-  return { psi, turn: 1 / rate };
+export function slopeOnProfiledRib({ layout, facingThickness, profile }: DishShape, ribRadius: number): number {
+  const cos = Math.cos(layout.halfAngle);
+  const eps = facingThickness * Math.sin(layout.halfAngle) ** 2;
+  const once = (r: number): number => {
+    const slope = profile.slope(r);
+    const size = Math.hypot(slope, cos);
+    // z'' = ψ'·(1 + z'²), and d atan(z'/cos α)/dr = z''·cos α/(cos²α + z'²); cos ψ = cos α/size
+    const turn = (profile.turn(r) * (1 + slope * slope) * cos) / (size * size);
+    return Math.atan2(slope, cos + ((eps * cos) / size) * turn);
+  };
+  return Math.atan2(profile.slope(ribRadius), cos + eps * Math.cos(once(ribRadius)) * rateAlongRib(once, ribRadius));
+}
+
+/** How fast that slope changes along the rib, dψ/dr. */
+export function turnOnProfiledRib(shape: DishShape, ribRadius: number): number {
+  return rateAlongRib((r) => slopeOnProfiledRib(shape, r), ribRadius);
 }
 
 function ribFacet(shape: DishShape, ribRadius: number): Facet {
-  const { halfAngle, facingThickness: c, seamGap, focalLength } = shape;
-  const { psi } = slopeOnParabolicRib(shape, ribRadius);
-  const edgeOffset = seamGap / 2 + c * Math.sin(psi) * Math.sin(halfAngle);
-  const undersideX = ribRadius * Math.cos(halfAngle) + edgeOffset * Math.sin(halfAngle);
+  const { layout, facingThickness: c, profile } = shape;
+  const psi = slopeOnProfiledRib(shape, ribRadius);
+  const edgeOffset = edgeOffsetAt(shape, psi);
+  const undersideX = ribRadius * Math.cos(layout.halfAngle) + edgeOffset * Math.sin(layout.halfAngle);
   const u = undersideX - c * Math.sin(psi);
-  const z = parabolaHeight(ribRadius, focalLength) + c * Math.cos(psi);
+  const z = profile.height(ribRadius) + c * Math.cos(psi);
   return { ...facet(shape, u, z, psi), ribRadius };
 }
 
@@ -106,7 +123,7 @@ function solve(target: number, value: (t: number) => number, guess: number): num
 /** The facet at radius `u` of the reflecting mid-line (u > 0, mm). */
 export function facetAt(shape: DishShape, u: number): Facet {
   if (shape.figure === 'panel') return panelFacet(shape, u);
-  const guess = u / Math.cos(shape.halfAngle);
+  const guess = u / Math.cos(shape.layout.halfAngle);
   return ribFacet(
     shape,
     solve(u, (r) => ribFacet(shape, r).u, guess),
@@ -116,7 +133,7 @@ export function facetAt(shape: DishShape, u: number): Facet {
 /** The facet that touches the rib at radius `r` along it (r > 0, mm). */
 export function facetOnRib(shape: DishShape, r: number): Facet {
   if (shape.figure === 'rib') return ribFacet(shape, r);
-  const guess = r * Math.cos(shape.halfAngle);
+  const guess = r * Math.cos(shape.layout.halfAngle);
   return panelFacet(
     shape,
     solve(r, (u) => panelFacet(shape, u).ribRadius, guess),
@@ -128,12 +145,17 @@ export function litRange(shape: DishShape): { readonly from: number; readonly to
   return { from: facetOnRib(shape, shape.innerRadius).u, to: facetOnRib(shape, shape.apertureRadius).u };
 }
 
+/** Height above the vertex at which a ray that comes down along the axis and meets the mid-line here crosses the axis. */
+export function crossingHeight(at: Facet): number {
+  return at.z + at.u / Math.tan(2 * at.slopeAngle);
+}
+
 /**
- * Height above the vertex at which a ray that comes down along the axis and meets the mid-line at this facet crosses
- * the axis: z + u/tan 2ψ. For figure `panel` that is f everywhere. For `rib` it is f·cos²α + c/(2·cos ψ), and
+ * Height above the vertex at which that ray is at the radius that the profile aims it at: z + (u − aim)/tan 2ψ. For
+ * figure `panel` that is the profile's own plane everywhere. For `rib` on a paraboloid it is f·cos²α + c/(2·cos ψ), and
  * o·sin α/tan 2ψ more, because the contact lies off the rib's middle: little at the rim, some mm near the hub
  * (to within c·sin²α).
  */
-export function crossingHeight(at: Facet): number {
-  return at.z + at.u / Math.tan(2 * at.slopeAngle);
+export function focusHeight(profile: Profile, at: Facet): number {
+  return at.z + (at.u - profile.aim(at.u)) / Math.tan(2 * at.slopeAngle);
 }

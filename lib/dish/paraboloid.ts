@@ -1,37 +1,35 @@
-/** Closed forms of the paraboloid z = r²/4f. Radii and lengths in mm, angles in radians. */
+/** The paraboloid z = u²/4f in closed form. Radii and lengths in mm, angles in radians. */
+import type { Profile } from './profile.js';
 
-/** Height of the paraboloid above its vertex at radius `r`. */
-export function parabolaHeight(r: number, focalLength: number): number {
-  return (r * r) / (4 * focalLength);
+/** Length of the parabola from the vertex to radius u: (u/2)·√(1+(u/2f)²) + f·asinh(u/2f). */
+function arcLength(u: number, f: number): number {
+  const k = u / (2 * f);
+  return (u / 2) * Math.sqrt(1 + k * k) + f * Math.asinh(k);
 }
 
-/** Angle ψ of the surface against the level at radius `r`: tan ψ = r/2f. */
-export function slopeAngle(r: number, focalLength: number): number {
-  return Math.atan(r / (2 * focalLength));
-}
-
-/** Rim angle φ seen from the focus: tan(φ/2) = R/2f. A half sphere's 90° is reached at f = R/2. */
-export function rimAngle(apertureRadius: number, focalLength: number): number {
-  return 2 * Math.atan(apertureRadius / (2 * focalLength));
-}
-
-/** Length of the profile from the vertex to radius `u`: (u/2)·√(1+(u/2f)²) + f·asinh(u/2f). */
-export function profileLength(u: number, focalLength: number): number {
-  const k = u / (2 * focalLength);
-  return (u / 2) * Math.sqrt(1 + k * k) + focalLength * Math.asinh(k);
-}
-
-/**
- * Length from the axis to radius `u` of the curve at distance `d` on the convex side of the profile:
- * s(u) + d·ψ(u), since a parallel curve gains d for each radian turned.
- */
-export function parallelLength(u: number, focalLength: number, d: number): number {
-  return profileLength(u, focalLength) + d * slopeAngle(u, focalLength);
-}
-
-/** Area of the paraboloid up to radius R: (8πf²/3)·[(1+R²/4f²)^{3/2} − 1], in mm². */
-export function paraboloidArea(apertureRadius: number, focalLength: number): number {
-  const k = (apertureRadius * apertureRadius) / (4 * focalLength * focalLength);
+/** Area up to radius u: (8πf²/3)·[(1+u²/4f²)^{3/2} − 1]. */
+function area(u: number, f: number): number {
+  const k = (u * u) / (4 * f * f);
   // expm1 of the logarithm keeps a flat dish exact
-  return ((8 * Math.PI * focalLength * focalLength) / 3) * Math.expm1(1.5 * Math.log1p(k));
+  return ((8 * Math.PI * f * f) / 3) * Math.expm1(1.5 * Math.log1p(k));
+}
+
+/** The paraboloid of focal length f > 0: every ray along the axis goes to the focus. */
+export function paraboloid(f: number): Profile {
+  const slopeAngle = (u: number): number => Math.atan(u / (2 * f));
+  return {
+    kind: 'paraboloid',
+    focusHeight: f,
+    focusTerm: 'focal length',
+    height: (u) => (u * u) / (4 * f),
+    slope: (u) => u / (2 * f),
+    slopeAngle,
+    turn: (u) => Math.cos(slopeAngle(u)) ** 2 / (2 * f),
+    arcLength: (u) => arcLength(u, f),
+    area: (u) => area(u, f),
+    aim: () => 0,
+    // z = u²/4f = (u·share)²/(4·f·share²)
+    narrowed: (share) => paraboloid(f * share * share),
+    refocused: paraboloid,
+  };
 }

@@ -1,25 +1,27 @@
-import { crossingHeight, facetOnRib, litRange } from './facet.js';
-import { paraboloidArea, parabolaHeight, profileLength, rimAngle } from './paraboloid.js';
+import { facetOnRib, focusHeight, litRange } from './facet.js';
+import { rimAngle } from './profile.js';
 import { fitRibTop, ribTopHeight } from './rib-top.js';
 import { clearRadius, cornerRadius, flatLength } from './set-back.js';
 import type { Dish, DishShape } from './types.js';
 
 /**
  * Solves the dish.
- * @param shape all lengths above 0 (seam gap and reflector may be 0), rim angle at most 90°, inner radius within the aperture
+ * @param shape all lengths above 0 (seam gap and reflector may be 0), inner radius within the aperture
  * @param arcTolerance greatest distance of the fitted rib top from the true curve, mm
  */
 export function solveDish(shape: DishShape, arcTolerance: number): Dish {
-  const { apertureRadius: R, focalLength: f, ribCount, ribThickness, innerRadius, baseHeight } = shape;
+  const { apertureRadius: R, profile, layout, ribThickness, innerRadius, baseHeight } = shape;
+  const ribCount = layout.ribs.length;
   const lit = litRange(shape);
   const rim = facetOnRib(shape, R);
   const inner = facetOnRib(shape, innerRadius);
   return {
     ...shape,
-    depth: parabolaHeight(R, f),
-    rimAngle: rimAngle(R, f),
-    profileLength: profileLength(R, f),
-    surfaceArea: paraboloidArea(R, f),
+    depth: profile.height(R),
+    rimAngle: rimAngle(profile, R),
+    rimSlopeAngle: profile.slopeAngle(R),
+    profileLength: profile.arcLength(R),
+    surfaceArea: profile.area(R),
     setBack: {
       clearRadius: clearRadius(ribCount, ribThickness),
       cornerRadius: cornerRadius(ribCount, ribThickness),
@@ -30,7 +32,7 @@ export function solveDish(shape: DishShape, arcTolerance: number): Dish {
     rimEndHeight: baseHeight + ribTopHeight(shape, R),
     litFrom: lit.from,
     litTo: lit.to,
-    focusHeight: { atInner: crossingHeight(inner), atRim: crossingHeight(rim) },
+    focusHeight: { atInner: focusHeight(profile, inner), atRim: focusHeight(profile, rim) },
     glueWedge: glueWedge(shape),
   };
 }
@@ -38,6 +40,7 @@ export function solveDish(shape: DishShape, arcTolerance: number): Dish {
 // along the rim chord the rib's top falls from the contact line to the facing corner, t/2 off the centre plane
 function glueWedge(shape: DishShape): number {
   const rim = facetOnRib(shape, shape.apertureRadius);
-  const atCorner = (rim.undersideX - (shape.ribThickness / 2) * Math.sin(shape.halfAngle)) / Math.cos(shape.halfAngle);
+  const { halfAngle } = shape.layout;
+  const atCorner = (rim.undersideX - (shape.ribThickness / 2) * Math.sin(halfAngle)) / Math.cos(halfAngle);
   return Math.max(0, rim.undersideZ - ribTopHeight(shape, atCorner));
 }

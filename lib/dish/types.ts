@@ -3,18 +3,18 @@
  * lengths in mm, angles in radians. `u` is the radius along a panel's reflecting mid-line, `r` the radius along a rib.
  */
 import type { FittedPath } from '../geometry/index.js';
+import type { Profile } from './profile.js';
+import type { RibLayout } from './rib-layout.js';
 
 export type Figure = 'panel' | 'rib';
 
-/** What decides the optical shape; every function of the room takes it. */
+/** What decides the optical shape; every function of the module takes it. */
 export interface DishShape {
   readonly figure: Figure;
-  readonly focalLength: number;
+  readonly profile: Profile;
+  readonly layout: RibLayout;
   /** Radius at which the ribs end (half the aperture). */
   readonly apertureRadius: number;
-  readonly ribCount: number;
-  /** π / ribCount: half the angle between two ribs. */
-  readonly halfAngle: number;
   readonly ribThickness: number;
   /** Panel thickness, and reflector with its glue; their sum is c of the formulas. */
   readonly panelThickness: number;
@@ -31,7 +31,9 @@ export interface DishShape {
 export interface Dish extends DishShape {
   readonly depth: number;
   readonly rimAngle: number;
-  /** Arc length of the profile from vertex to rim, and area of the whole paraboloid. */
+  /** Angle of the profile against the level at the rim. */
+  readonly rimSlopeAngle: number;
+  /** Arc length of the profile from vertex to rim, and area of the whole surface. */
   readonly profileLength: number;
   readonly surfaceArea: number;
   readonly setBack: {
@@ -50,7 +52,7 @@ export interface Dish extends DishShape {
   /** Radii of the panel's mid-line at which the reflecting surface begins and ends (u_min, u_max). */
   readonly litFrom: number;
   readonly litTo: number;
-  /** Height of the receiver plane above the vertex at which the mid-lines focus, and what figure `rib` costs. */
+  /** Height above the vertex at which the mid-lines' rays are where the profile aims them; figure `rib` lowers it. */
   readonly focusHeight: { readonly atInner: number; readonly atRim: number };
   /** Greatest width of the wedge open between rib top and panel underside at the facing corner: where glue goes. */
   readonly glueWedge: number;

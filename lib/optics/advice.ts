@@ -1,5 +1,5 @@
 /** What would do better, each with the figures of the alternatives beside it. */
-import { clearRadius, type DishShape } from '../dish/index.js';
+import { clearRadius, type DishShape, radialLayout } from '../dish/index.js';
 import { bestHeight, bestPlane } from './best-plane.js';
 import { leastRibs } from './closed-form.js';
 import { estimate } from './estimate.js';
@@ -75,11 +75,10 @@ const WORTH = 0.01;
 
 /** The same dish with another number of ribs; the hub keeps its margin over the least radius. */
 function withRibs(shape: DishShape, ribCount: number): DishShape {
-  const margin = shape.innerRadius - clearRadius(shape.ribCount, shape.ribThickness);
+  const margin = shape.innerRadius - clearRadius(shape.layout.ribs.length, shape.ribThickness);
   return {
     ...shape,
-    ribCount,
-    halfAngle: Math.PI / ribCount,
+    layout: radialLayout(ribCount),
     innerRadius: Math.max(1, clearRadius(ribCount, shape.ribThickness) + margin),
   };
 }
@@ -112,12 +111,14 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
   const { dish, receiver } = input;
   const fits = leastRibs(receiver.diameter / 2, dish.apertureRadius);
   const counts = [
-    dish.ribCount,
-    ...RIB_FACTORS.flatMap((factor) => [Math.round(fits * factor), Math.round(dish.ribCount * factor)]),
+    dish.layout.ribs.length,
+    ...RIB_FACTORS.flatMap((factor) => [Math.round(fits * factor), Math.round(dish.layout.ribs.length * factor)]),
   ]
     .filter((ribs) => ribs >= 3 && ribs <= MOST_RIBS)
     // more ribs than have room on a hub of two thirds of the radius are no dish
-    .filter((ribs) => ribs === dish.ribCount || withRibs(dish, ribs).innerRadius < 0.66 * dish.apertureRadius);
+    .filter(
+      (ribs) => ribs === dish.layout.ribs.length || withRibs(dish, ribs).innerRadius < 0.66 * dish.apertureRadius,
+    );
   const alternatives = [...new Set(counts)]
     .sort((a, b) => a - b)
     .map((ribs) => {
@@ -130,7 +131,7 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
     });
   const most = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
   const best = alternatives.find(({ takenUpW }) => takenUpW.value >= (1 - WORTH) * most);
-  return { best: best?.ribs ?? dish.ribCount, flatWidthFits: fits, alternatives };
+  return { best: best?.ribs ?? dish.layout.ribs.length, flatWidthFits: fits, alternatives };
 }
 
 function receiverAdvice(input: OpticsInput, options: AdviceOptions, radius90: number): ReceiverAdvice {
@@ -158,13 +159,13 @@ function receiverAdvice(input: OpticsInput, options: AdviceOptions, radius90: nu
 function focalAdvice(input: OpticsInput, options: AdviceOptions): FocalAdvice {
   const { dish } = input;
   const lengths = [
-    dish.focalLength,
+    dish.profile.focusHeight,
     ...FOCAL_RATIOS.map((ratio) => Math.round((2 * dish.apertureRadius * ratio) / 5) * 5),
   ].filter((f) => f >= dish.apertureRadius / 2);
   const alternatives = [...new Set(lengths)]
     .sort((a, b) => a - b)
     .map((focalLength) => {
-      const { rays } = look({ ...input, dish: { ...dish, focalLength } }, options);
+      const { rays } = look({ ...input, dish: { ...dish, profile: dish.profile.refocused(focalLength) } }, options);
       const squared = squaredRadii(rays, bestHeight(rays, 0.9, dish.apertureRadius));
       return { focalLength, radius90: shareRadius(rays, squared, 0.9, dish.apertureRadius) };
     });

@@ -96,7 +96,7 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
   };
   const set = setUp(input);
   const { receiverRadius, receiverHeight, settings } = set;
-  const { apertureRadius, ribCount } = input.dish;
+  const { apertureRadius, layout } = input.dish;
   pause();
   const built = trace({ ...settings, rays, seed });
   const squared = squaredRadii(built, receiverHeight);
@@ -109,7 +109,7 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
   pause();
   // light that the mirror gives back, as an area of full sun, mm²
   const given = set.areas.mirror * input.reflector.reflectance * Math.cos(settings.pointing);
-  const map = fluxMap(built, receiverHeight, 1.4 * receiverRadius, given, ribCount, settings.pointing === 0);
+  const map = fluxMap(built, receiverHeight, 1.4 * receiverRadius, given, layout.ribs.length, settings.pointing === 0);
   pause();
   const widest = Number.isFinite(radius90.value) ? 1.5 * radius90.value : 0;
   const curveEnd = Math.min(apertureRadius, Math.max(1.4 * receiverRadius, widest));

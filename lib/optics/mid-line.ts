@@ -25,8 +25,8 @@ export interface MidLine {
  */
 export function midLine(shape: DishShape): MidLine {
   const lit = litRange(shape);
-  const widthSlope = Math.tan(shape.halfAngle);
-  const widthTaken = shape.seamGap / 2 / Math.cos(shape.halfAngle);
+  const widthSlope = Math.tan(shape.layout.halfAngle);
+  const widthTaken = shape.seamGap / 2 / Math.cos(shape.layout.halfAngle) - shape.layout.halfPitch;
   const from = Math.max(lit.from, widthTaken / widthSlope);
   const to = lit.to;
   if (!(to > from)) throw new RangeError(`a seam of ${shape.seamGap} mm leaves nothing of the panels`);

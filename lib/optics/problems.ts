@@ -26,10 +26,11 @@ export function inputProblems(input: OpticsInput): Problem[] {
   const check = (fine: boolean, code: string, path: readonly string[], message: () => string) => {
     if (!fine) found.push(problem(code, path, message()));
   };
-  const { apertureRadius: R, focalLength: f } = dish;
+  const { apertureRadius: R, profile } = dish;
+  const f = profile.focusHeight;
   const { diameter, offset } = receiver;
   check(
-    dish.seamGap / 2 < Math.sin(dish.halfAngle) * litRange(dish).to,
+    dish.seamGap / 2 < Math.sin(dish.layout.halfAngle) * litRange(dish).to,
     'panel',
     ['panel', 'gap'],
     () => ` of ${dish.seamGap} mm leaves nothing of the panels; use a gap of a few millimetres`,
@@ -162,7 +163,7 @@ export function forecastProblems(input: OpticsInput, forecast: Forecast): Proble
       ['receiver', 'diameter'],
       ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light; ${
         interceptInBestPlane.value > intercept.value + 0.02
-          ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.focalLength).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
+          ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.profile.focusHeight).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
           : Number.isFinite(forecast.spot.radius90.value)
             ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
             : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size'

@@ -35,14 +35,14 @@ export interface SetUp {
 }
 
 export function planAreas(shape: DishShape, line: MidLine, stripSeamShare: number): PlanAreas {
-  const polygon = (apothem: number) => shape.ribCount * line.widthSlope * apothem * apothem;
-  const panels = shape.ribCount * panelPlanArea(line);
+  const polygon = (apothem: number) => shape.layout.ribs.length * line.widthSlope * apothem * apothem;
+  const panels = shape.layout.ribs.length * panelPlanArea(line);
   const aperture = Math.PI * shape.apertureRadius ** 2;
   return {
     aperture,
     rim: aperture - polygon(line.to),
     hub: polygon(line.from),
-    seams: shape.ribCount * 2 * line.widthTaken * (line.to - line.from),
+    seams: shape.layout.ribs.length * 2 * line.widthTaken * (line.to - line.from),
     strips: panels * stripSeamShare,
     mirror: panels * (1 - stripSeamShare),
   };
@@ -54,7 +54,7 @@ export function setUp(input: OpticsInput): SetUp {
   const line = midLine(dish);
   const day = site === null ? null : sunDay(site);
   const receiverRadius = receiver.diameter / 2;
-  const receiverHeight = dish.focalLength + receiver.offset;
+  const receiverHeight = dish.profile.focusHeight + receiver.offset;
   return {
     line,
     areas: planAreas(dish, line, input.reflector.stripSeamShare),

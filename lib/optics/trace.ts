@@ -61,7 +61,7 @@ export function trace(settings: TraceSettings): Rays {
   const rays: Rays = {
     count,
     batches,
-    reference: shape.focalLength,
+    reference: shape.profile.focusHeight,
     x: new Float32Array(count),
     y: new Float32Array(count),
     dxdz: new Float32Array(count),
@@ -127,10 +127,10 @@ export function trace(settings: TraceSettings): Rays {
         const tilted = sx * cosPointing + sz * sinPointing;
         sz = sz * cosPointing - sx * sinPointing;
         // which half of which panel; the ray is traced in that panel's frame and turned back
-        const half2 = at[0]! * 2 * shape.ribCount;
+        const half2 = at[0]! * 2 * shape.layout.ribs.length;
         const number = half2 | 0;
         mirrored = number % 2 === 0 ? 1 : -1;
-        const turn = (number >> 1) * 2 * shape.halfAngle;
+        const turn = (number >> 1) * 2 * shape.layout.halfAngle;
         turnCos = Math.cos(turn);
         turnSin = Math.sin(turn);
         sx = tilted * turnCos + sy * turnSin;
@@ -197,7 +197,7 @@ export function trace(settings: TraceSettings): Rays {
       const goesUp = rz > 1e-6;
       const dx = goesUp ? rx / rz : 0;
       const dy = goesUp ? ry / rz : 0;
-      const rise = shape.focalLength - z;
+      const rise = shape.profile.focusHeight - z;
       const hitX = u + dx * rise;
       const hitY = mirrored * (w + dy * rise);
       const slopeY = mirrored * dy;

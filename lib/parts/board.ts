@@ -9,7 +9,7 @@ import {
   rectangle,
   strokeTextWidth,
 } from '../geometry/index.js';
-import type { Dish } from '../dish/index.js';
+import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { blank, inUnits, thicknessOf } from './blank.js';
 import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
@@ -87,7 +87,7 @@ export function makeWholeBoard(
   mounting: readonly { readonly x: number; readonly y: number }[],
 ): Part {
   const { board } = design;
-  const ribs = Array.from({ length: dish.ribCount }, (_, i) => i + 1);
+  const ribs = ribNumbers(dish.layout);
   const marks = ribs.map((rib) => ribMarks(design, dish, items, rib));
   const centre: Drill[] = board.centreHole > 0 ? [{ x: 0, y: 0, diameter: board.centreHole, depth: 'through' }] : [];
   return blank({

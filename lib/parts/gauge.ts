@@ -39,7 +39,7 @@ function midLine(design: Design, dish: Dish): FittedPath {
  * lies at u·cos α + w·sin α along the rib, w half the reflecting chord.
  */
 function seamLine(design: Design, dish: Dish): FittedPath {
-  const { halfAngle } = dish;
+  const { halfAngle } = dish.layout;
   const [cos, sin, tan] = [Math.cos(halfAngle), Math.sin(halfAngle), Math.tan(halfAngle)];
   return fitArcs(
     {
@@ -147,7 +147,8 @@ function focalStick(design: Design, dish: Dish): Part {
  * at their angle and at equal distance. Seen in plan, x outward along the bisector.
  */
 function rimSpacer(design: Design, dish: Dish): Part {
-  const { apertureRadius: R, halfAngle, ribThickness } = dish;
+  const { apertureRadius: R, layout, ribThickness } = dish;
+  const { halfAngle } = layout;
   const [cos, sin] = [Math.cos(halfAngle), Math.sin(halfAngle)];
   const half = (ribThickness + notchFit) / 2;
   const [inner, outer] = [R * cos - spacerNotch, R * cos + spacerWood];
@@ -188,12 +189,12 @@ function rimSpacer(design: Design, dish: Dish): Part {
 export function gaugeProblems(design: Design, dish: Dish): Problem[] {
   const say = (mm: number) => inUnits(design, mm);
   const problems: Problem[] = [];
-  if (design.template.gauge === 'rim-to-rim' && dish.ribCount % 2 === 1)
+  if (design.template.gauge === 'rim-to-rim' && dish.layout.ribs.length % 2 === 1)
     problems.push(
       problem(
         'gauge',
         ['template', 'gauge'],
-        `a rim-to-rim gauge needs an even number of ribs, so that rib lies across from rib; dish.ribs is ${dish.ribCount}: use template.gauge: vertex-to-rim`,
+        `a rim-to-rim gauge needs an even number of ribs, so that rib lies across from rib; dish.ribs is ${dish.layout.ribs.length}: use template.gauge: vertex-to-rim`,
       ),
     );
   if (stickLength(design, dish) < 2 * stickWidth)

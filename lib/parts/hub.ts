@@ -1,6 +1,6 @@
 /** The hub: one layer, on its axis; flat k faces rib k, counted anticlockwise from x. */
 import { contourFromPoints, placePoint, polar, strokeTextWidth } from '../geometry/index.js';
-import { flatLength, type Dish } from '../dish/index.js';
+import { type Dish, flatLength, ribNumbers } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { blank, inUnits, problem, thicknessOf } from './blank.js';
 import { hubOutline, ribDirectionDeg } from './plan.js';
@@ -25,13 +25,14 @@ export function hubProblems(design: Design, dish: Dish): Problem[] {
 }
 
 /** Rib numbers just inside the flats, read from the rim; where all would crowd, only every fifth and the first. */
-function ribNumbers(dish: Dish): Label[] {
-  const { innerRadius, ribCount } = dish;
+function ribNumberLabels(dish: Dish): Label[] {
+  const { innerRadius, layout } = dish;
+  const ribCount = layout.ribs.length;
   const widest = strokeTextWidth(String(ribCount), 1);
   const fit = (step: number): number => (0.75 * flatLength(ribCount / step, 0.8 * innerRadius)) / widest;
   const step = fit(1) >= leastLetters || ribCount <= 5 ? 1 : 5;
   const height = Math.min(8, innerRadius / 5, step === 1 ? fit(1) : leastLetters);
-  return Array.from({ length: ribCount }, (_, i) => i + 1)
+  return ribNumbers(layout)
     .filter((rib) => step === 1 || rib === 1 || rib % step === 0)
     .map((rib) => {
       const text = String(rib);
@@ -46,10 +47,10 @@ function ribNumbers(dish: Dish): Label[] {
 /** The hub's layers, all alike. */
 export function makeHub(design: Design, dish: Dish): Part {
   const { hub } = design;
-  const { innerRadius, ribCount, ribThickness } = dish;
+  const { innerRadius, layout, ribThickness } = dish;
   const outline = hubOutline(design, dish);
-  const ticks = Array.from({ length: ribCount }, (_, i): PartContour => {
-    const angle = (ribDirectionDeg(dish, i + 1) * Math.PI) / 180;
+  const ticks = ribNumbers(layout).map((rib): PartContour => {
+    const angle = (ribDirectionDeg(dish, rib) * Math.PI) / 180;
     return {
       operation: 'scribe',
       closed: false,
@@ -66,7 +67,7 @@ export function makeHub(design: Design, dish: Dish): Part {
     quantity: hub.layers,
     contours: [{ operation: 'outline', closed: true, vertices: outline }, ...ticks],
     drills: hub.boltDiameter > 0 ? [{ x: 0, y: 0, diameter: hub.boltDiameter, depth: 'through' }] : [],
-    labels: ribNumbers(dish),
+    labels: ribNumberLabels(dish),
     edges: seats,
     notes: [
       hub.shape === 'polygon'

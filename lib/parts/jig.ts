@@ -1,6 +1,6 @@
 /** Jigs for those who set out and drill by hand: hub disc, board arm and cleat block. */
 import { circle, contourFromPoints, polar, rectangle, strokeTextWidth } from '../geometry/index.js';
-import type { Dish } from '../dish/index.js';
+import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { blank, inUnits, thicknessOf } from './blank.js';
 import { cleatScrews } from './cleat.js';
@@ -33,9 +33,12 @@ function hubJig(design: Design, dish: Dish): Part {
   const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.most, room);
   const outer = Math.max(radius, dish.innerRadius + border);
   const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
-  const angles = Array.from({ length: dish.ribCount }, (_, i) => (ribDirectionDeg(dish, i + 1) * Math.PI) / 180);
+  const angles = ribNumbers(dish.layout).map((rib) => (ribDirectionDeg(dish, rib) * Math.PI) / 180);
   const prick = outer - border / 2 - design.rib.pilotDiameter / 2;
-  const height = Math.min(6, (0.6 * 2 * Math.PI * (outer - 3 * border)) / dish.ribCount / strokeTextWidth('88', 1));
+  const height = Math.min(
+    6,
+    (0.6 * 2 * Math.PI * (outer - 3 * border)) / dish.layout.ribs.length / strokeTextWidth('88', 1),
+  );
   return blank({
     ...base(design),
     id: 'jig-hub',

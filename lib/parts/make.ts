@@ -37,7 +37,7 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
   const parts = [
     makeRib(design, dish, start),
     makeHub(design, dish),
-    makeCleat(design, dish.ribCount * design.cleat.perRib),
+    makeCleat(design, dish.layout.ribs.length * design.cleat.perRib),
     ...board,
     makePanel(design, dish),
     ...makeReflectors(design, dish),

@@ -45,7 +45,7 @@ export function placeMounting(
   const innermost = dish.innerRadius + needed;
   if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };
 
-  const bay = 2 * dish.halfAngle;
+  const bay = 2 * dish.layout.halfAngle;
   const near = items.filter((item) => item.kind === 'hub' || item.rib === 1 || item.rib === 2);
   const bestIn = (radius: number): { readonly angle: number; readonly room: number } => {
     let best = { angle: bay / 2, room: -1 };
@@ -59,10 +59,10 @@ export function placeMounting(
     return best;
   };
   // the whole set may move round by a few bays to keep off what is blocked
-  const phases = Math.max(1, Math.floor(dish.ribCount / count));
+  const phases = Math.max(1, Math.floor(dish.layout.ribs.length / count));
   const holesAt = (radius: number, angle: number, phase: number): Point[] =>
     Array.from({ length: count }, (_, i) =>
-      polar(radius, bay * (phase + Math.floor((i * dish.ribCount) / count)) + angle),
+      polar(radius, bay * (phase + Math.floor((i * dish.layout.ribs.length) / count)) + angle),
     );
   const roomiestPhase = (radius: number): { readonly holes: readonly Point[]; readonly room: number } => {
     const { angle, room: inBay } = bestIn(radius);
@@ -87,12 +87,12 @@ export function placeMounting(
   const radius = mountingRadius ?? doing ?? half;
   const problems: Problem[] = [];
   const advice = doing === undefined ? 'use smaller or fewer holes' : `${say(doing)} would do`;
-  if (count > dish.ribCount)
+  if (count > dish.layout.ribs.length)
     problems.push(
       problem(
         'mounting-holes',
         ['board', 'mountingHoles'],
-        `board.mountingHoles of ${count} is more than the ${dish.ribCount} bays between ribs`,
+        `board.mountingHoles of ${count} is more than the ${dish.layout.ribs.length} bays between ribs`,
       ),
     );
   else if (mountingRadius !== undefined && (radius < innermost || radius > outermost))

@@ -43,7 +43,7 @@ function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Drill[] {
   if (fixingDiameter === 0 || wallAtFixing(design, dish, panel) < fixingBreaksOut) return [];
   const place = (t: number): { readonly x: number; readonly y: number } => {
     const { length, halfWidth, facet } = panel.chord(t);
-    return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.halfAngle) };
+    return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.layout.halfAngle) };
   };
   const last = panel.length - fixingFromEnd;
   let first = fixingFromEnd;
@@ -68,7 +68,8 @@ const leastHalfWidth = 1;
 
 /** Whether the panel's narrow end is anything, and the fixings have material round them. */
 export function panelProblems(design: Design, dish: Dish): Problem[] {
-  const { halfAngle, seamGap } = dish;
+  const { layout, seamGap } = dish;
+  const { halfAngle } = layout;
   if (facetAt(dish, dish.litFrom).halfWidth < leastHalfWidth) {
     const u = (leastHalfWidth + seamGap / 2 / Math.cos(halfAngle)) / Math.tan(halfAngle);
     return [
@@ -114,7 +115,7 @@ export function makePanel(design: Design, dish: Dish): Part {
   const height = Math.min(8, (1.4 * rim.halfWidth) / strokeTextWidth('PANEL 888', 1));
   const opening = 2 * rim.facet.edgeOffset;
   // what a millimetre off the lower edge lets the panel down: the contact moves out along the rising rib
-  const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.halfAngle);
+  const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.layout.halfAngle);
   const notes = [
     'The scribed face is the underside if a mirror is glued on; lay the panel with its narrow end to the hub.',
     `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${say(clampLineFromRim)} from the rim, until the glue is hard.`,
@@ -130,7 +131,7 @@ export function makePanel(design: Design, dish: Dish): Part {
     name: 'Facing panel',
     material: design.panel.material,
     thickness: dish.panelThickness,
-    quantity: dish.ribCount,
+    quantity: dish.layout.ribs.length,
     // a thin sheet bends best about its grain, and the panel's bending line runs across it
     grain: grainThatFits(design, design.panel.material, 'across', panel.length, 2 * rim.halfWidth),
     contours: [

@@ -10,7 +10,7 @@ import {
   regularPolygon,
   sideOfContour,
 } from '../geometry/index.js';
-import type { Dish } from '../dish/index.js';
+import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { inUnits, problem } from './blank.js';
 import { cleatScrews } from './cleat.js';
@@ -26,7 +26,9 @@ export type PlanItem =
 
 /** Direction of a rib's centre line, degrees anticlockwise from x. */
 export function ribDirectionDeg(dish: Dish, rib: number): number {
-  return ((rib - 1) * 360) / dish.ribCount;
+  const frame = dish.layout.ribs[rib - 1];
+  if (frame === undefined) throw new RangeError(`there is no rib ${rib} among ${dish.layout.ribs.length}`);
+  return frame.rotationDeg;
 }
 
 function turned(outline: Contour, dish: Dish, rib: number): Contour {
@@ -35,11 +37,11 @@ function turned(outline: Contour, dish: Dish, rib: number): Contour {
 
 /** The hub's outline: flats face the ribs, so the corners lie half way between them. */
 export function hubOutline(design: Design, dish: Dish): Contour {
-  const { innerRadius, halfAngle, ribCount } = dish;
+  const { innerRadius, layout } = dish;
   const centre = { x: 0, y: 0 };
   return design.hub.shape === 'round'
     ? circle(centre, innerRadius)
-    : regularPolygon(centre, innerRadius / Math.cos(halfAngle), ribCount, halfAngle);
+    : regularPolygon(centre, innerRadius / Math.cos(layout.halfAngle), layout.ribs.length, layout.halfAngle);
 }
 
 function ribPlan(dish: Dish, rib: number): PlanItem {
@@ -61,7 +63,7 @@ function cleatPlans(design: Design, dish: Dish, start: number, rib: number): Pla
 
 /** Everything on the board, with the cleats starting at radius `start`. */
 export function planItems(design: Design, dish: Dish, start: number): PlanItem[] {
-  const ribs = Array.from({ length: dish.ribCount }, (_, i) => i + 1);
+  const ribs = ribNumbers(dish.layout);
   return [
     { kind: 'hub', outline: hubOutline(design, dish) },
     ...ribs.map((rib) => ribPlan(dish, rib)),
@@ -78,7 +80,7 @@ export function boardScrews(design: Design, dish: Dish, start: number): { readon
     // the second cleat is the same block turned half round
     ...(perRib === 2 ? [{ x: start + length - x, y: -across }] : []),
   ]);
-  return Array.from({ length: dish.ribCount }, (_, i) => i + 1).flatMap((rib) =>
+  return ribNumbers(dish.layout).flatMap((rib) =>
     own.map((at) => ({
       rib,
       at: placePoint(at, { x: 0, y: 0, rotationDeg: ribDirectionDeg(dish, rib), mirrored: false }),
@@ -115,7 +117,7 @@ export function tightest(items: readonly PlanItem[]): { readonly room: number; r
 
 /** What can stand in the way of a cleat of rib 1: the hub, and the two ribs on either side with their cleats. */
 function cleatRoom(design: Design, dish: Dish, start: number): { readonly room: number; readonly between: string } {
-  const n = dish.ribCount;
+  const n = dish.layout.ribs.length;
   const near = [...new Set([2, 3, n - 1, n])].filter((rib) => rib > 1 && rib <= n);
   const others: PlanItem[] = [
     { kind: 'hub', outline: hubOutline(design, dish) },

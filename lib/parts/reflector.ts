@@ -169,7 +169,7 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
     kind: 'reflector' as const,
     material: sheet.material,
     thickness: sheet.thickness,
-    quantity: dish.ribCount,
+    quantity: dish.layout.ribs.length,
   };
   const hemmed = sheet.hem.past > 0;
   const film = 'Mark only the protective film, never the mirror; cut with shears or a knife along a straight edge.';
@@ -239,15 +239,16 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
 export function stripSeamShare(design: Design, dish: Dish): number {
   const { inset, tape, hem, material } = design.reflector;
   if (material === undefined) return 0;
-  const side = Math.max(inset, (tape - dish.seamGap) / 2, 0) / Math.cos(dish.halfAngle);
-  const { litFrom: from, litTo: to, halfAngle, seamGap } = dish;
+  const side = Math.max(inset, (tape - dish.seamGap) / 2, 0) / Math.cos(dish.layout.halfAngle);
+  const { litFrom: from, litTo: to, layout, profile, seamGap } = dish;
+  const { halfAngle } = layout;
   // half the width is a straight line over u, so all areas are closed; near the hub tape may cover all
   const lost = seamGap / 2 / Math.cos(halfAngle);
   const area = (a: number, b: number, less: number): number => {
     const start = Math.min(b, Math.max(a, (lost + less) / Math.tan(halfAngle)));
     return ((b * b - start * start) / 2) * Math.tan(halfAngle) - (lost + less) * (b - start);
   };
-  const depthFrom = inset * Math.cos(Math.atan(from / (2 * dish.focalLength)));
-  const depthTo = hem > 0 ? 0 : inset * Math.cos(Math.atan(to / (2 * dish.focalLength)));
+  const depthFrom = inset * Math.cos(profile.slopeAngle(from));
+  const depthTo = hem > 0 ? 0 : inset * Math.cos(profile.slopeAngle(to));
   return 1 - area(from + depthFrom, to - depthTo, side) / area(from, to, 0);
 }

@@ -137,7 +137,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
   const pilots = pilotHoles(design, dish, cleatStart);
   const cleatMiddle = cleatStart + design.cleat.length / 2 - dish.innerRadius;
   const height = Math.min(8, dish.innerEndHeight / 5);
-  const label = `RIB {n} OF ${dish.ribCount}`;
+  const label = `RIB {n} OF ${dish.layout.ribs.length}`;
   const labelAt = { x: height, y: dish.innerEndHeight / 2 - height };
   // lettering, pilots and the seat of the cleat stay whole
   const keep = [
@@ -159,7 +159,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     name: 'Rib',
     material: rib.material,
     thickness: dish.ribThickness,
-    quantity: dish.ribCount,
+    quantity: dish.layout.ribs.length,
     grain: grainThatFits(design, rib.material, 'along', length, dish.rimEndHeight),
     contours: [
       { operation: 'outline', closed: true, vertices: outline },

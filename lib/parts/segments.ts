@@ -16,12 +16,12 @@ import {
   type StraightEdge,
   strokeTextWidth,
 } from '../geometry/index.js';
-import type { Dish } from '../dish/index.js';
+import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design, Problem } from '../design/index.js';
 import { ringFits } from './bed.js';
 import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks } from './board.js';
-import { boardScrews, type PlanItem } from './plan.js';
+import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
 import type { Drill, Label, Part, PartContour } from './types.js';
 
 /** From a joint to the nearest screw, mm: common practice, no source. */
@@ -81,7 +81,7 @@ export function needsSegments(design: Design): boolean {
 
 /** Direction of the joints within their bay, from the rib before it, and the distance it keeps off screws and ribs. */
 function jointInBay(design: Design, dish: Dish, start: number): { readonly angle: number; readonly room: number } {
-  const bay = 2 * dish.halfAngle;
+  const bay = 2 * dish.layout.halfAngle;
   const screws = boardScrews(design, dish, start).filter(({ rib }) => rib <= 2);
   const away = (angle: number): number => {
     const ray: StraightEdge = { kind: 'straight', from: { x: 0, y: 0 }, to: polar(design.board.size, angle) };
@@ -114,14 +114,14 @@ export interface Division {
 export function divideBoard(design: Design, dish: Dish, start: number): Division {
   const say = (mm: number) => inUnits(design, mm);
   const { size, spliceWidth } = design.board;
-  const bay = 2 * dish.halfAngle;
+  const bay = 2 * dish.layout.halfAngle;
   const { angle, room } = jointInBay(design, dish, start);
   const jointsFor = (count: number): number[] =>
-    Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.ribCount) / count) + angle);
+    Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.layout.ribs.length) / count) + angle);
   const sectorsOf = (joints: readonly number[]): Sector[] =>
     joints.map((from, i) => ({ from, to: joints[i + 1] ?? joints[0]! + fullTurn }));
   const problems: Problem[] = [];
-  const counts = Array.from({ length: Math.min(mostSegments, dish.ribCount) - 1 }, (_, i) => i + 2);
+  const counts = Array.from({ length: Math.min(mostSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2);
   const sheets = boardSheets(design);
   const count = counts.find((n) =>
     sectorsOf(jointsFor(n)).every((sector) => ringFits(sectorOutline(design, sector), sheets)),
@@ -171,7 +171,8 @@ const within = (sector: Sector, angle: number): boolean => {
 
 /** The hub's outline inside a sector, as an open scribe. */
 function hubPiece(design: Design, dish: Dish, sector: Sector): PartContour {
-  const { innerRadius, halfAngle } = dish;
+  const { innerRadius, layout } = dish;
+  const { halfAngle } = layout;
   if (design.hub.shape === 'round') {
     const arc: Path = [
       { ...polar(innerRadius, sector.from), bulge: bulgeOfSweep(sector.to - sector.from) },
@@ -217,13 +218,8 @@ export function makeSegments(
   const screws = boardScrews(design, dish, start);
   const angleOf = ({ x, y }: Point): number => Math.atan2(y, x);
   const segments = division.sectors.map((sector, i): Part => {
-    const ribs = Array.from({ length: dish.ribCount }, (_, k) => k + 1).filter((rib) =>
-      within(sector, (rib - 1) * 2 * dish.halfAngle),
-    );
-    const marks = Array.from({ length: dish.ribCount }, (_, k) => ({
-      rib: k + 1,
-      ...ribMarks(design, dish, items, k + 1),
-    }));
+    const ribs = ribNumbers(dish.layout).filter((rib) => within(sector, (ribDirectionDeg(dish, rib) * Math.PI) / 180));
+    const marks = ribNumbers(dish.layout).map((rib) => ({ rib, ...ribMarks(design, dish, items, rib) }));
     const scribes = marks.flatMap(({ rib, scribes: all }) =>
       all.flatMap((scribe) =>
         scribe.closed ? clipScribe(scribe, sector, 4 * board.size) : ribs.includes(rib) ? [scribe] : [],
@@ -277,7 +273,7 @@ function neighbours(index: number, count: number): string {
 
 /** The segment's number, in the bay before its middle, near the edge, where nothing stands. */
 function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number): Label {
-  const bay = 2 * dish.halfAngle;
+  const bay = 2 * dish.layout.halfAngle;
   const angle = bay * (Math.floor((sector.from + sector.to) / 2 / bay) + 0.5);
   const text = `SEGMENT ${number}`;
   const height = Math.min(8, design.board.size / 60);

@@ -82,7 +82,7 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
     ({ x, y, diameter }) =>
       sideOfContour(ring, { x, y }, 0) === 'inside' && nearestOnContour(ring, { x, y }).distance > diameter,
   );
-  const title = `RIB TEMPLATE ${dish.ribCount}x`;
+  const title = `RIB TEMPLATE ${dish.layout.ribs.length}x`;
   const how =
     template.guide === 'bush'
       ? `For a guide bush of ${inUnits(design, template.bushDiameter)} with a bit of ${inUnits(design, template.bitDiameter)}: the template is ${inUnits(design, offset)} smaller all round than the rib, its openings larger by as much.`

@@ -17,7 +17,9 @@ interface Chord {
 
 /** Figure `panel`: the reflecting mid-line is the parabola, the underside lies the facing thickness along the normal. */
 function chordUnderParabola(shape: DishShape, u: number): Chord {
-  const { focalLength: f, facingThickness: c, halfAngle, seamGap } = shape;
+  const { profile, layout, facingThickness: c, seamGap } = shape;
+  const { halfAngle } = layout;
+  const f = profile.focusHeight;
   const slope = u / (2 * f);
   const size = Math.hypot(1, slope);
   // the reflecting edge keeps half the gap off the rib's centre plane: u·sin α − w·cos α = g/2
@@ -27,7 +29,7 @@ function chordUnderParabola(shape: DishShape, u: number): Chord {
 
 /** How far a chord may come down before it meets the rib's square top, over all its points above the rib. */
 function roomUnder(shape: DishShape, { x, z, half }: Chord): number {
-  const [cos, sin] = [Math.cos(shape.halfAngle), Math.sin(shape.halfAngle)];
+  const [cos, sin] = [Math.cos(shape.layout.halfAngle), Math.sin(shape.layout.halfAngle)];
   let least = Infinity;
   const steps = 60;
   // from the chord's end inward to where it leaves the rib's thickness
@@ -64,7 +66,7 @@ describe('contact of panel and rib', () => {
         for (let i = 0; i <= 40; i++) {
           const r = shape.innerRadius + ((shape.apertureRadius - shape.innerRadius) * i) / 40;
           const at = facetOnRib(shape, r);
-          const half = (at.u * Math.sin(shape.halfAngle) - shape.seamGap / 2) / Math.cos(shape.halfAngle);
+          const half = (at.u * Math.sin(shape.layout.halfAngle) - shape.seamGap / 2) / Math.cos(shape.layout.halfAngle);
           const room = roomUnder(shape, { x: at.undersideX, z: at.undersideZ, half });
           expect(Math.abs(room)).toBeLessThan(micron);
         }
@@ -76,7 +78,8 @@ describe('contact of panel and rib', () => {
   it('is at the panel’s edge, not at the facing corner, which would set the ribs 0.4 mm too high at the rim of the press house’s dish', () => {
     const shape = shapeWith({});
     const rim = facetOnRib(shape, shape.apertureRadius);
-    const { halfAngle, ribThickness } = shape;
+    const { layout, ribThickness } = shape;
+    const { halfAngle } = layout;
     // a model that lets the chord rest on the rib's near corner instead
     const atCorner = (rim.undersideX - (ribThickness / 2) * Math.sin(halfAngle)) / Math.cos(halfAngle);
     const tooHigh = rim.undersideZ - ribTopHeight(shape, atCorner);
@@ -132,7 +135,8 @@ describe('facets', () => {
 
   it('send it through f·cos²α + c/(2·cos ψ), and the shift by the seam on top, with figure `rib`', () => {
     const shape = shapeWith({ figure: 'rib' });
-    const { halfAngle, focalLength, facingThickness } = shape;
+    const { layout, facingThickness } = shape;
+    const [halfAngle, focalLength] = [layout.halfAngle, 550];
     for (const r of [60, 200, 400, 700]) {
       const at = facetOnRib(shape, r);
       const normal = { x: -Math.sin(at.slopeAngle), z: Math.cos(at.slopeAngle) };

@@ -45,7 +45,8 @@ describe('developed panel', () => {
         const bent = romberg(
           (t) => {
             const { u } = facet(t);
-            const width = 2 * ((u * Math.sin(shape.halfAngle) - shape.seamGap / 2) / Math.cos(shape.halfAngle));
+            const width =
+              2 * ((u * Math.sin(shape.layout.halfAngle) - shape.seamGap / 2) / Math.cos(shape.layout.halfAngle));
             return width * speedOf((at) => layerPoint(facet(at), depth), t, 1e-2);
           },
           panel.from,

@@ -1,17 +1,7 @@
 import { Bezier } from 'bezier-js';
 import * as polyclip from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
-import {
-  clearRadius,
-  cornerRadius,
-  flatLength,
-  parabolaHeight,
-  parallelLength,
-  paraboloidArea,
-  profileLength,
-  rimAngle,
-  slopeAngle,
-} from '../../lib/dish/index.js';
+import { clearRadius, cornerRadius, flatLength, paraboloid, parallelLength, rimAngle } from '../../lib/dish/index.js';
 import { romberg } from './shapes.js';
 
 /** A parabola arc is a quadratic Bezier: from the vertex to (R, R²/4f), its middle control point at (R/2, 0). */
@@ -31,15 +21,15 @@ describe('profile', () => {
     const curve = asBezier(R, f);
     for (let t = 0; t <= 1; t += 1 / 64) {
       const { x, y } = curve.get(t);
-      expect(Math.abs(parabolaHeight(x, f) - y)).toBeLessThan(1e-9);
+      expect(Math.abs(paraboloid(f).height(x) - y)).toBeLessThan(1e-9);
       const { x: dx, y: dy } = curve.derivative(t);
-      expect(Math.abs(slopeAngle(x, f) - Math.atan2(dy, dx))).toBeLessThan(1e-12);
+      expect(Math.abs(paraboloid(f).slopeAngle(x) - Math.atan2(dy, dx))).toBeLessThan(1e-12);
     }
   });
 
   it.each(shapes)('is as long as that Bezier (bezier-js), R %d f %d', (R, f) => {
     const length = asBezier(R, f).length();
-    expect(Math.abs(profileLength(R, f) / length - 1)).toBeLessThan(1e-9);
+    expect(Math.abs(paraboloid(f).arcLength(R) / length - 1)).toBeLessThan(1e-9);
   });
 
   it('has a parallel on the convex side that is as long as its points say (Romberg integration)', () => {
@@ -57,7 +47,9 @@ describe('profile', () => {
           return Math.hypot(rate(0), rate(1));
         };
         const byHand = romberg(speed, 10, R);
-        expect(Math.abs((parallelLength(R, f, d) - parallelLength(10, f, d)) / byHand - 1)).toBeLessThan(1e-9);
+        expect(
+          Math.abs((parallelLength(paraboloid(f), R, d) - parallelLength(paraboloid(f), 10, d)) / byHand - 1),
+        ).toBeLessThan(1e-9);
       }
   });
 
@@ -72,18 +64,18 @@ describe('profile', () => {
       [158.3, 27.7],
       [190.0, 39.9],
     ] as const;
-    for (const [x, y] of table) expect(Math.abs(parabolaHeight(x, 226) - y)).toBeLessThan(0.06);
+    for (const [x, y] of table) expect(Math.abs(paraboloid(226).height(x) - y)).toBeLessThan(0.06);
   });
 
   it('is 4.5 in deep at 36 in aperture and 18 in focal length (common practice, no source)', () => {
-    expect(parabolaHeight(18, 18)).toBe(4.5);
+    expect(paraboloid(18).height(18)).toBe(4.5);
   });
 
   it('has a rim angle of a right angle at a quarter of the aperture, seen by the ray from the rim to the focus', () => {
-    expect(rimAngle(500, 250)).toBeCloseTo(Math.PI / 2, 14);
+    expect(rimAngle(paraboloid(250), 500)).toBeCloseTo(Math.PI / 2, 14);
     for (const [R, f] of shapes) {
       const toFocus = Math.atan2(R, f - (R * R) / (4 * f));
-      expect(Math.abs(rimAngle(R, f) - toFocus)).toBeLessThan(1e-12);
+      expect(Math.abs(rimAngle(paraboloid(f), R) - toFocus)).toBeLessThan(1e-12);
     }
   });
 });
@@ -92,12 +84,12 @@ describe('surface', () => {
   it('is the integral of its rings (Romberg)', () => {
     for (const [R, f] of shapes) {
       const byHand = romberg((r) => 2 * Math.PI * r * Math.hypot(1, r / (2 * f)), 0, R);
-      expect(Math.abs(paraboloidArea(R, f) / byHand - 1)).toBeLessThan(1e-10);
+      expect(Math.abs(paraboloid(f).area(R) / byHand - 1)).toBeLessThan(1e-10);
     }
   });
 
   it('comes down to the disc for a flat dish', () => {
-    expect(Math.abs(paraboloidArea(100, 1e7) / (Math.PI * 100 * 100) - 1)).toBeLessThan(1e-10);
+    expect(Math.abs(paraboloid(1e7).area(100) / (Math.PI * 100 * 100) - 1)).toBeLessThan(1e-10);
   });
 });
 

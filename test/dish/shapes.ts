@@ -1,25 +1,27 @@
 /** Dish shapes for tests: that of the press house, and random ones that can be built. */
 import fc from 'fast-check';
-import type { DishShape, Figure } from '../../lib/dish/index.js';
+import { type DishShape, type Figure, paraboloid, radialLayout } from '../../lib/dish/index.js';
 
-export function shapeWith(changes: Partial<DishShape>): DishShape {
-  const ribCount = changes.ribCount ?? 24;
+/** Changes of a shape; rib count and focal length stand for a radial layout and a paraboloid. */
+export type ShapeChange = Partial<DishShape> & { readonly ribCount?: number; readonly focalLength?: number };
+
+/** The press-house dish of the fixtures, with some things changed. */
+export function shapeWith({ ribCount = 24, focalLength = 550, ...changes }: ShapeChange): DishShape {
   const panelThickness = changes.panelThickness ?? 3;
   const reflectorThickness = changes.reflectorThickness ?? 0.3;
   return {
     figure: 'panel',
-    focalLength: 550,
+    profile: paraboloid(focalLength),
+    layout: radialLayout(ribCount),
     apertureRadius: 750,
     ribThickness: 12,
     seamGap: 2,
     baseHeight: 60,
     innerRadius: 51,
+    facingThickness: panelThickness + reflectorThickness,
     ...changes,
-    ribCount,
-    halfAngle: Math.PI / ribCount,
     panelThickness,
     reflectorThickness,
-    facingThickness: panelThickness + reflectorThickness,
   };
 }
 

@@ -64,7 +64,7 @@ describe('solved dish', () => {
     const rim = facetOnRib(shape, shape.apertureRadius);
     // the rib's top under the panel's rim chord, at the corner that is t/2 off the rib's middle
     const across = shape.ribThickness / 2 - rim.edgeOffset;
-    const along = shape.apertureRadius - across * Math.tan(shape.halfAngle);
+    const along = shape.apertureRadius - across * Math.tan(shape.layout.halfAngle);
     expect(dish.glueWedge).toBeCloseTo(rim.undersideZ - ribTopHeight(shape, along), 9);
     expect(dish.glueWedge).toBeGreaterThan(0.3);
   });

@@ -1,16 +1,15 @@
 /** Sheets and parts for the tests of the writers. Invented shapes; the rib's top is the demo's. */
 import { defaultColours } from '../../lib/design/index.js';
 import { type Contour, circle, clockwise, rectangle, reversed } from '../../lib/geometry/index.js';
-import { fitRibTop } from '../../lib/dish/rib-top.js';
+import { type DishShape, fitRibTop, paraboloid, radialLayout } from '../../lib/dish/index.js';
 import { type CutSheetToDraw, type Drawing, type PartToDraw, drawSheet } from '../../lib/output/index.js';
 
 /** The dish of the demo: aperture 1500 mm, f 550 mm, 24 ribs of 12 mm, 3 mm panels with 0.3 mm sheet. */
-const dish = {
+const dish: DishShape = {
   figure: 'panel',
-  focalLength: 550,
+  profile: paraboloid(550),
+  layout: radialLayout(24),
   apertureRadius: 750,
-  ribCount: 24,
-  halfAngle: Math.PI / 24,
   ribThickness: 12,
   panelThickness: 3,
   reflectorThickness: 0.3,
@@ -18,7 +17,7 @@ const dish = {
   seamGap: 1,
   baseHeight: 60,
   innerRadius: 110,
-} as const;
+};
 
 /** A rib: the fitted top curve of that dish on a straight base. */
 export function ribOutline(): Contour {

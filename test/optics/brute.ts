@@ -42,8 +42,8 @@ export function bruteRays(
     const slope = (z(u + 0.01) - z(u - 0.01)) / 0.02;
     for (let j = 0; j < across; j++) {
       const w = -half + ((j + 0.5) * 2 * half) / across;
-      for (let panel = 0; panel < shape.ribCount; panel++) {
-        const angle = panel * 2 * shape.halfAngle;
+      for (let panel = 0; panel < shape.layout.ribs.length; panel++) {
+        const angle = panel * 2 * shape.layout.halfAngle;
         const [c, s] = [Math.cos(angle), Math.sin(angle)];
         const point: Vector = [u * c - w * s, u * s + w * c, z(u)];
         const radial: Vector = [c, s, slope];

@@ -1,30 +1,14 @@
 /** Dishes for the tests of the forecast. Invented. */
 import type { DishShape } from '../../lib/dish/index.js';
+import { type ShapeChange, shapeWith } from '../dish/shapes.js';
 import type { OpticsInput } from '../../lib/optics/index.js';
 import type { TraceSettings } from '../../lib/optics/trace.js';
 
 /** The press-house dish of the fixtures. */
-export function dishOf(change: Partial<DishShape> = {}): DishShape {
-  const ribCount = change.ribCount ?? 24;
-  return {
-    figure: 'panel',
-    focalLength: 550,
-    apertureRadius: 750,
-    ribCount,
-    halfAngle: Math.PI / ribCount,
-    ribThickness: 12,
-    panelThickness: 3,
-    reflectorThickness: 0.3,
-    facingThickness: 3.3,
-    seamGap: 2,
-    baseHeight: 60,
-    innerRadius: 51,
-    ...change,
-  };
-}
+export const dishOf = (change: ShapeChange = {}): DishShape => shapeWith({ facingThickness: 3.3, ...change });
 
 /** A dish of so many panels, without seams, that it is as good as smooth. */
-export function smoothDish(change: Partial<DishShape> = {}): DishShape {
+export function smoothDish(change: ShapeChange = {}): DishShape {
   return dishOf({
     ribCount: 20_000,
     seamGap: 0,

@@ -35,7 +35,6 @@ describe('extremes', () => {
         const input = inputOf({
           dish: dishOf({
             ...one,
-            halfAngle: Math.PI / one.ribCount,
             focalLength,
             innerRadius,
             seamGap: one.gapShare * one.ribThickness,

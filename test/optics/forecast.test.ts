@@ -191,7 +191,7 @@ describe('forecast', () => {
 
 describe('aim', () => {
   it('keeps 90 % at the tolerance, by a plain grid of rays', () => {
-    const shape = dishOf({ ribCount: 12, halfAngle: Math.PI / 12 });
+    const shape = dishOf({ ribCount: 12 });
     const told = forecast(
       inputOf({
         dish: shape,
@@ -222,7 +222,6 @@ describe('published dish of eleven petals', () => {
   const shape = dishOf({
     figure: 'rib',
     ribCount: 11,
-    halfAngle: Math.PI / 11,
     focalLength: 2260,
     apertureRadius: 1900,
     innerRadius: 200,

@@ -90,11 +90,11 @@ describe.each(fixtureNames)('the model of %s', (name) => {
 
   it('puts the mirror’s mid-line on the paraboloid, as far as the figure does', () => {
     if (dish.figure !== 'panel') return;
-    for (const { u, z } of facets) expect(z).toBeCloseTo((u * u) / (4 * dish.focalLength), 9);
+    for (const { u, z } of facets) expect(z).toBeCloseTo((u * u) / (4 * dish.profile.focusHeight), 9);
     const { shape } = solid('mirror');
     if (shape.kind !== 'bent') throw new Error('the mirror is not bent');
     for (const { top } of shape.sections)
-      expect(top[1] - dish.baseHeight).toBeCloseTo((top[0] * top[0]) / (4 * dish.focalLength), 9);
+      expect(top[1] - dish.baseHeight).toBeCloseTo((top[0] * top[0]) / (4 * dish.profile.focusHeight), 9);
   });
 
   it('rests the panels on the ribs: at the rib the underside is as high as the rib’s top', () => {

@@ -37,7 +37,7 @@ describe.each(['panel', 'rib'] as const)('gauges, figure %s', (figure) => {
     for (let i = 0; i <= 50; i++) {
       const u = dish.litFrom + ((dish.litTo - dish.litFrom) * i) / 50;
       // the edge's point, seen along the rib: its foot on the rib's line lies √(u² + w² − (g/2)²) from the axis
-      const w = (u * Math.sin(dish.halfAngle) - dish.seamGap / 2) / Math.cos(dish.halfAngle);
+      const w = (u * Math.sin(dish.layout.halfAngle) - dish.seamGap / 2) / Math.cos(dish.layout.halfAngle);
       const along = Math.sqrt(u * u + w * w - (dish.seamGap / 2) ** 2);
       const height = dish.baseHeight + facetAt(dish, u).z;
       const near = curve.reduce((best, p) => (Math.abs(p.x - along) < Math.abs(best.x - along) ? p : best));
@@ -114,7 +114,7 @@ describe('rim spacer', () => {
           { x: end, y: -half },
           { x: end, y: half },
           { x: end - 100, y: half },
-        ].map((point) => turn(point, side * dish.halfAngle));
+        ].map((point) => turn(point, side * dish.layout.halfAngle));
       };
       for (const side of [1, -1]) {
         expect(overlapArea(ring, rib(side, dish.ribThickness, dish.apertureRadius - 1e-6))).toBeLessThan(1e-6);

@@ -1,11 +1,10 @@
 /** Parts of fixtures and of changed fixtures, for the tests of this folder. */
 import * as polyclip from 'polyclip-ts';
-import { type Design, type Problem, readDesign } from '../../lib/design/index.js';
+import { type Design, type Problem, readDesign, shapeOf } from '../../lib/design/index.js';
 import type { Dish } from '../../lib/dish/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { edgesOf, edgesOfPath, type Point, pointOnEdge, type Vertex } from '../../lib/geometry/index.js';
 import { makeParts, type Part } from '../../lib/parts/index.js';
-import { shapeOf } from '../../lib/pipeline.js';
 import { fixtureText, type FixtureName } from '../helpers/fixtures.js';
 
 export interface Made {

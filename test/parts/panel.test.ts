@@ -42,7 +42,7 @@ function layer(dish: Dish, depth: number) {
 
 /** Distance of a place on the mirror from the middle plane of the rib on its side. */
 function offRib(dish: Dish, u: number, w: number): number {
-  return u * Math.sin(dish.halfAngle) - Math.abs(w) * Math.cos(dish.halfAngle);
+  return u * Math.sin(dish.layout.halfAngle) - Math.abs(w) * Math.cos(dish.layout.halfAngle);
 }
 
 const figures = ['panel', 'rib'] as const;
@@ -108,13 +108,14 @@ describe('the panel’s area', () => {
     const made = make('press-house', [['dish:\n', 'dish:\n  arcTolerance: 0.001\n']]);
     const { dish } = made;
     const depth = dish.reflectorThickness + dish.panelThickness / 2;
-    const f = dish.focalLength;
+    const f = dish.profile.focusHeight;
     const speed = (u: number): number => {
       const k = u / (2 * f);
       return Math.sqrt(1 + k * k) + depth / (2 * f * (1 + k * k));
     };
     const wanted = romberg(
-      (u) => ((2 * (u * Math.sin(dish.halfAngle) - dish.seamGap / 2)) / Math.cos(dish.halfAngle)) * speed(u),
+      (u) =>
+        ((2 * (u * Math.sin(dish.layout.halfAngle) - dish.seamGap / 2)) / Math.cos(dish.layout.halfAngle)) * speed(u),
       dish.litFrom,
       dish.litTo,
     );

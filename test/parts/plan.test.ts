@@ -14,8 +14,8 @@ const rect = (x1: number, y1: number, x2: number, y2: number): Point[] => [
 function standing({ design, dish, cleatStart }: Made) {
   const half = dish.ribThickness / 2;
   const { length, width, perRib } = design.cleat;
-  const ribs = Array.from({ length: dish.ribCount }, (_, k) => {
-    const angle = (2 * Math.PI * k) / dish.ribCount;
+  const ribs = Array.from({ length: dish.layout.ribs.length }, (_, k) => {
+    const angle = (2 * Math.PI * k) / dish.layout.ribs.length;
     const at = (points: Point[]) => points.map((point) => turn(point, angle));
     return {
       rib: at(rect(dish.innerRadius, -half, dish.apertureRadius, half)),
@@ -71,9 +71,9 @@ describe.each(cases)('the board of %s', (_, making) => {
     const pilots = boards
       .flatMap(({ drills }) => drills)
       .filter(({ diameter }) => diameter === design.board.pilotDiameter);
-    expect(pilots).toHaveLength(dish.ribCount * design.cleat.perRib * design.cleat.downScrews);
+    expect(pilots).toHaveLength(dish.layout.ribs.length * design.cleat.perRib * design.cleat.downScrews);
     const wanted = items.flatMap((__, k) => {
-      const angle = (2 * Math.PI * k) / dish.ribCount;
+      const angle = (2 * Math.PI * k) / dish.layout.ribs.length;
       return cleat.drills.flatMap(({ x, y }) => {
         const across = dish.ribThickness / 2 + y;
         const own = [{ x: made.cleatStart + x, y: across }];

@@ -1,10 +1,9 @@
 /** Parts, templates and gauges of random designs: rings that hold together, and nothing off its part. */
 import { describe, expect, it } from 'vitest';
-import { readDesign } from '../../lib/design/index.js';
+import { readDesign, shapeOf } from '../../lib/design/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { sideOfContour, signedArea, simplicity } from '../../lib/geometry/index.js';
 import { makeGauges, makeParts, makeTemplates, type Part } from '../../lib/parts/index.js';
-import { shapeOf } from '../../lib/pipeline.js';
 import { designIn } from '../helpers/random-design.js';
 
 function faults(part: Part): string[] {

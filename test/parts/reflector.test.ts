@@ -142,18 +142,18 @@ describe('what seams cost', () => {
   it('is the share of a fine grid over the panel that lies under tape or beside the strip', () => {
     for (const keys of ['tape: 30', 'inset: 5', 'tape: 30, inset: 5']) {
       const { design, dish } = withReflector(keys);
-      const [cos, sin] = [Math.cos(dish.halfAngle), Math.sin(dish.halfAngle)];
+      const [cos, sin] = [Math.cos(dish.layout.halfAngle), Math.sin(dish.layout.halfAngle)];
       const { inset, tape } = design.reflector;
       let panel = 0;
       let mirror = 0;
       const step = 0.25;
       for (let u = dish.litFrom + step / 2; u < dish.litTo; u += step)
-        for (let w = step / 2; w < u * Math.tan(dish.halfAngle); w += step) {
+        for (let w = step / 2; w < u * Math.tan(dish.layout.halfAngle); w += step) {
           const offPlane = u * sin - w * cos;
           if (offPlane < dish.seamGap / 2) continue;
           panel++;
           const fromEdge = offPlane - dish.seamGap / 2;
-          const slope = (r: number) => Math.hypot(1, r / (2 * dish.focalLength));
+          const slope = (r: number) => Math.hypot(1, r / (2 * dish.profile.focusHeight));
           const fromEnds = Math.min((u - dish.litFrom) * slope(dish.litFrom), (dish.litTo - u) * slope(dish.litTo));
           if (offPlane >= tape / 2 && fromEdge >= inset && fromEnds >= inset) mirror++;
         }

@@ -62,7 +62,7 @@ describe.each(cases)('%s', (_, making) => {
 
   it('has every hole once, each well inside its segment, and no joint under a rib', () => {
     const holes = segments.flatMap(({ drills }) => drills);
-    const screws = dish.ribCount * design.cleat.perRib * design.cleat.downScrews;
+    const screws = dish.layout.ribs.length * design.cleat.perRib * design.cleat.downScrews;
     expect(holes).toHaveLength(screws + design.board.mountingHoles);
     // the joints are the straight edges that start at the axis
     const joints = segments.map((segment) => {
@@ -76,9 +76,9 @@ describe.each(cases)('%s', (_, making) => {
         const { x, y } = turn(hole, -joint);
         if (x > 0) expect(Math.abs(y)).toBeGreaterThan(8 - 1e-9);
       }
-      for (let k = 0; k < dish.ribCount; k++) {
+      for (let k = 0; k < dish.layout.ribs.length; k++) {
         // the rib's inner end is where it comes closest to a line through the axis
-        const off = joint - (2 * Math.PI * k) / dish.ribCount;
+        const off = joint - (2 * Math.PI * k) / dish.layout.ribs.length;
         const along = Math.cos(off) > 0;
         if (along)
           expect(dish.innerRadius * Math.abs(Math.sin(off))).toBeGreaterThan(

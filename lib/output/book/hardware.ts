@@ -34,7 +34,7 @@ const inchesIn = (unit: string): boolean => unit === 'in' || unit === 'ft';
 export function screwsOf({ design, dish }: BookInput): Screws {
   const { cleat, board, materials, units } = design;
   const thickness = (name: string) => materials[name]?.thickness ?? 0;
-  const cleats = dish.ribCount * cleat.perRib;
+  const cleats = dish.layout.ribs.length * cleat.perRib;
   const downRoom = thickness(cleat.material) + thickness(board.material);
   // two cleats meet in one rib: their screws share its thickness
   const ribRoom = cleat.width + dish.ribThickness;
@@ -65,7 +65,7 @@ export function hardwareOf(input: BookInput, measures: Measures): Hardware[] {
   const screws = screwsOf(input);
   const thickness = (name: string) => materials[name]?.thickness ?? 0;
   const stack = hub.layers * thickness(hub.material) + thickness(board.material);
-  const fixings = fixingsPerPanel(input) * dish.ribCount;
+  const fixings = fixingsPerPanel(input) * dish.layout.ribs.length;
   const text = (kind: 'down' | 'rib') => screwText(screws[kind].length, screws[kind].room, screws.diameter, measures);
   const list: (Hardware | null)[] = [
     { item: `Countersunk wood screw ${text('down')}`, count: screws.down.count, use: 'cleats to the board' },
@@ -97,5 +97,5 @@ export function hardwareOf(input: BookInput, measures: Measures): Hardware[] {
 
 /** Length of all the seams between ribs and panels, mm: two beads of glue for each rib. */
 export function beadLength({ dish }: BookInput): number {
-  return 2 * dish.ribCount * pathLength(dish.ribTop.path);
+  return 2 * dish.layout.ribs.length * pathLength(dish.ribTop.path);
 }

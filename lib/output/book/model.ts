@@ -2,7 +2,7 @@
 import { circle, flatten, rectangle, regularPolygon } from '../../geometry/index.js';
 import type { Contour } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
-import type { Dish, Facet } from '../../dish/index.js';
+import type { Dish, Facet, PlanFrame } from '../../dish/index.js';
 import type { Part, PartKind } from '../../parts/index.js';
 import { ribInPlace } from './rib-place.js';
 import type { BentSection, Instance, Model, Shape, Solid, Vec2 } from './solids.js';
@@ -31,8 +31,8 @@ function holesOf(rib: Part, dish: Dish): Vec2[][] {
   );
 }
 
-function around(count: number, from: number, rest: Omit<Instance, 'turn'>): Instance[] {
-  return Array.from({ length: count }, (_, k) => ({ turn: from + (2 * Math.PI * k) / count, ...rest }));
+function around(frames: readonly PlanFrame[], rest: Omit<Instance, 'turn'>): Instance[] {
+  return frames.map(({ rotationDeg }) => ({ turn: (Math.PI * rotationDeg) / 180, ...rest }));
 }
 
 function boardSolid({ design, dish, parts }: ModelInput, out: number): Solid {
@@ -45,8 +45,8 @@ function boardSolid({ design, dish, parts }: ModelInput, out: number): Solid {
     name: 'backer board',
     role: 'board',
     shape: { kind: 'flat', outline, holes: [], z: -thickness, thickness },
-    scribes: Array.from({ length: dish.ribCount }, (_, k) => {
-      const angle = (2 * Math.PI * k) / dish.ribCount;
+    scribes: dish.layout.ribs.map(({ rotationDeg }) => {
+      const angle = (Math.PI * rotationDeg) / 180;
       const at = (r: number): Vec2 => [r * Math.cos(angle), r * Math.sin(angle)];
       return [at(dish.innerRadius), at(Math.min(half, dish.apertureRadius))] as const;
     }),
@@ -57,12 +57,12 @@ function boardSolid({ design, dish, parts }: ModelInput, out: number): Solid {
 function hubSolid({ design, dish, parts }: ModelInput, out: number): Solid {
   const { shape, radius, layers, material } = design.hub;
   const thickness = design.materials[material]?.thickness ?? 0;
-  const { ribCount, halfAngle } = dish;
+  const { ribs, halfAngle } = dish.layout;
   // flats face the ribs, so the corners lie half way between them
   const outline =
     shape === 'round'
       ? ring(circle({ x: 0, y: 0 }, radius))
-      : ring(regularPolygon({ x: 0, y: 0 }, radius / Math.cos(halfAngle), ribCount, halfAngle));
+      : ring(regularPolygon({ x: 0, y: 0 }, radius / Math.cos(halfAngle), ribs.length, halfAngle));
   return {
     parts: idsOf(parts, 'hub'),
     name: 'hub',
@@ -89,7 +89,7 @@ function cleatSolids({ design, dish, parts, cleatStart }: ModelInput, out: numbe
     name: 'cleats',
     role: 'cleat',
     shape: { kind: 'flat', outline, holes: [], z: 0, thickness },
-    instances: around(dish.ribCount, 0, { lift: 0, out: 0.12 * out, up: -0.18 * out }),
+    instances: around(dish.layout.ribs, { lift: 0, out: 0.12 * out, up: -0.18 * out }),
   }));
 }
 
@@ -108,7 +108,7 @@ function ribSolids({ dish, parts }: ModelInput, out: number): Solid[] {
         holes: holesOf(rib, dish),
         thickness: dish.ribThickness,
       },
-      instances: around(dish.ribCount, 0, { lift: 0, out: 0.25 * out, up: 0.02 * out }),
+      instances: around(dish.layout.ribs, { lift: 0, out: 0.25 * out, up: 0.02 * out }),
     },
   ];
 }
@@ -127,14 +127,14 @@ function bent({ dish, facets }: ModelInput, above: number, below: number): Shape
 
 function facingSolids(input: ModelInput, out: number): Solid[] {
   const { design, dish, parts } = input;
-  const { halfAngle, ribCount, facingThickness, reflectorThickness } = dish;
+  const { layout, facingThickness, reflectorThickness } = dish;
   const mirrored = design.reflector.material !== undefined;
   const panel: Solid = {
     parts: idsOf(parts, 'panel'),
     name: 'facing panels',
     role: mirrored ? 'panel' : 'mirror',
     shape: bent(input, reflectorThickness, facingThickness),
-    instances: around(ribCount, halfAngle, { lift: 0, out: 0.3 * out, up: 0.4 * out }),
+    instances: around(layout.bays, { lift: 0, out: 0.3 * out, up: 0.4 * out }),
   };
   if (!mirrored) return [panel];
   return [
@@ -144,7 +144,7 @@ function facingSolids(input: ModelInput, out: number): Solid[] {
       name: 'mirror strips',
       role: 'mirror',
       shape: bent(input, 0, reflectorThickness),
-      instances: around(ribCount, halfAngle, { lift: 0, out: 0.35 * out, up: 0.75 * out }),
+      instances: around(layout.bays, { lift: 0, out: 0.35 * out, up: 0.75 * out }),
     },
   ];
 }
@@ -161,7 +161,7 @@ function receiverSolid({ design, dish }: ModelInput, out: number): Solid[] {
         kind: 'flat',
         outline: ring(circle({ x: 0, y: 0 }, diameter / 2)),
         holes: [],
-        z: dish.baseHeight + dish.focalLength + offset,
+        z: dish.baseHeight + dish.profile.focusHeight + offset,
         thickness: 0.5 * diameter,
       },
       instances: [{ turn: 0, lift: 0, out: 0, up: 0.9 * out }],
@@ -171,8 +171,11 @@ function receiverSolid({ design, dish }: ModelInput, out: number): Solid[] {
 
 /** The whole dish. Rib 1 lies along x; the others follow anticlockwise. */
 export function dishModel(input: ModelInput): Model {
-  const { apertureRadius, baseHeight, focalLength, rimEndHeight } = input.dish;
-  const top = input.design.receiver ? baseHeight + focalLength + input.design.receiver.diameter / 2 : rimEndHeight;
+  const { apertureRadius, baseHeight, profile, rimEndHeight } = input.dish;
+  const receiver = input.design.receiver;
+  const top = receiver
+    ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + receiver.diameter / 2)
+    : rimEndHeight;
   return {
     solids: [
       boardSolid(input, apertureRadius),

@@ -34,12 +34,12 @@ interface Standpoint {
 
 /** From ahead and to the right of rib 1, high enough to see into the dish. */
 function standpoint({ dish }: BookInput): Standpoint {
-  return { azimuth: -1.1, elevation: safeElevation(Math.atan(dish.apertureRadius / (2 * dish.focalLength))) };
+  return { azimuth: -1.1, elevation: safeElevation(dish.rimSlopeAngle) };
 }
 
 function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
   const { dish } = input;
-  const words = `The dish: ${dish.ribCount} ribs on a ${input.design.board.shape} board, with panels, mirror${input.design.receiver ? ' and receiver' : ''}`;
+  const words = `The dish: ${dish.layout.ribs.length} ribs on a ${input.design.board.shape} board, with panels, mirror${input.design.receiver ? ' and receiver' : ''}`;
   const drawing = still(model, { ...view, spread: 0, look: all, label: words });
   const figures = input.figures.map(
     ({ label, value, note }) =>
@@ -53,13 +53,15 @@ function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the key figures"><table class="figures"><caption>Key figures</caption><tbody>${figures}</tbody></table></div></div>`;
 }
 
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 function titleBlock(input: BookInput, measures: Measures): Markup {
   const { design, dish, sheets } = input;
   const cells: readonly (readonly [string, string | Markup])[] = [
     ['Aperture', measures.dim('aperture', 2 * dish.apertureRadius)],
-    ['Focal length', measures.dim('focalLength', dish.focalLength)],
+    [capital(dish.profile.focusTerm), measures.dim('focalLength', dish.profile.focusHeight)],
     ['Depth', measures.dim('depth', dish.depth)],
-    ['Ribs', String(dish.ribCount)],
+    ['Ribs', String(dish.layout.ribs.length)],
     ['Cut by', design.process.kind],
     ['Sheets', sheets === null ? 'being nested' : String(sheets.length)],
     ['Lengths in', measures.unit],

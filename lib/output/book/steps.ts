@@ -44,10 +44,10 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
   const screws = screwsOf(input);
   const rib = parts.find((part) => part.kind === 'rib');
   const sizes = rib ? ribSizes(rib, dish) : null;
-  const first = firstRibs(dish.ribCount);
+  const first = firstRibs(dish.layout.ribs.length);
   const boards = parts.filter((part) => part.kind === 'board').length;
   const spacer = aidName(input, 'rim-spacer');
-  const perCleat = screws.down.count / (dish.ribCount * cleat.perRib);
+  const perCleat = screws.down.count / (dish.layout.ribs.length * cleat.perRib);
   return [
     {
       title: 'Lay out the board',
@@ -55,7 +55,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
         boards > 1
           ? `Join the ${boards} pieces of the board with the splice plates on its underside, glued and screwed, on a flat floor.`
           : `Lay the board on a flat floor, scribed face up.`,
-        `Go over the ${dish.ribCount} scribed rib lines and number them anticlockwise from the x axis.`,
+        `Go over the ${dish.layout.ribs.length} scribed rib lines and number them anticlockwise from the x axis.`,
         `Drill what the machine has left to do by the drill plan: ${length(board.pilotDiameter)} for the cleat screws${board.mountingHoles > 0 ? `, ${length(board.mountingDiameter)} for the stand` : ''}${board.centreHole > 0 ? `, ${length(board.centreHole)} on the axis` : ''}.`,
       ],
       checks: [
@@ -94,7 +94,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       ],
       picture: 'A rib with its cleat',
       // across from rib 1 the cleat stands on the side that the picture shows
-      look: looks([], ['rib', 'cleat'], [1 + Math.floor(dish.ribCount / 2)]),
+      look: looks([], ['rib', 'cleat'], [1 + Math.floor(dish.layout.ribs.length / 2)]),
     },
     {
       title: `Dry-fit ribs ${list(first)} first`,
@@ -115,7 +115,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
     {
       title: 'Set the other ribs',
       text: [
-        `Work round so that each new rib stands across from the last: ${dish.ribCount - first.length} ribs are left. When the first ones prove true, glue all seats on hub and board.`,
+        `Work round so that each new rib stands across from the last: ${dish.layout.ribs.length - first.length} ribs are left. When the first ones prove true, glue all seats on hub and board.`,
         ...(spacer === null
           ? []
           : [`Push the ${spacer} over the rim ends of each pair of neighbours while the glue sets.`]),
@@ -124,7 +124,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       checks: [
         `A straight edge across two opposite rims stands level over the board, ${sizes ? length(sizes.rimHeight) : ''} above it.`,
         'No screw comes out below.',
-        `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.halfAngle))} apart, middle to middle.`,
+        `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.layout.halfAngle))} apart, middle to middle.`,
       ],
       picture: 'All ribs in place on board and hub',
       look: looks(['board', 'hub'], ['rib', 'cleat']),
@@ -186,7 +186,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
       if (solid.role === 'receiver') return 'hidden';
       if (solid.role !== 'panel' && solid.role !== 'mirror') return 'there';
       // a few panels left out show the ribs that they go on
-      return index >= dish.ribCount * 0.62 && index < dish.ribCount * 0.88 ? 'hidden' : 'new';
+      return index >= dish.layout.ribs.length * 0.62 && index < dish.layout.ribs.length * 0.88 ? 'hidden' : 'new';
     },
   };
   return [skin];
