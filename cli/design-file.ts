@@ -1,23 +1,20 @@
 /** Reading a design file, with the flags of the command line laid over it. */
-import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { type Design, type Problem, readDesign } from '../lib/index.js';
-import { exitCode, reasonOf, Stop } from './exit.js';
+import { type Design, type Diagnostic, readDesign } from '../lib/index.js';
+import { exitCode, reasonOf, Stop, stop } from './exit.js';
+import { NotPlain, readPlainFile } from './plain-file.js';
 
-/** `press-house.yaml:12: error: …`, as editors and people read it. */
-export function problemLine(file: string, problem: Problem): string {
-  const line = problem.place?.line;
-  const where = line === undefined ? basename(file) : `${basename(file)}:${line}`;
-  return `${where}: ${problem.severity}: ${problem.message}`;
-}
+/** A design file is a page or two; the reader of designs has its own, lower limit (bytes). */
+const largest = 1_000_000;
 
-/** @throws Stop when the file cannot be read */
-export function readText(file: string): string {
+/** @throws Stop when the file cannot be read, or is none */
+function readText(file: string): string {
+  const remedy = 'give the path of a design file; `dishwright new` writes one to start from';
   try {
-    return readFileSync(file, 'utf8');
+    return readPlainFile(file, largest);
   } catch (error) {
-    const advice = 'give the path of a design file; `dishwright new` writes one to start from';
-    throw new Stop(exitCode.wrongInput, `cannot read ${file}: ${reasonOf(error)}; ${advice}`);
+    if (error instanceof NotPlain) throw stop(exitCode.wrongInput, 'not-a-file', `${file} ${error.message}`, remedy);
+    throw stop(exitCode.wrongInput, 'cannot-read', `cannot read ${file}: ${reasonOf(error)}`, remedy);
   }
 }
 
@@ -25,21 +22,17 @@ export function readText(file: string): string {
 export interface LoadedDesign {
   readonly file: string;
   readonly design: Design;
-  readonly problems: readonly Problem[];
-  /** Gives a problem that is found later on its line in the file. */
-  readonly located: (problem: Problem) => Problem;
+  readonly problems: readonly Diagnostic[];
+  /** Puts a diagnostic that is made later on its line in the file. */
+  readonly locate: (problem: Diagnostic) => Diagnostic;
 }
 
 /**
  * @throws Stop with every problem when the file cannot be taken
  */
 export function loadDesign(file: string): LoadedDesign {
-  const reading = readDesign(readText(file));
+  const reading = readDesign(readText(file), basename(file));
   if (reading.kind === 'design') return { file, ...reading };
   const count = reading.problems.filter((problem) => problem.severity === 'error').length;
-  throw new Stop(
-    exitCode.wrongInput,
-    `${file} has ${count} ${count === 1 ? 'fault' : 'faults'}`,
-    reading.problems.map((problem) => problemLine(file, problem)),
-  );
+  throw new Stop(exitCode.wrongInput, reading.problems, `${file} has ${count} ${count === 1 ? 'fault' : 'faults'}`);
 }

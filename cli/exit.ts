@@ -1,20 +1,27 @@
 /** How a command ends: 0 done, 1 the design cannot be built as asked, 2 the command or the file is wrong, 3 an output could not be written. */
+import { type Diagnostic, type DiagnosticCode, diagnosticText } from '../lib/index.js';
+
 export const exitCode = { done: 0, cannotBuild: 1, wrongInput: 2, notWritten: 3 } as const;
 export type ExitCode = (typeof exitCode)[keyof typeof exitCode];
 
-/** Ends a command with a message for the person and an exit code. */
+/** Ends a command with diagnostics for the person and an exit code. */
 export class Stop extends Error {
   constructor(
     readonly exit: ExitCode,
-    message: string,
-    /** Further lines: one a problem. */
-    readonly details: readonly string[] = [],
+    readonly problems: readonly Diagnostic[],
+    /** One line after them: how things stand now. */
+    readonly closing?: string,
   ) {
-    super(message);
+    super(problems.map(diagnosticText).join('\n'));
   }
 }
 
-/** What the operating system says, in words. */
+/** Ends a command for a single reason, which is not about a key of the design file. */
+export function stop(exit: ExitCode, code: DiagnosticCode, message: string, remedy?: string): Stop {
+  return new Stop(exit, [{ code, severity: 'error', message, ...(remedy === undefined ? {} : { remedy }) }]);
+}
+
+/** What the operating system reports, in words. */
 export function reasonOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const words: Readonly<Record<string, string>> = {

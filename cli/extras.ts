@@ -1,51 +1,74 @@
 /** Reads the files with outlines of one's own that a design names. */
-import { readFileSync, statSync } from 'node:fs';
+import { realpathSync } from 'node:fs';
 import { dirname, isAbsolute, resolve, sep } from 'node:path';
-import type { Design } from '../lib/index.js';
+import type { Design, Diagnostic, DiagnosticCode } from '../lib/index.js';
 import { exitCode, reasonOf, Stop } from './exit.js';
+import { NotPlain, readPlainFile } from './plain-file.js';
 
 /** A larger file is no drawing of a few outlines (bytes). */
 const largest = 16_000_000;
 
-/** The text of a drawing. @throws Stop for what is no file (a pipe would keep us waiting) or too large */
-function textOf(path: string, key: string, file: string): string {
-  const stat = statSync(path);
-  if (!stat.isFile()) throw new Stop(exitCode.wrongInput, `${key}: ${file} is not a file; name a DXF or SVG file`);
-  if (stat.size > largest)
-    throw new Stop(exitCode.wrongInput, `${key}: ${file} is larger than ${largest / 1e6} MB; simplify the drawing`);
-  return readFileSync(path, 'utf8');
-}
+const isWithin = (folder: string, path: string): boolean =>
+  path.startsWith(folder.endsWith(sep) ? folder : folder + sep);
 
 /** Whether a name in a design means a file beside the design file or below it. */
 export function isBeside(designFile: string, file: string): boolean {
   const home = dirname(resolve(designFile));
-  return !isAbsolute(file) && resolve(home, file).startsWith(home.endsWith(sep) ? home : home + sep);
+  return !isAbsolute(file) && isWithin(home, resolve(home, file));
+}
+
+/** What keeps a drawing from being read. */
+interface Refusal {
+  readonly code: DiagnosticCode;
+  readonly message: string;
+  readonly remedy: string;
+}
+
+/** The text of a drawing, or why there is none. A link is followed within the folder of the design file only. */
+function readDrawing(designFile: string, file: string): string | Refusal {
+  const home = dirname(resolve(designFile));
+  const remedy = 'name a file beside the design file, or in a folder below it';
+  if (!isBeside(designFile, file))
+    return { code: 'outside-folder', message: `"${file}" is outside the folder of the design file`, remedy };
+  try {
+    const path = realpathSync(resolve(home, file));
+    if (!isWithin(realpathSync(home), path))
+      return {
+        code: 'outside-folder',
+        message: `${file} is a link that leads out of the folder of the design file`,
+        remedy: 'copy the drawing into that folder',
+      };
+    return readPlainFile(path, largest);
+  } catch (error) {
+    if (error instanceof NotPlain)
+      return { code: 'not-a-file', message: `${file} ${error.message}`, remedy: 'name a DXF or SVG file' };
+    return { code: 'cannot-read', message: `cannot read ${file}: ${reasonOf(error)}`, remedy };
+  }
 }
 
 /**
  * The texts of the `extra` files, by the name in the design. They are looked for beside the design file and below it.
- * @throws Stop when a file cannot be read
+ * @param locate puts a diagnostic on its line
+ * @throws Stop with every file that cannot be read
  */
-export function readExtras(designFile: string, design: Design): ReadonlyMap<string, string> {
-  const home = dirname(resolve(designFile));
+export function readExtras(
+  designFile: string,
+  design: Design,
+  locate: (problem: Diagnostic) => Diagnostic,
+): ReadonlyMap<string, string> {
   const texts = new Map<string, string>();
+  const refused: Diagnostic[] = [];
   design.extra.forEach(({ file }, index) => {
-    const path = resolve(home, file);
-    const key = `extra[${index + 1}].file`;
-    if (!isBeside(designFile, file))
-      throw new Stop(
-        exitCode.wrongInput,
-        `${key} is "${file}"; name a file beside the design file or in a folder below it`,
-      );
-    try {
-      texts.set(file, textOf(path, key, file));
-    } catch (error) {
-      if (error instanceof Stop) throw error;
-      throw new Stop(
-        exitCode.wrongInput,
-        `${key}: cannot read ${file}: ${reasonOf(error)}; put it beside the design file, or in a folder below it`,
-      );
-    }
+    const read = readDrawing(designFile, file);
+    if (typeof read === 'string') texts.set(file, read);
+    else
+      refused.push({
+        ...read,
+        severity: 'error',
+        message: `extra[${index + 1}].file: ${read.message}`,
+        place: { path: ['extra', index, 'file'] },
+      });
   });
+  if (refused.length > 0) throw new Stop(exitCode.wrongInput, refused.map(locate));
   return texts;
 }

@@ -13,7 +13,7 @@ import {
   withSheetSize,
   withUnits,
 } from '../lib/index.js';
-import { exitCode, Stop } from './exit.js';
+import { exitCode, stop } from './exit.js';
 
 export const jsonFlag = {
   json: { type: 'boolean', default: false, describe: 'print the result as JSON' },
@@ -49,7 +49,7 @@ export function sizeFlag(flag: string, text: string, unit: LengthUnit) {
     return parseSize(text, unit);
   } catch (error) {
     if (!(error instanceof LengthError)) throw error;
-    throw new Stop(exitCode.wrongInput, `--${flag}: ${error.message}`);
+    throw stop(exitCode.wrongInput, 'usage', `--${flag}: ${error.message}`, error.remedy);
   }
 }
 
@@ -58,11 +58,16 @@ export function applyFlags(design: Design, flags: DesignArguments): Design {
   let changed = design;
   if (flags.seed !== undefined) {
     if (!Number.isInteger(flags.seed) || flags.seed < 0 || flags.seed >= 2 ** 31)
-      throw new Stop(exitCode.wrongInput, `--seed must be a whole number from 0 to ${2 ** 31 - 1}`);
+      throw stop(
+        exitCode.wrongInput,
+        'usage',
+        `--seed is ${flags.seed}`,
+        `it must be an integer from 0 to ${2 ** 31 - 1}`,
+      );
     changed = withNest(changed, { seed: flags.seed });
   }
   if (flags.seconds !== undefined && !(flags.seconds >= 0 && flags.seconds <= 86_400))
-    throw new Stop(exitCode.wrongInput, '--seconds must be from 0 to 86400');
+    throw stop(exitCode.wrongInput, 'usage', `--seconds is ${flags.seconds}`, 'it must be from 0 to 86400');
   if (flags.process !== undefined) changed = withProcess(changed, flags.process);
   if (flags.sheet !== undefined) changed = withSheetSize(changed, sizeFlag('sheet', flags.sheet, design.units));
   if (flags.units !== undefined) changed = withUnits(changed, flags.units);

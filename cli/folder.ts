@@ -19,7 +19,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import process from 'node:process';
-import { exitCode, reasonOf, Stop } from './exit.js';
+import { exitCode, reasonOf, Stop, stop } from './exit.js';
 
 export type Files = ReadonlyMap<string, string | Uint8Array>;
 
@@ -54,7 +54,7 @@ function listIn(folder: string): Written | null {
 function within(folder: string, name: string): string {
   const path = resolve(folder, name);
   if (!path.startsWith(resolve(folder) + sep))
-    throw new Stop(exitCode.notWritten, `refusing to write outside ${folder}: ${name}`);
+    throw stop(exitCode.notWritten, 'cannot-write', `refusing to write outside ${folder}: ${name}`);
   return path;
 }
 
@@ -70,29 +70,40 @@ function standing(folder: string, force: boolean): Standing {
     entry = lstatSync(folder);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return 'nothing';
-    throw new Stop(exitCode.notWritten, `cannot write to ${folder}: ${reasonOf(error)}`);
+    throw stop(
+      exitCode.notWritten,
+      'cannot-write',
+      `cannot write to ${folder}: ${reasonOf(error)}`,
+      'choose another -o',
+    );
   }
   if (!entry.isDirectory())
-    throw new Stop(
+    throw stop(
       exitCode.notWritten,
-      `${folder} is ${entry.isSymbolicLink() ? 'a link' : 'a file'}, not a folder; choose another -o`,
+      'cannot-write',
+      `${folder} is ${entry.isSymbolicLink() ? 'a link' : 'a file'}, not a folder`,
+      'choose another -o',
     );
   const present = filesIn(folder);
   if (present.length === 0 && readdirSync(folder).length === 0) return 'empty';
   const list = listIn(folder);
   const foreign = present.filter((name) => name !== listName && !(list && Object.hasOwn(list.files, name)));
   if (!list || foreign.length > 0)
-    throw new Stop(
+    throw stop(
       exitCode.notWritten,
-      `${folder} holds files that are not ours (${(foreign.length > 0 ? foreign : present).slice(0, 3).join(', ')}); nothing was written; choose another -o or move them`,
+      'foreign-files',
+      `${folder} holds files that are not ours (${(foreign.length > 0 ? foreign : present).slice(0, 3).join(', ')}); nothing was written`,
+      'choose another -o or move them',
     );
   const changed = present.filter(
     (name) => name !== listName && digest(readFileSync(join(folder, name))) !== list.files[name],
   );
   if (changed.length > 0 && !force)
-    throw new Stop(
+    throw stop(
       exitCode.notWritten,
-      `${folder} was written by an earlier run and changed since (${changed.slice(0, 3).join(', ')}); nothing was written; --force replaces it`,
+      'changed-files',
+      `${folder} was written by an earlier run and changed since (${changed.slice(0, 3).join(', ')}); nothing was written`,
+      'choose another -o, or --force to replace it',
     );
   return 'ours';
 }
@@ -163,7 +174,12 @@ export function askFolder(target: string, force: boolean): void {
   try {
     recover(folder);
   } catch (error) {
-    throw new Stop(exitCode.notWritten, `cannot write to ${target}: ${reasonOf(error)}`);
+    throw stop(
+      exitCode.notWritten,
+      'cannot-write',
+      `cannot write to ${target}: ${reasonOf(error)}`,
+      'choose another -o',
+    );
   }
   standing(folder, force);
 }
@@ -214,6 +230,11 @@ export function writeFolder(target: string, files: Files, force: boolean, prove?
     rmSync(part, { recursive: true, force: true });
     if (made !== undefined) removeEmpty(parent, made);
     if (error instanceof Stop) throw error;
-    throw new Stop(exitCode.notWritten, `cannot write ${target}: ${reasonOf(error)}; nothing was changed there`);
+    throw stop(
+      exitCode.notWritten,
+      'cannot-write',
+      `cannot write ${target}: ${reasonOf(error)}; nothing was changed there`,
+      'choose another -o',
+    );
   }
 }

@@ -2,24 +2,28 @@
 import process from 'node:process';
 import yargs, { type Argv } from 'yargs';
 import { hideBin } from 'yargs/helpers';
-import { say, shade } from './console.js';
-import { exitCode, reasonOf, Stop } from './exit.js';
+import { printJson, say, shade } from './console.js';
+import { exitCode, reasonOf, Stop, stop } from './exit.js';
+import { reportProblems } from './report.js';
 
 /** Ends the run for whatever went wrong, with one message and no stack trace. */
 function end(error: unknown): void {
   if (error instanceof Stop) {
-    for (const line of error.details) say(shade(line, 'red'));
-    say(shade(error.message, 'red'));
+    if (words.includes('--json')) printJson({ problems: error.problems });
+    reportProblems(error.problems);
+    if (error.closing !== undefined) say(shade(error.closing, 'red'));
     process.exitCode = error.exit;
     return;
   }
   const message = error instanceof Error ? error.message : String(error);
-  say(
-    shade(
-      `a fault in dishwright itself: ${message}; nothing was written; please report it with the design file`,
-      'red',
-    ),
-  );
+  reportProblems([
+    {
+      code: 'internal',
+      severity: 'error',
+      message: `a fault in dishwright itself: ${message}; nothing was written`,
+      remedy: 'please report it with the design file',
+    },
+  ]);
   if (process.env['DISHWRIGHT_TRACE'] === '1' && error instanceof Error) say(error.stack ?? '');
   process.exitCode = exitCode.cannotBuild;
 }
@@ -61,7 +65,7 @@ const cli = yargs(words)
   .fail((message: string | null, error: Error | undefined, usage) => {
     if (error !== undefined && !(error.name === 'YError')) throw error;
     usage.showHelp((text) => say(text));
-    throw new Stop(exitCode.wrongInput, message ?? error?.message ?? 'the command is wrong');
+    throw stop(exitCode.wrongInput, 'usage', message ?? error?.message ?? 'the command is wrong', 'see the help above');
   });
 
 try {

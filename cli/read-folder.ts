@@ -1,7 +1,7 @@
 /** Reading back a folder as written. */
 import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { exitCode, reasonOf, Stop } from './exit.js';
+import { exitCode, reasonOf, Stop, stop } from './exit.js';
 
 /** What `verify` reads; a larger file is not one of ours. */
 const largestFile = 64 * 1024 * 1024;
@@ -19,7 +19,12 @@ export function readFolder(folder: string): ReadonlyMap<string, string> {
       if (entry.isDirectory() && depth < 3) walk(name, depth + 1);
       if (!entry.isFile() || entry.name.startsWith('.') || !textFile.test(name)) continue;
       if (lstatSync(join(folder, name)).size > largestFile)
-        throw new Stop(exitCode.wrongInput, `${name} is larger than 64 MB; it was not written by dishwright`);
+        throw stop(
+          exitCode.wrongInput,
+          'cannot-read',
+          `${name} is larger than 64 MB: dishwright did not write it`,
+          'give a folder that `dishwright cut` has written',
+        );
       files.set(name, readFileSync(join(folder, name), 'utf8'));
     }
   };
@@ -27,9 +32,19 @@ export function readFolder(folder: string): ReadonlyMap<string, string> {
     walk('', 0);
   } catch (error) {
     if (error instanceof Stop) throw error;
-    throw new Stop(exitCode.wrongInput, `cannot read the folder ${folder}: ${reasonOf(error)}`);
+    throw stop(
+      exitCode.wrongInput,
+      'cannot-read',
+      `cannot read the folder ${folder}: ${reasonOf(error)}`,
+      'give a folder that `dishwright cut` has written',
+    );
   }
   if (!files.has('job.json'))
-    throw new Stop(exitCode.wrongInput, `${folder} has no job.json; give a folder that \`dishwright cut\` has written`);
+    throw stop(
+      exitCode.wrongInput,
+      'cannot-read',
+      `${folder} has no job.json`,
+      'give a folder that `dishwright cut` has written',
+    );
   return files;
 }

@@ -1,31 +1,48 @@
-/** Problems on the terminal, the same wherever a command meets them. */
-import type { Problem } from '../lib/index.js';
+/** Diagnostics on the terminal, the same wherever a command meets them. */
+import { type Diagnostic, hasError, type Proof } from '../lib/index.js';
 import { say, shade } from './console.js';
-import { type LoadedDesign, problemLine } from './design-file.js';
+import type { LoadedDesign } from './design-file.js';
 import { exitCode, Stop } from './exit.js';
 
-/** Says every problem, errors in red. */
-export function sayProblems(file: string, problems: readonly Problem[]): void {
-  for (const problem of problems)
-    say(shade(problemLine(file, problem), problem.severity === 'error' ? 'red' : 'yellow'));
+/** `press-house.yaml:12:3`, as editors and people read it; empty for what is not about a design file. */
+function placeText({ place }: Diagnostic): string {
+  if (place === undefined) return '';
+  const { file = 'design', line, column } = place;
+  return [file, line, column].filter((part) => part !== undefined).join(':');
+}
+
+/** What is wrong, in one line, and what would do, in a second. */
+export function problemLines(problem: Diagnostic): readonly [string, ...string[]] {
+  const place = placeText(problem);
+  const head = `${place === '' ? '' : `${place}: `}${problem.severity}: ${problem.message} [${problem.code}]`;
+  return problem.remedy === undefined ? [head] : [head, `  ${problem.remedy}`];
+}
+
+/** Prints every problem, errors in red. */
+export function reportProblems(problems: readonly Diagnostic[]): void {
+  for (const problem of problems) {
+    const [head, ...rest] = problemLines(problem);
+    say(shade(head, problem.severity === 'error' ? 'red' : 'yellow'));
+    for (const line of rest) say(line);
+  }
+}
+
+/** Prints every fault of a proof in the manner of diagnostics. */
+export function reportFaults(proof: Proof): void {
+  for (const { code, file, message } of proof.faults) {
+    const rest = message.startsWith(`${file}: `) ? message.slice(file.length + 2) : message;
+    say(shade(`${file}: error: ${rest} [${code}]`, 'red'));
+  }
 }
 
 /**
- * Says every warning, those of the file first, and stops when there is an error among the problems.
+ * Reports every warning, those of the file first, and stops when there is an error among the problems.
  * @param found what was found after the file was read
  * @throws Stop
  */
-export function stopOnErrors(loaded: LoadedDesign, found: readonly Problem[]): void {
-  const problems = [...loaded.problems, ...found.map(loaded.located)];
-  sayProblems(
-    loaded.file,
-    problems.filter((problem) => problem.severity === 'warning'),
-  );
-  const errors = problems.filter((problem) => problem.severity === 'error');
-  if (errors.length > 0)
-    throw new Stop(
-      exitCode.cannotBuild,
-      'the dish cannot be built as designed; nothing was written',
-      errors.map((problem) => problemLine(loaded.file, problem)),
-    );
+export function stopOnErrors(loaded: LoadedDesign, found: readonly Diagnostic[]): void {
+  const problems = [...loaded.problems, ...found.map(loaded.locate)];
+  if (hasError(problems))
+    throw new Stop(exitCode.cannotBuild, problems, 'the dish cannot be built as designed; nothing was written');
+  reportProblems(problems);
 }

@@ -5,9 +5,6 @@ export {
   type Design,
   designSchema,
   nearest,
-  pathText,
-  type Place,
-  type Problem,
   processKinds,
   type ProcessKind,
   readDesign,
@@ -17,6 +14,15 @@ export {
   withSheetSize,
   withUnits,
 } from './design/index.js';
+export {
+  type Diagnostic,
+  type DiagnosticCode,
+  diagnosticCodes,
+  diagnosticText,
+  hasError,
+  pathText,
+  type Place,
+} from './diagnostic/index.js';
 export { type Dish, solveDish } from './dish/index.js';
 export { type Figure, keyFigures } from './figures.js';
 export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';

@@ -2,7 +2,8 @@
  * The one place that chains the rooms: design, dish, parts, nest, machining, files. Still pure: how the nest is run
  * (in this thread or on all cores) is handed in, and the files come out as a map.
  */
-import { type Design, type Problem, shapeOf } from './design/index.js';
+import { type Design, shapeOf } from './design/index.js';
+import { type Diagnostic, hasError } from './diagnostic/index.js';
 import { type Dish, solveDish } from './dish/index.js';
 import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
@@ -27,7 +28,7 @@ export interface Prepared {
   readonly cleatStart: number;
   /** What the nest is asked, one request a process. */
   readonly requests: readonly NestRequest[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 /** How the nest is run. */
@@ -59,8 +60,6 @@ export interface Job extends Prepared {
   readonly files: Files;
 }
 
-const failed = (problems: readonly Problem[]): boolean => problems.some((problem) => problem.severity === 'error');
-
 /**
  * Solves the dish, makes its parts and asks whether the process can cut them.
  * @param extras texts of the design's `extra` files, by name
@@ -74,15 +73,16 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
+  const aidsCutBy = aidProcess(design);
   const uncut = [
-    ...requests.flatMap((request) =>
+    ...requests.flatMap(({ parts: asked, process }) =>
       cutProblems(
-        request.parts.flatMap(({ id }) => byId.get(id) ?? []),
-        request.process,
-      ),
+        asked.flatMap(({ id }) => byId.get(id) ?? []),
+        process,
+      ).map((problem) => cutProblem(problem, 'process', process)),
     ),
-    ...cutProblems(aids, aidProcess(design)),
-  ].map(cutProblem);
+    ...cutProblems(aids, aidsCutBy).map((problem) => cutProblem(problem, 'template', aidsCutBy)),
+  ];
   const prepared: Prepared = { design, dish, parts, aids, cleatStart, requests, problems: [] };
   const problems = [
     ...made.problems,
@@ -114,14 +114,14 @@ export interface NestedJob {
   readonly sheets: readonly JobSheet[];
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 /** Nests and cuts the parts of a prepared design whose problems hold no error. */
 export async function nestPrepared(prepared: Prepared, nester: Nester = nest): Promise<NestedJob> {
   const parts = new Map(prepared.parts.map((part) => [part.id, part]));
   const sheets: JobSheet[] = [];
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   let cost = 0;
   for (const request of prepared.requests) {
     const layout = await nester(request.parts, request.stock, request.options);
@@ -155,14 +155,14 @@ export async function buildJob(
     cost: 0,
     files: new Map(),
   };
-  if (failed(prepared.problems)) return nothing;
+  if (hasError(prepared.problems)) return nothing;
   // where the nest runs in threads of its own, the forecast is traced meanwhile
   const nesting = nestPrepared(prepared, nester);
   const { forecast, problems: doubts } = forecastOf(prepared);
   const { sheets, cost, problems: unfit } = await nesting;
-  const { routes, problems: unrouted } = failed(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
-  const problems: Problem[] = [...prepared.problems, ...unfit, ...unrouted];
-  if (failed(problems)) return { ...nothing, problems };
+  const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
+  const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted];
+  if (hasError(problems)) return { ...nothing, problems };
   problems.push(...doubts.filter(({ severity }) => severity === 'warning'));
   const job: Job = {
     ...nothing,

@@ -5,17 +5,21 @@ import { describe, expect, it } from 'vitest';
 
 /** Which rooms a room may use; types may also come from any room to its left in the flow. */
 const table = {
+  diagnostic: { uses: [], types: [] },
   units: { uses: [], types: [] },
   geometry: { uses: [], types: [] },
   dish: { uses: ['geometry'], types: ['geometry'] },
-  design: { uses: ['units', 'dish'], types: ['units', 'dish'] },
-  optics: { uses: ['geometry', 'dish'], types: ['geometry', 'dish', 'design'] },
-  parts: { uses: ['geometry', 'dish', 'units'], types: ['geometry', 'dish', 'design', 'units'] },
+  design: { uses: ['units', 'diagnostic', 'dish'], types: ['units', 'diagnostic', 'dish'] },
+  optics: { uses: ['diagnostic', 'geometry', 'dish'], types: ['diagnostic', 'geometry', 'dish', 'design'] },
+  parts: {
+    uses: ['diagnostic', 'geometry', 'dish', 'units'],
+    types: ['diagnostic', 'geometry', 'dish', 'design', 'units'],
+  },
   nest: { uses: ['geometry'], types: ['geometry'] },
   machining: { uses: ['geometry'], types: ['geometry'] },
   output: {
-    uses: ['geometry', 'units'],
-    types: ['geometry', 'units', 'design', 'dish', 'parts', 'optics', 'nest', 'machining'],
+    uses: ['diagnostic', 'geometry', 'units'],
+    types: ['diagnostic', 'geometry', 'units', 'design', 'dish', 'parts', 'optics', 'nest', 'machining'],
   },
   // an independent opinion: it shares no code with what it checks
   check: { uses: [], types: ['geometry'] },

@@ -51,11 +51,13 @@ function show(state: State): void {
   says.textContent = state.says;
   bar.classList.toggle('faulty', state.standing === 'faulty');
   problems.replaceChildren(
-    ...state.problems.map(({ severity, message, line }) => {
+    ...state.problems.map(({ severity, message, place, remedy }) => {
       const item = document.createElement('li');
+      const line = place?.line;
       const kind = document.createElement('strong');
       kind.textContent = line === undefined ? severity : `line ${line}, ${severity}`;
       item.append(kind, `: ${message}`);
+      if (remedy !== undefined) item.append(document.createElement('br'), remedy);
       return item;
     }),
   );

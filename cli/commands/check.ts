@@ -1,11 +1,11 @@
 import type { CommandModule } from 'yargs';
-import { cautionsShort, keyFigures, prepare } from '../../lib/index.js';
+import { cautionsShort, hasError, keyFigures, prepare } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
 import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
-import { sayProblems } from '../report.js';
+import { reportProblems } from '../report.js';
 import { table } from '../table.js';
 
 export const checkCommand: CommandModule<object, DesignArguments> = {
@@ -20,8 +20,8 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
   handler: (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const job = prepare(design, readExtras(flags.design, design));
-    const problems = [...loaded.problems, ...job.problems.map(loaded.located)];
+    const job = prepare(design, readExtras(flags.design, design, loaded.locate));
+    const problems = [...loaded.problems, ...job.problems.map(loaded.locate)];
     const figures = keyFigures(job.design, job.dish, job.parts, job.cleatStart);
     if (flags.json) printJson({ figures, problems });
     else {
@@ -29,8 +29,8 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
       for (const line of table([{ head: design.name }, { head: 'value', right: true }, { head: '' }], rows, columns()))
         print(line);
     }
-    sayProblems(flags.design, problems);
+    reportProblems(problems);
     say(cautionsShort);
-    process.exitCode = problems.some((problem) => problem.severity === 'error') ? exitCode.cannotBuild : exitCode.done;
+    process.exitCode = hasError(problems) ? exitCode.cannotBuild : exitCode.done;
   },
 };

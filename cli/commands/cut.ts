@@ -34,7 +34,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     askFolder(flags.out, flags.force);
-    const job = await buildJob(design, readExtras(flags.design, design), nesterFor(flags.seconds));
+    const job = await buildJob(design, readExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
     stopOnErrors(loaded, job.problems);
     writeFolder(flags.out, job.files, flags.force, (folder) => {
       if (!flags.verify) return;
@@ -42,8 +42,8 @@ export const cutCommand: CommandModule<object, CutArguments> = {
       if (!proof.ok)
         throw new Stop(
           exitCode.cannotBuild,
-          `the files do not prove right; nothing was written; please report it with the design file`,
-          proof.faults.map((fault) => fault.message),
+          proof.faults.map(({ message }) => ({ code: 'not-proven', severity: 'error', message })),
+          'the files do not prove right; nothing was written; please report it with the design file',
         );
     });
     if (flags.json)
@@ -52,7 +52,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
         files: [...job.files.keys()],
         sheets: job.sheets.map(({ nested }) => nested),
         cost: job.cost,
-        problems: job.problems,
+        problems: [...loaded.problems, ...job.problems.map(loaded.locate)],
       });
     else for (const line of sheetTable(job, columns())) print(line);
     say(

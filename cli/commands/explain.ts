@@ -1,7 +1,7 @@
 import type { CommandModule } from 'yargs';
 import { explainKey, keyEntries, type KeyEntry, referencePage, schemaText } from '../../lib/index.js';
 import { columns, print, printJson } from '../console.js';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { keyLines } from '../explain.js';
 import { jsonFlag } from '../flags.js';
 import { table } from '../table.js';
@@ -23,7 +23,7 @@ function printKeys(asked: string, json: boolean): void {
   if (answer.kind === 'unknown') {
     const advice =
       answer.near === null ? '`dishwright explain` without a key lists them all' : `did you mean ${answer.near}?`;
-    throw new Stop(exitCode.wrongInput, `there is no key ${asked} in a design file; ${advice}`);
+    throw stop(exitCode.wrongInput, 'unknown-key', `there is no key ${asked} in a design file`, advice);
   }
   if (json) {
     printJson(answer.entries);

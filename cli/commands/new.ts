@@ -2,7 +2,7 @@ import process from 'node:process';
 import { createInterface } from 'node:readline';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { type Answers, usualAnswers } from '../new/answers.js';
 import { designText } from '../new/design-text.js';
 import { askQuestions } from '../new/questions.js';
@@ -22,7 +22,13 @@ async function ask(): Promise<Answers> {
       lines.setPrompt(question);
       lines.prompt();
       const line = await typed.next();
-      if (line.done === true) throw new Stop(exitCode.wrongInput, 'no answer; nothing was written');
+      if (line.done === true)
+        throw stop(
+          exitCode.wrongInput,
+          'usage',
+          'no answer; nothing was written',
+          'answer each question, or press Enter for the usual',
+        );
       return line.value;
     }, say);
   } finally {

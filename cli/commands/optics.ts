@@ -11,7 +11,7 @@ import {
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
 import { stopOnErrors } from '../report.js';
 import { table } from '../table.js';
@@ -42,12 +42,19 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     const { forecast, problems } = forecastOf(job);
     stopOnErrors(loaded, [...job.problems, ...problems]);
     if (forecast === null)
-      throw new Stop(
+      throw stop(
         exitCode.cannotBuild,
-        'the design names no receiver; add `receiver: { diameter: … }` for a forecast',
+        'no-receiver',
+        'the design names no receiver',
+        'add `receiver: { diameter: … }` for a forecast',
       );
     const advice = adviceOf(job);
-    if (flags.json) printJson({ forecast, advice, problems });
+    if (flags.json)
+      printJson({
+        forecast,
+        advice,
+        problems: [...loaded.problems, ...[...job.problems, ...problems].map(loaded.locate)],
+      });
     else {
       const length = (mm: number) => formatLength(mm, design.units);
       const heads = [

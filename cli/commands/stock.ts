@@ -1,17 +1,17 @@
 import type { CommandModule } from 'yargs';
 import {
   type Design,
+  type Diagnostic,
   formatLength,
   type Layout,
   prepare,
-  type Problem,
   type StockFigures,
   stockFigures,
   withSheetSize,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags, sizeFlag } from '../flags.js';
 import { nesterFor } from '../nester.js';
@@ -29,7 +29,7 @@ async function figuresOf(
   design: Design,
   extras: ReadonlyMap<string, string>,
   seconds: number | undefined,
-): Promise<{ readonly figures: StockFigures; readonly problems: readonly Problem[] }> {
+): Promise<{ readonly figures: StockFigures; readonly problems: readonly Diagnostic[] }> {
   const job = prepare(design, extras);
   const nester = nesterFor(seconds);
   const layouts: Layout[] = [];
@@ -66,7 +66,7 @@ export const stockCommand: CommandModule<object, StockArguments> = {
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const extras = readExtras(flags.design, design);
+    const extras = readExtras(flags.design, design, loaded.locate);
     const sizes = flags.try.map((text) => ({ name: text, size: sizeFlag('try', text, design.units) }));
     const designs = [
       { name: 'as designed', design },
@@ -106,6 +106,6 @@ export const stockCommand: CommandModule<object, StockArguments> = {
       if (best) print(`Recommended: ${best.name}.`);
       say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
     }
-    if (!best) throw new Stop(exitCode.cannotBuild, 'no size takes every part; try a larger one');
+    if (!best) throw stop(exitCode.cannotBuild, 'no-size-fits', 'no size takes every part', 'try a larger one');
   },
 };

@@ -2,7 +2,7 @@ import type { CommandModule } from 'yargs';
 import { cautionsShort, prepare, templateFiles } from '../../lib/index.js';
 import { say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { stopOnErrors } from '../report.js';
@@ -32,7 +32,7 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     if (flags.measured !== undefined && !(flags.measured >= 90 && flags.measured <= 110))
-      throw new Stop(exitCode.wrongInput, '--measured must be from 90 to 110 mm');
+      throw stop(exitCode.wrongInput, 'usage', `--measured is ${flags.measured}`, 'it must be from 90 to 110 mm');
     const asked = applyFlags(loaded.design, flags);
     const design =
       flags.measured === undefined ? asked : { ...asked, print: { ...asked.print, measured: flags.measured } };

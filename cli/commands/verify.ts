@@ -1,9 +1,10 @@
 import type { CommandModule } from 'yargs';
-import { columns, print, printJson, say, shade } from '../console.js';
+import { columns, print, printJson } from '../console.js';
 import { exitCode } from '../exit.js';
 import { jsonFlag } from '../flags.js';
 import { proofTable } from '../proof-table.js';
 import { readFolder } from '../read-folder.js';
+import { reportFaults } from '../report.js';
 import { verify } from '../../lib/index.js';
 
 interface VerifyArguments {
@@ -23,7 +24,7 @@ export const verifyCommand: CommandModule<object, VerifyArguments> = {
     const proof = verify(readFolder(folder));
     if (json) printJson(proof);
     else for (const line of proofTable(proof, columns())) print(line);
-    for (const fault of proof.faults) say(shade(fault.message, 'red'));
+    reportFaults(proof);
     process.exitCode = proof.ok ? exitCode.done : exitCode.cannotBuild;
   },
 };

@@ -1,7 +1,7 @@
 import process from 'node:process';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { nestInThread } from '../watch/background.js';
 import { serve } from '../watch/server.js';
 import { watchDesign } from '../watch/watch-design.js';
@@ -35,7 +35,7 @@ export const watchCommand: CommandModule<object, WatchArguments> = {
       .example('$0 watch press-house.yaml', 'open the address it prints; Ctrl-C ends it'),
   handler: async ({ design, port }) => {
     if (!Number.isInteger(port) || port < 0 || port > 65_535)
-      throw new Stop(exitCode.wrongInput, `--port is ${port}; it must be a whole number from 0 to 65535`);
+      throw stop(exitCode.wrongInput, 'usage', `--port is ${port}`, 'it must be an integer from 0 to 65535');
     const board = new Board(design);
     const running = await serve(board, port);
     print(running.url);

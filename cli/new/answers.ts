@@ -83,7 +83,8 @@ export function parseHeats(text: string, units: LengthUnit): Heats | null {
   const perUnit = /^q/i.test(unit) ? gallon / 4 : /^g/i.test(unit) ? gallon : 1;
   const litres = Number((Number(amount.replace(',', '.')) * perUnit).toPrecision(3));
   const diameter = parseLength(rest, units);
-  if (!(litres > 0) || !(diameter > 0)) throw new LengthError(`"${text}" must be above 0 in both parts`);
+  if (!(litres > 0) || !(diameter > 0))
+    throw new LengthError(`"${text}" is no amount in a vessel`, 'both must be above 0');
   return { litres, diameter };
 }
 
@@ -96,6 +97,9 @@ export function parseMaterial(text: string, units: LengthUnit): Pick<Answers, 'k
   const named = materialKinds.find((kind) => kind === found?.[1]?.toLowerCase());
   const thickness = parseLength(named && found?.[2] !== undefined ? found[2] : text, units);
   if (!(thickness > 0 && thickness <= 100))
-    throw new LengthError(`a thickness must be above 0 and at most 100 mm, not ${Number(thickness.toFixed(3))} mm`);
+    throw new LengthError(
+      `a thickness of ${Number(thickness.toFixed(3))} mm is not to be had`,
+      'it must be above 0 and at most 100 mm',
+    );
   return { kind: named ?? 'plywood', thickness };
 }

@@ -19,14 +19,17 @@ async function until<T>(
       return read(text === '' ? usual : text);
     } catch (error) {
       if (!(error instanceof LengthError)) throw error;
-      tell(`  ${error.message}`);
+      tell(`  ${error.message}; ${error.remedy}`);
     }
   }
 }
 
 function within(mm: number, least: number, most: number, what: string): number {
   if (mm >= least && mm <= most) return mm;
-  throw new LengthError(`${what} must be from ${formatLength(least, 'mm')} to ${formatLength(most, 'mm')}`);
+  throw new LengthError(
+    `${what} of ${formatLength(mm, 'mm')} is beyond reason`,
+    `it must be from ${formatLength(least, 'mm')} to ${formatLength(most, 'mm')}`,
+  );
 }
 
 /**
@@ -60,7 +63,7 @@ export async function askQuestions(ask: Ask, tell: (line: string) => void): Prom
   const machine = await until(ask, tell, 'Cut by router, laser or hand', 'router', (text) => {
     const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearest(text, processKinds);
     const known = processKinds.find((word) => word === kind);
-    if (known === undefined) throw new LengthError(`"${text}" is not a machine here; answer router, laser or hand`);
+    if (known === undefined) throw new LengthError(`"${text}" is not a machine here`, 'answer router, laser or hand');
     return known;
   });
   return { units, aperture, ...aim, ...material, machine };

@@ -3,7 +3,7 @@ import { existsSync, lstatSync, readFileSync, renameSync, rmSync, writeFileSync 
 import { randomBytes } from 'node:crypto';
 import { dirname, join } from 'node:path';
 import { designJsonSchema, schemaFileName, schemaText } from '../../lib/index.js';
-import { exitCode, reasonOf, Stop } from '../exit.js';
+import { exitCode, reasonOf, stop } from '../exit.js';
 
 /** Whether the schema file at `path` is one of ours, of any version. */
 function isOurSchema(path: string): boolean {
@@ -34,9 +34,15 @@ function put(path: string, text: string): void {
  */
 export function writeDesign(file: string, text: string, force: boolean): string[] {
   const there = lstatSync(file, { throwIfNoEntry: false });
-  if (there && !there.isFile()) throw new Stop(exitCode.notWritten, `${file} is not a plain file; give another name`);
+  if (there && !there.isFile())
+    throw stop(exitCode.notWritten, 'cannot-write', `${file} is not a plain file`, 'give another name');
   if (there && !force)
-    throw new Stop(exitCode.notWritten, `${file} is there already; nothing was written; give another name, or --force`);
+    throw stop(
+      exitCode.notWritten,
+      'foreign-files',
+      `${file} is there already; nothing was written`,
+      'give another name, or --force',
+    );
   const schema = join(dirname(file), schemaFileName);
   const foreign = existsSync(schema) && !isOurSchema(schema);
   try {
@@ -44,7 +50,7 @@ export function writeDesign(file: string, text: string, force: boolean): string[
     if (!foreign) put(schema, schemaText());
   } catch (error) {
     if (!there) rmSync(file, { force: true });
-    throw new Stop(exitCode.notWritten, `cannot write ${file}: ${reasonOf(error)}`);
+    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${file}: ${reasonOf(error)}`, 'give another place');
   }
   return foreign ? [`${schema} is not ours and was left alone; editors will not know the keys of ${file}`] : [];
 }

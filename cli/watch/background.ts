@@ -17,7 +17,7 @@ export const nestInThread: Background = (design, extras, tell) => {
     worker.on('error', (error: unknown) => {
       if (over) return;
       const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
-      tell({ problems: [{ code: 'failed', severity: 'error', message }], book: null, last: true });
+      tell({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
     });
   };
   const timer = setTimeout(begin, headStart);

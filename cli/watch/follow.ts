@@ -1,11 +1,14 @@
 /** Follows a file: told at once by the system where it can, by looking now and then where it cannot. */
-import { type FSWatcher, readFileSync, statSync, watch } from 'node:fs';
+import { type FSWatcher, watch } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { reasonOf } from '../exit.js';
+import { NotPlain, readPlainFile } from '../plain-file.js';
 
 export type Sight =
   { readonly kind: 'text'; readonly text: string } | { readonly kind: 'gone'; readonly reason: string };
 
+/** Of a design file and of the drawings that it names (bytes). */
+const largest = 16_000_000;
 /** An editor may empty a file before it fills it: what stands for this long is meant (ms). */
 const settled = 40;
 /** How often the file is looked at in any case (ms): network disks tell nothing. */
@@ -13,11 +16,9 @@ const lookEvery = 400;
 
 function look(file: string): Sight {
   try {
-    // a pipe would keep us waiting
-    if (!statSync(file).isFile()) return { kind: 'gone', reason: 'it is not a file' };
-    return { kind: 'text', text: readFileSync(file, 'utf8') };
+    return { kind: 'text', text: readPlainFile(file, largest) };
   } catch (error) {
-    return { kind: 'gone', reason: reasonOf(error) };
+    return { kind: 'gone', reason: error instanceof NotPlain ? `it ${error.message}` : reasonOf(error) };
   }
 }
 

@@ -4,7 +4,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { AddressInfo } from 'node:net';
-import { exitCode, Stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { watchPage } from './page.js';
 import type { Board, State } from './state.js';
 
@@ -103,7 +103,7 @@ export async function serve(board: Board, port: number): Promise<Running> {
           : error.code === 'EACCES'
             ? `port ${port} is not open to you`
             : `port ${port} cannot be used: ${error.message}`;
-      reject(new Stop(exitCode.wrongInput, `${reason}; give another --port, or leave it out for a free one`));
+      reject(stop(exitCode.wrongInput, 'usage', reason, 'give another --port, or leave it out for a free one'));
     });
     server.listen(port, loopback, resolve);
   });

@@ -1,20 +1,16 @@
 /** What the page shows: the state of the design file, and the last book that could be made of it. */
 
+import type { Diagnostic } from '../../lib/index.js';
+
 /** `waiting`: nothing seen yet. `faulty`: the file as it stands cannot be built; the book is the last good one. */
 export type Standing = 'waiting' | 'shown' | 'nesting' | 'faulty';
-
-export interface ShownProblem {
-  readonly severity: 'error' | 'warning';
-  readonly message: string;
-  readonly line?: number;
-}
 
 export interface State {
   readonly file: string;
   readonly standing: Standing;
   /** One line on how things stand. */
   readonly says: string;
-  readonly problems: readonly ShownProblem[];
+  readonly problems: readonly Diagnostic[];
   /** Counts the books; 0 while there is none. */
   readonly book: number;
 }

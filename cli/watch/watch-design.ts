@@ -1,14 +1,17 @@
 /** From the design file as it is saved to the book on the page: a first picture at once, the nest behind it. */
 import { basename, dirname, resolve } from 'node:path';
-import { bookOf, type Design, type Problem, prepare, readDesign } from '../../lib/index.js';
+import { bookOf, type Design, type Diagnostic, hasError, prepare, readDesign } from '../../lib/index.js';
 import { Stop } from '../exit.js';
 import { isBeside, readExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';
-import type { Board, ShownProblem } from './state.js';
+import { problemLines } from '../report.js';
+import type { Board } from './state.js';
+
+type ReadDesign = Extract<ReturnType<typeof readDesign>, { readonly kind: 'design' }>;
 
 /** A nested book, or why there is none. */
 export interface Nested {
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
   readonly book: string | null;
   /** No better one follows. */
   readonly last: boolean;
@@ -26,18 +29,8 @@ export type Background = (
 
 export type Reporter = (line: string) => void;
 
-function shown(problems: readonly Problem[]): ShownProblem[] {
-  return problems.map(({ severity, message, place }) => ({
-    severity,
-    message,
-    ...(place?.line === undefined ? {} : { line: place.line }),
-  }));
-}
-
-const faulty = (problems: readonly Problem[]): boolean => problems.some(({ severity }) => severity === 'error');
-
 /** Why the last good book stands although the file does not allow one. */
-function faultText(problems: readonly Problem[], hasBook: boolean): string {
+function faultText(problems: readonly Diagnostic[], hasBook: boolean): string {
   const count = problems.filter(({ severity }) => severity === 'error').length;
   const faults = count === 1 ? '1 fault in the file' : `${count} faults in the file`;
   return hasBook ? `${faults}; below is the last state that could be built` : `${faults}; nothing to show yet`;
@@ -53,33 +46,30 @@ export function watchDesign(file: string, board: Board, background: Background, 
   const name = basename(path);
   let stopNest = (): void => undefined;
 
-  const refuse = (problems: readonly Problem[]): void => {
+  const refuse = (problems: readonly Diagnostic[]): void => {
     const says = faultText(problems, board.book !== null);
-    board.show({ standing: 'faulty', says, problems: shown(problems) });
+    board.show({ standing: 'faulty', says, problems });
     report(`${name}: ${says}`);
-    for (const problem of problems) {
-      const line = problem.place?.line;
-      report(`  ${line === undefined ? name : `${name}:${line}`}: ${problem.severity}: ${problem.message}`);
-    }
+    for (const line of problems.flatMap(problemLines)) report(`  ${line}`);
   };
 
-  const build = (design: Design, extras: ReadonlyMap<string, string>, warnings: readonly Problem[]): void => {
+  const build = ({ design, locate, problems: warnings }: ReadDesign, extras: ReadonlyMap<string, string>): void => {
     const prepared = prepare(design, extras);
-    const problems = [...warnings, ...prepared.problems];
-    if (faulty(problems)) {
+    const problems = [...warnings, ...prepared.problems.map(locate)];
+    if (hasError(problems)) {
       refuse(problems);
       return;
     }
     const book = bookOf({ ...prepared, problems, sheets: null });
-    board.show({ standing: 'nesting', says: 'the dish is up to date; nesting', problems: shown(problems) }, book);
+    board.show({ standing: 'nesting', says: 'the dish is up to date; nesting', problems }, book);
     stopNest = background(design, extras, (nested) => {
-      const all = [...warnings, ...nested.problems];
+      const all = [...warnings, ...nested.problems.map(locate)];
       if (nested.book === null) {
         refuse(all);
         return;
       }
       const says = nested.last ? 'up to date' : 'up to date; looking for a better nest';
-      board.show({ standing: nested.last ? 'shown' : 'nesting', says, problems: shown(all) }, nested.book);
+      board.show({ standing: nested.last ? 'shown' : 'nesting', says, problems: all }, nested.book);
       if (nested.last) report(`${name}: up to date`);
     });
   };
@@ -105,22 +95,25 @@ export function watchDesign(file: string, board: Board, background: Background, 
     leaveDrawings();
     leaveDrawings = () => undefined;
     if (sight.kind === 'gone') {
-      const message = `cannot read ${name}: ${sight.reason}; the page goes on as soon as it is there`;
-      refuse([{ code: 'gone', severity: 'error', message }]);
+      const message = `cannot read ${name}: ${sight.reason}`;
+      refuse([{ code: 'cannot-read', severity: 'error', message, remedy: 'the page goes on as soon as it is there' }]);
       return;
     }
     try {
-      const reading = readDesign(sight.text);
+      const reading = readDesign(sight.text, name);
       if (reading.kind === 'refused') {
         refuse(reading.problems);
         return;
       }
       followDrawings(reading.design, sight);
-      build(reading.design, readExtras(path, reading.design), reading.problems);
+      build(reading, readExtras(path, reading.design, reading.locate));
     } catch (error) {
       // whatever goes wrong with one state of the file, the next one may be right
-      const message = error instanceof Stop || error instanceof Error ? error.message : String(error);
-      refuse([{ code: 'failed', severity: 'error', message }]);
+      if (error instanceof Stop) refuse(error.problems);
+      else {
+        const message = error instanceof Error ? error.message : String(error);
+        refuse([{ code: 'internal', severity: 'error', message }]);
+      }
     }
   };
 

@@ -2,7 +2,7 @@ export type { Design, Material, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
 export { editDistance, nearest } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
-export { pathText, type Place, type Problem } from './problem.js';
+export type { Locate } from './locate.js';
 export { type DesignReading, readDesign } from './read.js';
 export { defaultColours, designSchema, type LayerName } from './schema.js';
 export { type KeyMeta } from './keys.js';

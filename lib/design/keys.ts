@@ -3,7 +3,15 @@
  * declared once, here through `meta`, and feed validation, the JSON Schema, the help text and the reference page.
  */
 import { z } from 'zod';
-import { LengthError, type LengthUnit, parseAngle, parseLength, parseSize, type Size } from '../units/index.js';
+import {
+  formatLength,
+  LengthError,
+  type LengthUnit,
+  parseAngle,
+  parseLength,
+  parseSize,
+  type Size,
+} from '../units/index.js';
 
 /** What a person wants to know of a key. */
 export interface About {
@@ -33,42 +41,65 @@ export interface KeyMeta extends About, Range {
   readonly [key: string]: unknown;
 }
 
-function outside(value: number, range: Range, unit: string): string | null {
-  const tail = unit === '' ? '' : ` ${unit}`;
-  if (range.above !== undefined && !(value > range.above))
-    return `must be above ${range.above}${tail}, is ${Number(value.toFixed(4))}${tail}`;
-  if (range.least !== undefined && !(value >= range.least))
-    return `must be at least ${range.least}${tail}, is ${Number(value.toFixed(4))}${tail}`;
-  if (range.most !== undefined && !(value <= range.most))
-    return `must be at most ${range.most}${tail}, is ${Number(value.toFixed(4))}${tail}`;
-  return null;
+/** What a check of a single key finds besides its message. */
+export interface KeyFault {
+  readonly code?: 'wrong-value' | 'wrong-unit';
+  /** What would do. */
+  readonly remedy?: string;
+}
+
+function outside(value: number, range: Range, show: (value: number) => string): Required<Wrong> | null {
+  const remedy =
+    range.above !== undefined && !(value > range.above)
+      ? `it must be above ${show(range.above)}`
+      : range.least !== undefined && !(value >= range.least)
+        ? `it must be at least ${show(range.least)}`
+        : range.most !== undefined && !(value <= range.most)
+          ? `it must be at most ${show(range.most)}`
+          : null;
+  return remedy === null ? null : { message: `is ${show(value)}`, remedy };
 }
 
 type Raw = number | string;
 
-function measured(read: (raw: Raw) => number, range: Range, unit: string) {
+interface Wrong {
+  readonly message: string;
+  readonly remedy?: string;
+}
+
+/** A fault of a key as the schema keeps it: `readDesign` turns it into a diagnostic. */
+function issueOf({ message, remedy }: Wrong, input: unknown) {
+  const params: KeyFault = remedy === undefined ? {} : { remedy };
+  return { code: 'custom' as const, message, params, input };
+}
+
+function measured(read: (raw: Raw) => number, range: Range, show: (value: number) => string) {
   return z.union([z.number(), z.string()]).transform((raw: Raw, context): number => {
     try {
       const value = read(raw);
-      const wrong = outside(value, range, unit);
+      const wrong = outside(value, range, show);
       if (wrong === null) return value;
-      context.issues.push({ code: 'custom', message: wrong, input: raw });
+      context.issues.push(issueOf(wrong, raw));
     } catch (error) {
       if (!(error instanceof LengthError)) throw error;
-      context.issues.push({ code: 'custom', message: error.message, input: raw });
+      context.issues.push(issueOf(error, raw));
     }
     return z.NEVER;
   });
 }
+
+const plain = (value: number): string => String(Number(value.toFixed(4)));
 
 /** No single length in a workshop is longer than this (mm); a larger one is a slip of the unit. */
 const longest = 100_000;
 
 /** The kinds of keys, for a file whose bare numbers are in `unit`. */
 export function keysIn(unit: LengthUnit) {
+  const show = (mm: number): string =>
+    unit === 'mm' ? `${plain(mm)} mm` : `${formatLength(mm, unit, 4)} (${plain(mm)} mm)`;
   const lengthKey = (about: About & Range) => {
     const range: Range = { ...(about.least === undefined ? { least: 0 } : {}), most: longest, ...about };
-    return measured((raw) => parseLength(raw, unit), range, 'mm');
+    return measured((raw) => parseLength(raw, unit), range, show);
   };
   return {
     /** A length the user must give. */
@@ -92,14 +123,14 @@ export function keysIn(unit: LengthUnit) {
             return parseSize(raw, unit);
           } catch (error) {
             if (!(error instanceof LengthError)) throw error;
-            context.issues.push({ code: 'custom', message: error.message, input: raw });
+            context.issues.push(issueOf(error, raw));
             return z.NEVER;
           }
         })
         .meta({ quantity: 'size', ...about } satisfies KeyMeta),
     /** A point or corner in the file's unit: [x, y]. */
     point: () => {
-      const side = measured((raw) => parseLength(raw, unit), { least: -longest, most: longest }, 'mm');
+      const side = measured((raw) => parseLength(raw, unit), { least: -longest, most: longest }, show);
       return z
         .tuple([side, side])
         .transform(([x, y]) => ({ x, y }))
@@ -110,15 +141,16 @@ export function keysIn(unit: LengthUnit) {
 
 /** An angle with a default in radians, written in degrees or with `mrad`. */
 export function angleOr(radians: number, shown: string, about: About & Range) {
-  return measured(parseAngle, about, 'rad')
+  return measured(parseAngle, about, (value) => `${plain(value)} rad`)
     .default(radians)
     .meta({ quantity: 'angle', shown, ...about } satisfies KeyMeta);
 }
 
 function numberKey(about: About & Range) {
   return z.number().superRefine((value, context) => {
-    const wrong = outside(value, about, about.unit ?? '');
-    if (wrong !== null) context.addIssue({ code: 'custom', message: wrong, input: value });
+    const tail = about.unit === undefined ? '' : ` ${about.unit}`;
+    const wrong = outside(value, about, (shown) => `${plain(shown)}${tail}`);
+    if (wrong !== null) context.addIssue(issueOf(wrong, value));
   });
 }
 

@@ -1,10 +1,12 @@
 /** A design file's text to its keys, with every problem found in one pass and the line of each. */
-import { isAlias, isMap, isNode, LineCounter, parseDocument, visit, type Document } from 'yaml';
+import { isAlias, LineCounter, parseDocument, visit } from 'yaml';
 import { z } from 'zod';
+import { type Diagnostic, diagnostic, hasError, pathText } from '../diagnostic/index.js';
 import { complete } from './complete.js';
 import type { Design } from './design.js';
+import { type Locate, locator } from './locate.js';
 import { nearest } from './nearest.js';
-import { pathText, type Place, type Problem } from './problem.js';
+import type { KeyFault } from './keys.js';
 import { designSchema } from './schema.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
 
@@ -18,41 +20,11 @@ export type DesignReading =
   | {
       readonly kind: 'design';
       readonly design: Design;
-      readonly problems: readonly Problem[];
-      /** The line of a problem that is found later on, told by the path of its key. */
-      readonly located: (problem: Problem) => Problem;
+      readonly problems: readonly Diagnostic[];
+      /** Puts a diagnostic that is made later on its line. */
+      readonly locate: Locate;
     }
-  | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
-
-interface Located {
-  place(path: readonly (string | number)[]): Place;
-}
-
-function locator(document: Document, lines: LineCounter): Located {
-  return {
-    place(path) {
-      // the deepest part of the path that is in the file has the line; a missing key is shown at its section
-      for (let depth = path.length; depth >= 0; depth -= 1) {
-        const head = path.slice(0, depth);
-        const parent = depth === 0 ? null : document.getIn(head.slice(0, -1), true);
-        const last = head[depth - 1];
-        const pair = isMap(parent)
-          ? parent.items.find((item) => isNode(item.key) && String(item.key) === String(last))
-          : undefined;
-        const node = pair?.key ?? (depth === 0 ? document.contents : document.getIn(head, true));
-        if (isNode(node) && node.range) return { path, line: lines.linePos(node.range[0]).line };
-      }
-      return { path };
-    },
-  };
-}
-
-function refuse(code: string, message: string, line?: number): DesignReading {
-  return {
-    kind: 'refused',
-    problems: [{ code, severity: 'error', message, ...(line === undefined ? {} : { place: { path: [], line } }) }],
-  };
-}
+  | { readonly kind: 'refused'; readonly problems: readonly Diagnostic[] };
 
 /** Depth of the deepest bracket or indent, estimated on the text so that a hostile file never reaches the parser's stack. */
 function tooDeep(text: string): boolean {
@@ -106,69 +78,77 @@ function knownKeys(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
   return at instanceof z.ZodObject ? Object.keys(at.shape) : [];
 }
 
-function problemsOf(error: z.ZodError, raw: unknown, schema: z.ZodType, located: Located): Problem[] {
-  return error.issues.flatMap((issue): Problem[] => {
-    const path = issue.path.map((step) => (typeof step === 'symbol' ? step.toString() : step));
-    const name = pathText(path);
-    const value = path.reduce<unknown>(
-      (at, step) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[step] : undefined),
-      raw,
-    );
-    const error = (code: string, message: string, at: readonly (string | number)[] = path): Problem => ({
-      code,
-      severity: 'error',
-      message,
-      place: located.place(at),
+/** One fault that the schema found, in the words of a person. */
+function explained(issue: z.core.$ZodIssue, raw: unknown, schema: z.ZodType): Diagnostic[] {
+  const path = issue.path.map((step) => (typeof step === 'symbol' ? step.toString() : step));
+  const name = pathText(path);
+  const value = path.reduce<unknown>(
+    (at, step) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[step] : undefined),
+    raw,
+  );
+  if (issue.code === 'unrecognized_keys') {
+    const known = knownKeys(schema, issue.path);
+    return issue.keys.map((key) => {
+      const near = nearest(key, known);
+      const remedy = near === null ? `known here: ${known.join(', ')}` : `did you mean ${near}?`;
+      const where = name === '' ? '' : ` in ${name}`;
+      return diagnostic('unknown-key', [...path, key], `unknown key ${shown(key)}${where}`, remedy);
     });
-    if (issue.code === 'unrecognized_keys') {
-      const known = knownKeys(schema, issue.path);
-      return issue.keys.map((key) => {
-        const near = nearest(key, known);
-        const advice = near === null ? `known here: ${known.join(', ')}` : `did you mean ${near}?`;
-        const where = name === '' ? '' : ` in ${name}`;
-        return error('unknown-key', `unknown key ${shown(key)}${where}; ${advice}`, [...path, key]);
-      });
-    }
-    if (value === undefined) {
-      const about = issue.code === 'invalid_type' ? (expectedWords[issue.expected] ?? 'a value') : 'a length';
-      return [error('missing-key', `${name} is missing; it needs ${about}`)];
-    }
-    if (issue.code === 'invalid_value')
-      return [
-        error('wrong-value', `${name} is ${shown(value)}; it must be one of ${issue.values.map(String).join(', ')}`),
-      ];
-    if (issue.code === 'invalid_type')
-      return [
-        error(
-          'wrong-type',
-          `${name} is ${shown(value)}; it must be ${expectedWords[issue.expected] ?? issue.expected}`,
-        ),
-      ];
-    if (issue.code === 'invalid_union')
-      return [error('wrong-type', `${name} is ${shown(value)}; write a number, or text with a unit such as 450 mm`)];
-    const whole = name === '' ? '' : `${name}: `;
-    return [error('wrong-value', `${whole}${issue.message}`)];
-  });
+  }
+  if (value === undefined) {
+    const needed = issue.code === 'invalid_type' ? (expectedWords[issue.expected] ?? 'a value') : 'a length';
+    return [diagnostic('missing-key', path, `${name} is missing`, `it needs ${needed}`)];
+  }
+  if (issue.code === 'invalid_value') {
+    const remedy = `it must be one of ${issue.values.map(String).join(', ')}`;
+    return [diagnostic('wrong-value', path, `${name} is ${shown(value)}`, remedy)];
+  }
+  if (issue.code === 'invalid_type') {
+    const remedy = `it must be ${expectedWords[issue.expected] ?? issue.expected}`;
+    return [diagnostic('wrong-type', path, `${name} is ${shown(value)}`, remedy)];
+  }
+  if (issue.code === 'invalid_union') {
+    const remedy = 'write a number, or text with a unit such as 450 mm';
+    return [diagnostic('wrong-type', path, `${name} is ${shown(value)}`, remedy)];
+  }
+  const subject = name === '' ? '' : issue.message.startsWith('is ') ? `${name} ` : `${name}: `;
+  const { code = 'wrong-value', remedy } = (issue.code === 'custom' ? (issue.params ?? {}) : {}) as KeyFault;
+  return [diagnostic(code, path, `${subject}${issue.message}`, remedy)];
 }
 
-/**
- * Reads and completes a design.
- * @param text the design file, YAML
- * @returns the design with every default filled in, or every problem at once; never throws on any text
- */
-export function readDesign(text: string): DesignReading {
+/** A text that is no design file whatever its keys say. */
+class NoDesign extends Error {
+  constructor(readonly diagnostic: Diagnostic) {
+    super(diagnostic.message);
+  }
+}
+
+/** @throws NoDesign for a text that the YAML parser must not see */
+function checkText(text: string): void {
+  const refuse = (code: 'too-large' | 'not-text' | 'too-deep', message: string, remedy: string, line = 1): never => {
+    throw new NoDesign({ code, severity: 'error', message, remedy, place: { path: [], line, column: 1 } });
+  };
   if (text.length > longestFile)
-    return refuse('too-large', 'the design file is larger than 64 KB; is it a design file?');
+    refuse('too-large', 'the design file is larger than 64 KB', 'give a design file, which is a page or two');
   const longLine = text.split('\n').findIndex((line) => line.length > longestLine);
   if (longLine >= 0)
-    return refuse(
+    refuse(
       'too-large',
-      `line ${longLine + 1} has more than ${longestLine} characters; break it, or is this no design file?`,
+      `line ${longLine + 1} has more than ${longestLine} characters`,
+      'break it, or give a design file',
       longLine + 1,
     );
-  if (text.includes('\0')) return refuse('not-text', 'this is not a text file; a design file is YAML text');
-  if (tooDeep(text)) return refuse('too-deep', `the design file is nested deeper than ${deepestNesting} levels`);
-  const lines = new LineCounter();
+  if (text.includes('\0')) refuse('not-text', 'this is not a text file', 'a design file is YAML text');
+  if (tooDeep(text))
+    refuse('too-deep', `the design file is nested deeper than ${deepestNesting} levels`, 'write its keys in sections');
+}
+
+/** The text as a YAML document. @throws NoDesign when it is none, or holds what design files do without */
+function documentOf(text: string, lines: LineCounter) {
+  const refuse = (code: 'not-yaml' | 'alias', message: string, remedy: string, offset: number): never => {
+    const { line, col } = lines.linePos(offset);
+    throw new NoDesign({ code, severity: 'error', message, remedy, place: { path: [], line, column: col } });
+  };
   const document = parseDocument(text, {
     lineCounter: lines,
     prettyErrors: false,
@@ -180,32 +160,67 @@ export function readDesign(text: string): DesignReading {
   });
   const fault = document.errors[0];
   if (fault) {
-    const line = lines.linePos(fault.pos[0]).line;
-    return refuse('not-yaml', `not readable as YAML: ${fault.message.split('\n')[0] ?? ''}`, line);
+    const reason = fault.message.split('\n')[0] ?? '';
+    refuse('not-yaml', `not readable as YAML: ${reason}`, 'check brackets, quotes and indents here', fault.pos[0]);
   }
-  let aliasLine: number | undefined;
   visit(document, {
     Node(_, node) {
-      if (!isAlias(node)) return undefined;
-      aliasLine = lines.linePos(node.range?.[0] ?? 0).line;
-      return visit.BREAK;
+      if (isAlias(node))
+        refuse('alias', 'aliases (*name) are not used in design files', 'write the value out', node.range?.[0] ?? 0);
     },
   });
-  if (aliasLine !== undefined)
-    return refuse('alias', 'aliases (*name) are not used in design files; write the value out', aliasLine);
-  const raw: unknown = document.toJS({ maxAliasCount: 0 });
+  return document;
+}
+
+/** The keys of a document. @throws NoDesign when it holds none */
+function keysOf(raw: unknown): object {
   if (raw === null || raw === undefined)
-    return refuse('empty', 'the design file is empty; `dishwright new` writes one to start from');
+    throw new NoDesign({
+      code: 'empty',
+      severity: 'error',
+      message: 'the design file is empty',
+      remedy: '`dishwright new` writes one to start from',
+      place: { path: [], line: 1, column: 1 },
+    });
   if (typeof raw !== 'object' || Array.isArray(raw))
-    return refuse('wrong-type', 'a design file is a list of keys with values (name: …, dish: …)', 1);
-  const schema = designSchema(unitOf(raw));
-  const located = locator(document, lines);
-  const parsed = schema.safeParse(raw);
-  if (!parsed.success) return { kind: 'refused', problems: problemsOf(parsed.error, raw, schema, located) };
-  const { design, problems } = complete(parsed.data, raw);
-  const withLine = (problem: Problem): Problem =>
-    problem.place ? { ...problem, place: located.place(problem.place.path) } : problem;
-  const placed = problems.map(withLine);
-  if (placed.some((problem) => problem.severity === 'error')) return { kind: 'refused', problems: placed };
-  return { kind: 'design', design, problems: placed, located: withLine };
+    throw new NoDesign({
+      code: 'wrong-type',
+      severity: 'error',
+      message: 'this is not a design file',
+      remedy: 'a design file is a list of keys with values (name: …, dish: …)',
+      place: { path: [], line: 1, column: 1 },
+    });
+  return raw;
+}
+
+/**
+ * Reads and completes a design.
+ * @param text the design file, YAML
+ * @param file its name, for the places of diagnostics
+ * @returns the design with every default filled in, or every problem at once; never throws on any text
+ */
+export function readDesign(text: string, file?: string): DesignReading {
+  try {
+    checkText(text);
+    const lines = new LineCounter();
+    const document = documentOf(text, lines);
+    const raw = keysOf(document.toJS({ maxAliasCount: 0 }));
+    const locate = locator(document, lines, file);
+    const schema = designSchema(unitOf(raw));
+    const parsed = schema.safeParse(raw);
+    if (!parsed.success) {
+      const problems = parsed.error.issues.flatMap((issue) => explained(issue, raw, schema));
+      return { kind: 'refused', problems: problems.map(locate) };
+    }
+    const { design, problems } = complete(parsed.data, raw);
+    const placed = problems.map(locate);
+    return hasError(placed)
+      ? { kind: 'refused', problems: placed }
+      : { kind: 'design', design, problems: placed, locate };
+  } catch (error) {
+    if (!(error instanceof NoDesign)) throw error;
+    const { diagnostic: fault } = error;
+    const place = { path: [], ...(file === undefined ? {} : { file }), ...fault.place };
+    return { kind: 'refused', problems: [{ ...fault, place }] };
+  }
 }

@@ -3,6 +3,7 @@
  * of the commented file that `new` writes, and of the descriptions in the JSON Schema.
  */
 import { z } from 'zod';
+import { diagnosticCodes } from '../diagnostic/index.js';
 import type { KeyMeta } from './keys.js';
 import { nearest } from './nearest.js';
 import { designSchema } from './schema.js';
@@ -178,5 +179,15 @@ export function referencePage(entries: readonly KeyEntry[] = keyEntries()): stri
     lines.push('', `## ${section.path}`, '', section.about);
     lines.push('', ...heads, ...below.map(row));
   }
+  lines.push(
+    '',
+    '## Diagnostics',
+    '',
+    'Every message carries one of these codes, in brackets on the terminal and as `code` in `--json`. An error stops the job, a warning does not.',
+    '',
+    '| code | meaning |',
+    '| --- | --- |',
+    ...Object.entries(diagnosticCodes).map(([code, meaning]) => `| \`${code}\` | ${cell(meaning)} |`),
+  );
   return `${lines.join('\n')}\n`;
 }

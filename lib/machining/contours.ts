@@ -116,7 +116,8 @@ export function openingProblems(part: MachinedPart, process: Process): CutProble
     const most = Math.floor(size * 100) / 100;
     const where = `${part.id}: the opening about ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
     const what = process.kind === 'router' ? `the ${tool} mm router bit` : `the ${tool} mm kerf`;
-    const message = `${where} is too narrow for ${what}; a cut of at most ${most} mm would do`;
-    return [{ code: 'opening-smaller-than-tool', part: part.id, place, size, tool, message }];
+    const message = `${where} is too narrow for ${what}`;
+    const remedy = `a cut of at most ${most} mm would do`;
+    return [{ code: 'opening-smaller-than-tool', part: part.id, place, size, tool, message, remedy }];
   });
 }

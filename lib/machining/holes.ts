@@ -61,10 +61,14 @@ export function holeProblems(part: MachinedPart, process: Process): CutProblem[]
       same.length === 1
         ? `the ${mm(size)} hole at ${mm(x)}, ${mm(y)} is`
         : `${same.length} holes of ${mm(size)}, the first at ${mm(x)}, ${mm(y)}, are`;
-    const message =
+    const [what, remedy] =
       process.kind === 'router'
-        ? `${part.id}: ${which} smaller than the ${mm(tool)} router bit; list a ${mm(size)} drill bit among the bits at hand, or use a router bit of at most ${mm(size)}`
-        : `${part.id}: ${which} smaller than the laser's kerf of ${mm(tool)}; make the hole larger, or drill it by hand`;
-    return { code: 'hole-smaller-than-tool', part: part.id, place: { x, y }, size, tool, message };
+        ? [
+            `the ${mm(tool)} router bit`,
+            `list a ${mm(size)} drill bit among the bits at hand, or use a router bit of at most ${mm(size)}`,
+          ]
+        : [`the laser's kerf of ${mm(tool)}`, 'make the hole larger, or drill it by hand'];
+    const message = `${part.id}: ${which} smaller than ${what}`;
+    return { code: 'hole-smaller-than-tool', part: part.id, place: { x, y }, size, tool, message, remedy };
   });
 }

@@ -105,4 +105,6 @@ export interface CutProblem {
   /** Diameter of the tool, or width of the kerf. */
   readonly tool: number;
   readonly message: string;
+  /** What would do. */
+  readonly remedy: string;
 }

@@ -1,158 +1,122 @@
 /** What is wrong with an input, or out of the dish's reach, in the words of the design file. */
-import type { Problem } from '../design/index.js';
+import { type Diagnostic, diagnostic, type DiagnosticCode } from '../diagnostic/index.js';
 import { litRange } from '../dish/index.js';
 import type { Forecast } from './forecast.js';
 import { startOfDay, sunDay } from './sun-day.js';
 import type { OpticsInput } from './types.js';
 
-const problem = (
-  code: string,
-  path: readonly string[],
-  message: string,
-  severity: Problem['severity'] = 'error',
-): Problem => ({
-  code,
-  severity,
-  message: `${path.join('.')}${message}`,
-  place: { path },
-});
-
 const share = (value: number) => value > 0 && value <= 1;
 
 /** Everything that keeps the forecast from being made; with an error among them it must not be asked for. */
-export function inputProblems(input: OpticsInput): Problem[] {
+export function inputProblems(input: OpticsInput): Diagnostic[] {
   const { dish, reflector, receiver, load, air, sun, site } = input;
-  const found: Problem[] = [];
-  const check = (fine: boolean, code: string, path: readonly string[], message: () => string) => {
-    if (!fine) found.push(problem(code, path, message()));
+  const found: Diagnostic[] = [];
+  const check = (
+    fine: boolean,
+    code: DiagnosticCode,
+    path: readonly string[],
+    rest: () => readonly [string, string],
+  ) => {
+    if (fine) return;
+    const [message, remedy] = rest();
+    found.push(diagnostic(code, path, `${path.join('.')}${message}`, remedy));
   };
   const { apertureRadius: R, profile } = dish;
   const f = profile.focusHeight;
   const { diameter, offset } = receiver;
-  check(
-    dish.seamGap / 2 < Math.sin(dish.layout.halfAngle) * litRange(dish).to,
-    'panel',
-    ['panel', 'gap'],
-    () => ` of ${dish.seamGap} mm leaves nothing of the panels; use a gap of a few millimetres`,
-  );
-  check(diameter > 0 && diameter <= 2 * R, 'receiver', ['receiver', 'diameter'], () =>
+  check(dish.seamGap / 2 < Math.sin(dish.layout.halfAngle) * litRange(dish).to, 'panel', ['panel', 'gap'], () => [
+    ` of ${dish.seamGap} mm leaves nothing of the panels`,
+    'use a gap of a few millimetres',
+  ]);
+  check(diameter > 0 && diameter <= 2 * R, 'receiver', ['receiver', 'diameter'], () => [
     diameter > 0
-      ? ` of ${diameter} mm is larger than the aperture of ${2 * R} mm and would shade the whole dish; a tenth to a quarter of the aperture would do`
-      : ` must be above 0, is ${diameter} mm`,
-  );
-  check(
-    f + offset > 0,
-    'receiver',
-    ['receiver', 'offset'],
-    () => ` of ${offset} mm puts the receiver below the vertex (the focus is ${f} mm above it); 0 puts it in the focus`,
-  );
-  check(
-    share(receiver.absorptance),
-    'receiver',
-    ['receiver', 'absorptance'],
-    () => ` must be above 0 and at most 1, is ${receiver.absorptance}`,
-  );
-  check(
-    share(receiver.emittance),
-    'receiver',
-    ['receiver', 'emittance'],
-    () => ` must be above 0 and at most 1, is ${receiver.emittance}`,
-  );
-  check(
-    share(reflector.reflectance),
-    'reflector',
-    ['reflector', 'reflectance'],
-    () => ` must be above 0 and at most 1, is ${reflector.reflectance}; a clean mirror sheet gives 0.8 to 0.95`,
-  );
-  check(
-    reflector.stripSeamShare >= 0 && reflector.stripSeamShare < 1,
-    'reflector',
-    ['reflector'],
-    () =>
-      `: tape, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, which leaves no mirror`,
-  );
-  check(
-    sun.irradianceWPerM2 > 0 && sun.irradianceWPerM2 <= 1400,
-    'sun',
-    ['sun', 'irradiance'],
-    () => ` must be above 0 and at most 1400 W/m², is ${sun.irradianceWPerM2}`,
-  );
+      ? ` of ${diameter} mm is larger than the aperture of ${2 * R} mm and would shade the whole dish`
+      : ` is ${diameter} mm`,
+    'a tenth to a quarter of the aperture would do',
+  ]);
+  check(f + offset > 0, 'receiver', ['receiver', 'offset'], () => [
+    ` of ${offset} mm puts the receiver below the vertex (the focus is ${f} mm above it)`,
+    '0 puts it in the focus',
+  ]);
+  check(share(receiver.absorptance), 'receiver', ['receiver', 'absorptance'], () => [
+    ` is ${receiver.absorptance}`,
+    'it must be above 0 and at most 1',
+  ]);
+  check(share(receiver.emittance), 'receiver', ['receiver', 'emittance'], () => [
+    ` is ${receiver.emittance}`,
+    'it must be above 0 and at most 1',
+  ]);
+  check(share(reflector.reflectance), 'reflector', ['reflector', 'reflectance'], () => [
+    ` is ${reflector.reflectance}`,
+    'it must be above 0 and at most 1; a clean mirror sheet gives 0.8 to 0.95',
+  ]);
+  check(reflector.stripSeamShare >= 0 && reflector.stripSeamShare < 1, 'reflector', ['reflector'], () => [
+    `: tape, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, which leaves no mirror`,
+    'use narrower reflector.tape or a smaller reflector.inset',
+  ]);
+  check(sun.irradianceWPerM2 > 0 && sun.irradianceWPerM2 <= 1400, 'sun', ['sun', 'irradiance'], () => [
+    ` is ${sun.irradianceWPerM2} W/m²`,
+    'it must be above 0 and at most 1400 W/m²',
+  ]);
   const csr = sun.circumsolarRatio;
-  check(csr >= 0 && csr <= 0.8, 'sun', ['sun', 'circumsolarRatio'], () => ` must be 0 to 0.8, is ${csr}`);
-  check(
-    sun.pointingErrorDeg >= 0 && sun.pointingErrorDeg <= 20,
-    'sun',
-    ['sun', 'pointingError'],
-    () => ` must be 0 to 20 deg, is ${sun.pointingErrorDeg}`,
-  );
-  check(air.windMPerS >= 0, 'load', ['load', 'wind'], () => ` must be at least 0 m/s, is ${air.windMPerS}`);
+  check(csr >= 0 && csr <= 0.8, 'sun', ['sun', 'circumsolarRatio'], () => [` is ${csr}`, 'it must be 0 to 0.8']);
+  check(sun.pointingErrorDeg >= 0 && sun.pointingErrorDeg <= 20, 'sun', ['sun', 'pointingError'], () => [
+    ` is ${sun.pointingErrorDeg} deg`,
+    'it must be 0 to 20 deg',
+  ]);
+  check(air.windMPerS >= 0, 'load', ['load', 'wind'], () => [` is ${air.windMPerS} m/s`, 'it must be at least 0 m/s']);
   if (load !== null) {
     const { startC, targetC, boilingPointC } = load;
-    check(
-      targetC > startC,
-      'load',
-      ['load', 'target'],
-      () => ` of ${targetC} °C is not above load.start (${startC} °C)`,
-    );
-    check(
-      targetC <= boilingPointC,
-      'boiling',
-      ['load', 'target'],
-      () =>
-        ` of ${targetC} °C is above load.boilingPoint (${boilingPointC} °C): the liquid boils away and gets no hotter; use ${boilingPointC} °C or less, or give the boiling point of the liquid at the place`,
-    );
-    check(
-      startC < boilingPointC,
-      'boiling',
-      ['load', 'start'],
-      () => ` of ${startC} °C is not below load.boilingPoint (${boilingPointC} °C)`,
-    );
+    check(targetC > startC, 'load', ['load', 'target'], () => [
+      ` of ${targetC} °C is not above load.start (${startC} °C)`,
+      `use more than ${startC} °C`,
+    ]);
+    check(targetC <= boilingPointC, 'boiling', ['load', 'target'], () => [
+      ` of ${targetC} °C is above load.boilingPoint (${boilingPointC} °C): the liquid boils away and gets no hotter`,
+      `use ${boilingPointC} °C or less, or give the boiling point of the liquid at the place`,
+    ]);
+    check(startC < boilingPointC, 'boiling', ['load', 'start'], () => [
+      ` of ${startC} °C is not below load.boilingPoint (${boilingPointC} °C)`,
+      `use less than ${boilingPointC} °C`,
+    ]);
   }
   if (site !== null) {
-    check(
-      Math.abs(site.latitudeDeg) <= 90,
-      'site',
-      ['site', 'latitude'],
-      () => ` must be -90 to 90 deg, is ${site.latitudeDeg}`,
-    );
-    check(
-      Math.abs(site.longitudeDeg) <= 180,
-      'site',
-      ['site', 'longitude'],
-      () => ` must be -180 to 180 deg, is ${site.longitudeDeg}`,
-    );
-    check(
-      !Number.isNaN(startOfDay(site.date)),
-      'site',
-      ['site', 'date'],
-      () => ` ${site.date} is not a day of the calendar; write it as 2026-06-21`,
-    );
+    check(Math.abs(site.latitudeDeg) <= 90, 'site', ['site', 'latitude'], () => [
+      ` is ${site.latitudeDeg} deg`,
+      'it must be -90 to 90 deg',
+    ]);
+    check(Math.abs(site.longitudeDeg) <= 180, 'site', ['site', 'longitude'], () => [
+      ` is ${site.longitudeDeg} deg`,
+      'it must be -180 to 180 deg',
+    ]);
+    check(!Number.isNaN(startOfDay(site.date)), 'site', ['site', 'date'], () => [
+      ` ${site.date} is not a day of the calendar`,
+      'write it as 2026-06-21',
+    ]);
     if (found.length === 0) {
       const day = sunDay(site);
-      check(
-        day.aiming.kind !== 'never',
-        'no-sun',
-        ['site', 'date'],
-        () =>
-          ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.leastElevationDeg}° up (site.leastElevation); choose another day`,
-      );
+      check(day.aiming.kind !== 'never', 'no-sun', ['site', 'date'], () => [
+        ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.leastElevationDeg}° up (site.leastElevation)`,
+        'choose another day',
+      ]);
     }
   }
   return found;
 }
 
 /** What the forecast found that the builder must know. */
-export function forecastProblems(input: OpticsInput, forecast: Forecast): Problem[] {
-  const found: Problem[] = [];
-  const warn = (code: string, path: readonly string[], message: string) =>
-    found.push(problem(code, path, message, 'warning'));
+export function forecastProblems(input: OpticsInput, forecast: Forecast): Diagnostic[] {
+  const found: Diagnostic[] = [];
+  const warn = (code: DiagnosticCode, path: readonly string[], message: string, remedy: string) =>
+    found.push(diagnostic(code, path, `${path.join('.')}${message}`, remedy, 'warning'));
   const { warming } = forecast.heat;
   if (warming.kind === 'out-of-reach' && input.load !== null) {
     const reach = warming.reachableC.value;
     warn(
       'target-out-of-reach',
       ['load', 'target'],
-      ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${reach.toFixed(0)} °C at ${forecast.irradianceWPerM2.toFixed(0)} W/m²; a larger dish, a receiver that catches more, shelter from the wind, or a target below that would do`,
+      ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${reach.toFixed(0)} °C at ${forecast.irradianceWPerM2.toFixed(0)} W/m²`,
+      'a larger dish, a receiver that catches more, shelter from the wind, or a target below that would do',
     );
   }
   if (forecast.spot.intercept.value < 0.8) {
@@ -161,13 +125,12 @@ export function forecastProblems(input: OpticsInput, forecast: Forecast): Proble
     warn(
       'spot-misses-receiver',
       ['receiver', 'diameter'],
-      ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light; ${
-        interceptInBestPlane.value > intercept.value + 0.02
-          ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.profile.focusHeight).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
-          : Number.isFinite(forecast.spot.radius90.value)
-            ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
-            : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size'
-      }`,
+      ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light`,
+      interceptInBestPlane.value > intercept.value + 0.02
+        ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.profile.focusHeight).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
+        : Number.isFinite(forecast.spot.radius90.value)
+          ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
+          : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size',
     );
   }
   return found;

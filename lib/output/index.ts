@@ -26,7 +26,6 @@ export {
   type JobOffcut,
   type JobPart,
   type JobPlacement,
-  type JobProblem,
   type JobProcess,
   type JobRecord,
   type JobSheet,

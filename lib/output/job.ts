@@ -1,4 +1,5 @@
 /** `job.json`: the record of what was made, against which the written folder is proven later. Lengths in mm. */
+import type { Diagnostic } from '../diagnostic/index.js';
 import type { Vertex } from '../geometry/index.js';
 import type { RouterLimits, ToolWear } from '../machining/index.js';
 import { decimal } from './decimal.js';
@@ -85,13 +86,6 @@ export interface JobExtra {
   readonly file: string;
 }
 
-export interface JobProblem {
-  readonly code: string;
-  readonly severity: 'error' | 'warning';
-  readonly message: string;
-  readonly place?: { readonly path: readonly (string | number)[]; readonly line?: number };
-}
-
 export interface JobRecord {
   /** Version of the program that made it. */
   readonly version: string;
@@ -104,7 +98,7 @@ export interface JobRecord {
   readonly sheets: readonly JobSheet[];
   readonly process: JobProcess;
   readonly optics: unknown;
-  readonly problems: readonly JobProblem[];
+  readonly problems: readonly Diagnostic[];
   readonly offcuts: readonly JobOffcut[];
   readonly extras: readonly JobExtra[];
 }

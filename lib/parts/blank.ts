@@ -1,6 +1,6 @@
 /** What the makers of parts have in common. */
 import { formatLength } from '../units/index.js';
-import type { Design, Problem, StockItem } from '../design/index.js';
+import type { Design, StockItem } from '../design/index.js';
 import type { Grain, Part } from './types.js';
 
 type Needed = 'id' | 'kind' | 'name' | 'material' | 'thickness' | 'quantity' | 'contours';
@@ -29,16 +29,6 @@ export function thicknessOf(design: Design, material: string | undefined): numbe
 /** A length in the user's unit. */
 export function inUnits(design: Design, mm: number): string {
   return formatLength(mm, design.units);
-}
-
-/** A problem at a key of the design file. */
-export function problem(
-  code: string,
-  path: readonly (string | number)[],
-  message: string,
-  severity: Problem['severity'] = 'error',
-): Problem {
-  return { code, severity, message, place: { path } };
 }
 
 /** Width and height of a stock item inside its margin, or null for an offcut, whose shape the nest knows better. */

@@ -1,7 +1,8 @@
 /** The block beside a rib: x along the rib from its inner end, y away from the rib, which stands against y = 0. */
 import { contourFromPoints, rectangle } from '../geometry/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, inUnits, thicknessOf } from './blank.js';
 import type { Part, PartContour } from './types.js';
 
 /** Wood left between a screw and the next hole or the end of the cleat, mm: common practice, no source. */
@@ -43,10 +44,10 @@ export function ribScrewPlaces(design: Design): number[] {
 }
 
 /** Whether the screws have wood round them. */
-export function cleatProblems(design: Design): Problem[] {
+export function cleatProblems(design: Design): Diagnostic[] {
   const { length, width, screwDiameter, headDiameter, material, ribScrews } = design.cleat;
   const say = (mm: number) => inUnits(design, mm);
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   const { rib, down } = cleatScrews(design);
   const sorted = [
     ...rib.map((x) => ({ x, head: screwDiameter })),
@@ -63,35 +64,39 @@ export function cleatProblems(design: Design): Problem[] {
   const least = length * Math.max(...shortfalls);
   if (least > length + 1e-6)
     problems.push(
-      problem(
+      diagnostic(
         'cleat-crowded',
         ['cleat', 'length'],
-        `cleat.length of ${say(length)} is too short for ${rib.length} screws into the rib and ${down.length} into the board; use ${say(Math.ceil(least))} or more, or fewer screws`,
+        `cleat.length of ${say(length)} is too short for ${rib.length} screws into the rib and ${down.length} into the board`,
+        `use ${say(Math.ceil(least))} or more, or fewer screws`,
       ),
     );
   if (width < headDiameter + 2 * woodBetween)
     problems.push(
-      problem(
+      diagnostic(
         'cleat-crowded',
         ['cleat', 'width'],
-        `cleat.width of ${say(width)} leaves no wood round a screw head of ${say(headDiameter)}; use ${say(headDiameter + 2 * woodBetween)} or more`,
+        `cleat.width of ${say(width)} leaves no wood round a screw head of ${say(headDiameter)}`,
+        `use ${say(headDiameter + 2 * woodBetween)} or more`,
       ),
     );
   const thickness = thicknessOf(design, material);
   if (headDiameter < screwDiameter)
     problems.push(
-      problem(
+      diagnostic(
         'screw-head',
         ['cleat', 'headDiameter'],
         `cleat.headDiameter of ${say(headDiameter)} is smaller than cleat.screwDiameter (${say(screwDiameter)})`,
+        `use more than ${say(screwDiameter)}; the head of a wood screw is about twice its diameter`,
       ),
     );
   if (ribScrews > 0 && thickness < screwDiameter + 2 * woodBetween)
     problems.push(
-      problem(
+      diagnostic(
         'cleat-thin',
         ['cleat', 'material'],
-        `cleats of ${say(thickness)} split when a screw of ${say(screwDiameter)} goes into their edge; use a material of ${say(screwDiameter + 2 * woodBetween)} or more, thinner screws, or cleat.ribScrews: 0 and glue`,
+        `cleats of ${say(thickness)} split when a screw of ${say(screwDiameter)} goes into their edge`,
+        `use a material of ${say(screwDiameter + 2 * woodBetween)} or more, thinner screws, or cleat.ribScrews: 0 and glue`,
         'warning',
       ),
     );

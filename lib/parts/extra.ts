@@ -1,6 +1,7 @@
 /** Outlines of one's own, from DXF and SVG files, as parts that are nested along with the dish. */
-import type { Design, Problem } from '../design/index.js';
-import { blank, problem, thicknessOf } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, thicknessOf } from './blank.js';
 import { type Drawing, ExtraFault, type Finding, limits, type ReadingOptions } from './extra/drawing.js';
 import { readDxfDrawing } from './extra/dxf.js';
 import { joinRuns } from './extra/join.js';
@@ -13,13 +14,13 @@ const largestDrill = 20;
 
 export interface ReadExtras {
   readonly parts: readonly Part[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 function readDrawing(text: string, options: ReadingOptions): Drawing {
   if (text.length > limits.text)
-    throw new ExtraFault('extra-too-much', `the file is larger than ${limits.text / 1e6} MB; simplify the drawing`);
-  if (text.trim() === '') throw new ExtraFault('extra-broken', 'the file is empty; export the drawing again');
+    throw new ExtraFault('extra-too-much', `the file is larger than ${limits.text / 1e6} MB`, 'simplify the drawing');
+  if (text.trim() === '') throw new ExtraFault('extra-broken', 'the file is empty', 'export the drawing again');
   // by what is in it, not by its name: a DXF begins with a group code, an SVG with a bracket
   return /^\uFEFF?\s*</.test(text) ? readSvgDrawing(text, options) : readDxfDrawing(text, options);
 }
@@ -31,13 +32,17 @@ function shapesIn(text: string, options: ReadingOptions): { shapes: readonly Sha
     const { shapes, findings: wrong } = makeShapes(rings, drawing.shown);
     const findings = [...drawing.findings, ...open, ...wrong];
     if (shapes.length === 0 && !findings.some(({ severity }) => severity === 'error')) {
-      const message = 'it holds no closed outline; draw one, or drop the file from `extra`';
-      return { shapes, findings: [...findings, { code: 'extra-no-outline', severity: 'error', message }] };
+      const message = 'it holds no closed outline';
+      const remedy = 'draw one, or drop the file from `extra`';
+      return { shapes, findings: [...findings, { code: 'extra-no-outline', severity: 'error', message, remedy }] };
     }
     return { shapes, findings };
   } catch (error) {
     if (!(error instanceof ExtraFault)) throw error;
-    return { shapes: [], findings: [{ code: error.code, severity: 'error', message: error.message }] };
+    return {
+      shapes: [],
+      findings: [{ code: error.code, severity: 'error', message: error.message, remedy: error.remedy }],
+    };
   }
 }
 
@@ -83,26 +88,29 @@ function partOf(design: Design, item: Design['extra'][number], index: number, sh
  */
 export function readExtras(design: Design, texts: ReadonlyMap<string, string>): ReadExtras {
   const parts: Part[] = [];
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   design.extra.forEach((item, index) => {
-    const say = ({ code, message, severity }: Finding): number =>
-      problems.push(problem(code, ['extra', index, 'file'], `extra[${index + 1}], ${item.file}: ${message}`, severity));
+    const report = ({ code, message, remedy, severity }: Finding): number =>
+      problems.push(
+        diagnostic(code, ['extra', index, 'file'], `extra[${index + 1}], ${item.file}: ${message}`, remedy, severity),
+      );
     const text = texts.get(item.file);
     if (text === undefined) {
-      say({ code: 'extra-missing', severity: 'error', message: 'the file was not read' });
+      report({ code: 'extra-missing', severity: 'error', message: 'the file was not read' });
       return;
     }
     const { shapes, findings } = shapesIn(text, { unit: item.unit, tolerance: design.dish.arcTolerance });
     const errorsFirst = [...findings].sort(
       (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
     );
-    errorsFirst.slice(0, limits.told).forEach(say);
+    errorsFirst.slice(0, limits.told).forEach(report);
     const more = errorsFirst.slice(limits.told);
     if (more[0])
-      say({
+      report({
         code: 'extra-more',
         severity: more[0].severity,
-        message: `${more.length} more of this kind; mend these first`,
+        message: `${more.length} more of this kind`,
+        remedy: 'correct these first',
       });
     if (findings.some(({ severity }) => severity === 'error')) return;
     shapes.forEach((shape, i) => parts.push(partOf(design, item, index, shape, i + 1)));

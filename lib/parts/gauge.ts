@@ -1,8 +1,9 @@
 /** Gauges to check the curve with, the focal stick, and the spacer for the rim. */
 import { contourFromPoints, fitArcs, type FittedPath, strokeTextWidth } from '../geometry/index.js';
 import { type Dish, facetAt } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, inUnits, thicknessOf } from './blank.js';
 import { gaugeShape } from './gauge-shape.js';
 import { fitToBed } from './joint.js';
 import type { Part, PartContour } from './types.js';
@@ -186,23 +187,25 @@ function rimSpacer(design: Design, dish: Dish): Part {
 }
 
 /** What the gauges cannot be made with. */
-export function gaugeProblems(design: Design, dish: Dish): Problem[] {
+export function gaugeProblems(design: Design, dish: Dish): Diagnostic[] {
   const say = (mm: number) => inUnits(design, mm);
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   if (design.template.gauge === 'rim-to-rim' && dish.layout.ribs.length % 2 === 1)
     problems.push(
-      problem(
+      diagnostic(
         'gauge',
         ['template', 'gauge'],
-        `a rim-to-rim gauge needs an even number of ribs, so that rib lies across from rib; dish.ribs is ${dish.layout.ribs.length}: use template.gauge: vertex-to-rim`,
+        'a rim-to-rim gauge needs an even number of ribs, so that rib lies across from rib',
+        `dish.ribs is ${dish.layout.ribs.length}: use template.gauge: vertex-to-rim`,
       ),
     );
   if (stickLength(design, dish) < 2 * stickWidth)
     problems.push(
-      problem(
+      diagnostic(
         'focal-stick',
         ['receiver', 'offset'],
-        `the receiver's plane lies only ${say(stickLength(design, dish))} above the hub; use a larger receiver.offset or fewer hub.layers`,
+        `the receiver's plane lies only ${say(stickLength(design, dish))} above the hub`,
+        'use a larger receiver.offset or fewer hub.layers',
         'warning',
       ),
     );

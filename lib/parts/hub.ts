@@ -1,8 +1,9 @@
 /** The hub: one layer, on its axis; flat k faces rib k, counted anticlockwise from x. */
 import { contourFromPoints, placePoint, polar, strokeTextWidth } from '../geometry/index.js';
 import { type Dish, flatLength, ribNumbers } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, inUnits, thicknessOf } from './blank.js';
 import { hubOutline, ribDirectionDeg } from './plan.js';
 import type { Label, Part, PartContour } from './types.js';
 
@@ -10,16 +11,17 @@ import type { Label, Part, PartContour } from './types.js';
 const leastLetters = 2.5;
 
 /** Whether the bolt leaves a hub round it. */
-export function hubProblems(design: Design, dish: Dish): Problem[] {
+export function hubProblems(design: Design, dish: Dish): Diagnostic[] {
   const { boltDiameter } = design.hub;
   const wall = dish.innerRadius - boltDiameter / 2;
   const least = Math.max(5, boltDiameter / 2);
   if (boltDiameter === 0 || wall >= least) return [];
   return [
-    problem(
+    diagnostic(
       'hub-bolt',
       ['hub', 'boltDiameter'],
-      `hub.boltDiameter of ${inUnits(design, boltDiameter)} leaves ${inUnits(design, Math.max(0, wall))} of the hub round it; use a smaller bolt or a larger hub.radius`,
+      `hub.boltDiameter of ${inUnits(design, boltDiameter)} leaves ${inUnits(design, Math.max(0, wall))} of the hub round it`,
+      'use a smaller bolt or a larger hub.radius',
     ),
   ];
 }

@@ -1,6 +1,7 @@
 /** All parts that are nested on the stock. */
 import type { Dish } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
+import type { Design } from '../design/index.js';
+import type { Diagnostic } from '../diagnostic/index.js';
 import { makeWholeBoard } from './board.js';
 import { cleatProblems, makeCleat } from './cleat.js';
 import { gaugeProblems } from './gauge.js';
@@ -17,7 +18,7 @@ import type { Part } from './types.js';
 export interface MadeParts {
   /** Ribs, hub, cleats, board, panels, reflector strips: in the order of building. */
   readonly parts: readonly Part[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
   /** Radius of the cleats' inner ends, mm. */
   readonly cleatStart: number;
 }

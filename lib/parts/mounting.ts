@@ -1,8 +1,9 @@
 /** Holes in the board for its stand: between the ribs, clear of all that stands on the board. */
 import { nearestOnContour, type Point, polar, sideOfContour } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { inUnits, problem } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { inUnits } from './blank.js';
 import { type PlanItem } from './plan.js';
 
 /** Half the width of a washer over the bolt's diameter, and room round it (mm): common practice, no source. */
@@ -16,7 +17,7 @@ const radiusStep = 5;
 export interface Mounting {
   readonly radius: number;
   readonly holes: readonly Point[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 /** Distance from a place to the nearest thing on the board, 0 within one. */
@@ -85,38 +86,42 @@ export function placeMounting(
   const within = tries.filter((radius) => radius >= innermost && radius <= outermost);
   const doing = within.find(fits);
   const radius = mountingRadius ?? doing ?? half;
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   const advice = doing === undefined ? 'use smaller or fewer holes' : `${say(doing)} would do`;
   if (count > dish.layout.ribs.length)
     problems.push(
-      problem(
+      diagnostic(
         'mounting-holes',
         ['board', 'mountingHoles'],
         `board.mountingHoles of ${count} is more than the ${dish.layout.ribs.length} bays between ribs`,
+        `use ${dish.layout.ribs.length} at most`,
       ),
     );
   else if (mountingRadius !== undefined && (radius < innermost || radius > outermost))
     problems.push(
-      problem(
+      diagnostic(
         'mounting-holes',
         ['board', 'mountingRadius'],
-        `board.mountingRadius of ${say(radius)} must lie between the hub and the edge of the board, ${say(innermost)} to ${say(outermost)}; ${advice}`,
+        `board.mountingRadius of ${say(radius)} must lie between the hub and the edge of the board, ${say(innermost)} to ${say(outermost)}`,
+        advice,
       ),
     );
   else if (mountingRadius !== undefined && !fits(radius))
     problems.push(
-      problem(
+      diagnostic(
         'mounting-holes',
         ['board', 'mountingRadius'],
-        `mounting holes of ${say(diameter)} at a radius of ${say(radius)} have less than the ${say(needed)} that a washer needs to ribs, cleats, hub or joints; ${advice}`,
+        `mounting holes of ${say(diameter)} at a radius of ${say(radius)} have less than the ${say(needed)} that a washer needs to ribs, cleats, hub or joints`,
+        advice,
       ),
     );
   else if (doing === undefined && mountingRadius === undefined)
     problems.push(
-      problem(
+      diagnostic(
         'mounting-holes',
         ['board', 'mountingDiameter'],
-        `mounting holes of ${say(diameter)} find no place with the ${say(needed)} that a washer needs to ribs, cleats, hub and joints, and are left out; ${advice}`,
+        `mounting holes of ${say(diameter)} find no place with the ${say(needed)} that a washer needs to ribs, cleats, hub and joints, and are left out`,
+        advice,
         'warning',
       ),
     );

@@ -1,8 +1,9 @@
 /** The facing panel: its exact flat pattern at mid-thickness, with fixings along both ribs and a clamp line. */
 import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish, facetAt } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { blank, grainThatFits, inUnits, problem } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, grainThatFits, inUnits } from './blank.js';
 import { chordAtLength } from './chord.js';
 import { flatPattern } from './flat-pattern.js';
 import type { Drill, Part } from './types.js';
@@ -67,23 +68,24 @@ function wallAtFixing(design: Design, dish: Dish, panel: DevelopedPanel): number
 const leastHalfWidth = 1;
 
 /** Whether the panel's narrow end is anything, and the fixings have material round them. */
-export function panelProblems(design: Design, dish: Dish): Problem[] {
+export function panelProblems(design: Design, dish: Dish): Diagnostic[] {
   const { layout, seamGap } = dish;
   const { halfAngle } = layout;
   if (facetAt(dish, dish.litFrom).halfWidth < leastHalfWidth) {
     const u = (leastHalfWidth + seamGap / 2 / Math.cos(halfAngle)) / Math.tan(halfAngle);
     return [
-      problem(
+      diagnostic(
         'panel-narrow',
         ['panel', 'gap'],
-        `a panel.gap of ${inUnits(design, seamGap)} leaves nothing of the panels at the hub; use a smaller gap, or a hub.radius of ${inUnits(design, Math.ceil(facetAt(dish, u).ribRadius))} or more`,
+        `a panel.gap of ${inUnits(design, seamGap)} leaves nothing of the panels at the hub`,
+        `use a smaller gap, or a hub.radius of ${inUnits(design, Math.ceil(facetAt(dish, u).ribRadius))} or more`,
       ),
     ];
   }
   return fixingProblems(design, dish);
 }
 
-function fixingProblems(design: Design, dish: Dish): Problem[] {
+function fixingProblems(design: Design, dish: Dish): Diagnostic[] {
   const { fixingDiameter } = design.panel;
   if (fixingDiameter === 0) return [];
   const wall = wallAtFixing(design, dish, developedPanel(dish));
@@ -95,10 +97,11 @@ function fixingProblems(design: Design, dish: Dish): Problem[] {
       ? `would break out of the edges of panel or rib, so the fixings are left out`
       : `leaves ${say(Math.round(10 * wall) / 10)} between a hole and the edges of panel and rib`;
   return [
-    problem(
+    diagnostic(
       'fixing-edge',
       ['panel', 'fixingDiameter'],
-      `panel.fixingDiameter of ${say(fixingDiameter)} ${what}; use ${most > 0.5 ? `${say(most)} at most` : '0 and glue'}, thicker ribs or a smaller panel.gap`,
+      `panel.fixingDiameter of ${say(fixingDiameter)} ${what}`,
+      `use ${most > 0.5 ? `${say(most)} at most` : '0 and glue'}, thicker ribs or a smaller panel.gap`,
       'warning',
     ),
   ];

@@ -11,8 +11,9 @@ import {
   sideOfContour,
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { inUnits, problem } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { inUnits } from './blank.js';
 import { cleatScrews } from './cleat.js';
 
 /** Room that is left between two things on the board that are not joined, mm: common practice, no source. */
@@ -151,7 +152,7 @@ function mostStart(design: Design, dish: Dish): number {
 /** Where the cleats stand, and what is in their way. */
 export interface CleatPlace {
   readonly start: number;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 /**
@@ -163,7 +164,7 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const say = (mm: number) => inUnits(design, mm);
   const most = mostStart(design, dish);
   const least = leastStart(design, dish, most);
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   if (least === null) {
     const start = cleat.start ?? Math.max(dish.innerRadius, most);
     const { between, room } = cleatRoom(design, dish, start);
@@ -178,10 +179,11 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
         ? 'use smaller cleats or fewer ribs'
         : `they fit from ${say(Math.ceil(further))} on, which takes a board and a rib.toeRadius that reach ${say(Math.ceil(further + cleat.length))}; or use smaller cleats or fewer ribs`;
     problems.push(
-      problem(
+      diagnostic(
         'cleat-does-not-fit',
         ['cleat', cleat.start === undefined ? 'width' : 'start'],
-        `a cleat of ${say(cleat.length)} x ${say(cleat.width)} fits nowhere on the board: ${why}; ${advice}`,
+        `a cleat of ${say(cleat.length)} x ${say(cleat.width)} fits nowhere on the board: ${why}`,
+        advice,
       ),
     );
     return { start, problems };
@@ -192,19 +194,21 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
   if (start < least - 1e-6) {
     const { between } = cleatRoom(design, dish, start);
     problems.push(
-      problem(
+      diagnostic(
         'cleat-does-not-fit',
         ['cleat', 'start'],
-        `cleat.start of ${say(start)} leaves less than ${say(planClearance)} between ${between}; the cleats fit from ${say(Math.ceil(10 * least) / 10)} on`,
+        `cleat.start of ${say(start)} leaves less than ${say(planClearance)} between ${between}`,
+        `the cleats fit from ${say(Math.ceil(10 * least) / 10)} on`,
       ),
     );
   }
   if (start > most + 1e-6)
     problems.push(
-      problem(
+      diagnostic(
         'cleat-does-not-fit',
         ['cleat', 'start'],
-        `cleat.start of ${say(start)} puts the outer end of the cleats beyond the rib's base or the board; use ${say(Math.floor(10 * most) / 10)} at most`,
+        `cleat.start of ${say(start)} puts the outer end of the cleats beyond the rib's base or the board`,
+        `use ${say(Math.floor(10 * most) / 10)} at most`,
       ),
     );
   return { start, problems };

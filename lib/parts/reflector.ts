@@ -1,8 +1,9 @@
 /** The mirror sheet on the panels: one strip a panel, or rows across it from a narrow roll. */
 import { contourFromPoints, strokeTextWidth, type Contour } from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
-import type { Design, Problem, StockItem } from '../design/index.js';
-import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
+import type { Design, StockItem } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, inUnits, thicknessOf, usableSize } from './blank.js';
 import { chordAtLength } from './chord.js';
 import { type FlatPattern, flatPattern } from './flat-pattern.js';
 import { flatHem, type Hem } from './hem.js';
@@ -78,17 +79,18 @@ function rowsOf(design: Design, sheet: Blank): Rows | null {
 }
 
 /** What does not fit of the mirror sheet. */
-export function reflectorProblems(design: Design, dish: Dish): Problem[] {
+export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
   const sheet = blankOf(design, dish);
   if (sheet === null) return [];
   const say = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   const { inset, layout, overlap } = design.reflector;
   if (inset > 0 && innerHalfWidth(sheet) < 1)
     return [
-      problem(
+      diagnostic(
         'inset',
         ['reflector', 'inset'],
-        `reflector.inset of ${say(inset)} leaves nothing of the strip at its narrow end; use ${say(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
+        `reflector.inset of ${say(inset)} leaves nothing of the strip at its narrow end`,
+        `use ${say(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
       ),
     ];
   const rooms = stockRooms(design, sheet.material);
@@ -99,15 +101,22 @@ export function reflectorProblems(design: Design, dish: Dish): Problem[] {
   if (layout === 'rows') {
     if (rows !== null) return [];
     const tallest = Math.max(...rooms.map((room) => room.height));
-    const why =
+    const [why, remedy] =
       tallest <= overlap
-        ? `its overlap of ${say(overlap)} takes the whole width of the roll, ${say(tallest)}; use a smaller overlap`
-        : `no stock of ${sheet.material} is ${say(width)} long inside its margin`;
+        ? [
+            `their overlap of ${say(overlap)} takes the whole width of the roll, ${say(tallest)}`,
+            'use a smaller reflector.overlap or a wider roll',
+          ]
+        : [
+            `no stock of ${sheet.material} is ${say(width)} long inside its margin`,
+            `use stock at least ${say(width)} long inside its margin`,
+          ];
     return [
-      problem(
+      diagnostic(
         'rows-do-not-fit',
         ['reflector', tallest <= overlap ? 'overlap' : 'layout'],
         `rows across the panel do not fit: ${why}`,
+        remedy,
       ),
     ];
   }
@@ -120,10 +129,11 @@ export function reflectorProblems(design: Design, dish: Dish): Problem[] {
       ? `use a roll at least ${say(width)} wide inside its margin`
       : `use a roll at least ${say(width)} wide inside its margin, or reflector.layout: rows, which takes ${rows.starts.length} rows of ${say(rows.height)}`;
   return [
-    problem(
+    diagnostic(
       'strip-does-not-fit',
       ['reflector', 'layout'],
-      `a strip of ${say(length)} x ${say(width)} fits no roll or sheet of ${sheet.material}; ${advice}`,
+      `a strip of ${say(length)} x ${say(width)} fits no roll or sheet of ${sheet.material}`,
+      advice,
     ),
   ];
 }

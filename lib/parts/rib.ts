@@ -13,8 +13,9 @@ import {
   type Vertex,
 } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { blank, grainThatFits, inUnits, problem, thicknessOf } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, grainThatFits, inUnits, thicknessOf } from './blank.js';
 import { ribScrewPlaces } from './cleat.js';
 import { lighteningHoles } from './lightening.js';
 import type { Drill, EdgeRun, Part, PartContour } from './types.js';
@@ -100,18 +101,19 @@ function pilotHoles(design: Design, dish: Dish, cleatStart: number): Drill[] {
 }
 
 /** Whether the rib keeps enough wood. */
-export function ribProblems(design: Design, dish: Dish): Problem[] {
+export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
   const say = (mm: number) => inUnits(design, mm);
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   const { depth, x } = leastDepth(ribOutline(design, dish));
   const enough = 2 * dish.ribThickness;
   if (depth < enough) {
     const place = say(Math.round(dish.innerRadius + x));
     problems.push(
-      problem(
+      diagnostic(
         'rib-thin',
         ['rib', x > design.rib.toeRadius - dish.innerRadius ? 'rimHeight' : 'toeRadius'],
-        `the rib is only ${say(Math.round(10 * depth) / 10)} deep ${place} from the axis; use a larger rib.rimHeight or dish.baseHeight, so that ${say(enough)} are left (twice its thickness)`,
+        `the rib is only ${say(Math.round(10 * depth) / 10)} deep ${place} from the axis`,
+        `use a larger rib.rimHeight or dish.baseHeight, so that ${say(enough)} are left (twice its thickness)`,
         'warning',
       ),
     );
@@ -119,10 +121,11 @@ export function ribProblems(design: Design, dish: Dish): Problem[] {
   const cleatThickness = thicknessOf(design, design.cleat.material);
   if (dish.innerEndHeight < cleatThickness)
     problems.push(
-      problem(
+      diagnostic(
         'cleat-too-thick',
         ['cleat', 'material'],
-        `cleats of ${say(cleatThickness)} stand higher than the ribs' inner ends (${say(dish.innerEndHeight)}); use a larger dish.baseHeight`,
+        `cleats of ${say(cleatThickness)} stand higher than the ribs' inner ends (${say(dish.innerEndHeight)})`,
+        'use a larger dish.baseHeight',
         'warning',
       ),
     );

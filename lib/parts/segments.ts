@@ -17,9 +17,10 @@ import {
   strokeTextWidth,
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';
-import { blank, inUnits, problem, thicknessOf, usableSize } from './blank.js';
+import { blank, inUnits, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks } from './board.js';
 import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
 import type { Drill, Label, Part, PartContour } from './types.js';
@@ -107,7 +108,7 @@ export interface Division {
   /** The plates lie from this radius to that, centred on the joints. */
   readonly plateFrom: number;
   readonly plateTo: number;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 /** Divides a board that fits no sheet into as few alike sectors as do. */
@@ -120,7 +121,7 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
     Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.layout.ribs.length) / count) + angle);
   const sectorsOf = (joints: readonly number[]): Sector[] =>
     joints.map((from, i) => ({ from, to: joints[i + 1] ?? joints[0]! + fullTurn }));
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   const counts = Array.from({ length: Math.min(mostSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2);
   const sheets = boardSheets(design);
   const count = counts.find((n) =>
@@ -129,18 +130,20 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
   const joints = jointsFor(count ?? 2);
   if (count === undefined)
     problems.push(
-      problem(
+      diagnostic(
         'board-too-large',
         ['board', 'size'],
-        `board.size of ${say(size)} cannot be cut from the sheets of ${design.board.material} in ${counts.at(-1) ?? 1} segments or fewer; use sheets at least ${say(size / 2)} long inside their margins, or a smaller board`,
+        `board.size of ${say(size)} cannot be cut from the sheets of ${design.board.material} in ${counts.at(-1) ?? 1} segments or fewer`,
+        `use sheets at least ${say(size / 2)} long inside their margins, or a smaller board`,
       ),
     );
   if (room < screwFromJoint)
     problems.push(
-      problem(
+      diagnostic(
         'joint-meets-screw',
         ['cleat', 'start'],
-        `the board is made in segments, and their joints come within ${say(Math.max(0, Math.round(10 * room) / 10))} of a cleat screw; use a larger cleat.start or a smaller cleat.width`,
+        `the board is made in segments, and their joints come within ${say(Math.max(0, Math.round(10 * room) / 10))} of a cleat screw`,
+        'use a larger cleat.start or a smaller cleat.width',
       ),
     );
   const spread = fullTurn / joints.length;

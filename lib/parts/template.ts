@@ -12,8 +12,9 @@ import {
   tangentOnEdge,
 } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
-import type { Design, Problem } from '../design/index.js';
-import { blank, inUnits, problem, thicknessOf } from './blank.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { blank, inUnits, thicknessOf } from './blank.js';
 import { crossings } from './crossing.js';
 import { fitToBed } from './joint.js';
 import { makeJigs } from './jig.js';
@@ -135,25 +136,27 @@ function ribOf(parts: readonly Part[]): Part {
 }
 
 /** What the template cannot be made or used with. */
-export function templateProblems(design: Design, dish: Dish, parts: readonly Part[]): Problem[] {
+export function templateProblems(design: Design, dish: Dish, parts: readonly Part[]): Diagnostic[] {
   const { template } = design;
   const say = (mm: number) => inUnits(design, mm);
   if (template.guide === 'bush' && template.bushDiameter <= template.bitDiameter)
     return [
-      problem(
-        'guide-bush',
+      diagnostic(
+        'guide-bushing',
         ['template', 'bushDiameter'],
-        `template.bushDiameter of ${say(template.bushDiameter)} does not take a bit of ${say(template.bitDiameter)} (template.bitDiameter); use a larger bush or a smaller bit`,
+        `template.bushDiameter of ${say(template.bushDiameter)} does not take a bit of ${say(template.bitDiameter)} (template.bitDiameter)`,
+        'use a larger bush or a smaller bit',
       ),
     ];
   const whole = wholeTemplate(design, dish, ribOf(parts));
   if (template.bed === undefined || fitToBed(whole, template.bed, template.joint, 2) !== null) return [];
   const box = bounds(whole.contours[0]!.vertices);
   return [
-    problem(
+    diagnostic(
       'bed-too-small',
       ['template', 'bed'],
-      `template.bed of ${say(template.bed.width)} x ${say(template.bed.height)} does not take half of the template, which is ${say(Math.ceil(box.maxX - box.minX))} x ${say(Math.ceil(box.maxY - box.minY))}; use a bed of about ${say(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${say(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or leave template.bed out`,
+      `template.bed of ${say(template.bed.width)} x ${say(template.bed.height)} does not take half of the template, which is ${say(Math.ceil(box.maxX - box.minX))} x ${say(Math.ceil(box.maxY - box.minY))}`,
+      `use a bed of about ${say(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${say(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or leave template.bed out`,
     ),
   ];
 }

@@ -1,5 +1,5 @@
 /** The forecast of a prepared design, with what it finds wrong. */
-import type { Problem } from '../design/index.js';
+import { type Diagnostic, hasError } from '../diagnostic/index.js';
 import {
   type Advice,
   advise,
@@ -15,7 +15,7 @@ import type { Prepared } from '../pipeline.js';
 export interface Forecasting {
   /** Null when the design names no receiver, or an error stands among the problems. */
   readonly forecast: Forecast | null;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
 }
 
 const inputOf = ({ design, dish }: Prepared) => opticsInput(design, dish, stripSeamShare(design, dish));
@@ -25,7 +25,7 @@ export function forecastOf(prepared: Prepared): Forecasting {
   const input = inputOf(prepared);
   if (input === null) return { forecast: null, problems: [] };
   const wrong = inputProblems(input);
-  if (wrong.some(({ severity }) => severity === 'error')) return { forecast: null, problems: wrong };
+  if (hasError(wrong)) return { forecast: null, problems: wrong };
   const made = forecast(input, { seed: prepared.design.nest.seed });
   return { forecast: made, problems: [...wrong, ...forecastProblems(input, made)] };
 }
@@ -37,7 +37,7 @@ export function adviceOf(prepared: Prepared): Advice | null {
 }
 
 /** What is wrong with the optical side of a design, without the trace. */
-export function opticsProblems(prepared: Prepared): readonly Problem[] {
+export function opticsProblems(prepared: Prepared): readonly Diagnostic[] {
   const input = inputOf(prepared);
   return input === null ? [] : inputProblems(input);
 }

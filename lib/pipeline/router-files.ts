@@ -1,10 +1,12 @@
 /** Router files of the sheets, what they keep to, and their pictures. */
 import { drawSimulation } from '../check/index.js';
-import type { Design, Problem } from '../design/index.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnosticText } from '../diagnostic/index.js';
 import { planRouter, type RouterPlan } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
 import { type JobSheet as RecordedSheet, writeNgc } from '../output/index.js';
 import type { JobSheet, Prepared } from '../pipeline.js';
+import { routerProblems } from './problems.js';
 
 /** How one sheet is routed. */
 export interface Route {
@@ -28,7 +30,7 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
   const wear = plan.toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
   const notes = [
     `About ${Math.ceil(plan.cuttingSeconds / 60)} minutes without tool changes; ${wear.join(', ')}.`,
-    ...plan.problems.map(({ message }) => message),
+    ...plan.problems.map(diagnosticText),
   ];
   const header = { job: design.name, material: material.description, notes };
   const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
@@ -40,14 +42,11 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
 export function routeSheets(
   { design, parts }: Pick<Prepared, 'design' | 'parts'>,
   sheets: readonly JobSheet[],
-): { readonly routes: readonly Route[]; readonly problems: readonly Problem[] } {
+): { readonly routes: readonly Route[]; readonly problems: readonly Diagnostic[] } {
   const routes = sheets
     .filter(({ cut }) => cut.process.kind === 'router' && cut.compensated)
     .map((sheet) => routeSheet(design, parts, sheet));
-  const told = new Map<string, Problem>();
-  for (const { code, severity, key, message } of routes.flatMap(({ plan }) => plan.problems))
-    told.set(message, { code, severity, message, place: { path: key.length > 0 ? ['router', ...key] : ['process'] } });
-  return { routes, problems: [...told.values()] };
+  return { routes, problems: routerProblems(routes.flatMap(({ plan }) => plan.problems)) };
 }
 
 /** What the record says of a sheet's router files; nothing for a sheet without any. */

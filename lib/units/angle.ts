@@ -9,7 +9,7 @@ const anglePattern = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*(deg|degrees?|°|rad|mra
  */
 export function parseAngle(source: number | string): number {
   const found = anglePattern.exec(String(source).trim());
-  if (!found) throw new LengthError(`"${source}" is not an angle; write 30, 30 deg, 0.5 rad or 5 mrad`);
+  if (!found) throw new LengthError(`"${source}" is not an angle`, 'write 30, 30 deg, 0.5 rad or 5 mrad');
   const value = Number(found[1]);
   const unit = (found[2] ?? 'deg').toLowerCase();
   if (unit === 'rad') return value;

@@ -22,9 +22,17 @@ const spellings: Readonly<Record<string, LengthUnit>> = {
   '′': 'ft',
 };
 
-/** A length that cannot be read; the message says what would do. */
+/** A length, size or angle that cannot be read. */
 export class LengthError extends Error {
-  readonly code = 'length';
+  override readonly name = 'LengthError';
+
+  constructor(
+    message: string,
+    /** What would do. */
+    readonly remedy: string,
+  ) {
+    super(message);
+  }
 }
 
 const hint = 'write a length such as 450, 450 mm, 1.2 m, 3/4 in, 1-1/2" or 2 ft 6 in';
@@ -40,7 +48,7 @@ function takeNumber(text: string): { value: number; rest: string } | null {
   const rest = text.slice(all.length);
   if (decimal !== undefined) return { value: Number(power === undefined ? decimal : `${decimal}e${power}`), rest };
   const denominator = Number(under ?? under2);
-  if (denominator === 0) throw new LengthError(`a fraction cannot have 0 below the line; ${hint}`);
+  if (denominator === 0) throw new LengthError('a fraction cannot have 0 below the line', hint);
   return { value: Number(whole ?? 0) + Number(over ?? over2) / denominator, rest };
 }
 
@@ -53,12 +61,12 @@ function takeNumber(text: string): { value: number; rest: string } | null {
  */
 export function parseLength(source: number | string, unit: LengthUnit): number {
   if (typeof source === 'number') {
-    if (!Number.isFinite(source)) throw new LengthError(`${source} is not a length; ${hint}`);
+    if (!Number.isFinite(source)) throw new LengthError(`${source} is not a length`, hint);
     return source * mmPer[unit];
   }
   const shown = source.length > 40 ? `${source.slice(0, 40)}…` : source;
   let rest = source.trim();
-  if (source.length > 200 || rest === '') throw new LengthError(`"${shown}" is not a length; ${hint}`);
+  if (source.length > 200 || rest === '') throw new LengthError(`"${shown}" is not a length`, hint);
   let sign = 1;
   if (/^[-−]/.test(rest)) {
     sign = -1;
@@ -69,20 +77,20 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
   let terms = 0;
   while (rest !== '') {
     const number = takeNumber(rest);
-    if (!number) throw new LengthError(`"${shown}" is not a length; ${hint}`);
+    if (!number) throw new LengthError(`"${shown}" is not a length`, hint);
     const written = unitPattern.exec(number.rest);
-    if (!written && (terms > 0 || number.rest !== '')) throw new LengthError(`"${shown}" is not a length; ${hint}`);
+    if (!written && (terms > 0 || number.rest !== '')) throw new LengthError(`"${shown}" is not a length`, hint);
     const name = written?.[1] ?? unit;
     const known = spellings[name.toLowerCase()];
-    if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here; use mm, cm, m, in or ft`);
+    if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here`, 'use mm, cm, m, in or ft');
     const scale = mmPer[known];
     // "6 in 2 ft" or "2 in 3 in" is a slip of the pen rather than a sum
-    if (scale >= lastScale) throw new LengthError(`"${shown}" names its units in an odd order; ${hint}`);
+    if (scale >= lastScale) throw new LengthError(`"${shown}" names its units in an odd order`, hint);
     total += number.value * scale;
     lastScale = scale;
     terms += 1;
     rest = written ? number.rest.slice(written[0].length) : '';
   }
-  if (!Number.isFinite(total)) throw new LengthError(`"${shown}" is too large to be a length`);
+  if (!Number.isFinite(total)) throw new LengthError(`"${shown}" is too large to be a length`, hint);
   return sign * total;
 }

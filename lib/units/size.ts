@@ -17,11 +17,11 @@ export function parseSize(source: string, unit: LengthUnit): Size {
     .map((side) => side.trim());
   const [first, second] = sides;
   if (sides.length !== 2 || !first || !second)
-    throw new LengthError(`"${source}" is not a size; write width x height, such as 2440x1220 or 8 ft x 4 ft`);
+    throw new LengthError(`"${source}" is not a size`, 'write width x height, such as 2440x1220 or 8 ft x 4 ft');
   const tail = /[a-zA-Z"'″′]+$/.exec(second)?.[0];
   const bare = /^[\d./\s-]+$/.test(first) && tail !== undefined;
   const width = parseLength(bare ? `${first} ${tail}` : first, unit);
   const height = parseLength(second, unit);
-  if (!(width > 0) || !(height > 0)) throw new LengthError(`"${source}" is not a size: both sides must be above 0`);
+  if (!(width > 0) || !(height > 0)) throw new LengthError(`"${source}" is not a size`, 'both sides must be above 0');
   return { width, height };
 }

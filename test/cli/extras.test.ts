@@ -36,10 +36,10 @@ it('checks them, and says what is wrong and where', () => {
 
 it.each([
   ['gone.dxf', /extra\[1\]\.file: cannot read gone\.dxf: there is no such file/],
-  ['../own.dxf', /beside the design file or in a folder below it/],
-  ['/etc/hostname', /beside the design file or in a folder below it/],
-  ['folder', /folder is not a file/],
-  ['pipe', /pipe is not a file/],
+  ['../own.dxf', /outside the folder of the design file/],
+  ['/etc/hostname', /outside the folder of the design file/],
+  ['folder', /folder is a folder, not a file/],
+  ['pipe', /pipe is not a plain file/],
   ['vast.dxf', /larger than 16 MB/],
 ])('refuses %s', (file, message) => {
   mkdirSync(join(shop.folder, 'folder'), { recursive: true });

@@ -134,13 +134,14 @@ describe('following a design file', () => {
     save(fixtureText('press-house'));
     start();
     expect(board.state.standing).toBe('nesting');
-    // the best of some saves: what else the machine is doing must not count
+    // processor time, of the best of some saves: what else the machine is doing must not count
     const took: number[] = [];
     for (const [i, ribs] of [26, 28, 22, 26].entries()) {
-      const before = Date.now();
+      const before = process.cpuUsage();
       save(fixtureText('press-house').replace('ribs: 24', `ribs: ${ribs}`));
       await until(board, ({ book }) => book === i + 2);
-      took.push(Date.now() - before);
+      const { user, system } = process.cpuUsage(before);
+      took.push((user + system) / 1000);
       expect(board.book).toContain(`${ribs} ribs`);
     }
     expect(Math.min(...took)).toBeLessThan(1000);
@@ -152,8 +153,8 @@ describe('following a design file', () => {
     const good = board.book;
     save(fixtureText('press-house').replace('aperture:', 'apperture:'));
     const { problems } = await until(board, ({ standing }) => standing === 'faulty');
-    const misspelt = problems.find(({ message }) => message.includes('did you mean aperture?'));
-    expect(misspelt?.line).toBe(7);
+    const misspelt = problems.find(({ remedy }) => remedy === 'did you mean aperture?');
+    expect(misspelt?.place?.line).toBe(7);
     expect(board.book).toBe(good);
     save(fixtureText('press-house'));
     await until(board, ({ standing }) => standing !== 'faulty');

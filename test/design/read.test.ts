@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../lib/design/index.js';
 import { designOf, fixture, fixtureNames, fixtureText } from '../helpers/fixtures.js';
@@ -57,7 +58,7 @@ describe('a faulty design file', () => {
     const text = changed('  aperture: 1500', '  aperture: 1500\n  apperture: 3');
     const line = text.split('\n').findIndex((row) => row.includes('apperture')) + 1;
     expect(faults(text)).toMatchObject([{ code: 'unknown-key', place: { line } }]);
-    expect(faults(text)[0]?.message).toContain('did you mean aperture?');
+    expect(diagnosticText(faults(text)[0]!)).toContain('did you mean aperture?');
   });
 
   it('gives every fault at once, each with its line', () => {
@@ -67,8 +68,8 @@ describe('a faulty design file', () => {
   });
 
   it.each([
-    ['a length of zero', 'aperture: 1500', 'aperture: 0', /dish\.aperture: must be at least/],
-    ['a negative length', 'focalLength: 550', 'focalLength: -550', /dish\.focalLength: must be above 0/],
+    ['a length of zero', 'aperture: 1500', 'aperture: 0', /dish\.aperture is 0 mm; it must be at least/],
+    ['a negative length', 'focalLength: 550', 'focalLength: -550', /dish\.focalLength is -550 mm; it must be above 0/],
     ['a rim angle over 90 degrees', 'focalLength: 550', 'focalLength: 374', /use at least 375 mm/],
     [
       'more ribs than the set-back allows',
@@ -92,7 +93,7 @@ describe('a faulty design file', () => {
     ['a list for a section', 'panel: { material: hardboard3 }', 'panel: [1, 2]', /must be a section of keys/],
   ])('is refused for %s', (_, from, to, message) => {
     const found = faults(changed(from, to));
-    expect(found.map((problem) => problem.message).join('\n')).toMatch(message);
+    expect(found.map(diagnosticText).join('\n')).toMatch(message);
     expect(found[0]?.place?.line).toBeGreaterThan(0);
   });
 
@@ -111,6 +112,6 @@ describe('a faulty design file', () => {
     ['odd numbers', 'dish: { aperture: .inf, focalLength: .nan, ribs: 1e999 }'],
     ['names of the language', '__proto__: { a: 1 }\nconstructor: 2'],
   ])('of %s gets a message and no more', (_, text) => {
-    for (const problem of faults(text)) expect(problem.message.length).toBeGreaterThan(10);
+    for (const problem of faults(text)) expect(diagnosticText(problem).length).toBeGreaterThan(10);
   });
 });

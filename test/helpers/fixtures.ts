@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readFileSync } from 'node:fs';
 import { type Design, readDesign } from '../../lib/design/index.js';
 
@@ -11,7 +12,7 @@ export function fixtureText(name: FixtureName): string {
 /** The design of a fixture, or of any text; throws the first problem. */
 export function designOf(text: string): Design {
   const reading = readDesign(text);
-  if (reading.kind === 'refused') throw new Error(reading.problems.map((problem) => problem.message).join('\n'));
+  if (reading.kind === 'refused') throw new Error(reading.problems.map(diagnosticText).join('\n'));
   return reading.design;
 }
 

@@ -1,4 +1,5 @@
 /** Every part of the fixtures, cut by routers and a laser: what the tool leaves is the part. */
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../lib/design/index.js';
@@ -18,7 +19,7 @@ const processes: readonly [string, number, Process][] = [
 
 function partsOf(fixture: string): readonly Part[] {
   const reading = readDesign(readFileSync(new URL(`../../fixtures/${fixture}.yaml`, import.meta.url), 'utf8'));
-  if (reading.kind !== 'design') throw new Error(reading.problems.map((problem) => problem.message).join('\n'));
+  if (reading.kind !== 'design') throw new Error(reading.problems.map(diagnosticText).join('\n'));
   return prepare(reading.design).parts;
 }
 

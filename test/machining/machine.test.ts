@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -150,7 +151,7 @@ describe('holes', () => {
     const problems = cutProblems([holed(4)], router);
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatchObject({ code: 'hole-smaller-than-tool', part: 'plate', size: 4, tool: 6 });
-    expect(problems[0]!.message).toMatch(/plate.*4 mm hole at 30 mm, 20 mm.*6 mm router bit.*4 mm drill bit/);
+    expect(diagnosticText(problems[0]!)).toMatch(/plate.*4 mm hole at 30 mm, 20 mm.*6 mm router bit.*4 mm drill bit/);
     expect(() => cut(holed(4), router)).toThrow(/plate/);
     expect(cutProblems([holed(4)], hand)).toEqual([]);
     expect(cutProblems([holed(0.15)], laser)).toHaveLength(1);
@@ -175,7 +176,7 @@ describe('holes', () => {
     const [problem] = cutProblems([part], router);
     expect(problem).toMatchObject({ code: 'opening-smaller-than-tool', part: 'board', tool: 6 });
     expect(Math.abs(problem!.size - 5.5)).toBeLessThan(0.001);
-    expect(problem!.message).toMatch(/board.*70, 52.8.*6 mm.*5\.(49|5) mm/);
+    expect(diagnosticText(problem!)).toMatch(/board.*70, 52.8.*6 mm.*5\.(49|5) mm/);
     expect(cutProblems([part], { ...router, toolDiameter: 5 })).toEqual([]);
   });
 });

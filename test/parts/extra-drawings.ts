@@ -1,4 +1,5 @@
 /** Small drawings for the tests of outlines of one's own, and what is read from them. */
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readExtras, type ReadExtras } from '../../lib/parts/extra.js';
 import type { Design } from '../../lib/design/index.js';
 import { edgesOf, perimeter, signedArea } from '../../lib/geometry/index.js';
@@ -67,5 +68,5 @@ export function fault(text: string, unit?: number): string {
     throw new Error(
       `${errors.length} errors, ${made.length} parts: ${errors.map(({ message }) => message).join('\n')}`,
     );
-  return errors[0]?.message ?? '';
+  return errors[0] ? diagnosticText(errors[0]) : '';
 }

@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { bounds } from '../../lib/geometry/index.js';
 import { drawPart, writeDxf } from '../../lib/output/index.js';
@@ -163,13 +164,13 @@ describe('outlines of a DXF', () => {
 
 describe('what is no outline', () => {
   it.each([
-    ['text', '0 TEXT\n8 0\n10 0\n20 0\n40 5\n1 hello', /1 x TEXT left out: turn text into outlines/],
+    ['text', '0 TEXT\n8 0\n10 0\n20 0\n40 5\n1 hello', /1 x TEXT left out; turn text into outlines/],
     ['a hatch', '0 HATCH\n8 0\n10 0\n20 0', /HATCH left out/],
   ])('is left out with a word: %s', (_, entity, message) => {
     const { parts: made, problems } = read(dxf(`${square}\n${entity}`));
     expect(made).toHaveLength(1);
     expect(problems.map(({ severity }) => severity)).toEqual(['warning']);
-    expect(problems[0]?.message).toMatch(message);
+    expect(diagnosticText(problems[0]!)).toMatch(message);
   });
 
   it('is left out on a frozen layer', () => {
@@ -178,7 +179,7 @@ describe('what is no outline', () => {
     const withLayer = text.replace('0\nENDSEC\n', `0\nENDSEC\n${tables.replace(/^(\d+) /gm, '$1\n')}\n`);
     const { parts: made, problems } = read(withLayer);
     expect(made).toHaveLength(1);
-    expect(problems[0]?.message).toMatch(/1 entities on layers that are off or frozen/);
+    expect(diagnosticText(problems[0]!)).toMatch(/1 entities on layers that are off or frozen/);
   });
 
   it('is a block, which must be exploded', () => {

@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { readExtras } from '../../lib/parts/index.js';
 import { arc, circle, design, dxf, fault, line, polyline, read, svg } from './extra-drawings.js';
@@ -73,7 +74,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
     ['no number', dxf(circle(5, 6, 3).replace('40 3', '40 nan')), /line \d+ should be a number, not "nan"/],
     ['infinity', dxf(circle(5, 6, 3).replace('40 3', '40 1e999')), /line \d+ should be a number/],
     ['too far', dxf(circle(1e12, 6, 3)), /not a number within 100 km/],
-    ['larger than 100 m', dxf(circle(0, 0, 60), 6), /larger than 100 m; is the unit right/],
+    ['larger than 100 m', dxf(circle(0, 0, 60), 6), /larger than 100 m; check the unit/],
     ['no unit', dxf(circle(0, 0, 60), 0), /states no unit \(\$INSUNITS is 0 or missing\)/],
     ['no header', dxf(circle(0, 0, 60), null), /states no unit/],
     ['an odd unit', dxf(circle(0, 0, 60), 3), /\$INSUNITS 3/],
@@ -134,7 +135,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
     const open = Array.from({ length: 30 }, (_, k) => line(0, 20 * k, 50, 20 * k)).join('\n');
     const { problems } = read(dxf(open));
     expect(problems).toHaveLength(11);
-    expect(problems.at(-1)?.message).toMatch(/20 more/);
+    expect(diagnosticText(problems.at(-1)!)).toMatch(/20 more/);
   });
 
   it('a file that nobody read', () => {

@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { svgPathProperties } from 'svg-path-properties';
 import { describe, expect, it } from 'vitest';
 import { bounds, type Bounds } from '../../lib/geometry/index.js';
@@ -174,11 +175,11 @@ describe('what is not drawn', () => {
   it('is text, with a word', () => {
     const { parts: made, problems } = read(svg(`${box}<text><tspan>hello</tspan><textPath>round</textPath></text>`));
     expect(made).toHaveLength(1);
-    expect(problems[0]?.message).toMatch(/1 x text left out: turn text into paths/);
+    expect(diagnosticText(problems[0]!)).toMatch(/1 x text left out; turn text into paths/);
   });
 
   it.each([
-    ['<use href="#a"/>', /<use> in line 1 cannot be taken: turn copies into paths/],
+    ['<use href="#a"/>', /<use> in line 1 cannot be taken: it is not read; turn copies into paths/],
     ['<image href="a.png"/>', /trace the picture/],
     ['<svg width="5mm"/>', /drawing within a drawing/],
     ['<style>.a{transform:scale(2)}</style>', /<style> moves, hides or shapes/],

@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { facetAt, ribTopHeight } from '../../lib/dish/index.js';
 import { makeGauges, makeTemplates, type Part } from '../../lib/parts/index.js';
@@ -82,7 +83,7 @@ describe('a rim-to-rim gauge', () => {
     ]);
     const [problem] = odd.problems.filter(({ code }) => code === 'gauge');
     expect(problem?.place?.path).toEqual(['template', 'gauge']);
-    expect(problem?.message).toContain('use template.gauge: vertex-to-rim');
+    expect(diagnosticText(problem!)).toContain('use template.gauge: vertex-to-rim');
   });
 });
 

@@ -1,6 +1,7 @@
 /** Parts of fixtures and of changed fixtures, for the tests of this folder. */
 import * as polyclip from 'polyclip-ts';
-import { type Design, type Problem, readDesign, shapeOf } from '../../lib/design/index.js';
+import { type Design, readDesign, shapeOf } from '../../lib/design/index.js';
+import type { Diagnostic } from '../../lib/diagnostic/index.js';
 import type { Dish } from '../../lib/dish/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { edgesOf, edgesOfPath, type Point, pointOnEdge, type Vertex } from '../../lib/geometry/index.js';
@@ -11,7 +12,7 @@ export interface Made {
   readonly design: Design;
   readonly dish: Dish;
   readonly parts: readonly Part[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
   readonly cleatStart: number;
 }
 

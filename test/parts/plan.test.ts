@@ -1,4 +1,5 @@
 /** What stands on the board, held against polygons of a second library and against plain trigonometry. */
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { dense, make, type Made, overlapArea, partOf, turn } from './making.js';
 import type { Point } from '../../lib/geometry/index.js';
@@ -117,7 +118,7 @@ describe('the least radius of a cleat', () => {
     const tight = make('press-house', [['board: {', `cleat: { start: ${least - 0.2} }\nboard: {`]]);
     const problem = tight.problems.find(({ code }) => code === 'cleat-does-not-fit');
     expect(problem?.place?.path).toEqual(['cleat', 'start']);
-    expect(problem?.message).toContain(`fit from ${Math.ceil(10 * least) / 10} mm on`);
+    expect(diagnosticText(problem!)).toContain(`fit from ${Math.ceil(10 * least) / 10} mm on`);
     const just = make('press-house', [['board: {', `cleat: { start: ${least + 0.001} }\nboard: {`]]);
     expect(just.problems.filter(({ code }) => code === 'cleat-does-not-fit')).toEqual([]);
   });
@@ -134,10 +135,10 @@ describe('the least radius of a cleat', () => {
     const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['cleat', 'width']);
-    expect(problem?.message).toContain('fits nowhere on the board');
+    expect(diagnosticText(problem!)).toContain('fits nowhere on the board');
     // 622 mm by the same trigonometry, so base and board would have to reach 80 mm further
     const least = Math.ceil(byHand(24, 12, 150));
-    expect(problem?.message).toContain(
+    expect(diagnosticText(problem!)).toContain(
       `they fit from ${least} mm on, which takes a board and a rib.toeRadius that reach ${least + 80} mm`,
     );
   });
@@ -145,6 +146,6 @@ describe('the least radius of a cleat', () => {
   it('is refused where it would leave the base', () => {
     const made = make('press-house', [['board: {', 'cleat: { start: 520 }\nboard: {']]);
     const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
-    expect(problem?.message).toContain('use 500 mm at most');
+    expect(diagnosticText(problem!)).toContain('use 500 mm at most');
   });
 });

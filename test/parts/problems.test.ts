@@ -1,6 +1,6 @@
 /** What cannot be built as asked: each by one clear message that names the key and what would do. */
+import { diagnosticText, pathText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
-import { pathText } from '../../lib/design/index.js';
 import { fixtureNames } from '../helpers/fixtures.js';
 import { make } from './making.js';
 
@@ -87,7 +87,7 @@ describe('what does not fit is an error', () => {
     expect(found).toHaveLength(1);
     expect(found[0]!.severity).toBe('error');
     expect(pathText(found[0]!.place?.path ?? [])).toBe(key);
-    expect(found[0]!.message).toMatch(message);
+    expect(diagnosticText(found[0]!)).toMatch(message);
   });
 });
 
@@ -122,7 +122,7 @@ describe('what is only unwise is a warning', () => {
     const made = make('press-house', [
       ['panel: { material: hardboard3 }', 'panel: { material: hardboard3, fixingDiameter: 4 }'],
     ]);
-    const most = /use ([\d.]+) mm at most/.exec(made.problems[0]!.message)![1]!;
+    const most = /use ([\d.]+) mm at most/.exec(diagnosticText(made.problems[0]!))![1]!;
     expect(
       make('press-house', [
         ['panel: { material: hardboard3 }', `panel: { material: hardboard3, fixingDiameter: ${most} }`],

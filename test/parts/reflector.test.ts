@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { makeReflectors, stripSeamShare } from '../../lib/parts/index.js';
 import { bendAllowance, flatHem } from '../../lib/parts/hem.js';
@@ -39,7 +40,7 @@ describe('the strip', () => {
     const [problem] = made.problems.filter(({ code }) => code === 'strip-does-not-fit');
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['reflector', 'layout']);
-    expect(problem?.message).toMatch(/reflector\.layout: rows, which takes 7 rows of/);
+    expect(diagnosticText(problem!)).toMatch(/reflector\.layout: rows, which takes 7 rows of/);
     // and they do
     const rows = make('press-house', [
       ['rollWidth: 600', 'rollWidth: 150'],
@@ -96,13 +97,13 @@ describe('rows', () => {
     ]);
     const [problem] = bad.problems.filter(({ code }) => code === 'rows-do-not-fit');
     expect(problem?.place?.path).toEqual(['reflector', 'overlap']);
-    expect(problem?.message).toContain('190 mm');
+    expect(diagnosticText(problem!)).toContain('190 mm');
   });
 
   it('cannot lap by less than nothing', () => {
     expect(() =>
       make('press-house', [['reflector: { material: aluminium }', 'reflector: { material: aluminium, overlap: -1 }']]),
-    ).toThrow(/reflector\.overlap: must be at least 0/);
+    ).toThrow(/reflector\.overlap is -1 mm/);
   });
 });
 

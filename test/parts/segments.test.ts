@@ -1,4 +1,5 @@
 /** A board larger than its sheets: segments that make up the whole, joints that miss what stands there. */
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { dense, make, type Made, outlineOf, overlapArea, partOf, ringArea, turn, unionArea } from './making.js';
 
@@ -122,6 +123,6 @@ describe('a board that no number of segments saves', () => {
     const made = make('table-top', [[/ply5, size: 600 x 400/, 'ply5, size: 240 x 200']]);
     const [problem] = made.problems.filter(({ code }) => code === 'board-too-large');
     expect(problem?.place?.path).toEqual(['board', 'size']);
-    expect(problem?.message).toContain('250 mm long');
+    expect(diagnosticText(problem!)).toContain('250 mm long');
   });
 });

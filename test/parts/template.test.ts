@@ -1,3 +1,4 @@
+import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { nearestOnContour } from '../../lib/geometry/index.js';
 import { guideOffset, makeTemplates, type Part } from '../../lib/parts/index.js';
@@ -80,7 +81,7 @@ describe('guide bush', () => {
 
   it('that its bit does not fit is refused', () => {
     const made = make('press-house', [['template: {', 'template: { guide: bush, bushDiameter: 8, bitDiameter: 8,']]);
-    const [problem] = made.problems.filter(({ code }) => code === 'guide-bush');
+    const [problem] = made.problems.filter(({ code }) => code === 'guide-bushing');
     expect(problem?.place?.path).toEqual(['template', 'bushDiameter']);
     expect(templates(made)).toEqual([]);
   });
@@ -174,7 +175,7 @@ describe('a bed smaller than half the template', () => {
     const [problem] = made.problems.filter(({ code }) => code === 'bed-too-small');
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['template', 'bed']);
-    expect(problem?.message).toContain('use a bed of about 418 mm x 308 mm or more');
+    expect(diagnosticText(problem!)).toContain('use a bed of about 418 mm x 308 mm or more');
     const larger = make('press-house', [['bed: 900 x 600', 'bed: 418 x 308']]);
     expect(larger.problems).toEqual([]);
   });

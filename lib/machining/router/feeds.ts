@@ -106,6 +106,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
       severity: 'error',
       key: ['spindle', 'least'],
       message: `router.spindle.least of ${least} rev/min is above router.spindle.most of ${most}`,
+      remedy: 'exchange the two',
     });
   for (const { tool, spindle, feed } of cuttings) {
     if (spindle < least || spindle > most)
@@ -114,6 +115,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
         severity: 'error',
         key: ['spindle', tool.kind === 'drill' ? 'drillSpeed' : 'speed'],
         message: `tool ${tool.number} would turn at ${spindle} rev/min, outside the spindle's range of ${least} to ${most}`,
+        remedy: 'use a speed within that range',
       });
     if (tool.kind !== 'mill') continue;
     const { least: low, most: high } = chipLoadsOf(material.kind, tool.diameter);
@@ -123,7 +125,11 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
         code: 'router-chip-load',
         severity: 'warning',
         key: ['chipLoad'],
-        message: `tool ${tool.number} takes chips of ${figure(chip)} mm in ${material.kind}; ${figure(low)} to ${figure(high)} mm is usual for a ${figure(tool.diameter)} mm bit (from memory; the bit maker's table comes first). ${chip < low ? 'Thin chips rub and burn: lower the spindle speed or take fewer flutes' : 'Thick chips break bits: lower router.chipLoad'}`,
+        message: `tool ${tool.number} takes chips of ${figure(chip)} mm in ${material.kind}, where ${figure(low)} to ${figure(high)} mm is usual for a ${figure(tool.diameter)} mm bit (from memory; the bit maker's table comes first)`,
+        remedy:
+          chip < low
+            ? 'lower the spindle speed or take fewer flutes: thin chips rub and burn'
+            : 'lower router.chipLoad: thick chips break bits',
       });
   }
   if (data.passDepth > 1)
@@ -131,7 +137,8 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
       code: 'router-chip-load',
       severity: 'warning',
       key: ['passDepth'],
-      message: `router.passDepth of ${data.passDepth} diameters is more than the 1 that is usual in wood boards (from memory); ask the bit's maker`,
+      message: `router.passDepth of ${data.passDepth} diameters is more than the 1 that is usual in wood boards (from memory)`,
+      remedy: 'use 1 or less, or ask the maker of the bit',
     });
   return problems;
 }

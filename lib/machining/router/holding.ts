@@ -88,7 +88,8 @@ function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
       code: 'router-loose',
       severity: 'warning',
       key: ['tabs'],
-      message: `${id}: ${what} loose while the sheet is cut; screw or tape them down`,
+      message: `${id}: ${what} loose while the sheet is cut`,
+      remedy: 'screw or tape them down',
     },
   ];
 }
@@ -130,7 +131,8 @@ export function hold(
     code: 'router-skin',
     severity: 'warning',
     key: ['tabs'],
-    message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by a skin of ${data.tabs.skin} mm instead; cut it with a knife`,
+    message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by a skin of ${data.tabs.skin} mm instead`,
+    remedy: 'cut it with a knife',
   });
   const roomless: HeldPart[] = [];
   let chosen = choose();
@@ -151,14 +153,16 @@ export function hold(
       code: 'router-no-tabs',
       severity: 'error',
       key: ['tabs', 'height'],
-      message: `${cut.id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm; use less, or leave it out`,
+      message: `${cut.id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
+      remedy: 'use less, or leave it out',
     });
   if (skins.size > 0 && data.tabs.skin >= material.thickness)
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
       key: ['tabs', 'skin'],
-      message: `${cut.id}: router.tabs.skin of ${data.tabs.skin} mm leaves nothing to cut of ${material.thickness} mm; use a thinner skin, or a larger process.web that makes room for tabs`,
+      message: `${cut.id}: router.tabs.skin of ${data.tabs.skin} mm leaves nothing to cut of ${material.thickness} mm`,
+      remedy: 'use a thinner skin, or a larger process.web that makes room for tabs',
     });
   const { tabs, counts, unheld, loose } = chosen.tabbing;
   for (const [part, copies] of copiesOf(unheld.map((one) => one.part))) {
@@ -167,7 +171,8 @@ export function hold(
       code: 'router-no-tabs',
       severity: 'error',
       key: ['tabs', 'without'],
-      message: `${cut.id}: no room for ${least} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect; use a smaller router.tabs.width or a larger process.web, or let a skin of ${data.tabs.skin} mm hold it, to be cut with a knife (router.tabs.without: skin)`,
+      message: `${cut.id}: no room for ${least} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect`,
+      remedy: `use a smaller router.tabs.width or a larger process.web, or let a skin of ${data.tabs.skin} mm hold it, to be cut with a knife (router.tabs.without: skin)`,
     });
   }
   const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), counts[i]!]));

@@ -28,7 +28,8 @@ export function reachProblems(
         code: 'router-sheet-edge',
         severity: 'error',
         key: [],
-        message: `${name} would run ${Number(over.toFixed(2))} mm off the sheet; use a process.margin (or a margin of the stock) of at least ${Number((cut.margin + over).toFixed(2))} mm`,
+        message: `${name} would run ${Number(over.toFixed(2))} mm off the sheet`,
+        remedy: `use a process.margin (or a margin of the stock) of at least ${Number((cut.margin + over).toFixed(2))} mm`,
       });
     for (const { ring, box: clamp } of clamps) {
       const apart =
@@ -43,7 +44,8 @@ export function reachProblems(
         code: 'router-clamp',
         severity: 'error',
         key: [],
-        message: `${name} would run into a place that the stock keeps out (a clamp or damage); move it, or make its keepOut larger so that the nest stays clear`,
+        message: `${name} would run into a place that the stock keeps out (a clamp or damage)`,
+        remedy: 'move it, or make its keepOut larger so that the nest stays clear',
       });
     }
   }

@@ -63,7 +63,8 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
       code: 'router-tool-missing',
       severity: 'error',
       key: ['tools'],
-      message: `${cut.id} needs ${what}, and router.tools lists none; add it to router.tools`,
+      message: `${cut.id} needs ${what}, and router.tools lists none`,
+      remedy: 'add it to router.tools',
     });
     return null;
   };
@@ -100,14 +101,16 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
         code: 'router-countersink',
         severity: 'error',
         key: ['throughCut'],
-        message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, and the sheet is ${mm(material.thickness)} thick; use smaller heads, or let router.throughCut go deeper into the spoil board`,
+        message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, and the sheet is ${mm(material.thickness)} thick`,
+        remedy: 'use smaller heads, or let router.throughCut go deeper into the spoil board',
       });
     if (depth > tool.cuttingDepth + 1e-9)
       problems.set(`short ${tool.number}`, {
         code: 'router-tool-short',
         severity: 'error',
         key: ['tools'],
-        message: `tool ${tool.number} (${mm(tool.diameter)}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}; use a longer tool, or state its cuttingDepth in router.tools`,
+        message: `tool ${tool.number} (${mm(tool.diameter)}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}`,
+        remedy: 'use a longer tool, or state its cuttingDepth in router.tools',
       });
   }
   if (marker === null && marks > 0)
@@ -116,6 +119,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
       severity: 'warning',
       key: ['tools'],
       message: `${cut.id}: the router leaves out ${marks} marks and scribed lines, as router.tools lists no V-bit`,
+      remedy: 'add a V-bit to router.tools, or mark the parts by hand',
     });
   return { tooled, marker, problems: [...problems.values()] };
 }

@@ -150,6 +150,8 @@ export interface RouterProblem {
   /** Key within the design's `router` section that would change it, if any. */
   readonly key: readonly string[];
   readonly message: string;
+  /** What would do. */
+  readonly remedy: string;
 }
 
 export interface ToolWear {

@@ -1,6 +1,7 @@
 /** What the book is made from: everything that is known of a job, in mm. */
 import type { Placement } from '../../geometry/index.js';
-import type { Design, Problem } from '../../design/index.js';
+import type { Design } from '../../design/index.js';
+import type { Diagnostic } from '../../diagnostic/index.js';
 import type { Part } from '../../parts/index.js';
 import type { ModelInput } from './model.js';
 
@@ -63,7 +64,7 @@ export interface BookInput extends ModelInput {
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
   readonly figures: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Diagnostic[];
   /** Null while the nest is being worked on. */
   readonly sheets: readonly BookSheet[] | null;
   readonly forecast: BookForecast;

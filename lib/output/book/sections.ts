@@ -1,4 +1,5 @@
 /** The chapters of the book that are prose and tables. */
+import { diagnosticText } from '../../diagnostic/index.js';
 import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
 import { routerCautions } from '../gcode/cautions.js';
@@ -125,5 +126,5 @@ export function forecastChapter({ forecast }: BookInput): Markup {
 }
 
 export function problemsChapter({ problems }: BookInput): Markup {
-  return markup`<ul class="problems">${problems.map(({ severity, message }) => markup`<li><strong>${severity}</strong>: ${message}</li>`)}</ul>`;
+  return markup`<ul class="problems">${problems.map((problem) => markup`<li><strong>${problem.severity}</strong>: ${diagnosticText(problem)}</li>`)}</ul>`;
 }

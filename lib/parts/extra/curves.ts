@@ -109,7 +109,7 @@ function deBoor(points: readonly Weighted[], knots: readonly number[], degree: n
 /** A B-spline, plain or weighted. @throws ExtraFault for one that is not whole, or as `followCurve` */
 export function followSpline({ degree, knots, points, weights }: Spline, tolerance: number): FittedPath {
   const wrong = (what: string): never => {
-    throw new ExtraFault('extra-spline', `${what}; draw it anew, or export it as polylines`);
+    throw new ExtraFault('extra-spline', what, 'redraw it, or export it as polylines');
   };
   if (!(degree >= 1 && degree <= 10)) wrong(`a spline of degree ${degree} is not read (1 to 10 are)`);
   if (points.length > limits.ringEdges)
@@ -145,7 +145,7 @@ export function followSpline({ degree, knots, points, weights }: Spline, toleran
     const piece = followCurve({ from, to, at, tangent }, tolerance, limits.ringEdges);
     edges += piece.path.length - 1;
     if (edges > limits.ringEdges)
-      throw new ExtraFault('extra-too-much', `a spline needs more than ${limits.ringEdges} arcs; simplify it`);
+      throw new ExtraFault('extra-too-much', `a spline needs more than ${limits.ringEdges} arcs`, 'simplify it');
     pieces.push(piece);
   }
   if (pieces.length === 0) wrong('a spline has no length');

@@ -1,22 +1,20 @@
 /** What the readers of drawings have in common: lines as drawn, and what cannot be taken. Millimetres, y up. */
+import type { Diagnostic, DiagnosticCode } from '../../diagnostic/index.js';
 import type { FittedPath, Path, Point } from '../../geometry/index.js';
 
-/** Something in a drawing that cannot be taken as it is; the message says where and what would do. */
+/** Something in a drawing that cannot be taken as it is; the message says where, the remedy what would do. */
 export class ExtraFault extends Error {
   constructor(
-    readonly code: string,
+    readonly code: DiagnosticCode,
     message: string,
+    readonly remedy = 'correct the drawing and export it again',
   ) {
     super(message);
   }
 }
 
-/** What a person has to know of a drawing; an error stops the job. */
-export interface Finding {
-  readonly code: string;
-  readonly severity: 'error' | 'warning';
-  readonly message: string;
-}
+/** What a person has to know of a drawing, before it is known which key names the file. */
+export type Finding = Omit<Diagnostic, 'place' | 'value'>;
 
 /** A line fitted by arcs, without a name. */
 export interface DrawnRun extends FittedPath {
@@ -99,13 +97,15 @@ export class RunList {
       if (!(Math.abs(x) <= limits.farthest && Math.abs(y) <= limits.farthest && Number.isFinite(bulge)))
         throw new ExtraFault(
           'extra-number',
-          `${run.what} has a place that is not a number within 100 km of the origin; redraw it near the origin`,
+          `${run.what} has a place that is not a number within 100 km of the origin`,
+          'redraw it near the origin',
         );
     this.edges += run.vertices.length;
     if (this.edges > limits.edges || this.runs.length >= limits.entities)
       throw new ExtraFault(
         'extra-too-much',
-        `the drawing holds more than ${limits.edges} edges; simplify it or split it into several files`,
+        `the drawing holds more than ${limits.edges} edges`,
+        'simplify it or split it into several files',
       );
     this.runs.push(run);
   }
@@ -115,11 +115,11 @@ export class RunList {
     return this.findings.length > limits.errors;
   }
 
-  error(code: string, message: string): void {
-    this.findings.push({ code, severity: 'error', message });
+  error(code: DiagnosticCode, message: string, remedy: string): void {
+    this.findings.push({ code, severity: 'error', message, remedy });
   }
 
-  warn(code: string, message: string): void {
-    this.findings.push({ code, severity: 'warning', message });
+  warn(code: DiagnosticCode, message: string, remedy?: string): void {
+    this.findings.push({ code, severity: 'warning', message, ...(remedy === undefined ? {} : { remedy }) });
   }
 }

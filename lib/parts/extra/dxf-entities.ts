@@ -21,14 +21,15 @@ function facing(tags: readonly Tag[]): 1 | -1 {
   if (!(length > 0) || Math.abs(z) / length < 1 - 1e-9)
     throw new ExtraFault(
       'extra-not-flat',
-      'it does not lie in the plane of the drawing; draw it flat, seen from the top',
+      'it does not lie in the plane of the drawing',
+      'draw it flat, seen from the top',
     );
   return z > 0 ? 1 : -1;
 }
 
 function mustBeLevel(heights: readonly number[]): void {
   if (heights.some((z) => Math.abs(z - heights[0]!) > sameHeight))
-    throw new ExtraFault('extra-not-flat', 'its places differ in height (z); flatten the drawing');
+    throw new ExtraFault('extra-not-flat', 'its places differ in height (z)', 'flatten the drawing');
 }
 
 /** The size of a circle. */
@@ -96,14 +97,15 @@ function lightPolyline({ tags }: Entity, scale: number): DrawnRun {
   }
   const stated = wholeOr(tags, 90, vertices.length);
   if (stated !== vertices.length)
-    throw new ExtraFault('extra-broken', `it states ${stated} vertices and has ${vertices.length}; export it again`);
+    throw new ExtraFault('extra-broken', `it states ${stated} vertices and has ${vertices.length}`, 'export it again');
   if (vertices.some(({ y }) => Number.isNaN(y))) throw new ExtraFault('extra-broken', 'it has a vertex without y');
   return { path: mirrored(vertices, facing(tags)), deviation: 0, closed: (wholeOr(tags, 70, 0) & 1) === 1 };
 }
 
 function oldPolyline({ tags, vertices }: Entity, scale: number): DrawnRun {
   const flags = wholeOr(tags, 70, 0);
-  if ((flags & (16 | 64)) !== 0) throw new ExtraFault('extra-not-flat', 'it is a mesh; only flat outlines are cut');
+  if ((flags & (16 | 64)) !== 0)
+    throw new ExtraFault('extra-not-flat', 'it is a mesh, and only flat outlines are cut', 'draw its outline');
   // 16: a control point of the curve, which the curve itself does not pass
   const own = vertices.filter((vertex) => (wholeOr(vertex.tags, 70, 0) & 16) === 0);
   mustBeLevel(own.map((vertex) => realOr(vertex.tags, 30, 0)));
@@ -134,7 +136,8 @@ function spline({ tags }: Entity, scale: number, tolerance: number): DrawnRun {
   if (points.length === 0 && fitPoints > 0)
     throw new ExtraFault(
       'extra-spline',
-      'it is given by the points it passes only; export splines with their control points, or as polylines',
+      'it is given by the points it passes only',
+      'export splines with their control points, or as polylines',
     );
   if (points.some(({ y }) => Number.isNaN(y))) throw new ExtraFault('extra-broken', 'it has a point without y');
   const degree = whole(tags.find(({ code }) => code === 71) ?? { code: 71, value: '3', line: 0 });

@@ -17,7 +17,7 @@ const decimalNumber = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d{1,3})?$/;
 /** @throws ExtraFault for a file that is binary, cut short or not a DXF */
 export function tagsOf(text: string): Tag[] {
   if (text.startsWith('AutoCAD Binary DXF'))
-    throw new ExtraFault('extra-binary', 'it is a binary DXF; save it as an ASCII (text) DXF');
+    throw new ExtraFault('extra-binary', 'it is a binary DXF', 'save it as an ASCII (text) DXF');
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
   while (lines.length > 0 && lines.at(-1)?.trim() === '') lines.pop();
   const tags: Tag[] = [];
@@ -27,7 +27,8 @@ export function tagsOf(text: string): Tag[] {
     if (!wholeNumber.test(code))
       throw new ExtraFault(
         'extra-broken',
-        `line ${i + 1} should be a DXF group code, not ${quoted(code)}; export the drawing again as a DXF`,
+        `line ${i + 1} should be a DXF group code, not ${quoted(code)}`,
+        'export the drawing again as a DXF',
       );
     if (value === undefined)
       throw new ExtraFault('extra-broken', `it ends after a group code, in line ${i + 1}: it is cut short`);
@@ -35,7 +36,7 @@ export function tagsOf(text: string): Tag[] {
   }
   const last = tags.at(-1);
   if (last?.code !== 0 || last.value !== 'EOF')
-    throw new ExtraFault('extra-broken', 'it does not end with EOF: it is cut short, or no DXF; export it again');
+    throw new ExtraFault('extra-broken', 'it does not end with EOF: it is cut short, or no DXF', 'export it again');
   return tags;
 }
 

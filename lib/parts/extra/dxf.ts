@@ -35,7 +35,7 @@ function unitOf(header: readonly Tag[], options: ReadingOptions, list: RunList):
     if (stated && Math.abs(stated.mm - options.unit) > 1e-9 * stated.mm)
       list.warn(
         'extra-two-units',
-        `it states ${stated.name}, but \`unit\` makes a drawing unit ${options.unit} mm; \`unit\` was taken`,
+        `it states ${stated.name}, but \`unit\` makes a drawing unit ${options.unit} mm, which was taken`,
       );
     return options.unit;
   }
@@ -46,7 +46,8 @@ function unitOf(header: readonly Tag[], options: ReadingOptions, list: RunList):
       : `its unit ($INSUNITS ${code}) is not one in use here`;
   throw new ExtraFault(
     'extra-no-unit',
-    `${what}; give the length of a drawing unit, such as \`unit: 1 mm\`, or export it with its unit`,
+    what,
+    'give the length of a drawing unit, such as `unit: 1 mm`, or export it with its unit',
   );
 }
 
@@ -92,12 +93,16 @@ export function readDxfDrawing(text: string, options: ReadingOptions): Drawing {
   const list = new RunList();
   const sections = sectionsOf(tagsOf(text));
   const drawn = sections.get('ENTITIES');
-  if (!drawn) throw new ExtraFault('extra-broken', 'it has no section ENTITIES; export the drawing again as a DXF');
+  if (!drawn) throw new ExtraFault('extra-broken', 'it has no section ENTITIES', 'export the drawing again as a DXF');
   const scale = unitOf(sections.get('HEADER') ?? [], options, list);
   const hidden = hiddenLayers(sections.get('TABLES') ?? []);
   const entities = entitiesOf(drawn);
   if (entities.length > limits.entities)
-    throw new ExtraFault('extra-too-much', `it holds ${entities.length} entities; at most ${limits.entities} are read`);
+    throw new ExtraFault(
+      'extra-too-much',
+      `it holds ${entities.length} entities, and ${limits.entities} at most are read`,
+      'simplify the drawing',
+    );
   const left = new Map<string, number>();
   let unseen = 0;
   for (const entity of entities) {
@@ -116,19 +121,19 @@ export function readDxfDrawing(text: string, options: ReadingOptions): Drawing {
       const run = runOf(entity, scale, options.tolerance);
       if (run) list.add({ what, closed: run.closed, vertices: run.path, deviation: run.deviation });
       else if (type === 'INSERT')
-        list.error('extra-block', `${what} is block ${quoted(nameOf(entity))}; explode blocks before exporting`);
+        list.error('extra-block', `${what} is block ${quoted(nameOf(entity))}`, 'explode blocks before exporting');
       else
         list.error(
           'extra-entity',
-          `${what} is not read; outlines may be made of lines, arcs, circles, ellipses, polylines and splines`,
+          `${what} is not read`,
+          'make outlines of lines, arcs, circles, ellipses, polylines and splines',
         );
     } catch (error) {
       if (!(error instanceof ExtraFault) || error.code === 'extra-too-much') throw error;
-      list.error(error.code, `${what} cannot be taken: ${error.message}`);
+      list.error(error.code, `${what} cannot be taken: ${error.message}`, error.remedy);
     }
   }
-  for (const [type, count] of left)
-    list.warn('extra-left-out', `${count} x ${type} left out: ${annotations[type] ?? ''}`);
+  for (const [type, count] of left) list.warn('extra-left-out', `${count} x ${type} left out`, annotations[type]);
   if (unseen > 0) list.warn('extra-left-out', `${unseen} entities on layers that are off or frozen left out`);
   return {
     runs: list.runs,

@@ -103,13 +103,13 @@ export function followCurve(curve: DrawnCurve, tolerance: number, mostEdges: num
     path.push(...vertices);
     deviation = Math.max(deviation, off);
     if (path.length > mostEdges)
-      throw new ExtraFault('extra-too-much', `a curve needs more than ${mostEdges} arcs; simplify it`);
+      throw new ExtraFault('extra-too-much', `a curve needs more than ${mostEdges} arcs`, 'simplify it');
   };
   const piece = (from: number, to: number, halvings: number): void => {
     const a = curve.at(from);
     const b = curve.at(to);
     if (!(Number.isFinite(a.x + a.y + b.x + b.y) && halvings <= mostHalvings))
-      throw new ExtraFault('extra-curve', 'a curve cannot be followed by arcs; redraw it with lines and arcs');
+      throw new ExtraFault('extra-curve', 'a curve cannot be followed by arcs', 'redraw it with lines and arcs');
     const end = { ...b, bulge: 0 };
     const chord = [{ ...a, bulge: 0 }, end];
     const places = Array.from({ length: probes - 1 }, (_, k) => curve.at(from + ((to - from) * (k + 1)) / probes));

@@ -1,4 +1,5 @@
 /** Runs that join end to end, as rings. */
+import type { DiagnosticCode } from '../../diagnostic/index.js';
 import {
   arcThrough,
   distance,
@@ -68,10 +69,11 @@ const millimetres = (length: number): string => `${Number(length.toPrecision(4))
 export function joinRuns({ runs, shown }: Drawing): { readonly rings: Ring[]; readonly findings: Finding[] } {
   const rings: Ring[] = [];
   const findings: Finding[] = [];
-  const error = (code: string, message: string): number => findings.push({ code, severity: 'error', message });
+  const error = (code: DiagnosticCode, message: string, remedy: string): number =>
+    findings.push({ code, severity: 'error', message, remedy });
   const loose: Run[] = [];
   for (const run of runs) {
-    if (run.vertices.length < 2) error('extra-no-size', `${run.what} has no length; delete it`);
+    if (run.vertices.length < 2) error('extra-no-size', `${run.what} has no length`, 'delete it');
     else if (run.closed) rings.push(run);
     else if (closesItself(run)) {
       const { vertices, moved } = closed([run.vertices]);
@@ -93,7 +95,8 @@ export function joinRuns({ runs, shown }: Drawing): { readonly rings: Ring[]; re
       const which = near.slice(0, 3).map((j) => loose[ends[j]!.run]!.what);
       error(
         'extra-branch',
-        `${near.length} lines end at ${shown(end.place)} (${which.join('; ')}), where two belong; delete those drawn twice, or part the outlines`,
+        `${near.length} lines end at ${shown(end.place)} (${which.join('; ')}), where two belong`,
+        'delete those drawn twice, or part the outlines',
       );
       for (const j of near) branched.add(j);
     } else if (near.length === 2) partner.set(i, near[0] === i ? near[1]! : near[0]!);
@@ -133,7 +136,8 @@ export function joinRuns({ runs, shown }: Drawing): { readonly rings: Ring[]; re
     const [from, to] = [ends[i]!.place, ends[last]!.place];
     error(
       'extra-open',
-      `${what} is open: it begins at ${shown(from)} and ends at ${shown(to)}, ${millimetres(distance(from, to))} apart; close the outline (ends within ${joinWithin} mm are joined), or delete the line`,
+      `${what} is open: it begins at ${shown(from)} and ends at ${shown(to)}, ${millimetres(distance(from, to))} apart`,
+      `close the outline (ends within ${joinWithin} mm are joined), or delete the line`,
     );
   }
   return { rings, findings };

@@ -1,4 +1,5 @@
 /** Rings that can be cut: simple, of a size, apart from one another, outlines told from openings. */
+import type { DiagnosticCode } from '../../diagnostic/index.js';
 import {
   anticlockwise,
   type Bounds,
@@ -99,7 +100,7 @@ function meetings(rings: readonly Checked[]): { first: number; second: number; p
       pairs += 1;
       // the pairs of one ring are counted here and looked at elsewhere
       if (pairs > limits.pairs)
-        throw new ExtraFault('extra-too-much', 'its edges lie too close for a check of crossings; simplify it');
+        throw new ExtraFault('extra-too-much', 'its edges lie too close for a check of crossings', 'simplify it');
       const b = edges[j]!;
       const key = `${a.ring} ${b.ring}`;
       if (a.ring === b.ring || met.has(key)) continue;
@@ -153,11 +154,13 @@ export function makeShapes(
   shown: (point: Point) => string,
 ): { readonly shapes: readonly Shape[]; readonly findings: readonly Finding[] } {
   const findings: Finding[] = [];
-  const error = (code: string, message: string): number => findings.push({ code, severity: 'error', message });
+  const error = (code: DiagnosticCode, message: string, remedy: string): number =>
+    findings.push({ code, severity: 'error', message, remedy });
   if (rings.length > limits.outlines)
     throw new ExtraFault(
       'extra-too-much',
-      `it holds ${rings.length} outlines; at most ${limits.outlines} are taken from a file`,
+      `it holds ${rings.length} outlines, and ${limits.outlines} at most are taken from a file`,
+      'split it into several files',
     );
   const [start] = rings.flatMap(({ vertices }) => vertices);
   if (!start) return { shapes: [], findings };
@@ -171,19 +174,20 @@ export function makeShapes(
     // a figure of eight may enclose nothing on balance: it is told by its crossing
     if (!first || vertices.length < 2 || (vertices.length <= 3 && !(area >= leastArea))) {
       const at = first ?? moved(ring.vertices.slice(0, 1), origin)[0];
-      error('extra-no-area', `${ring.what} encloses nothing${at ? ` at ${there(at)}` : ''}; delete it or draw it anew`);
+      error('extra-no-area', `${ring.what} encloses nothing${at ? ` at ${there(at)}` : ''}`, 'delete it or redraw it');
       continue;
     }
     if (vertices.length > limits.ringEdges) {
       error(
         'extra-too-much',
-        `${ring.what} has ${vertices.length} edges; at most ${limits.ringEdges} are nested; simplify it`,
+        `${ring.what} has ${vertices.length} edges, and ${limits.ringEdges} at most are nested`,
+        'simplify it',
       );
       continue;
     }
     const box = bounds(vertices);
     if (Math.max(box.maxX - box.minX, box.maxY - box.minY) > limits.size) {
-      error('extra-too-large', `${ring.what} is larger than 100 m; is the unit right?`);
+      error('extra-too-large', `${ring.what} is larger than 100 m`, 'check the unit of the drawing');
       continue;
     }
     checked.push({ ...ring, vertices, box, area });
@@ -194,15 +198,16 @@ export function makeShapes(
     if (simple.kind === 'meets-itself')
       error(
         'extra-crossing',
-        `${what} crosses or touches itself at ${there(simple.place)}; redraw it so that it does not`,
+        `${what} crosses or touches itself at ${there(simple.place)}`,
+        'redraw it so that it does not',
       );
     else if (!(area >= leastArea))
-      error('extra-no-area', `${what} encloses next to nothing at ${there(vertices[0]!)}; delete it or draw it anew`);
+      error('extra-no-area', `${what} encloses next to nothing at ${there(vertices[0]!)}`, 'delete it or redraw it');
   });
   for (const { first, second, place } of crossings) {
     const [a, b] = [checked[first]!, checked[second]!];
-    if (same(a, b)) error('extra-twice', `${a.what} and ${b.what} are one outline drawn twice; delete one`);
-    else error('extra-crossing', `${a.what} and ${b.what} meet at ${there(place)}; draw outlines apart`);
+    if (same(a, b)) error('extra-twice', `${a.what} and ${b.what} are one outline drawn twice`, 'delete one');
+    else error('extra-crossing', `${a.what} and ${b.what} meet at ${there(place)}`, 'draw outlines apart');
   }
   return { shapes: findings.length > 0 ? [] : shapesOf(checked), findings };
 }

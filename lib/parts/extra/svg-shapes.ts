@@ -222,7 +222,8 @@ function runOf({ start, pieces, closed }: Outline, matrix: Matrix, tolerance: nu
     if (path.length > limits.ringEdges)
       throw new ExtraFault(
         'extra-edges',
-        `a line of it has more than ${limits.ringEdges} edges, the most that are nested; simplify it`,
+        `a line of it has more than ${limits.ringEdges} edges, the most that are nested`,
+        'simplify it',
       );
   }
   const end = movePoint(matrix, from);

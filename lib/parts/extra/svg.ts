@@ -47,12 +47,17 @@ function statedUnit(attributes: Attributes): number | null {
     .split(/[\s,]+/)
     .map(Number);
   if (!(across > 0 && down > 0 && Number.isFinite(across + down)) || more.length > 0)
-    throw new ExtraFault('extra-no-unit', `its viewBox is ${quoted(box)}; four numbers belong there, two above 0`);
+    throw new ExtraFault(
+      'extra-no-unit',
+      `its viewBox is ${quoted(box)}`,
+      'write four numbers there, the last two above 0',
+    );
   const [byWidth, byHeight] = [width === null ? null : width / across, height === null ? null : height / down];
   if (byWidth !== null && byHeight !== null && Math.abs(byWidth / byHeight - 1) > 1e-3)
     throw new ExtraFault(
       'extra-no-unit',
-      `width and height make a unit of its viewBox ${byWidth.toPrecision(5)} mm across and ${byHeight.toPrecision(5)} mm down; make them agree, or give \`unit\``,
+      `width and height make a unit of its viewBox ${byWidth.toPrecision(5)} mm across and ${byHeight.toPrecision(5)} mm down`,
+      'make them agree, or give `unit`',
     );
   return byWidth ?? byHeight;
 }
@@ -63,7 +68,8 @@ function unitOf(attributes: Attributes, { unit }: ReadingOptions, list: RunList)
     if (stated !== null) return stated;
     throw new ExtraFault(
       'extra-no-unit',
-      'its size has no unit (width and height of <svg>); give them in mm, cm, in, pt or px, or give the length of a drawing unit, such as `unit: 1 mm`',
+      'its size has no unit (width and height of <svg>)',
+      'give them in mm, cm, in, pt or px, or give the length of a drawing unit, such as `unit: 1 mm`',
     );
   }
   let stated: number | null = null;
@@ -76,7 +82,7 @@ function unitOf(attributes: Attributes, { unit }: ReadingOptions, list: RunList)
   if (stated !== null && Math.abs(stated / unit - 1) > 1e-3)
     list.warn(
       'extra-two-units',
-      `its size makes a drawing unit ${Number(stated.toPrecision(6))} mm, but \`unit\` ${unit} mm; \`unit\` was taken`,
+      `its size makes a drawing unit ${Number(stated.toPrecision(6))} mm, but \`unit\` ${unit} mm, which was taken`,
     );
   return unit;
 }
@@ -110,14 +116,15 @@ class Walk {
     const own = tag.uri === svgSpace || tag.uri === '';
     this.elements += 1;
     if (this.elements > limits.entities)
-      throw new ExtraFault('extra-too-much', `it holds more than ${limits.entities} elements; simplify it`);
+      throw new ExtraFault('extra-too-much', `it holds more than ${limits.entities} elements`, 'simplify it');
     if (this.open.length >= limits.depth)
-      throw new ExtraFault('extra-too-much', `groups stand more than ${limits.depth} deep, in line ${line}; ungroup`);
+      throw new ExtraFault('extra-too-much', `groups stand more than ${limits.depth} deep, in line ${line}`, 'ungroup');
     if (!above) {
       if (!own || element !== 'svg')
         throw new ExtraFault(
           'extra-broken',
-          `it begins with <${element.slice(0, 40)}>, not <svg>; export it as an SVG`,
+          `it begins with <${element.slice(0, 40)}>, not <svg>`,
+          'export it as an SVG',
         );
       this.scale = unitOf(attributes, this.options, this.list);
       this.open.push({ matrix: [this.scale, 0, 0, -this.scale, 0, 0], drawn: true });
@@ -137,7 +144,7 @@ class Walk {
     } catch (error) {
       if (!(error instanceof ExtraFault) || error.code === 'extra-too-much') throw error;
       this.open[this.open.length - 1] = { ...above, drawn: false };
-      this.list.error(error.code, `${what} cannot be taken: ${error.message}`);
+      this.list.error(error.code, `${what} cannot be taken: ${error.message}`, error.remedy);
     }
   }
 
@@ -149,14 +156,15 @@ class Walk {
     if (/(?:^|[\s;{])(?:transform|display|translate|rotate|scale|d|r|rx|ry)\s*:/.test(text))
       this.list.error(
         'extra-style',
-        'its <style> moves, hides or shapes elements; let the drawing program write them as attributes ("plain SVG")',
+        'its <style> moves, hides or shapes elements',
+        'let the drawing program write them as attributes ("plain SVG")',
       );
   }
 
   finish(): Drawing {
     const { list, scale } = this;
     if (this.texts > 0)
-      list.warn('extra-left-out', `${this.texts} x text left out: turn text into paths if it should be cut`);
+      list.warn('extra-left-out', `${this.texts} x text left out`, 'turn text into paths if it should be cut');
     if (this.unseen > 0) list.warn('extra-left-out', `${this.unseen} hidden elements left out`);
     return {
       runs: list.runs,
@@ -167,7 +175,7 @@ class Walk {
 
   private transformed(attributes: Attributes, above: Matrix): Matrix {
     if (/(?:^|[\s;])(?:transform|translate|rotate|scale)\s*:/.test(attributes.get('style') ?? ''))
-      throw new ExtraFault('extra-transform', 'it is moved by its style; use the attribute `transform`');
+      throw new ExtraFault('extra-transform', 'it is moved by its style', 'use the attribute `transform`');
     const text = attributes.get('transform');
     return text === undefined ? above : after(above, readTransform(text));
   }
@@ -179,7 +187,8 @@ class Walk {
       if (this.pathData > limits.pathData)
         throw new ExtraFault(
           'extra-too-much',
-          `it holds more than ${limits.pathData} characters of path data; simplify it or split it into several files`,
+          `it holds more than ${limits.pathData} characters of path data`,
+          'simplify it or split it into several files',
         );
       let number = 0;
       for (const { path, closed, deviation } of shapeRuns(element, attributes, matrix, this.options.tolerance)) {
@@ -191,10 +200,10 @@ class Walk {
       this.texts += 1;
       this.open[this.open.length - 1] = { matrix, drawn: false };
     } else if (element === 'svg')
-      throw new ExtraFault('extra-entity', `a drawing within a drawing, at ${placeText(at.x, at.y)} mm; ungroup it`);
-    else if (Object.hasOwn(unread, element)) throw new ExtraFault('extra-entity', unread[element] ?? '');
+      throw new ExtraFault('extra-entity', `a drawing within a drawing, at ${placeText(at.x, at.y)} mm`, 'ungroup it');
+    else if (Object.hasOwn(unread, element)) throw new ExtraFault('extra-entity', 'it is not read', unread[element]);
     else if (!groups.has(element) && element !== 'style' && element !== 'view')
-      throw new ExtraFault('extra-entity', 'it is not read; draw it as a path');
+      throw new ExtraFault('extra-entity', 'it is not read', 'draw it as a path');
   }
 }
 
@@ -211,7 +220,7 @@ export function readSvgDrawing(text: string, options: ReadingOptions): Drawing {
   });
   parser.on('doctype', (doctype) => {
     if (doctype.includes('['))
-      throw new ExtraFault('extra-broken', 'it declares entities in a DOCTYPE; save it as plain SVG');
+      throw new ExtraFault('extra-broken', 'it declares entities in a DOCTYPE', 'save it as plain SVG');
   });
   parser.on('opentag', (tag) => {
     styleText = '';

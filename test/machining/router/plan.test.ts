@@ -1,4 +1,5 @@
 /** What the router's strategy promises: feeds, order, ramps, sense of cut, tabs, travel, and named problems. */
+import { diagnosticText } from '../../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { distance, nearestOnContour, rectangle, regularPolygon } from '../../../lib/geometry/index.js';
 import { feedProblems } from '../../../lib/machining/router/feeds.js';
@@ -107,7 +108,7 @@ describe('named problems, and no file', () => {
     const job = twoPlates(changes);
     const found = job.plan.problems.find((one) => one.code === code);
     expect(found?.severity).toBe('error');
-    expect(found?.message).toMatch(/\d/);
+    expect(diagnosticText(found!)).toMatch(/\d/);
     expect(job.files.size).toBe(0);
     expect(job.plan.toolpath.runs).toEqual([]);
   });

@@ -1,0 +1,143 @@
+/** Sizes that no key can be checked for by itself: whether they go together. */
+import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
+import { edgeOffsetAt } from '../dish/index.js';
+import type { DesignFile } from './schema.js';
+import { roundingSlack, type Sizes } from './worked-out.js';
+import { formatLength } from '../units/index.js';
+
+/** A design under check: reports, and shows lengths in the user's unit. */
+interface Checking {
+  readonly file: DesignFile;
+  readonly sizes: Sizes;
+  readonly report: (code: Diagnostic['code'], path: KeyPath, message: string, remedy: string) => void;
+  /** A length in the unit of the file. */
+  readonly show: (mm: number) => string;
+}
+
+function checkShape({ file, sizes, report, show }: Checking): void {
+  const { focalLength, ribs } = file.dish;
+  const { clearRadius } = sizes;
+  const { apertureRadius, innerRadius: hubRadius, ribThickness } = sizes.shape;
+  if (focalLength < apertureRadius / 2)
+    report(
+      'focal-length',
+      ['dish', 'focalLength'],
+      `dish.focalLength of ${show(focalLength)} makes a rim angle over 90°`,
+      `use at least ${show(apertureRadius / 2)} for this aperture`,
+    );
+  // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
+  if (hubRadius < clearRadius)
+    report(
+      'set-back',
+      ['hub', 'radius'],
+      `hub.radius of ${show(hubRadius)} is too small: ${ribs} ribs of this thickness clear each other from ${show(clearRadius)}`,
+      `use ${show(Math.ceil(clearRadius))} or more, or fewer ribs`,
+    );
+  if (hubRadius >= 0.8 * apertureRadius)
+    report(
+      'set-back',
+      ['dish', 'ribs'],
+      `${ribs} ribs of ${show(ribThickness)} cannot start before ${show(hubRadius)}, which leaves too little of the ${show(apertureRadius)} radius`,
+      'use fewer or thinner ribs',
+    );
+}
+
+function checkFacing({ sizes, report, show }: Checking): void {
+  const { apertureRadius, baseHeight, facingThickness: facing, profile, ribThickness } = sizes.shape;
+  const edgeOffset = edgeOffsetAt(sizes.shape, profile.slopeAngle(apertureRadius));
+  if (edgeOffset >= ribThickness / 2 && ribThickness > 0)
+    report(
+      'facing',
+      ['panel', 'gap'],
+      `panels would not reach the ribs: their edges lie ${show(edgeOffset)} off the rib's centre plane, and the rib is ${show(ribThickness)} thick`,
+      'use a smaller panel.gap or a thinner facing',
+    );
+  if (baseHeight - facing <= 5)
+    report(
+      'facing',
+      ['dish', 'baseHeight'],
+      `dish.baseHeight of ${show(baseHeight)} leaves nothing of the ribs under a facing of ${show(facing)} at the vertex`,
+      `use at least ${show(Math.ceil(facing + 6))}`,
+    );
+}
+
+function checkBoardAndRib({ sizes, report, show }: Checking): void {
+  const { boardSize, rimEnd, rimHeight, toeRadius } = sizes;
+  const { apertureRadius, innerRadius: hubRadius } = sizes.shape;
+  if (boardSize / 2 <= hubRadius + 10)
+    report(
+      'board',
+      ['board', 'size'],
+      `board.size of ${show(boardSize)} is too small for the hub of ${show(hubRadius)} radius`,
+      `use more than ${show(2 * (hubRadius + 10))}`,
+    );
+  if (toeRadius > apertureRadius || toeRadius <= hubRadius)
+    report(
+      'toe',
+      ['rib', 'toeRadius'],
+      `rib.toeRadius of ${show(toeRadius)} does not lie on the rib`,
+      `it must lie between the hub (${show(hubRadius)}) and the rim (${show(apertureRadius)})`,
+    );
+  if (rimHeight > rimEnd || rimHeight <= 0)
+    report(
+      'toe',
+      ['rib', 'rimHeight'],
+      `rib.rimHeight of ${show(rimHeight)} is not to be had`,
+      `it must lie between 0 and the rib's height at the rim, ${show(rimEnd)}`,
+    );
+}
+
+function checkHub({ file, sizes, report, show }: Checking): void {
+  const { hubLayers, hubThickness, innerHeight } = sizes;
+  if (hubThickness > 0 && hubLayers * hubThickness > innerHeight + roundingSlack)
+    report(
+      'hub',
+      file.hub.layers === undefined ? ['dish', 'baseHeight'] : ['hub', 'layers'],
+      `${hubLayers} hub layer(s) of ${show(hubThickness)} stand higher than the inner rib ends (${show(innerHeight)})`,
+      'use fewer layers or a larger dish.baseHeight',
+    );
+}
+
+function checkReceiver({ file, sizes, report, show }: Checking): void {
+  const { load, receiver } = file;
+  const { aperture } = file.dish;
+  const { focusHeight } = sizes.shape.profile;
+  if (load && load.target <= load.start)
+    report(
+      'load',
+      ['load', 'target'],
+      `load.target of ${load.target} °C is not above load.start (${load.start} °C)`,
+      `use more than ${load.start} °C`,
+    );
+  if (receiver && receiver.diameter > aperture)
+    report(
+      'receiver',
+      ['receiver', 'diameter'],
+      `receiver.diameter of ${show(receiver.diameter)} is larger than the aperture`,
+      `use ${show(aperture)} at most; a tenth to a quarter of that is usual`,
+    );
+  if (receiver && focusHeight + receiver.offset <= 0)
+    report(
+      'receiver',
+      ['receiver', 'offset'],
+      `receiver.offset of ${show(receiver.offset)} puts the receiver below the vertex`,
+      `use more than ${show(-focusHeight)}; 0 puts it in the focus`,
+    );
+}
+
+/** What does not go together among the sizes. */
+export function checkSizes(file: DesignFile, sizes: Sizes): Diagnostic[] {
+  const found: Diagnostic[] = [];
+  const checking: Checking = {
+    file,
+    sizes,
+    report: (code, path, message, remedy) => found.push(diagnostic(code, path, message, remedy)),
+    show: (mm) => formatLength(mm, file.units, file.units === 'mm' ? 2 : 3),
+  };
+  checkShape(checking);
+  checkFacing(checking);
+  checkBoardAndRib(checking);
+  checkHub(checking);
+  checkReceiver(checking);
+  return found;
+}

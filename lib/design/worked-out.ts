@@ -1,0 +1,58 @@
+/** Sizes that follow from other keys where the file leaves them out. Millimetres. */
+import { clearRadius, type DishShape } from '../dish/index.js';
+import type { Material } from './design.js';
+import { shapeOf, thicknessIn } from './dish-shape.js';
+import type { DesignFile } from './schema.js';
+
+/** The same design in inches and in mm must round to the same whole millimetre, whatever the last bit says. */
+export const roundingSlack = 1e-6;
+
+export interface Sizes {
+  /** With the hub's radius as stated, or the least that leaves the ribs clear of each other. */
+  readonly shape: DishShape;
+  /** Radius from which the ribs clear each other. */
+  readonly clearRadius: number;
+  readonly boardSize: number;
+  readonly spliceWidth: number;
+  readonly toeRadius: number;
+  /** Height of the curve above the board at the rim. */
+  readonly rimEnd: number;
+  readonly rimHeight: number;
+  readonly hubMaterial: string;
+  readonly hubThickness: number;
+  /** As many as stand below the ribs' inner ends unless the file states it. */
+  readonly hubLayers: number;
+  /** Height of the inner rib ends above the board. */
+  readonly innerHeight: number;
+}
+
+/** Everything that is worked out, with what it is worked out from. */
+export function workedOut(file: DesignFile, materials: Readonly<Record<string, Material>>): Sizes {
+  const { aperture, ribs } = file.dish;
+  const clear = clearRadius(ribs, thicknessIn(materials, file.rib.material));
+  const hubRadius = file.hub.radius ?? Math.ceil(clear + 5 - roundingSlack);
+  const shape = shapeOf({ ...file, materials, hub: { radius: hubRadius } });
+  const { apertureRadius, baseHeight, facingThickness, profile } = shape;
+
+  const boardSize = file.board.size ?? 2 * Math.round(0.4 * aperture - roundingSlack);
+  const rimEnd = baseHeight + profile.height(apertureRadius);
+  const usualRim = Math.max(40, Math.round(0.2 * rimEnd - roundingSlack));
+
+  const hubMaterial = file.hub.material ?? file.rib.material;
+  const hubThickness = thicknessIn(materials, hubMaterial);
+  const innerHeight = baseHeight + profile.height(hubRadius) - facingThickness;
+  const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;
+  return {
+    shape,
+    clearRadius: clear,
+    boardSize,
+    spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),
+    toeRadius: file.rib.toeRadius ?? Math.min(apertureRadius, boardSize / 2 - 10),
+    rimEnd,
+    rimHeight: file.rib.rimHeight ?? Math.min(rimEnd - facingThickness, usualRim),
+    hubMaterial,
+    hubThickness,
+    hubLayers: file.hub.layers ?? Math.max(1, fitting),
+    innerHeight,
+  };
+}

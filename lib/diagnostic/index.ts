@@ -1,0 +1,11 @@
+export { type DiagnosticCode, diagnosticCodes } from './codes.js';
+export {
+  type Diagnostic,
+  diagnostic,
+  diagnosticText,
+  hasError,
+  type KeyPath,
+  pathText,
+  type Place,
+  type Severity,
+} from './diagnostic.js';
