@@ -1,16 +1,22 @@
 /** What the page shows: the state of the design file, and the last book that could be made of it. */
 
-import type { Diagnostic } from '../../lib/index.js';
-
 /** `waiting`: nothing seen yet. `faulty`: the file as it stands cannot be built; the book is the last good one. */
 export type Standing = 'waiting' | 'shown' | 'nesting' | 'faulty';
+
+/** What the page shows of a diagnostic; the page's script must not take in the whole library for its type. */
+export interface ShownProblem {
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+  readonly remedy?: string;
+  readonly place?: { readonly line?: number };
+}
 
 export interface State {
   readonly file: string;
   readonly standing: Standing;
   /** One line on how things stand. */
   readonly says: string;
-  readonly problems: readonly Diagnostic[];
+  readonly problems: readonly ShownProblem[];
   /** Counts the books; 0 while there is none. */
   readonly book: number;
 }
