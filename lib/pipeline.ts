@@ -13,6 +13,7 @@ import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { forecastOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
+import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
 import { type Route, routeSheets } from './pipeline/router-files.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
@@ -69,7 +70,7 @@ export function prepare(design: Design, extras: ReadonlyMap<string, string> = ne
   const made = makeParts(design, dish);
   const { cleatStart } = made;
   const extra = readExtras(design, extras);
-  const parts = [...made.parts.map(withFittingLabels), ...extra.parts];
+  const parts = [...made.parts.map(withFittingLabels), ...extra.parts].map((part) => withLaserNotes(design, part));
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);

@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { buildJob, cautionsShort, verify } from '../../lib/index.js';
+import { buildJob, cautionsShort, operationKey, verify } from '../../lib/index.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
@@ -61,6 +61,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
         'green',
       ),
     );
+    say(['Colours in DXF and SVG:', ...operationKey(design.colours)].join('\n  '));
     say(cautionsShort);
   },
 };

@@ -72,7 +72,7 @@ const pieces = [
   '-->',
   '<?x',
   '</g>',
-  '<g id="outline">',
+  '<g class="outline">',
   '<use href="#a"/>',
   '<image href="file:///etc/hostname"/>',
   '<script>',

@@ -66,6 +66,11 @@ export function checkAgreement(dxf: Sheet, svg: Sheet, file: string, faults: Fau
       file,
       `the page is ${mm(svg.width)} x ${mm(svg.height)}, in the DXF ${mm(dxf.width)} x ${mm(dxf.height)}`,
     );
+  const turned = svg.entities.findIndex(({ layer }, i) => dxf.entities[i] && dxf.entities[i].layer !== layer);
+  if (turned >= 0) {
+    const [here, there] = [svg.entities[turned]?.layer, dxf.entities[turned]?.layer];
+    faults.add('disagreement', file, `line ${turned + 1} is on layer ${here}, in the DXF on layer ${there}`);
+  }
   const own = byLayer(svg.entities);
   const others = byLayer(dxf.entities);
   for (const layer of new Set([...own.keys(), ...others.keys()])) {

@@ -43,7 +43,8 @@ const placement = z.object({
   mirrored: z.boolean(),
 });
 const count = z.number().int().min(0).max(1e6);
-const keepOuts = z.array(z.array(z.object({ x: length, y: length })).min(3));
+const corners = z.array(z.object({ x: length, y: length })).min(3);
+const keepOuts = z.array(corners);
 const router = z.object({
   files: z.array(name).min(1).max(100),
   limits: z.object({
@@ -88,7 +89,7 @@ const record = z.object({
   design: z.object({
     process: z.object({ web: z.number().nonnegative().max(farthest) }),
     router: z.object({ safeHeight: size }).optional(),
-    stock: z.array(z.object({ id: z.string(), keepOuts })).optional(),
+    stock: z.array(z.object({ id: z.string(), outline: corners.optional(), keepOuts })).optional(),
   }),
   parts: z.array(part),
   sheets: z.array(sheet),

@@ -1,7 +1,7 @@
 /** Whether a drawing has the size of its sheet, and everything on it. */
 import type { DrawnPath, Sheet } from './drawn.js';
 import { type FaultList, mm } from './faults.js';
-import type { JobSheet } from './job-reader.js';
+import type { JobProcess, JobSheet } from './job-reader.js';
 import { agreementTolerance } from './limits.js';
 import type { Box, Line } from './ring.js';
 
@@ -11,11 +11,21 @@ function runsOff({ minX, minY, maxX, maxY }: Box, { width, height }: JobSheet, o
 }
 
 /**
- * Checks a drawing's page and sheet edge against the sheet.
+ * Checks a drawing's page and sheet edge against the sheet. A drawing for a laser must not have an edge: the beam would
+ * cut along it.
+ * @param edgeOf the edge of the sheet by the record
  * @param over how far a line may stand over the edge: half the cut, for a part that lies on the edge itself
- * @returns the edge of the sheet as drawn; null when it is not of the sheet's size, so that nothing else would fit
+ * @returns the edge of the sheet; null when it is not drawn at the sheet's size, so that nothing else would fit
  */
-export function checkPage(drawing: Sheet, sheet: JobSheet, over: number, file: string, faults: FaultList): Line | null {
+export function checkPage(
+  drawing: Sheet,
+  sheet: JobSheet,
+  kind: JobProcess['kind'],
+  edgeOf: Line,
+  over: number,
+  file: string,
+  faults: FaultList,
+): Line | null {
   const { width, height } = sheet;
   const wrongPage = Math.max(Math.abs(drawing.width - width), Math.abs(drawing.height - height)) > agreementTolerance;
   if (wrongPage) {
@@ -23,8 +33,10 @@ export function checkPage(drawing: Sheet, sheet: JobSheet, over: number, file: s
     faults.add('scale', file, `the page is ${page}, not ${mm(width)} x ${mm(height)}`);
   }
   const edges = drawing.entities.filter((one): one is DrawnPath => one.kind === 'path' && one.layer === 'sheet-edge');
-  const edge = edges[0]?.line;
-  if (edge === undefined || edges.length > 1) {
+  if (kind === 'laser' && edges.length > 0)
+    faults.add('layer', file, `the edge of the sheet is drawn, and a laser would cut along it`);
+  const edge = kind === 'laser' ? edgeOf : edges[0]?.line;
+  if (edge === undefined || (kind !== 'laser' && edges.length > 1)) {
     faults.add('scale', file, `it has ${edges.length} sheet edges, not one`);
     return null;
   }

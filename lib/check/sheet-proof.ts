@@ -3,7 +3,7 @@ import { checkAgreement } from './agreement.js';
 import { type Sheet, Unreadable } from './drawn.js';
 import { readDxf } from './dxf-reader.js';
 import { type FaultList, FaultList as Faults, mm } from './faults.js';
-import type { Job, JobPart, JobSheet } from './job-reader.js';
+import type { Job, JobPart, JobProcess, JobSheet } from './job-reader.js';
 import { cutTolerance } from './limits.js';
 import { checkLines } from './lines.js';
 import { match } from './match.js';
@@ -14,7 +14,7 @@ import { type Line, lineOf } from './ring.js';
 import { checkKeepOuts, leastMargin, leastSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
 import { sweepHole, sweepRing, tellErrors } from './sweep.js';
-import type { CutError, SheetProof } from './types.js';
+import type { CutError, Place, SheetProof } from './types.js';
 
 export type Files = ReadonlyMap<string, string>;
 
@@ -51,13 +51,39 @@ export function readPair(files: Files, file: string, faults: FaultList): { dxf: 
   return { dxf: dxf?.sheet ?? null, svg: svg?.sheet ?? null };
 }
 
-function nominalsOf(parts: ReadonlyMap<string, JobPart>, sheet: JobSheet, faults: FaultList): Nominal[] {
+/** What a process can make of a part: a laser cuts no countersinks, so a circle for one belongs to nothing. */
+function cuttable(part: JobPart, kind: JobProcess['kind']): JobPart {
+  if (kind !== 'laser') return part;
+  return { ...part, drills: part.drills.map((drill) => ({ ...drill, countersink: undefined })) };
+}
+
+function nominalsOf(
+  parts: ReadonlyMap<string, JobPart>,
+  sheet: JobSheet,
+  kind: JobProcess['kind'],
+  faults: FaultList,
+): Nominal[] {
   return sheet.placed.flatMap((placement) => {
     const part = parts.get(placement.part);
-    if (part?.contours.some(({ operation }) => operation === 'outline') === true) return [placePart(part, placement)];
+    if (part?.contours.some(({ operation }) => operation === 'outline') === true)
+      return [placePart(cuttable(part, kind), placement)];
     faults.add('quantity', 'job.json', `${sheet.file} places "${placement.part}", which is not among the parts`);
     return [];
   });
+}
+
+/** The edge of a sheet by the record: an offcut's outline, or the rectangle. */
+function edgeOf({ width, height }: JobSheet, outline: readonly Place[] | undefined): Line {
+  const rectangle = [
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
+  ];
+  return lineOf(
+    (outline ?? rectangle).map(({ x, y }) => ({ x, y, bulge: 0 })),
+    true,
+  );
 }
 
 interface Worst {
@@ -113,7 +139,9 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
   const faults = new Faults();
   const process = processOf(job, sheet);
   const width = cutWidth(process);
-  const nominals = nominalsOf(parts, sheet, faults);
+  const nominals = nominalsOf(parts, sheet, process.kind, faults);
+  const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
+  const recorded = edgeOf(sheet, stock?.outline);
   const { dxf, svg } = readPair(files, sheet.file, faults);
   const worst: Worst = { outward: null, inward: null };
   let edge: Line | null = null;
@@ -123,25 +151,14 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
   ] as const) {
     if (!drawing) continue;
     const name = `${sheet.file}.${ending}`;
-    const drawnEdge = checkPage(drawing, sheet, width / 2, name, faults);
+    const drawnEdge = checkPage(drawing, sheet, process.kind, recorded, width / 2, name, faults);
     edge ??= drawnEdge;
-    // the SVG has been held against the DXF already, unless there is none
-    if (drawnEdge && (ending === 'dxf' || dxf === null))
-      Object.assign(worst, checkCuts(nominals, drawing, width, process.kind, name, faults));
+    if (!drawnEdge) continue;
+    const { outward, inward } = checkCuts(nominals, drawing, width, process.kind, name, faults);
+    if (outward) worst.outward = worse(worst.outward, outward);
+    if (inward) worst.inward = worse(worst.inward, inward);
   }
-  const { width: across, height: up } = sheet;
-  const corners = [
-    [0, 0],
-    [across, 0],
-    [across, up],
-    [0, up],
-  ] as const;
-  const rectangle = lineOf(
-    corners.map(([x, y]) => ({ x, y, bulge: 0 })),
-    true,
-  );
   const spacing = 2 * cutWidth({ ...process, compensated: true }) + job.design.process.web;
-  const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
   if (stock !== undefined) checkKeepOuts(nominals, stock.keepOuts, spacing, 'job.json', faults);
   return {
     file: sheet.file,
@@ -149,7 +166,7 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
     worstOutward: worst.outward,
     worstInward: worst.inward,
     leastSpacing: leastSpacing(nominals, spacing, 'job.json', faults),
-    leastMargin: leastMargin(nominals, edge ?? rectangle, sheet.margin, 'job.json', faults),
+    leastMargin: leastMargin(nominals, edge ?? recorded, sheet.margin, 'job.json', faults),
     faults: faults.all(sheet.file),
   };
 }

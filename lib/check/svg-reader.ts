@@ -11,10 +11,11 @@ import { readPathData } from './svg-path.js';
 /** Attributes that an element may have; anything else could change what a program cuts. */
 const attributes: Readonly<Record<string, readonly string[]>> = {
   svg: ['xmlns', 'version', 'width', 'height', 'viewBox', 'fill', 'stroke-width', 'stroke'],
-  g: ['id', 'stroke', 'fill', 'stroke-width'],
+  g: ['class', 'stroke', 'fill', 'stroke-width'],
   path: ['d'],
   circle: ['cx', 'cy', 'r'],
   title: [],
+  desc: [],
 };
 
 const parents: Readonly<Record<string, readonly string[]>> = {
@@ -23,6 +24,7 @@ const parents: Readonly<Record<string, readonly string[]>> = {
   path: ['g'],
   circle: ['g'],
   title: ['svg', 'path', 'circle', 'g'],
+  desc: ['svg'],
 };
 
 /** Elements within one another; ours are four deep. */
@@ -90,7 +92,6 @@ export function readSvg(text: string): { readonly sheet: Sheet; readonly scale: 
   const entities: Drawn[] = [];
   let page: { width: number; height: number; scale: number } | null = null;
   let layer = '';
-  const layers = new Set<string>();
   parser.on('error', (error) => {
     throw new Unreadable(`it is not well-formed XML: ${error.message}`);
   });
@@ -108,9 +109,7 @@ export function readSvg(text: string): { readonly sheet: Sheet; readonly scale: 
     if (name === 'svg') {
       page = pageOf(of);
     } else if (name === 'g') {
-      layer = attribute(of, name, 'id');
-      if (layers.has(layer)) throw new Unreadable(`group "${layer}" stands twice`);
-      layers.add(layer);
+      layer = attribute(of, name, 'class');
     } else if (page !== null && (name === 'path' || name === 'circle')) {
       entities.push(drawn(name, of, layer, page.height));
       if (entities.length > mostEntities) throw new Unreadable(`it holds more than ${mostEntities} entities`);

@@ -22,7 +22,8 @@ export function holeKind(diameter: number, process: Process): HoleKind {
 
 /**
  * The operations of one hole, in the part's axes. A bored hole of a compensated job holds the circle of the tool's
- * centre, half the cut's width inside the finished edge. The countersink is as deep as a 90 degree head needs.
+ * centre, half the cut's width inside the finished edge. The countersink is as deep as a 90 degree head needs; a laser
+ * makes none, and would cut along any circle that stood for one.
  */
 export function holeOperations(hole: MachinedDrill, process: Process, compensated: boolean): PartOperation[] {
   const { x, y, diameter, depth, countersink } = hole;
@@ -37,7 +38,7 @@ export function holeOperations(hole: MachinedDrill, process: Process, compensate
       ...(bored ? { bore: reversed(circle({ x, y }, (diameter - cutWidth(process)) / 2)) } : {}),
     },
   ];
-  if (countersink !== undefined) {
+  if (countersink !== undefined && process.kind !== 'laser') {
     operations.push({
       ...common,
       operation: 'countersink',

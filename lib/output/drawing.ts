@@ -1,6 +1,7 @@
 /** Drawings of sheets and of single parts, for every writer to serialise. */
 import { type Vertex, bounds, boundsOfAll, rectangle, strokeText } from '../geometry/index.js';
 import { decimal } from './decimal.js';
+import { layerOrder, operationOf } from './key.js';
 import { splitArcs } from './split-arcs.js';
 import type {
   Colours,
@@ -9,20 +10,9 @@ import type {
   DrawnEntity,
   DrawnPath,
   Layer,
-  Operation,
   PartToDraw,
   SheetOperation,
 } from './types.js';
-
-/** What is done first stands first: marks while all is fixed, outlines when nothing else is left to do. */
-const layerOrder: readonly (Operation | 'sheet-edge')[] = [
-  'sheet-edge',
-  'scribe',
-  'drill',
-  'countersink',
-  'opening',
-  'outline',
-];
 
 /** Free space around a part that is drawn by itself, so that no line lies on the drawing's edge, mm. */
 const PART_MARGIN = 5;
@@ -30,12 +20,6 @@ const PART_MARGIN = 5;
 /** Layer of a drill: `drill-4mm`, `drill-3.175mm`. Diameter in mm, written to 1 µm. */
 export function drillLayer(diameter: number): string {
   return `drill-${decimal(diameter, 3)}mm`;
-}
-
-function operationOf(layer: string): Operation | 'sheet-edge' {
-  const found = layerOrder.find((operation) => layer === operation || layer.startsWith(`${operation}-`));
-  if (found === undefined) throw new RangeError(`no operation has the layer ${layer}`);
-  return found;
 }
 
 /** The layers in use; drills of several diameters in the order in which they are first met. */
@@ -46,7 +30,7 @@ function layersOf(entities: readonly DrawnEntity[], colours: Colours): Layer[] {
   );
 }
 
-/** A path to draw. Arcs of more than a half circle are divided, because many readers take them amiss. */
+/** A path to draw. Arcs of more than a half circle are divided, because many readers get them wrong. */
 function pathOf(layer: string, closed: boolean, vertices: readonly Vertex[], title?: string): DrawnPath {
   const divided = splitArcs(vertices, closed, Math.PI);
   return { kind: 'path', layer, closed, vertices: divided, ...(title === undefined ? {} : { title }) };
@@ -68,15 +52,15 @@ function ofOperation(cut: SheetOperation): DrawnEntity {
 }
 
 /**
- * A sheet with everything that is cut from it. The edge of the stock comes first, then lettering, then the operations
- * in their order.
+ * A sheet with everything that is cut from it. The edge of the stock comes first (unless a laser would cut along it),
+ * then lettering, then the operations in their order.
  * @param edge the outline of the stock when it is no rectangle of the sheet's width and height
  * @throws RangeError for a drill or countersink without centre or diameter
  */
 export function drawSheet(sheet: CutSheetToDraw, colours: Colours, edge?: readonly Vertex[]): Drawing {
   const { width, height } = sheet;
   const entities = [
-    pathOf('sheet-edge', true, edge ?? rectangle(0, 0, width, height)),
+    ...(sheet.process.kind === 'laser' ? [] : [pathOf('sheet-edge', true, edge ?? rectangle(0, 0, width, height))]),
     ...(sheet.marks ?? []).map(({ vertices }) => pathOf('scribe', false, vertices)),
     ...sheet.operations.map(ofOperation),
   ];

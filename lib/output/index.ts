@@ -11,6 +11,7 @@ export type {
   PartToDraw,
   SheetOperation,
 } from './types.js';
+export { operationKey } from './key.js';
 export { drawPart, drawSheet, drillLayer } from './drawing.js';
 export { writeDxf } from './dxf/write.js';
 export { writeSvg } from './svg.js';

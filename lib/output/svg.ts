@@ -1,7 +1,8 @@
 import { edgeArc } from '../geometry/index.js';
 import { decimal } from './decimal.js';
+import { keyOf } from './key.js';
 import { splitArcs } from './split-arcs.js';
-import type { Drawing, DrawingWriter, DrawnEntity, DrawnPath, Layer } from './types.js';
+import type { Drawing, DrawingWriter, DrawnEntity, DrawnPath } from './types.js';
 import { escapeXml } from './xml.js';
 
 /** Thin enough for every laser driver to take as a cut and not as a shape to be filled, mm. */
@@ -38,17 +39,28 @@ function element(entity: DrawnEntity, height: number): string {
   return entity.title === undefined ? `${data}/>` : `${data}><title>${escapeXml(entity.title)}</title></path>`;
 }
 
-function group({ name, colour }: Layer, drawing: Drawing): string {
-  const lines = drawing.entities
-    .filter(({ layer }) => layer === name)
-    .map((entity) => `    ${element(entity, drawing.height)}\n`);
-  return `  <g id="${escapeXml(name)}" stroke="${escapeXml(colour)}">\n${lines.join('')}  </g>\n`;
+/** The entities in their order, as runs of one layer: a laser that takes the file from top to bottom keeps the order. */
+function runsOf(entities: readonly DrawnEntity[]): DrawnEntity[][] {
+  const runs: DrawnEntity[][] = [];
+  for (const entity of entities) {
+    const run = runs.at(-1);
+    if (run?.[0]?.layer === entity.layer) run.push(entity);
+    else runs.push([entity]);
+  }
+  return runs;
+}
+
+function group(run: readonly DrawnEntity[], { height, layers }: Drawing): string {
+  const layer = layers.find(({ name }) => name === run[0]?.layer);
+  if (layer === undefined) throw new RangeError('an entity stands on a layer that the drawing does not list');
+  const lines = run.map((entity) => `    ${element(entity, height)}\n`);
+  return `  <g class="${escapeXml(layer.name)}" stroke="${escapeXml(layer.colour)}">\n${lines.join('')}  </g>\n`;
 }
 
 /**
- * A drawing as an SVG file at true size: user units are mm, y is turned over once, one group an operation in the order
- * of work, and within it in cutting order; hairlines without fill.
- * @throws RangeError for a number that is not finite
+ * A drawing as an SVG file at true size: user units are mm, y is turned over once, everything in cutting order, a group
+ * for each run of one operation with the operation's name as its class; hairlines without fill.
+ * @throws RangeError for a number that is not finite, or an entity on a layer that is not listed
  */
 export const writeSvg: DrawingWriter = (drawing) => {
   const width = number(drawing.width);
@@ -56,6 +68,9 @@ export const writeSvg: DrawingWriter = (drawing) => {
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" fill="none" stroke-width="${HAIRLINE}">
   <title>${escapeXml(drawing.title)}</title>
-${drawing.layers.map((layer) => group(layer, drawing)).join('')}</svg>
+  <desc>${escapeXml(keyOf(drawing).join('\n'))}</desc>
+${runsOf(drawing.entities)
+  .map((run) => group(run, drawing))
+  .join('')}</svg>
 `;
 };

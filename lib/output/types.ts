@@ -10,7 +10,7 @@ export type Operation = 'outline' | 'opening' | 'drill' | 'countersink' | 'scrib
 export type Colours = Readonly<Record<Operation | 'sheet-edge', string>>;
 
 export interface Layer {
-  /** The operation; a drill with its diameter (`drill-4mm`); or `sheet-edge`, which is never cut. */
+  /** The operation; a drill with its diameter (`drill-4mm`); or `sheet-edge`, which is never cut. Group class in SVG. */
   readonly name: string;
   /** `#RRGGBB` */
   readonly colour: string;
@@ -41,7 +41,7 @@ export interface Drawing {
   readonly title: string;
   readonly width: number;
   readonly height: number;
-  /** The layers in use, in the order in which a machine takes them. */
+  /** The layers in use: marks first, outlines last. */
   readonly layers: readonly Layer[];
   /** In cutting order. */
   readonly entities: readonly DrawnEntity[];
@@ -69,6 +69,8 @@ export interface CutSheetToDraw {
   readonly id: string;
   readonly width: number;
   readonly height: number;
+  /** A laser follows every line, so its files hold no edge of the sheet. */
+  readonly process: { readonly kind: 'router' | 'laser' | 'hand' };
   readonly operations: readonly SheetOperation[];
   readonly marks?: readonly { readonly vertices: Path }[];
 }

@@ -42,6 +42,7 @@ export const sampleSheet: CutSheetToDraw = {
   id: 'ply-12-1',
   width: 1200.5,
   height: 900,
+  process: { kind: 'router' },
   marks: [
     {
       vertices: [

@@ -54,15 +54,12 @@ function pathData(entity: Extract<Drawn, { kind: 'path' }>, height: number): str
 
 /** The least SVG that holds a drawing; `scale` is the size of a user unit in mm. */
 export function plainSvg({ width, height, entities }: Sheet, scale = 1): string {
-  const groups = layersOf(entities).map((layer) => {
-    const items = entities
-      .filter((entity) => entity.layer === layer)
-      .map((entity) =>
-        entity.kind === 'circle'
-          ? `<circle cx="${entity.x}" cy="${height - entity.y}" r="${entity.diameter / 2}"/>`
-          : `<path d="${pathData(entity, height)}"/>`,
-      );
-    return `<g id="${layer}">${items.join('\n')}</g>`;
+  const groups = entities.map((entity) => {
+    const item =
+      entity.kind === 'circle'
+        ? `<circle cx="${entity.x}" cy="${height - entity.y}" r="${entity.diameter / 2}"/>`
+        : `<path d="${pathData(entity, height)}"/>`;
+    return `<g class="${entity.layer}">${item}</g>`;
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${width * scale}mm" height="${height * scale}mm" viewBox="0 0 ${width} ${height}">${groups.join('\n')}</svg>`;
 }

@@ -2,8 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { defaultColours } from '../../lib/design/index.js';
 import { drawPart, drawSheet, type DrawnPath, writeDxf } from '../../lib/output/index.js';
 import { indexColour, nearestIndex } from '../../lib/output/dxf/colour-index.js';
-import { dxfText } from '../../lib/output/dxf/tags.js';
-import { dxfTags } from '../../lib/output/dxf/write.js';
 import { hostileText, sampleDrawing, samplePart, sampleSheet, wideArc } from '../helpers/drawings.js';
 import { readDxf } from '../helpers/read-dxf.js';
 
@@ -11,7 +9,7 @@ type TextTag = readonly [code: number, value: string];
 
 /** The tags of a file, read anew by the rule of the format: a line for the code, a line for the value. */
 function readTags(text: string): TextTag[] {
-  const lines = text.split('\r\n');
+  const lines = text.split('\n');
   expect(lines.pop()).toBe('');
   return Array.from({ length: lines.length / 2 }, (_, i) => [Number(lines[2 * i]), lines[2 * i + 1]!]);
 }
@@ -96,9 +94,9 @@ describe('a sheet as DXF', () => {
     for (const [code, value] of tags) {
       if (code === 5 || code === 105 || (code >= 320 && code <= 369) || (code >= 390 && code <= 399))
         expect(value).toMatch(/^[0-9A-F]{1,16}$/);
-      else if (code <= 9 || code === 100) expect(value).toMatch(/^[\x20-\x7e]{0,255}$/);
+      else if (code <= 9 || code === 100 || code === 999) expect(value).toMatch(/^[\x20-\x7e]{0,255}$/);
       else if (code <= 59) expect(value).toMatch(/^-?\d+(\.\d+)?$/);
-      else if (code <= 79 || (code >= 170 && code <= 179) || (code >= 280 && code <= 289))
+      else if (code <= 79 || (code >= 170 && code <= 179) || (code >= 280 && code <= 289) || code === 370)
         expect(Math.abs(Number(value))).toBeLessThanOrEqual(32767);
       else if ((code >= 90 && code <= 99) || code === 420) expect(Number.isInteger(Number(value))).toBe(true);
       else throw new Error(`group code ${code} is not expected`);
@@ -132,6 +130,7 @@ describe('a sheet as DXF', () => {
         id: 's',
         width: 100,
         height: 50,
+        process: { kind: 'router' },
         operations: [
           { operation: 'drill', part: 'a', copy: 1, closed: true, vertices: [{ x: 10, y: 20, bulge: 0 }], diameter: 4 },
           {
@@ -153,8 +152,8 @@ describe('a sheet as DXF', () => {
     expect(withoutHandles(drill!)).toEqual([
       [0, 'CIRCLE'],
       [100, 'AcDbEntity'],
-      [8, 'drill-4mm'],
       [100, 'AcDbCircle'],
+      [8, 'drill-4mm'],
       [10, '10'],
       [20, '20'],
       [30, '0'],
@@ -163,11 +162,13 @@ describe('a sheet as DXF', () => {
     expect(withoutHandles(scribe!)).toEqual([
       [0, 'LWPOLYLINE'],
       [100, 'AcDbEntity'],
-      [8, 'scribe'],
       [100, 'AcDbPolyline'],
+      [8, 'scribe'],
+      [6, 'ByLayer'],
+      [62, '256'],
+      [370, '-1'],
       [90, '2'],
       [70, '0'],
-      [43, '0'],
       [10, '0.123457'],
       [20, '0'],
       [42, '1'],
@@ -191,6 +192,14 @@ describe('a sheet as DXF', () => {
       tags.filter(([code, value]) => code === 0 && /SPLINE|INSERT|POLYLINE$/.test(value)).map(([, v]) => v),
     ).toEqual(drawing.entities.filter(({ kind }) => kind === 'path').map(() => 'LWPOLYLINE'));
     expect(tags.filter(([code, value]) => code === 0 && value === 'BLOCK')).toHaveLength(2);
+  });
+
+  it('says at its head what to do along the lines of each layer', () => {
+    const comments = tags.filter(([code]) => code === 999).map(([, value]) => value);
+    expect(comments[0]).toBe(drawing.title);
+    for (const { name, colour } of drawing.layers)
+      expect(comments.filter((line) => line.startsWith(`${name} ${colour}: `))).toHaveLength(1);
+    expect(comments.at(-1)).toMatch(/order of the file/);
   });
 
   it('is the same, byte for byte, when written again', () => {
@@ -217,13 +226,12 @@ describe('the layers', () => {
     const layers = readDxf(writeDxf(drawing)).tables.layer.layers;
     expect(layers['outline']).toMatchObject({ colorIndex: 1 });
     expect(layers['scribe']).toMatchObject({ colorIndex: 5 });
-    const tags = dxfTags(drawing);
+    const tags = readTags(writeDxf(drawing));
     const at = tags.findIndex(([code, value], i) => code === 2 && value === 'outline' && tags[i - 1]![0] === 100);
-    expect(tags.slice(at, at + 4)).toEqual([
+    expect(tags.slice(at, at + 6).filter(([code]) => [2, 62, 420].includes(code))).toEqual([
       [2, 'outline'],
-      [70, 0],
-      [62, 1],
-      [420, 0xff0000],
+      [62, '1'],
+      [420, String(0xff0000)],
     ]);
   });
 
@@ -297,7 +305,9 @@ describe('what a drawing makes of its input', () => {
     const operations = [
       { operation: 'drill', part: 'rib', copy: 1, closed: true, vertices: [{ x: 1, y: 1, bulge: 0 }] },
     ] as const;
-    expect(() => drawSheet({ id: 's', width: 10, height: 10, operations }, defaultColours)).toThrow(/drill of rib/);
+    expect(() =>
+      drawSheet({ id: 's', width: 10, height: 10, process: { kind: 'hand' }, operations }, defaultColours),
+    ).toThrow(/drill of rib/);
   });
 
   it.each([NaN, Infinity, -Infinity])('writes no file with a place at %d', (x) => {
@@ -307,7 +317,9 @@ describe('what a drawing makes of its input', () => {
   });
 
   it('lets no text through that would begin a tag of its own', () => {
-    expect(() => dxfText([[8, hostileText]])).toThrow(/cannot write/);
-    expect(writeDxf({ ...sampleDrawing(), title: hostileText })).toBe(writeDxf(sampleDrawing()));
+    const plain = writeDxf(sampleDrawing());
+    const titled = writeDxf({ ...sampleDrawing(), title: hostileText });
+    expect(titled.split('\n').slice(2)).toEqual(plain.split('\n').slice(2));
+    expect(titled).toMatch(/^999\n[\x20-\x7e]*\n999\n/);
   });
 });

@@ -14,8 +14,9 @@ interface Svg {
     readonly '@height': string;
     readonly '@viewBox': string;
     readonly title: string;
+    readonly desc: string;
     readonly g: readonly {
-      readonly '@id': string;
+      readonly '@class': string;
       readonly '@stroke': string;
       readonly path?: readonly { readonly '@d': string; readonly title?: string }[];
       readonly circle?: readonly { readonly '@cx': string; readonly '@cy': string; readonly '@r': string }[];
@@ -59,14 +60,23 @@ describe('a sheet as SVG', () => {
     expect(svg['@viewBox']).toBe('0 0 1200.5 900');
   });
 
-  it('has one group an operation, in the order of work, each in its colour', () => {
-    expect(svg.g.map((group) => group['@id'])).toEqual(drawing.layers.map(({ name }) => name));
-    expect(svg.g.map((group) => group['@stroke'])).toEqual(drawing.layers.map(({ colour }) => colour));
-    expect(text).not.toMatch(/transform|style|fill="(?!none")/);
+  it('has a group for each run of one operation, in cutting order, each in its colour', () => {
+    const layers = drawing.entities.map(({ layer }) => layer);
+    const runs = layers.filter((layer, i) => layer !== layers[i - 1]);
+    expect(runs.length).toBeGreaterThan(new Set(runs).size);
+    expect(svg.g.map((group) => group['@class'])).toEqual(runs);
+    for (const group of svg.g)
+      expect(group['@stroke']).toBe(drawing.layers.find(({ name }) => name === group['@class'])?.colour);
+    expect(text).not.toMatch(/transform|style|id=|fill="(?!none")/);
+  });
+
+  it('says what to do along the lines of each colour', () => {
+    for (const { name, colour } of drawing.layers) expect(svg.desc).toContain(`${name} ${colour}: `);
+    expect(svg.desc).toMatch(/order of the file/);
   });
 
   it('names each part once, on its outline', () => {
-    const titled = svg.g.flatMap((group) => (group.path ?? []).map(({ title }) => [group['@id'], title]));
+    const titled = svg.g.flatMap((group) => (group.path ?? []).map(({ title }) => [group['@class'], title]));
     expect(titled.filter(([, title]) => title !== undefined)).toEqual([
       ['outline', 'board 1'],
       ['outline', 'rib 2'],
@@ -76,10 +86,10 @@ describe('a sheet as SVG', () => {
 
   it('has paths as long as their contours, and through their corners, by an independent measure', () => {
     let measured = 0;
+    const drawn = drawing.entities.filter(isPath);
     for (const group of svg.g) {
-      const drawn = drawing.entities.filter(({ layer }) => layer === group['@id']).filter(isPath);
-      (group.path ?? []).forEach((path, i) => {
-        const { closed, vertices } = drawn[i]!;
+      (group.path ?? []).forEach((path) => {
+        const { closed, vertices } = drawn[measured]!;
         const properties = new svgPathProperties(path['@d']);
         const length = closed ? perimeter(vertices) : pathLength(vertices);
         expect(Math.abs(properties.getTotalLength() - length)).toBeLessThan(1e-5 * length);
@@ -94,13 +104,13 @@ describe('a sheet as SVG', () => {
         measured++;
       });
     }
-    expect(measured).toBe(drawing.entities.filter(isPath).length);
+    expect(measured).toBe(drawn.length);
   });
 
   // SVG 1.1, F.6.5: the centre of an arc follows from its ends, radius and flags
   it('bends every arc about its own centre within 1 µm', () => {
     const drawn = drawing.entities.filter(isPath).find(({ title }) => title === 'rib 2')!;
-    const data = svg.g.at(-1)!.path![1]!['@d'];
+    const data = svg.g.at(-1)!.path![0]!['@d'];
     const commands = [...data.matchAll(/([MLA])([^MLAZ]*)/g)].map(([, letter, numbers]) => ({
       letter,
       numbers: numbers!.trim().split(/\s+/).map(Number),

@@ -72,7 +72,7 @@ describe.each([
 ])('%s in ezdxf', (_name, drawing) => {
   it('passes the audit without an error or a fix, in mm', () => {
     const found = report(writeDxf(drawing));
-    expect(found).toMatchObject({ errors: [], fixes: [], millimetres: true, version: 'AC1018' });
+    expect(found).toMatchObject({ errors: [], fixes: [], millimetres: true, version: 'AC1021' });
     expect(found.blocks).toEqual(['*Model_Space', '*Paper_Space']);
   });
 

@@ -2,6 +2,7 @@
 import { diagnosticText } from '../../diagnostic/index.js';
 import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
+import { operationKey } from '../key.js';
 import { routerCautions } from '../gcode/cautions.js';
 import type { Part } from '../../parts/index.js';
 import { markup, type Markup, raw } from './html.js';
@@ -77,11 +78,16 @@ function routerWords({ cutPictures }: BookInput): Markup | null {
   return markup`<h3>Before the router runs</h3><ul>${routerCautions.map((caution) => markup`<li>${caution}</li>`)}</ul>`;
 }
 
+/** What is to be done along the lines of each colour of the cut files. */
+function fileKey({ design }: BookInput): Markup {
+  return markup`<h3>Key to the cut files</h3><ul>${operationKey(design.colours).map((line) => markup`<li>${line}</li>`)}</ul>`;
+}
+
 export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   const { sheets } = input;
   if (sheets === null) return markup`<p role="status">The parts are being nested; the sheets follow.</p>`;
   if (sheets.length === 0) return markup`<p>The design names no stock to nest on.</p>`;
-  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${routerWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
+  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${fileKey(input)}${routerWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 
 interface Standpoint {

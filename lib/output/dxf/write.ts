@@ -1,98 +1,84 @@
-import type { Drawing, DrawingWriter, DrawnEntity } from '../types.js';
-import { objectTags } from './objects.js';
-import { blockTags, type NewHandle, type Spaces, tableTags } from './tables.js';
-import { dxfText, pointTags, type Tag } from './tags.js';
+/**
+ * Drawings as DXF, by the library dxf-writer (group codes: Autodesk, DXF Reference, AutoCAD 2012). Two things are
+ * added to it: entities stay in cutting order, where the library sorts them by layer; and a layer has its colour both
+ * as an index and as a true colour.
+ */
+import Dxf from 'dxf-writer/src/Drawing.js';
+import Handle from 'dxf-writer/src/Handle.js';
+import Layer, { type Shape, type TagsManager } from 'dxf-writer/src/Layer.js';
+import { decimal } from '../decimal.js';
+import { keyOf } from '../key.js';
+import type { Drawing, DrawingWriter } from '../types.js';
+import { nearestIndex, trueColour } from './colour-index.js';
 
-/** $INSUNITS for millimetres; $MEASUREMENT for metric. */
-const MILLIMETRES = 4;
-const METRIC = 1;
+/** A nanometre. */
+const length = (value: number): string => decimal(value, 6);
+/** A ratio, which needs more decimals than a length to place an arc as well. */
+const bulge = (value: number): string => decimal(value, 12);
 
-function headerTags({ width, height }: Drawing, nextHandle: string): Tag[] {
-  return [
-    [0, 'SECTION'],
-    [2, 'HEADER'],
-    // the first version whose layers know true colours
-    [9, '$ACADVER'],
-    [1, 'AC1018'],
-    [9, '$DWGCODEPAGE'],
-    [3, 'ANSI_1252'],
-    [9, '$INSUNITS'],
-    [70, MILLIMETRES],
-    [9, '$MEASUREMENT'],
-    [70, METRIC],
-    [9, '$EXTMIN'],
-    ...pointTags(10, 0, 0, 0),
-    [9, '$EXTMAX'],
-    ...pointTags(10, width, height, 0),
-    [9, '$LIMMIN'],
-    ...pointTags(10, 0, 0),
-    [9, '$LIMMAX'],
-    ...pointTags(10, width, height),
-    [9, '$HANDSEED'],
-    [5, nextHandle],
-    [0, 'ENDSEC'],
-  ];
-}
+/** A layer whose shapes go into one list with those of all others. */
+class OrderedLayer extends Layer {
+  readonly #colour: string;
+  readonly #order: Shape[];
 
-function entityTags(entity: DrawnEntity, space: string, newHandle: NewHandle): Tag[] {
-  const common = (type: string): Tag[] => [
-    [0, type],
-    [5, newHandle()],
-    [330, space],
-    [100, 'AcDbEntity'],
-    [8, entity.layer],
-  ];
-  if (entity.kind === 'circle') {
-    return [
-      ...common('CIRCLE'),
-      [100, 'AcDbCircle'],
-      ...pointTags(10, entity.x, entity.y, 0),
-      [40, entity.diameter / 2],
-    ];
+  constructor(name: string, colour: string, order: Shape[]) {
+    super(name, nearestIndex(colour), 'CONTINUOUS');
+    this.#colour = colour;
+    this.#order = order;
   }
-  return [
-    ...common('LWPOLYLINE'),
-    [100, 'AcDbPolyline'],
-    [90, entity.vertices.length],
-    [70, entity.closed ? 1 : 0],
-    [43, 0],
-    ...entity.vertices.flatMap(({ x, y, bulge }): Tag[] =>
-      bulge === 0 ? pointTags(10, x, y) : [...pointTags(10, x, y), [42, bulge]],
-    ),
-  ];
+
+  override addShape(shape: Shape): void {
+    shape.layer = this;
+    this.#order.push(shape);
+  }
+
+  override tags(manager: TagsManager): void {
+    super.tags(manager);
+    manager.push(420, trueColour(this.#colour));
+  }
 }
 
-/** Every tag of the file, in order: what `writeDxf` serialises. */
-export function dxfTags(drawing: Drawing): Tag[] {
-  let given = 0;
-  const newHandle = () => (++given).toString(16).toUpperCase();
-  const spaces: Spaces = {
-    model: newHandle(),
-    paper: newHandle(),
-    modelLayout: newHandle(),
-    paperLayout: newHandle(),
-    plotStyle: newHandle(),
-  };
-  const body: Tag[] = [
-    [0, 'SECTION'],
-    [2, 'CLASSES'],
-    [0, 'ENDSEC'],
-    ...tableTags(drawing, spaces, newHandle),
-    ...blockTags(spaces, newHandle),
-    [0, 'SECTION'],
-    [2, 'ENTITIES'],
-    ...drawing.entities.flatMap((entity) => entityTags(entity, spaces.model, newHandle)),
-    [0, 'ENDSEC'],
-    ...objectTags(drawing, spaces, newHandle),
-    [0, 'EOF'],
-  ];
-  // the seed of further handles stands at the head, and is known only now
-  return [...headerTags(drawing, newHandle()), ...body];
+/** Text of a comment: printable ASCII, as a line break would begin a tag of its own. */
+function comment(text: string): string {
+  return `999\n${text.replace(/[^\x20-\x7e]/g, '?').slice(0, 250)}\n`;
+}
+
+function documentOf({ width, height, layers, entities }: Drawing): Dxf {
+  // the same drawing gets the same handles, whatever was written before it
+  Handle.seed = 0;
+  const dxf = new Dxf();
+  dxf.setUnits('Millimeters');
+  dxf.header(
+    'EXTMIN',
+    [10, 20, 30].map((code) => [code, '0'] as const),
+  );
+  dxf.header('EXTMAX', [
+    [10, length(width)],
+    [20, length(height)],
+    [30, '0'],
+  ]);
+  // layer 0, which every file has and nothing stands on, keeps the list
+  const order = dxf.layers['0']?.shapes ?? [];
+  for (const { name, colour } of layers) dxf.layers[name] = new OrderedLayer(name, colour, order);
+  for (const entity of entities) {
+    if (dxf.layers[entity.layer] === undefined) throw new RangeError(`the drawing lists no layer ${entity.layer}`);
+    dxf.setActiveLayer(entity.layer);
+    if (entity.kind === 'circle') dxf.drawCircle(length(entity.x), length(entity.y), length(entity.diameter / 2));
+    else
+      dxf.drawPolyline(
+        entity.vertices.map((v) => [length(v.x), length(v.y), ...(v.bulge === 0 ? [] : [bulge(v.bulge)])]),
+        entity.closed,
+      );
+  }
+  return dxf;
 }
 
 /**
- * A drawing as a DXF file (version AC1018, group codes by Autodesk's DXF Reference): millimetres, y up; paths as
- * LWPOLYLINE with bulges, drills as CIRCLE, each on the layer of its operation, in cutting order.
- * @throws RangeError for a number that is not finite, or a layer name that is not printable ASCII
+ * A drawing as a DXF file: millimetres, y up; paths as LWPOLYLINE with bulges, drills as CIRCLE, each on the layer of
+ * its operation, in cutting order; a key to the layers at its head.
+ * @throws RangeError for a number that is not finite, or what is no colour
  */
-export const writeDxf: DrawingWriter = (drawing) => dxfText(dxfTags(drawing));
+export const writeDxf: DrawingWriter = (drawing) => {
+  const head = [drawing.title, ...keyOf(drawing)].map(comment).join('');
+  return `${head}${documentOf(drawing).toDxfString()}\n`;
+};
