@@ -1,10 +1,11 @@
 /** From the keys of a design to the optical shape: the one place where facing, profile and rib planes are put together. */
-import { type DishShape, paraboloid, radialLayout } from '../dish/index.js';
+import { type DishShape, type Profile, radialLayout } from '../dish/index.js';
+import { profileOf, type ProfileSource } from './profile-of.js';
 import type { DesignFile } from './schema.js';
 
 /** What decides the shape; materials by name with their thickness. */
-export interface ShapeSource {
-  readonly dish: Pick<DesignFile['dish'], 'aperture' | 'focalLength' | 'ribs' | 'figure' | 'baseHeight'>;
+export interface ShapeSource extends ProfileSource {
+  readonly dish: ProfileSource['dish'] & Pick<DesignFile['dish'], 'figure' | 'baseHeight'>;
   readonly rib: Pick<DesignFile['rib'], 'material'>;
   readonly hub: { readonly radius: number };
   readonly panel: Pick<DesignFile['panel'], 'material' | 'gap'>;
@@ -17,14 +18,27 @@ export function thicknessIn(materials: ShapeSource['materials'], name: string | 
   return name !== undefined && Object.hasOwn(materials, name) ? (materials[name]?.thickness ?? 0) : 0;
 }
 
-/** The optical shape of a design. */
-export function shapeOf({ dish, hub, materials, panel, reflector, rib }: ShapeSource): DishShape {
+/**
+ * The optical shape of a design.
+ * @throws RangeError when the keys give no profile, which a completed design's always do
+ */
+export function shapeOf(source: ShapeSource): DishShape {
+  const made = profileOf(source);
+  if (made.kind === 'refused') throw new RangeError(made.diagnostic.message);
+  return shapeWithProfile(source, made.profile);
+}
+
+/** The shape with a profile that is at hand. */
+export function shapeWithProfile(
+  { dish, hub, materials, panel, reflector, rib }: Omit<ShapeSource, 'receiver' | 'units'>,
+  profile: Profile,
+): DishShape {
   const panelThickness = thicknessIn(materials, panel.material);
   const reflectorThickness =
     reflector.material === undefined ? 0 : thicknessIn(materials, reflector.material) + reflector.glue;
   return {
     figure: dish.figure,
-    profile: paraboloid(dish.focalLength),
+    profile,
     layout: radialLayout(dish.ribs),
     apertureRadius: dish.aperture / 2,
     ribThickness: thicknessIn(materials, rib.material),

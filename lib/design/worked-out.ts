@@ -1,7 +1,9 @@
 /** Sizes that follow from other keys where the file leaves them out. Millimetres. */
-import { clearRadius, type DishShape } from '../dish/index.js';
+import type { Diagnostic } from '../diagnostic/index.js';
+import { clearRadius, type DishShape, paraboloid } from '../dish/index.js';
 import type { Material } from './design.js';
-import { shapeOf, thicknessIn } from './dish-shape.js';
+import { shapeWithProfile, thicknessIn } from './dish-shape.js';
+import { profileOf } from './profile-of.js';
 import type { DesignFile } from './schema.js';
 
 /** The same design in inches and in mm must round to the same whole millimetre, whatever the last bit says. */
@@ -10,6 +12,8 @@ export const roundingSlack = 1e-6;
 export interface Sizes {
   /** With the hub's radius as stated, or the least that leaves the ribs clear of each other. */
   readonly shape: DishShape;
+  /** Why the design gets no profile; a paraboloid then stands in, so that all other problems are found too. */
+  readonly noProfile: Diagnostic | null;
   /** Radius from which the ribs clear each other. */
   readonly clearRadius: number;
   readonly boardSize: number;
@@ -31,7 +35,9 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
   const { aperture, ribs } = file.dish;
   const clear = clearRadius(ribs, thicknessIn(materials, file.rib.material));
   const hubRadius = file.hub.radius ?? Math.ceil(clear + 5 - roundingSlack);
-  const shape = shapeOf({ ...file, materials, hub: { radius: hubRadius } });
+  const made = profileOf(file);
+  const stand = made.kind === 'profile' ? made.profile : paraboloid(file.dish.focalLength);
+  const shape = shapeWithProfile({ ...file, materials, hub: { radius: hubRadius } }, stand);
   const { apertureRadius, baseHeight, facingThickness, profile } = shape;
 
   const boardSize = file.board.size ?? 2 * Math.round(0.4 * aperture - roundingSlack);
@@ -44,6 +50,7 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
   const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;
   return {
     shape,
+    noProfile: made.kind === 'refused' ? made.diagnostic : null,
     clearRadius: clear,
     boardSize,
     spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),

@@ -7,3 +7,4 @@ export { type PlanFrame, radialLayout, type RibLayout, ribNumbers } from './rib-
 export { fitRibTop, ribTopHeight } from './rib-top.js';
 export { clearRadius, cornerRadius, flatLength } from './set-back.js';
 export { solveDish } from './solve.js';
+export { spread, type SpreadTarget } from './spread.js';

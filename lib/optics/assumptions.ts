@@ -11,6 +11,8 @@ const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
 
 export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
   const { sun, site, load, receiver, air } = input;
+  const { dish } = input;
+  const rimAbove = dish.profile.height(dish.apertureRadius) > set.receiverHeight;
   const mrad = (sun.shape === 'uniform' ? '4.65 mrad' : '4.65 mrad as published') + (site ? ', scaled to the day' : '');
   return [
     site === null
@@ -51,7 +53,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     },
     {
       figure: 'spot',
-      assumption: `level disc, lit from below; ${sun.pointingErrorDeg === 0 ? 'aimed true' : `aimed ${sun.pointingErrorDeg}° off the sun`}; ribs true to the file`,
+      assumption: `level disc, lit from below${rimAbove ? ' and, by the mirror above it, from above, which a vessel takes on its side' : ''}; ${sun.pointingErrorDeg === 0 ? 'aimed true' : `aimed ${sun.pointingErrorDeg}° off the sun`}; ribs true to the file`,
       source: 'ray trace of this program, held against closed forms',
     },
     {

@@ -47,7 +47,8 @@ function batchOf(rays: Rays, batch: number): Rays {
     y: part(rays.y),
     dxdz: part(rays.dxdz),
     dydz: part(rays.dydz),
-    start: part(rays.start),
+    low: part(rays.low),
+    high: part(rays.high),
     light: part(rays.light),
   };
 }

@@ -16,7 +16,7 @@ const HALF_INTERVALS = 2000;
 export function pointSunIntercept(shape: DishShape, a: number, height: number): number {
   const line = midLine(shape);
   const whole = integralOfWidth(line, line.from, line.to);
-  if (shape.figure === 'panel' && height === shape.profile.focusHeight) {
+  if (shape.figure === 'panel' && shape.profile.aim(line.to) === 0 && height === shape.profile.focusHeight) {
     const meets = Math.min(Math.max((a + line.widthTaken) / line.widthSlope, line.from), line.to);
     return (integralOfWidth(line, line.from, meets) + a * (line.to - meets)) / whole;
   }

@@ -49,7 +49,7 @@ export function fluxMap(
     for (let i = batch * each; i < (batch + 1) * each; i++) {
       const light = rays.light[i]!;
       all += Math.abs(light);
-      if (light <= 0 || !(rays.start[i]! < height)) continue;
+      if (light <= 0 || !(rays.low[i]! < height && height < rays.high[i]!)) continue;
       const x = rays.x[i]! + rays.dxdz[i]! * rise;
       const y = rays.y[i]! + rays.dydz[i]! * rise;
       if (x * x + y * y > 2 * halfSide * halfSide) continue;

@@ -11,13 +11,13 @@ const BINS = 4096;
  * ray that is shaded or never reaches it.
  */
 export function squaredRadii(rays: Rays, height: number): Float64Array {
-  const { count, x, y, dxdz, dydz, start, light } = rays;
+  const { count, x, y, dxdz, dydz, low, high, light } = rays;
   const rise = height - rays.reference;
   const squared = new Float64Array(count);
   for (let i = 0; i < count; i++) {
     const px = x[i]! + dxdz[i]! * rise;
     const py = y[i]! + dydz[i]! * rise;
-    squared[i] = light[i]! > 0 && start[i]! < height ? px * px + py * py : Infinity;
+    squared[i] = light[i]! > 0 && low[i]! < height && height < high[i]! ? px * px + py * py : Infinity;
   }
   return squared;
 }
@@ -121,7 +121,7 @@ const QUICK_BINS = 1024;
 
 /** The radius that holds a share of all batches' light together, to look at many planes quickly; infinite when none does. */
 export function quickShareRadius(rays: Rays, height: number, share: number, most: number): number {
-  const { count, x, y, dxdz, dydz, start, light } = rays;
+  const { count, x, y, dxdz, dydz, low, high, light } = rays;
   const rise = height - rays.reference;
   const within = new Float64Array(QUICK_BINS);
   const perMm = QUICK_BINS / most;
@@ -129,7 +129,7 @@ export function quickShareRadius(rays: Rays, height: number, share: number, most
   for (let i = 0; i < count; i++) {
     if (light[i]! <= 0) continue;
     all += light[i]!;
-    if (!(start[i]! < height)) continue;
+    if (!(low[i]! < height && height < high[i]!)) continue;
     const px = x[i]! + dxdz[i]! * rise;
     const py = y[i]! + dydz[i]! * rise;
     const bin = Math.sqrt(px * px + py * py) * perMm;
@@ -162,7 +162,8 @@ export function fewer(rays: Rays, count: number): Rays {
     y: pick(rays.y),
     dxdz: pick(rays.dxdz),
     dydz: pick(rays.dydz),
-    start: pick(rays.start),
+    low: pick(rays.low),
+    high: pick(rays.high),
     light: pick(rays.light),
   };
 }

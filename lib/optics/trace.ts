@@ -3,7 +3,8 @@
  * light that falls on them, so no ray is wasted; the sun's disc, waviness and specularity are drawn for each. The
  * reflected rays are kept as lines, so that any receiver plane can be looked at afterwards.
  *
- * Light is not followed to a second meeting with the dish: a rim angle of 90° or less leaves the way to the focus free.
+ * Light is not followed to a second meeting with the dish: a bowl that curves one way leaves every ray free up to the
+ * axis. The shade of a deep dish's own rim, when it is aimed off the sun, is left out.
  */
 import type { DishShape } from '../dish/index.js';
 import { curlCells, curlTable, type MidLine, midLine } from './mid-line.js';
@@ -43,8 +44,12 @@ export interface Rays {
   readonly y: Float32Array;
   readonly dxdz: Float32Array;
   readonly dydz: Float32Array;
-  /** Height at which the ray leaves the mirror; infinite when it runs downward. */
-  readonly start: Float32Array;
+  /**
+   * The heights between which there is a ray: from where it leaves the mirror upward, or, from the part of a deep dish
+   * above its focus, downward. None for a level one.
+   */
+  readonly low: Float32Array;
+  readonly high: Float32Array;
   /** Light on the ray, about 1; the sign of what the shade takes is negative. */
   readonly light: Float32Array;
 }
@@ -66,7 +71,8 @@ export function trace(settings: TraceSettings): Rays {
     y: new Float32Array(count),
     dxdz: new Float32Array(count),
     dydz: new Float32Array(count),
-    start: new Float32Array(count),
+    low: new Float32Array(count),
+    high: new Float32Array(count),
     light: new Float32Array(count),
   };
   const line = midLine(shape);
@@ -137,7 +143,8 @@ export function trace(settings: TraceSettings): Rays {
         sy = mirrored * (sy * turnCos - tilted * turnSin);
       }
 
-      const light = sz - sx * tan;
+      // a wall that the sun stands behind gets none
+      const light = Math.max(0, sz - sx * tan);
       let shaded = false;
       if (shadeRadius2 > 0 && shadeHeight > z) {
         const px = u + (sx / sz) * (shadeHeight - z);
@@ -194,9 +201,9 @@ export function trace(settings: TraceSettings): Rays {
         ry += g2 * fy;
         rz += g1 * ez + g2 * fz;
       }
-      const goesUp = rz > 1e-6;
-      const dx = goesUp ? rx / rz : 0;
-      const dy = goesUp ? ry / rz : 0;
+      const level = Math.abs(rz) <= 1e-6;
+      const dx = level ? 0 : rx / rz;
+      const dy = level ? 0 : ry / rz;
       const rise = shape.profile.focusHeight - z;
       const hitX = u + dx * rise;
       const hitY = mirrored * (w + dy * rise);
@@ -205,7 +212,8 @@ export function trace(settings: TraceSettings): Rays {
       rays.y[i] = hitX * turnSin + hitY * turnCos;
       rays.dxdz[i] = dx * turnCos - slopeY * turnSin;
       rays.dydz[i] = dx * turnSin + slopeY * turnCos;
-      rays.start[i] = goesUp ? z : Infinity;
+      rays.low[i] = rz > 0 && !level ? z : -Infinity;
+      rays.high[i] = rz > 0 && !level ? Infinity : level ? -Infinity : z;
       rays.light[i] = shaded ? -light : light;
     }
   }

@@ -6,7 +6,10 @@ import type { DishShape } from '../dish/index.js';
 
 export type SunShapeName = 'uniform' | 'limb-darkened' | 'circumsolar';
 
-/** What stands in the focus: a level disc that takes up light on its underside. */
+/**
+ * What stands in the focus: a level disc that takes up the light that crosses it, from below and, from the part of a
+ * deep dish above it, from above: a vessel takes that on its side.
+ */
 export interface Receiver {
   readonly diameter: number;
   /** Height of the underside above the focus; negative for below. */

@@ -198,9 +198,9 @@ describe('following a design file', () => {
   });
 
   it('says why a design cannot be built', async () => {
-    save(fixtureText('table-top').replace('focalLength: 220', 'focalLength: 100'));
+    save(fixtureText('table-top').replace('focalLength: 220', 'focalLength: 50'));
     start();
-    expect(board.state.problems[0]?.message).toContain('rim angle over 90°');
+    expect(board.state.problems[0]?.message).toContain('rim steeper than 70°');
     save(fixtureText('table-top'));
     await until(board, ({ book }) => book === 1);
   });

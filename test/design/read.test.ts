@@ -70,7 +70,7 @@ describe('a faulty design file', () => {
   it.each([
     ['a length of zero', 'aperture: 1500', 'aperture: 0', /dish\.aperture is 0 mm; it must be at least/],
     ['a negative length', 'focalLength: 550', 'focalLength: -550', /dish\.focalLength is -550 mm; it must be above 0/],
-    ['a rim angle over 90 degrees', 'focalLength: 550', 'focalLength: 374', /use at least 375 mm/],
+    ['a rim steeper than 70 degrees', 'focalLength: 550', 'focalLength: 136', /use at least 137 mm/],
     [
       'more ribs than the set-back allows',
       /aperture: 1500\n(.*)\n {2}ribs: 24/,

@@ -93,8 +93,8 @@ describe('the live page', () => {
     await expectText(page, '#problems', 'no such file or folder', false);
     writeFileSync(file, good);
     await expectText(page, '#dish', 'The dish');
-    writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 300'));
-    await expectText(page, '#problems', 'rim angle over 90°', false);
+    writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 100'));
+    await expectText(page, '#problems', 'rim steeper than 70°', false);
     await expectText(page, '#says', 'the last state that could be built', false);
     await expectText(page, '.block', '550 mm');
     writeFileSync(file, `${good}\n: :\n\t- [`);

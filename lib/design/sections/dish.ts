@@ -1,14 +1,29 @@
 import { choice, group, keysIn, whole } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
+export const profileKinds = ['paraboloid', 'spread'] as const;
+export type ProfileKind = (typeof profileKinds)[number];
+
 export function dishSection(unit: LengthUnit) {
-  const { length, lengthOr } = keysIn(unit);
+  const { length, lengthAuto, lengthOr } = keysIn(unit);
   return group(
     { about: 'The optical shape.' },
     {
       aperture: length({ about: 'Diameter across the rib ends.', least: 50, most: 20_000 }),
       focalLength: length({
-        about: 'Height of the focus above the vertex. At least a quarter of the aperture (rim angle 90°).',
+        about:
+          'Height of the focus above the vertex; with profile `spread` that of the disc that is lit. Below a quarter of the aperture the focus lies inside the rim.',
+        above: 0,
+      }),
+      profile: choice(profileKinds, 'paraboloid', {
+        about:
+          'Curve of the mirror: `paraboloid` brings the light to a point, `spread` lights the underside of the vessel evenly, for a tenth of the brightness in the middle.',
+        why: 'the smallest spot, which the smallest vessel catches',
+      }),
+      spreadRadius: lengthAuto({
+        about:
+          'Radius on the lit disc to which profile `spread` sends the light of the rim; the light of half the radius goes to half of it, and so on.',
+        auto: 'what the width of the panels leaves of the receiver',
         above: 0,
       }),
       ribs: whole({

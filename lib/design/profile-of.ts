@@ -1,0 +1,73 @@
+/** From the keys of a design to its profile: a further kind is one more entry here. */
+import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
+import { paraboloid, type Profile, spread } from '../dish/index.js';
+import type { DesignFile } from './schema.js';
+import type { ProfileKind } from './sections/dish.js';
+import { formatLength } from '../units/index.js';
+
+/** The keys that a profile follows from. */
+export interface ProfileSource {
+  readonly dish: Pick<DesignFile['dish'], 'profile' | 'aperture' | 'focalLength' | 'ribs' | 'spreadRadius'>;
+  readonly receiver?: { readonly diameter: number } | undefined;
+  readonly units: DesignFile['units'];
+}
+
+/** A profile, or why there is none, at the key that would mend it. */
+export type ProfileMade =
+  | { readonly kind: 'profile'; readonly profile: Profile }
+  | { readonly kind: 'refused'; readonly diagnostic: Diagnostic };
+
+const made = (profile: Profile): ProfileMade => ({ kind: 'profile', profile });
+
+const refused = (path: KeyPath, message: string, remedy: string): ProfileMade => ({
+  kind: 'refused',
+  diagnostic: diagnostic('profile', path, message, remedy),
+});
+
+/**
+ * Radius to which `spread` sends the rim's light unless the design says: a panel does not focus across its width, so
+ * the corners of its image lie half a panel's width off, and √(a² − (R·sin(π/N))²) just keeps them on the receiver.
+ * Null when that width alone is wider than the receiver.
+ */
+function spreadRadius({ dish, receiver }: ProfileSource): number | null {
+  if (dish.spreadRadius !== undefined) return dish.spreadRadius;
+  const half = (dish.aperture / 2) * Math.sin(Math.PI / dish.ribs);
+  const left = ((receiver?.diameter ?? 0) / 2) ** 2 - half * half;
+  return left > 0 ? Math.sqrt(left) : null;
+}
+
+function spreadOf(source: ProfileSource): ProfileMade {
+  const { dish, receiver, units } = source;
+  const { aperture, focalLength, ribs } = dish;
+  const show = (mm: number): string => formatLength(mm, units, units === 'mm' ? 0 : 2);
+  const radius = spreadRadius(source);
+  if (radius === null && receiver === undefined)
+    return refused(
+      ['dish', 'profile'],
+      'dish.profile: spread has nothing to light, as the design names no receiver',
+      'add a receiver, or give dish.spreadRadius',
+    );
+  if (radius === null)
+    return refused(
+      ['dish', 'ribs'],
+      `the panels of ${ribs} ribs are ${show(aperture * Math.sin(Math.PI / ribs))} wide at the rim and alone cover a receiver of ${show(receiver?.diameter ?? 0)}, so dish.profile: spread has nothing left to spread`,
+      'use more ribs, a larger receiver or dish.profile: paraboloid',
+    );
+  if (radius >= aperture / 4)
+    return refused(
+      dish.spreadRadius === undefined ? ['receiver', 'diameter'] : ['dish', 'spreadRadius'],
+      `dish.profile: spread would light a disc of ${show(2 * radius)}, more than half the aperture of ${show(aperture)}`,
+      'use a smaller dish.spreadRadius',
+    );
+  return made(spread({ height: focalLength, radius, apertureRadius: aperture / 2 }));
+}
+
+const makers: Readonly<Record<ProfileKind, (source: ProfileSource) => ProfileMade>> = {
+  paraboloid: ({ dish }) => made(paraboloid(dish.focalLength)),
+  spread: spreadOf,
+};
+
+/** The profile that a design asks for. */
+export function profileOf(source: ProfileSource): ProfileMade {
+  return makers[source.dish.profile](source);
+}
