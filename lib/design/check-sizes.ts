@@ -5,9 +5,6 @@ import type { DesignFile } from './schema.js';
 import { roundingSlack, type Sizes } from './worked-out.js';
 import { formatLength } from '../units/index.js';
 
-/** Steeper than this a panel hangs on its ribs rather than lies on them: common practice, no source. */
-const steepestRim = (70 * Math.PI) / 180;
-
 /** A design under check: reports, and shows lengths in the user's unit. */
 interface Checking {
   readonly file: DesignFile;
@@ -18,17 +15,9 @@ interface Checking {
 }
 
 function checkShape({ file, sizes, report, show }: Checking): void {
-  const { focalLength, ribs } = file.dish;
+  const { ribs } = file.dish;
   const { clearRadius } = sizes;
-  const { apertureRadius, innerRadius: hubRadius, profile, ribThickness } = sizes.shape;
-  if (profile.slopeAngle(apertureRadius) > steepestRim)
-    report(
-      'focal-length',
-      ['dish', 'focalLength'],
-      `dish.focalLength of ${show(focalLength)} makes the rim steeper than 70°`,
-      // that of the paraboloid; any other profile of the same height is flatter
-      `use at least ${show(Math.ceil(apertureRadius / (2 * Math.tan(steepestRim))))} for this aperture`,
-    );
+  const { apertureRadius, innerRadius: hubRadius, ribThickness } = sizes.shape;
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
   if (hubRadius < clearRadius)
     report(

@@ -19,10 +19,13 @@ export type ProfileMade =
 
 const made = (profile: Profile): ProfileMade => ({ kind: 'profile', profile });
 
-const refused = (path: KeyPath, message: string, remedy: string): ProfileMade => ({
+const refused = (code: 'profile' | 'focal-length', path: KeyPath, message: string, remedy: string): ProfileMade => ({
   kind: 'refused',
-  diagnostic: diagnostic('profile', path, message, remedy),
+  diagnostic: diagnostic(code, path, message, remedy),
 });
+
+/** Steeper than this a panel hangs on its ribs rather than lies on them (tan 70°): common practice, no source. */
+const steepestRim = Math.tan((70 * Math.PI) / 180);
 
 /**
  * Radius to which `spread` sends the rim's light unless the design says: a panel does not focus across its width, so
@@ -43,18 +46,21 @@ function spreadOf(source: ProfileSource): ProfileMade {
   const radius = spreadRadius(source);
   if (radius === null && receiver === undefined)
     return refused(
+      'profile',
       ['dish', 'profile'],
       'dish.profile: spread has nothing to light, as the design names no receiver',
       'add a receiver, or give dish.spreadRadius',
     );
   if (radius === null)
     return refused(
+      'profile',
       ['dish', 'ribs'],
       `the panels of ${ribs} ribs are ${show(aperture * Math.sin(Math.PI / ribs))} wide at the rim and alone cover a receiver of ${show(receiver?.diameter ?? 0)}, so dish.profile: spread has nothing left to spread`,
       'use more ribs, a larger receiver or dish.profile: paraboloid',
     );
   if (radius >= aperture / 4)
     return refused(
+      'profile',
       dish.spreadRadius === undefined ? ['receiver', 'diameter'] : ['dish', 'spreadRadius'],
       `dish.profile: spread would light a disc of ${show(2 * radius)}, more than half the aperture of ${show(aperture)}`,
       'use a smaller dish.spreadRadius',
@@ -69,5 +75,17 @@ const makers: Readonly<Record<ProfileKind, (source: ProfileSource) => ProfileMad
 
 /** The profile that a design asks for. */
 export function profileOf(source: ProfileSource): ProfileMade {
+  const { aperture, focalLength } = source.dish;
+  // the slope of the paraboloid, R/2f: that of any other profile of the same height is less
+  const least = aperture / 4 / steepestRim;
+  if (focalLength < least) {
+    const show = (mm: number): string => formatLength(mm, source.units, source.units === 'mm' ? 2 : 3);
+    return refused(
+      'focal-length',
+      ['dish', 'focalLength'],
+      `dish.focalLength of ${show(focalLength)} makes the rim steeper than 70°`,
+      `use at least ${show(Math.ceil(least))} for this aperture`,
+    );
+  }
   return makers[source.dish.profile](source);
 }
