@@ -84,7 +84,7 @@ export const diagnosticCodes = {
   'router-countersink': 'A countersink is deeper than the sheet.',
   'router-spindle': 'A speed is outside the range of the spindle.',
   'router-no-tabs': 'A part finds no room for tabs.',
-  'router-skin': 'A part is held by an onion skin instead of tabs.',
+  'router-onion-skin': 'A part is held by an onion skin instead of tabs.',
   'router-clamp': 'The tool would run into a place to keep clear.',
   'router-sheet-edge': 'The tool would run off the sheet.',
   'router-chip-load': 'Chips are thinner or thicker than usual.',

@@ -26,11 +26,11 @@ const arrow = { length: 80, head: 10 };
 
 /**
  * How far a template stands back from the finished edge: nothing under a bearing as large as its bit; half the
- * difference of bush and bit with a guide bush. A template that the router runs round is smaller by it, an opening
+ * difference of bushing and bit with a guide bushing. A template that the router runs round is smaller by it, an opening
  * that it runs in is larger (common practice, no source).
  */
 export function guideOffset(template: Design['template']): number {
-  return template.guide === 'bush' ? (template.bushDiameter - template.bitDiameter) / 2 : 0;
+  return template.guide === 'bushing' ? (template.bushingDiameter - template.bitDiameter) / 2 : 0;
 }
 
 /** An arrow from one place to another, as two scribed strokes. */
@@ -78,15 +78,15 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
     template.tail > 0 && across !== null
       ? [{ operation: 'scribe', closed: false, vertices: contourFromPoints(across.map((end) => end.at)) }]
       : [];
-  // a hole needs wood round it, of which a guide bush leaves less
+  // a hole needs wood round it, of which a guide bushing leaves less
   const registration = rib.drills.filter(
     ({ x, y, diameter }) =>
       sideOfContour(ring, { x, y }, 0) === 'inside' && nearestOnContour(ring, { x, y }).distance > diameter,
   );
   const title = `RIB TEMPLATE ${dish.layout.ribs.length}x`;
   const how =
-    template.guide === 'bush'
-      ? `For a guide bush of ${inUnits(design, template.bushDiameter)} with a bit of ${inUnits(design, template.bitDiameter)}: the template is ${inUnits(design, offset)} smaller all round than the rib, its openings larger by as much.`
+    template.guide === 'bushing'
+      ? `For a guide bushing of ${inUnits(design, template.bushingDiameter)} with a bit of ${inUnits(design, template.bitDiameter)}: the template is ${inUnits(design, offset)} smaller all round than the rib, its openings larger by as much.`
       : 'For a flush-trimming bit with a bearing of its own size: the template is the rib itself.';
   return blank({
     id: 'template',
@@ -139,13 +139,13 @@ function ribOf(parts: readonly Part[]): Part {
 export function templateProblems(design: Design, dish: Dish, parts: readonly Part[]): Diagnostic[] {
   const { template } = design;
   const say = (mm: number) => inUnits(design, mm);
-  if (template.guide === 'bush' && template.bushDiameter <= template.bitDiameter)
+  if (template.guide === 'bushing' && template.bushingDiameter <= template.bitDiameter)
     return [
       diagnostic(
         'guide-bushing',
-        ['template', 'bushDiameter'],
-        `template.bushDiameter of ${say(template.bushDiameter)} does not take a bit of ${say(template.bitDiameter)} (template.bitDiameter)`,
-        'use a larger bush or a smaller bit',
+        ['template', 'bushingDiameter'],
+        `template.bushingDiameter of ${say(template.bushingDiameter)} does not take a bit of ${say(template.bitDiameter)} (template.bitDiameter)`,
+        'use a larger bushing or a smaller bit',
       ),
     ];
   const whole = wholeTemplate(design, dish, ribOf(parts));
@@ -168,7 +168,7 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
  */
 export function makeTemplates(design: Design, dish: Dish, parts: readonly Part[]): Part[] {
   const { template } = design;
-  if (template.guide === 'bush' && guideOffset(template) <= 0) return [];
+  if (template.guide === 'bushing' && guideOffset(template) <= 0) return [];
   const whole = wholeTemplate(design, dish, ribOf(parts));
   return [...(fitToBed(whole, template.bed, template.joint, 2) ?? []), ...makeJigs(design, dish)];
 }

@@ -104,8 +104,8 @@ function jobOf(seed: number): ShopJob {
       rampAngleDeg: 1 + 14 * next(),
       finishing: 0.1 + 0.5 * next(),
       passDepth: 0.4 + 0.6 * next(),
-      throughCut: 0.5 * next(),
-      tabs: { ...base.tabs, width: 4 + 4 * next(), skinBelow: next() < 0.15 ? 300 : 0 },
+      overcut: 0.5 * next(),
+      tabs: { ...base.tabs, width: 4 + 4 * next(), onionSkinBelow: next() < 0.15 ? 300 : 0 },
     }),
   };
 }

@@ -31,7 +31,7 @@ describe('good files', () => {
     ['without relief', { process: routerProcess({ relief: 'none' }) }],
     ['with a 4 mm bit', { process: routerProcess({ toolDiameter: 4, drills: [6] }) }],
     ['in thin hardboard', { thickness: 3.2, kind: 'hardboard', parts: [thinPlate()] }],
-    ['held by a skin', { data: routerData({ tabs: { ...routerData().tabs, skinBelow: 500 } }) }],
+    ['held by an onion skin', { data: routerData({ tabs: { ...routerData().tabs, onionSkinBelow: 500 } }) }],
   ])('%s are proven', (_, changes) => {
     const job = twoPlates(changes);
     expect(job.plan.problems.filter(({ severity }) => severity === 'error')).toEqual([]);

@@ -61,7 +61,7 @@ export function designIn(unit: Unit, seed: number): string {
       : process === 'laser'
         ? `process: { kind: laser, kerf: ${length(between(0.05, 0.4))}, web: ${length(between(0.5, 4))}, margin: ${length(between(0.2, 10))} }`
         : `process: { kind: hand, web: ${length(between(1, 8))} }`,
-    ...(process === 'router' && seed % 8 !== 0 ? ['router: { tabs: { without: skin } }'] : []),
+    ...(process === 'router' && seed % 8 !== 0 ? ['router: { tabs: { without: onion-skin } }'] : []),
     'template: { process: hand }',
   ];
   return `${lines.join('\n')}\n`;

@@ -27,7 +27,7 @@ describe('random designs', () => {
     if (reading.kind === 'refused') throw new Error(reading.problems.map(({ message }) => message).join('\n'));
     const { template, dish: shape } = reading.design;
     const gauge = shape.ribs % 2 === 0 ? 'rim-to-rim' : 'vertex-to-rim';
-    const others = { guide: 'bush', gauge, joint: 'finger', bed: { width: 700, height: 500 } } as const;
+    const others = { guide: 'bushing', gauge, joint: 'finger', bed: { width: 700, height: 500 } } as const;
     for (const changes of [{}, others]) {
       const design = { ...reading.design, template: { ...template, ...changes } };
       const dish = solveDish(shapeOf(design), design.dish.arcTolerance);

@@ -44,13 +44,13 @@ describe('the rib template', () => {
   });
 });
 
-describe('guide bush', () => {
-  // common practice, no source: a 17 mm bush with an 8 mm bit stands 4.5 mm off, a 30 mm bush with a 12 mm bit 9 mm
-  it('stands off by half of what bush and bit differ', () => {
+describe('guide bushing', () => {
+  // common practice, no source: a 17 mm bushing with an 8 mm bit stands 4.5 mm off, a 30 mm bushing with a 12 mm bit 9 mm
+  it('stands off by half of what bushing and bit differ', () => {
     const { design } = make('press-house');
-    const bush = { ...design.template, guide: 'bush' as const };
-    expect(guideOffset(bush)).toBe(4.5);
-    expect(guideOffset({ ...bush, bushDiameter: 30, bitDiameter: 12 })).toBe(9);
+    const bushing = { ...design.template, guide: 'bushing' as const };
+    expect(guideOffset(bushing)).toBe(4.5);
+    expect(guideOffset({ ...bushing, bushingDiameter: 30, bitDiameter: 12 })).toBe(9);
     expect(guideOffset(design.template)).toBe(0);
   });
 
@@ -59,7 +59,7 @@ describe('guide bush', () => {
       ['rib: { material: birch12 }', 'rib: { material: birch12, lightening: true }'],
       [
         'template: { material: mdf6, process: laser, bed: 900 x 600 }',
-        'template: { material: mdf6, guide: bush, tail: 0 }',
+        'template: { material: mdf6, guide: bushing, tail: 0 }',
       ],
     ]);
     const [template] = templates(made);
@@ -80,9 +80,11 @@ describe('guide bush', () => {
   });
 
   it('that its bit does not fit is refused', () => {
-    const made = make('press-house', [['template: {', 'template: { guide: bush, bushDiameter: 8, bitDiameter: 8,']]);
+    const made = make('press-house', [
+      ['template: {', 'template: { guide: bushing, bushingDiameter: 8, bitDiameter: 8,'],
+    ]);
     const [problem] = made.problems.filter(({ code }) => code === 'guide-bushing');
-    expect(problem?.place?.path).toEqual(['template', 'bushDiameter']);
+    expect(problem?.place?.path).toEqual(['template', 'bushingDiameter']);
     expect(templates(made)).toEqual([]);
   });
 });

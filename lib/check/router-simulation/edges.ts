@@ -147,8 +147,8 @@ export function boredError(hole: Hole, passes: readonly Pass[], floor: number): 
   return Math.max(most - radius, over, 0);
 }
 
-/** Tells passes along a part's outline that cut through the skin by which it is held. */
-function checkSkin(
+/** Tells passes along a part's outline that cut through the onion skin by which it is held. */
+function checkOnionSkin(
   nominal: Nominal,
   passes: readonly Pass[],
   limits: SimulationLimits,
@@ -157,11 +157,11 @@ function checkSkin(
 ): void {
   const outline = new EdgeSet(nominal.outlines.flatMap(({ edges }) => edges));
   for (const { edge, deep, motion } of passes) {
-    if (deep >= limits.skin - limits.thickness - sameDepth) continue;
+    if (deep >= limits.onionSkin - limits.thickness - sameDepth) continue;
     const middle = pointAt(edge, 0.5);
     if (Math.abs(outline.nearestTo(middle.x, middle.y).distance - radius) > edgeTolerance) continue;
     if (inMaterial(nominal, middle)) continue;
-    findings.add('tab', motion.file, `the skin that holds ${nominal.part} ${nominal.copy} is cut through`, {
+    findings.add('tab', motion.file, `the onion skin that holds ${nominal.part} ${nominal.copy} is cut through`, {
       line: motion.line,
       place: middle,
     });
@@ -185,13 +185,18 @@ export function checkEdges(
     findings.add('edge', file, `${nominal.part} ${nominal.copy} is cut by no end mill`);
     return worst;
   }
-  if (held?.skin === true) checkSkin(nominal, near, limits, mill.diameter / 2, findings);
+  if (held?.onionSkin === true) checkOnionSkin(nominal, near, limits, mill.diameter / 2, findings);
   const through = within(near, -limits.thickness);
   const tabs = within(near, limits.tabHeight - limits.thickness);
-  const skin = within(near, limits.skin - limits.thickness);
+  const onionSkin = within(near, limits.onionSkin - limits.thickness);
   const rings: (readonly [string, Line, Depths])[] = [
     ...nominal.outlines.map(
-      (ring) => ['outline', ring, held?.skin === true ? { full: skin, tabs: null } : { full: through, tabs }] as const,
+      (ring) =>
+        [
+          'outline',
+          ring,
+          held?.onionSkin === true ? { full: onionSkin, tabs: null } : { full: through, tabs },
+        ] as const,
     ),
     ...nominal.openings.map((ring) => ['opening', ring, { full: through, tabs }] as const),
   ];

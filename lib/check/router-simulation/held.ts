@@ -59,7 +59,7 @@ export function checkHeld(
       findings.add('tab', file, `nothing says how ${name} is held`, { place });
       continue;
     }
-    if (held.skin) continue;
+    if (held.onionSkin) continue;
     const places = [...beside(edges, radius)];
     const tabs = standingAt(places, lowered, standsAbove(tabTop)).filter(
       ({ width }) => width >= limits.tabWidth - tabSlack,
@@ -73,7 +73,7 @@ export function checkHeld(
           place,
         },
       );
-    const most = limits.tabWidth + limits.tabHeight + limits.throughCut + 2 * radius + tabExcess;
+    const most = limits.tabWidth + limits.tabHeight + limits.overcut + 2 * radius + tabExcess;
     for (const { width, place: at } of standingAt(places, through, standsAbove(floor))) {
       if (width > most) findings.add('tab', file, `the edge of ${name} stands uncut over ${mm(width)}`, { place: at });
     }

@@ -164,12 +164,12 @@ export class Machine {
   }
 
   #checkCutting(): void {
-    const { spindleLeast, spindleMost, mostFeed } = this.#limits;
+    const { minSpindle, maxSpindle, maxFeed } = this.#limits;
     if (this.#spindle !== 'clockwise') this.#tell('spindle', 'a feed move with the spindle not turning clockwise (M3)');
-    else if (this.#speed < spindleLeast || this.#speed > spindleMost)
-      this.#tell('spindle', `a feed move at ${this.#speed} rev/min, outside ${spindleLeast} to ${spindleMost}`);
+    else if (this.#speed < minSpindle || this.#speed > maxSpindle)
+      this.#tell('spindle', `a feed move at ${this.#speed} rev/min, outside ${minSpindle} to ${maxSpindle}`);
     if (!(this.#feed > 0)) this.#tell('feed', 'a feed move without a feed (F)');
-    else if (this.#feed > mostFeed + 1) this.#tell('feed', `a feed of ${this.#feed} mm/min, above ${mostFeed}`);
+    else if (this.#feed > maxFeed + 1) this.#tell('feed', `a feed of ${this.#feed} mm/min, above ${maxFeed}`);
   }
 
   #turn(from: Place3, to: Place3, words: Block['words']): Turn | 'wrong' {

@@ -17,21 +17,21 @@ export interface SimulationLimits {
   readonly thickness: number;
   readonly travelHeight: number;
   /** How far a cut may go into the spoil board. */
-  readonly throughCut: number;
+  readonly overcut: number;
   /** Material that a finishing pass may take over the whole depth. */
   readonly finishing: number;
   readonly markDepth: number;
   readonly tabWidth: number;
   readonly tabHeight: number;
-  readonly skin: number;
-  readonly spindleLeast: number;
-  readonly spindleMost: number;
-  readonly mostFeed: number;
+  readonly onionSkin: number;
+  readonly minSpindle: number;
+  readonly maxSpindle: number;
+  readonly maxFeed: number;
   readonly holding: readonly {
     readonly part: string;
     readonly copy: number;
     readonly tabs: number;
-    readonly skin: boolean;
+    readonly onionSkin: boolean;
   }[];
   readonly keepOuts: readonly (readonly Place[])[];
 }

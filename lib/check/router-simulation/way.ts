@@ -60,8 +60,8 @@ function checkRapid(motion: Motion, plunges: Plunges, limits: SimulationLimits, 
 function checkDepth({ to, tool, file, line }: Motion, limits: SimulationLimits, findings: Findings): void {
   const where = { line, place: to };
   const below = -to.z - limits.thickness;
-  if (below > limits.throughCut + rounding)
-    findings.add('spoil-board', file, `${mm(below)} into the spoil board; ${mm(limits.throughCut)} is set`, where);
+  if (below > limits.overcut + rounding)
+    findings.add('spoil-board', file, `${mm(below)} into the spoil board; ${mm(limits.overcut)} is set`, where);
   if (-to.z > tool.cuttingDepth + rounding)
     findings.add('depth', file, `tool ${tool.number} is ${mm(-to.z)} deep; it cuts ${mm(tool.cuttingDepth)}`, where);
 }

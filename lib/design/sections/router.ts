@@ -42,10 +42,10 @@ function spindleKeys() {
   return group(
     { about: 'The spindle.' },
     {
-      least: numberOr(8000, { about: 'Lowest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
-      most: numberOr(24_000, { about: 'Highest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
+      min: numberOr(8000, { about: 'Lowest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
+      max: numberOr(24_000, { about: 'Highest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
       speed: numberOr(18_000, {
-        about: 'Speed for milling; lowered where the feed would pass `mostFeed`.',
+        about: 'Speed for milling; lowered where the feed would pass `maxFeed`.',
         unit: 'rev/min',
         why: 'middle of the range of a small router spindle, from memory',
         above: 0,
@@ -75,16 +75,16 @@ function tabKeys(unit: LengthUnit) {
         most: 50,
       }),
       spacing: lengthOr(450, { about: 'A part gets one tab for each such length of its outline.', above: 0 }),
-      least: wholeOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
-      without: choice(['skin', 'stop'], 'stop', {
+      min: wholeOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
+      without: choice(['onion-skin', 'stop'], 'stop', {
         about:
-          'What to do with a part that has no room for tabs: hold it by an uncut skin, or write no file. A part of which every edge mates or reflects is always held by a skin.',
-        why: 'a skin holds any part, but it is cut with a knife and sanded off: that should be wanted',
+          'What to do with a part that has no room for tabs: hold it by an uncut onion skin, or write no file. A part of which every edge mates or reflects is always held by an onion skin.',
+        why: 'an onion skin holds any part, but it is cut with a knife and sanded off: that should be wanted',
       }),
-      skinBelow: lengthOr(0, {
-        about: 'Parts shorter than this are held by an uncut skin instead of tabs; 0 for none.',
+      onionSkinBelow: lengthOr(0, {
+        about: 'Parts shorter than this are held by an uncut onion skin instead of tabs; 0 for none.',
       }),
-      skin: lengthOr(0.4, { about: 'Thickness of that skin.', above: 0, most: 5 }),
+      onionSkin: lengthOr(0.4, { about: 'Thickness of that onion skin.', above: 0, most: 5 }),
     },
   );
 }
@@ -109,7 +109,7 @@ export function routerSection(unit: LengthUnit) {
         above: 0,
         most: 200,
       }),
-      throughCut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', most: 5 }),
+      overcut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', most: 5 }),
       direction: choice(['conventional', 'climb'], 'conventional', {
         about: 'Sense of the cut, for a spindle that turns clockwise.',
         why: 'a light machine with play is not pulled forward; climb leaves a cleaner edge on a stiff one (common practice, no source)',
@@ -125,7 +125,7 @@ export function routerSection(unit: LengthUnit) {
         least: 0.5,
         most: 45,
       }),
-      mostFeed: numberOr(4000, {
+      maxFeed: numberOr(4000, {
         about: 'Fastest feed that the machine holds in a cut.',
         unit: 'mm/min',
         why: 'a light gantry machine, from memory',

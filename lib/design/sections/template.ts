@@ -12,11 +12,11 @@ export function templateSection(unit: LengthUnit) {
       kerf: lengthOr(0.2, { about: 'Width of the laser’s cut.', most: 3 }),
       toolDiameter: lengthOr(6, { about: 'Router bit that cuts the template.', above: 0, most: 50 }),
       bed: size({ about: 'Bed of the machine, length x width; a longer template is split.' }).optional(),
-      guide: choice(['bearing', 'bush'], 'bearing', {
-        about: 'How the trimming router follows: flush bit with a bearing (same size), or guide bush (offset).',
+      guide: choice(['bearing', 'bushing'], 'bearing', {
+        about: 'How the trimming router follows: flush bit with a bearing (same size), or guide bushing (offset).',
       }),
-      bushDiameter: lengthOr(17, { about: 'Outside diameter of the guide bush.', above: 0, most: 80 }),
-      bitDiameter: lengthOr(8, { about: 'Diameter of the bit in the bush.', above: 0, most: 50 }),
+      bushingDiameter: lengthOr(17, { about: 'Outside diameter of the guide bushing.', above: 0, most: 80 }),
+      bitDiameter: lengthOr(8, { about: 'Diameter of the bit in the bushing.', above: 0, most: 50 }),
       tail: lengthOr(60, { about: 'Length of the clamping tail past the inner end; 0 for none.', most: 500 }),
       joint: choice(['dovetail', 'finger'], 'dovetail', { about: 'How a split template is joined.' }),
       gauge: choice(['vertex-to-rim', 'rim-to-rim'], 'vertex-to-rim', {

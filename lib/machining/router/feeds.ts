@@ -76,15 +76,15 @@ const round = (value: number): number => Math.round(value);
 export function cuttingOf(tool: RouterTool, material: SheetMaterial, data: RouterData): Cutting {
   const { spindle } = data;
   if (tool.kind === 'drill') {
-    const speed = spindle.drillSpeed ?? spindle.least;
-    const feed = Math.min(data.mostFeed, speed * tool.flutes * drillChip * tool.diameter);
+    const speed = spindle.drillSpeed ?? spindle.min;
+    const feed = Math.min(data.maxFeed, speed * tool.flutes * drillChip * tool.diameter);
     return { tool, spindle: speed, feed: round(feed), plunge: round(feed), passDepth: peckDiameters * tool.diameter };
   }
   const chip = data.chipLoad ?? chipLoadsOf(material.kind, tool.diameter).usual;
-  const held = data.mostFeed / (tool.flutes * chip);
-  const speed = Math.max(Math.min(spindle.speed, held), Math.min(spindle.least, spindle.speed));
+  const held = data.maxFeed / (tool.flutes * chip);
+  const speed = Math.max(Math.min(spindle.speed, held), Math.min(spindle.min, spindle.speed));
   const turning = round(speed);
-  const feed = Math.min(data.mostFeed, turning * tool.flutes * chip);
+  const feed = Math.min(data.maxFeed, turning * tool.flutes * chip);
   return {
     tool,
     spindle: turning,
@@ -99,22 +99,22 @@ const figure = (value: number): string => String(Number(value.toPrecision(3)));
 /** What is wrong or unusual about the speeds and feeds of the tools in use. */
 export function feedProblems(cuttings: readonly Cutting[], material: SheetMaterial, data: RouterData): RouterProblem[] {
   const problems: RouterProblem[] = [];
-  const { least, most } = data.spindle;
-  if (least > most)
+  const { min, max } = data.spindle;
+  if (min > max)
     problems.push({
       code: 'router-spindle',
       severity: 'error',
-      key: ['spindle', 'least'],
-      message: `router.spindle.least of ${least} rev/min is above router.spindle.most of ${most}`,
+      key: ['spindle', 'min'],
+      message: `router.spindle.min of ${min} rev/min is above router.spindle.max of ${max}`,
       remedy: 'exchange the two',
     });
   for (const { tool, spindle, feed } of cuttings) {
-    if (spindle < least || spindle > most)
+    if (spindle < min || spindle > max)
       problems.push({
         code: 'router-spindle',
         severity: 'error',
         key: ['spindle', tool.kind === 'drill' ? 'drillSpeed' : 'speed'],
-        message: `tool ${tool.number} would turn at ${spindle} rev/min, outside the spindle's range of ${least} to ${most}`,
+        message: `tool ${tool.number} would turn at ${spindle} rev/min, outside the spindle's range of ${min} to ${max}`,
         remedy: 'use a speed within that range',
       });
     if (tool.kind !== 'mill') continue;

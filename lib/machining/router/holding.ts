@@ -1,4 +1,4 @@
-/** How each placed part of a sheet is held: by tabs, or by an uncut skin. */
+/** How each placed part of a sheet is held: by tabs, or by an uncut onion skin. */
 import { bounds, placeVertices } from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
 import { clearingRings, isHelix } from './cuts.js';
@@ -12,7 +12,7 @@ export interface Held {
   readonly tabHeight: number;
   readonly holding: readonly Holding[];
   readonly problems: readonly RouterProblem[];
-  /** Whether the outline of a placed part keeps its skin. */
+  /** Whether the outline of a placed part keeps its onion skin. */
   readonly skinned: (operation: CutOperation) => boolean;
 }
 
@@ -95,8 +95,8 @@ function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
 }
 
 /**
- * Chooses how every part of the sheet is held: small parts by a skin if asked, the others by tabs, and those without
- * room for tabs by a skin, unless the design would rather have no file.
+ * Chooses how every part of the sheet is held: small parts by an onion skin if asked, the others by tabs, and those without
+ * room for tabs by an onion skin, unless the design would rather have no file.
  * @param radius of the end mill
  */
 export function hold(
@@ -107,18 +107,18 @@ export function hold(
   radius: number,
 ): Held {
   const { cut, placed } = sheet;
-  const { width, spacing, least, without, skinBelow } = data.tabs;
+  const { width, spacing, min, without, onionSkinBelow } = data.tabs;
   const pairs = placed.map((place) => {
     const part = parts.get(place.part);
     if (part === undefined) throw new RangeError(`the sheet places '${place.part}', which is not among the parts`);
     return { key: keyOf(place.part, place.copy), part, held: heldPart(part, place) };
   });
   const faced = pairs.filter(({ held }) => allBarred(held));
-  const skins = new Set([...pairs.filter(({ part }) => isSmall(part, skinBelow)), ...faced].map(({ key }) => key));
+  const skins = new Set([...pairs.filter(({ part }) => isSmall(part, onionSkinBelow)), ...faced].map(({ key }) => key));
   const skinned = ({ operation, part, copy }: CutOperation): boolean =>
     operation === 'outline' && skins.has(keyOf(part, copy));
-  const drop = tabHeightOf(material, data) + data.throughCut;
-  const rules = { width, toolRadius: radius, spacing, least, drop };
+  const drop = tabHeightOf(material, data) + data.overcut;
+  const rules = { width, toolRadius: radius, spacing, min, drop };
   const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
     const held = pairs.filter(({ key }) => !skins.has(key)).map((pair) => pair.held);
     const through = cut.operations.filter((one) => one.depth === 'through' && !skinned(one));
@@ -128,16 +128,16 @@ export function hold(
 
   const problems: RouterProblem[] = [];
   const skinProblem = (why: string, part: string, copies: readonly number[]): RouterProblem => ({
-    code: 'router-skin',
+    code: 'router-onion-skin',
     severity: 'warning',
     key: ['tabs'],
-    message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by a skin of ${data.tabs.skin} mm instead`,
+    message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by an onion skin of ${data.tabs.onionSkin} mm instead`,
     remedy: 'cut it with a knife',
   });
   const roomless: HeldPart[] = [];
   let chosen = choose();
-  // a skin holds what stands around it too, so the choice is made anew until everything hangs
-  while (without === 'skin' && chosen.tabbing.unheld.length > 0) {
+  // an onion skin holds what stands around it too, so the choice is made anew until everything hangs
+  while (without === 'onion-skin' && chosen.tabbing.unheld.length > 0) {
     for (const { part } of chosen.tabbing.unheld) {
       skins.add(keyOf(part.part, part.copy));
       roomless.push(part);
@@ -156,13 +156,13 @@ export function hold(
       message: `${cut.id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
       remedy: 'use less, or leave it out',
     });
-  if (skins.size > 0 && data.tabs.skin >= material.thickness)
+  if (skins.size > 0 && data.tabs.onionSkin >= material.thickness)
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
-      key: ['tabs', 'skin'],
-      message: `${cut.id}: router.tabs.skin of ${data.tabs.skin} mm leaves nothing to cut of ${material.thickness} mm`,
-      remedy: 'use a thinner skin, or a larger process.web that makes room for tabs',
+      key: ['tabs', 'onionSkin'],
+      message: `${cut.id}: router.tabs.onionSkin of ${data.tabs.onionSkin} mm leaves nothing to cut of ${material.thickness} mm`,
+      remedy: 'use a thinner onion skin, or a larger process.web that makes room for tabs',
     });
   const { tabs, counts, unheld, loose } = chosen.tabbing;
   for (const [part, copies] of copiesOf(unheld.map((one) => one.part))) {
@@ -171,8 +171,8 @@ export function hold(
       code: 'router-no-tabs',
       severity: 'error',
       key: ['tabs', 'without'],
-      message: `${cut.id}: no room for ${least} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect`,
-      remedy: `use a smaller router.tabs.width or a larger process.web, or let a skin of ${data.tabs.skin} mm hold it, to be cut with a knife (router.tabs.without: skin)`,
+      message: `${cut.id}: no room for ${min} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect`,
+      remedy: `use a smaller router.tabs.width or a larger process.web, or let an onion skin of ${data.tabs.onionSkin} mm hold it, to be cut with a knife (router.tabs.without: onion-skin)`,
     });
   }
   const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), counts[i]!]));
@@ -182,7 +182,7 @@ export function hold(
     holding: placed.map(({ part, copy }) => ({
       part,
       copy,
-      skin: skins.has(keyOf(part, copy)),
+      onionSkin: skins.has(keyOf(part, copy)),
       tabs: countOf.get(keyOf(part, copy)) ?? 0,
     })),
     problems: [...problems, ...looseProblem(cut.id, loose)],

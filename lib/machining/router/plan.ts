@@ -97,7 +97,7 @@ function entered(tooled: Tooled, setting: Setting): Entered {
   if (point) return pointCut(operation, deep, cutting, data);
   if (operation.operation === 'scribe')
     return lineCut(`scribe ${operation.part} ${operation.copy}`, operation.vertices, operation.closed, cutting, data);
-  const depth = held.skinned(operation) ? material.thickness - data.tabs.skin : deep;
+  const depth = held.skinned(operation) ? material.thickness - data.tabs.onionSkin : deep;
   const settings: CutSettings = {
     cutting,
     data,
@@ -193,15 +193,15 @@ export function planRouter(
       return { ...tool, spindle, passDepth };
     }),
     thickness: material.thickness,
-    throughCut: data.throughCut,
+    overcut: data.overcut,
     finishing,
     markDepth: data.markDepth,
     tabWidth: data.tabs.width,
     tabHeight: held.tabHeight,
-    skin: data.tabs.skin,
-    spindleLeast: data.spindle.least,
-    spindleMost: data.spindle.most,
-    mostFeed: data.mostFeed,
+    onionSkin: data.tabs.onionSkin,
+    minSpindle: data.spindle.min,
+    maxSpindle: data.spindle.max,
+    maxFeed: data.maxFeed,
     holding: held.holding,
     keepOuts: sheet.keepOuts ?? [],
   };

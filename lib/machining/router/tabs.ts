@@ -48,7 +48,7 @@ export interface TabRules {
   readonly width: number;
   readonly toolRadius: number;
   readonly spacing: number;
-  readonly least: number;
+  readonly min: number;
   /** Length beside a tab over which the tool comes down again. */
   readonly drop: number;
 }
@@ -211,7 +211,7 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
   };
 
   const wanted = parts.map((part) =>
-    Math.max(rules.least, Math.ceil(ringOf(part.edges[0]!.vertices).length / rules.spacing)),
+    Math.max(rules.min, Math.ceil(ringOf(part.edges[0]!.vertices).length / rules.spacing)),
   );
   for (const index of parts.keys()) {
     const own = all.filter(
@@ -251,7 +251,7 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
   const pieceOf = new Map(all.map((tab) => [tab.owner, tab.from]));
   const unheld = parts.flatMap((part, i) => {
     const piece = pieceOf.get(i);
-    const held = piece !== undefined && hangs(piece) && counts[i]! >= rules.least;
+    const held = piece !== undefined && hangs(piece) && counts[i]! >= rules.min;
     return held ? [] : [{ part, tabs: counts[i]! }];
   });
   const inParts = new Set(pieceOf.values());

@@ -47,7 +47,7 @@ const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
 export function cutDepth(operation: CutOperation, material: SheetMaterial, data: RouterData): number {
   if (operation.operation === 'countersink') return (operation.diameter ?? 0) / 2;
   if (operation.operation === 'scribe') return data.markDepth;
-  return operation.depth === 'through' ? material.thickness + data.throughCut : operation.depth;
+  return operation.depth === 'through' ? material.thickness + data.overcut : operation.depth;
 }
 
 /**
@@ -96,13 +96,13 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
     }
     tooled.push({ operation, tool });
     const depth = cutDepth(operation, material, data);
-    if (operation.operation === 'countersink' && depth > material.thickness + data.throughCut + 1e-9)
+    if (operation.operation === 'countersink' && depth > material.thickness + data.overcut + 1e-9)
       problems.set(`countersink ${operation.part}`, {
         code: 'router-countersink',
         severity: 'error',
-        key: ['throughCut'],
+        key: ['overcut'],
         message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, and the sheet is ${mm(material.thickness)} thick`,
-        remedy: 'use smaller heads, or let router.throughCut go deeper into the spoil board',
+        remedy: 'use smaller heads, or let router.overcut go deeper into the spoil board',
       });
     if (depth > tool.cuttingDepth + 1e-9)
       problems.set(`short ${tool.number}`, {

@@ -25,11 +25,11 @@ export interface RouterData {
   readonly pathMode: 'exact' | 'continuous';
   readonly lengthOffsets: boolean;
   readonly safeHeight: number;
-  readonly throughCut: number;
+  readonly overcut: number;
   readonly direction: 'conventional' | 'climb';
   readonly finishing: number;
   readonly rampAngleDeg: number;
-  readonly mostFeed: number;
+  readonly maxFeed: number;
   readonly plungeFeed: number;
   readonly travelSpeed: number;
   readonly chipLoad?: number | undefined;
@@ -37,8 +37,8 @@ export interface RouterData {
   readonly markDepth: number;
   readonly dwell: number;
   readonly spindle: {
-    readonly least: number;
-    readonly most: number;
+    readonly min: number;
+    readonly max: number;
     readonly speed: number;
     readonly drillSpeed?: number | undefined;
   };
@@ -48,10 +48,10 @@ export interface RouterData {
     readonly width: number;
     readonly height?: number | undefined;
     readonly spacing: number;
-    readonly least: number;
-    readonly without: 'skin' | 'stop';
-    readonly skinBelow: number;
-    readonly skin: number;
+    readonly min: number;
+    readonly without: 'onion-skin' | 'stop';
+    readonly onionSkinBelow: number;
+    readonly onionSkin: number;
   };
 }
 
@@ -115,9 +115,9 @@ export interface ToolRun {
 export interface Holding {
   readonly part: string;
   readonly copy: number;
-  /** Number of tabs on its edges; 0 for a skin. */
+  /** Number of tabs on its edges; 0 for an onion skin. */
   readonly tabs: number;
-  readonly skin: boolean;
+  readonly onionSkin: boolean;
 }
 
 /** A plain document: all that a writer of any machine language needs. */
@@ -140,7 +140,7 @@ export interface RouterProblem {
     | 'router-countersink'
     | 'router-spindle'
     | 'router-no-tabs'
-    | 'router-skin'
+    | 'router-onion-skin'
     | 'router-clamp'
     | 'router-sheet-edge'
     | 'router-chip-load'
@@ -168,15 +168,15 @@ export interface RouterLimits {
     readonly passDepth: number;
   })[];
   readonly thickness: number;
-  readonly throughCut: number;
+  readonly overcut: number;
   readonly finishing: number;
   readonly markDepth: number;
   readonly tabWidth: number;
   readonly tabHeight: number;
-  readonly skin: number;
-  readonly spindleLeast: number;
-  readonly spindleMost: number;
-  readonly mostFeed: number;
+  readonly onionSkin: number;
+  readonly minSpindle: number;
+  readonly maxSpindle: number;
+  readonly maxFeed: number;
   readonly holding: readonly Holding[];
   readonly keepOuts: readonly (readonly Point[])[];
 }

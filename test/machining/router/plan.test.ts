@@ -26,7 +26,7 @@ describe('speeds and feeds', () => {
     [16_000, 3, 0.08, 3840],
     [10_000, 1, 0.15, 1500],
   ])('%i rev/min, %i flutes, %f mm give %i mm/min', (speed, flutes, chipLoad, feed) => {
-    const data = routerData({ chipLoad, spindle: { least: 5000, most: 24_000, speed } });
+    const data = routerData({ chipLoad, spindle: { min: 5000, max: 24_000, speed } });
     expect(cuttingOf(mill({ flutes }), ply, data).feed).toBe(feed);
   });
 
@@ -44,12 +44,12 @@ describe('speeds and feeds', () => {
     const sheet = { kind, thickness: 12 };
     const tool = mill({ diameter: 25.4 * inches });
     const warned = (chip: number): boolean => {
-      const data = routerData({ chipLoad: chip, mostFeed: 100_000 });
+      const data = routerData({ chipLoad: chip, maxFeed: 100_000 });
       return feedProblems([cuttingOf(tool, sheet, data)], sheet, data).length > 0;
     };
     expect([warned(25.4 * least), warned(25.4 * most)]).toEqual([false, false]);
     expect([warned(25.4 * most * 1.02), warned(25.4 * least * 0.19)]).toEqual([true, true]);
-    const usual = routerData({ mostFeed: 100_000 });
+    const usual = routerData({ maxFeed: 100_000 });
     const { feed, spindle, tool: bit } = cuttingOf(tool, sheet, usual);
     const chip = feed / spindle / bit.flutes / 25.4;
     // cautious, for light machines: below the table, and far enough from rubbing not to be warned of
@@ -59,7 +59,7 @@ describe('speeds and feeds', () => {
   });
 
   it('turn slower rather than thin the chip where the machine is slow', () => {
-    const data = routerData({ chipLoad: 0.15, mostFeed: 3000 });
+    const data = routerData({ chipLoad: 0.15, maxFeed: 3000 });
     const { spindle, feed } = cuttingOf(mill(), ply, data);
     expect(spindle).toBe(10_000);
     expect(feed).toBe(3000);
@@ -67,7 +67,7 @@ describe('speeds and feeds', () => {
 
   it.each([
     ['chips too thin', { chipLoad: 0.01 }],
-    ['chips too thick', { chipLoad: 0.6, mostFeed: 20_000 }],
+    ['chips too thick', { chipLoad: 0.6, maxFeed: 20_000 }],
     ['passes too deep', { passDepth: 2 }],
   ])('warn of %s and still write', (_, changes) => {
     const job = twoPlates({ data: routerData(changes) });
@@ -88,18 +88,18 @@ describe('named problems, and no file', () => {
     [
       'a spindle out of range',
       'router-spindle',
-      { data: routerData({ spindle: { least: 8000, most: 24_000, speed: 30_000 }, mostFeed: 50_000 }) },
+      { data: routerData({ spindle: { min: 8000, max: 24_000, speed: 30_000 }, maxFeed: 50_000 }) },
     ],
     [
       'a spindle range the wrong way round',
       'router-spindle',
-      { data: routerData({ spindle: { least: 24_000, most: 8000, speed: 18_000 } }) },
+      { data: routerData({ spindle: { min: 24_000, max: 8000, speed: 18_000 } }) },
     ],
     ['no room for tabs', 'router-no-tabs', { data: routerData({ tabs: { ...routerData().tabs, width: 300 } }) }],
     [
       'a skin as thick as the sheet',
       'router-no-tabs',
-      { parts: [seats()], data: routerData({ tabs: { ...routerData().tabs, skin: 12 } }) },
+      { parts: [seats()], data: routerData({ tabs: { ...routerData().tabs, onionSkin: 12 } }) },
     ],
     ['a countersink deeper than the sheet', 'router-countersink', { thickness: 3 }],
     ['a cut over the edge of the sheet', 'router-sheet-edge', { width: 454 }],
@@ -145,10 +145,10 @@ describe('strategy', () => {
 
   it('holds a part of which every edge mates by a skin, and says so', () => {
     const skinned = twoPlates({ parts: [seats()] });
-    expect(skinned.plan.limits.holding.map(({ skin }) => skin)).toContain(true);
-    expect(skinned.plan.problems.filter(({ code }) => code === 'router-skin').map(({ severity }) => severity)).toEqual([
-      'warning',
-    ]);
+    expect(skinned.plan.limits.holding.map(({ onionSkin }) => onionSkin)).toContain(true);
+    expect(
+      skinned.plan.problems.filter(({ code }) => code === 'router-onion-skin').map(({ severity }) => severity),
+    ).toEqual(['warning']);
     expect(skinned.simulate().findings).toEqual([]);
   });
 
@@ -200,7 +200,7 @@ describe('strategy', () => {
     const { cuttingSeconds, travelLength, toolWear } = job.plan;
     expect(toolWear.map(({ tool }) => tool)).toEqual([2, 3, 1]);
     const mm = toolWear.find(({ tool }) => tool === 1)!.length;
-    expect(cuttingSeconds).toBeGreaterThan((mm / routerData().mostFeed) * 60);
+    expect(cuttingSeconds).toBeGreaterThan((mm / routerData().maxFeed) * 60);
     expect(travelLength).toBeGreaterThan(0);
   });
 });
