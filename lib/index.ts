@@ -40,6 +40,7 @@ export {
   type Prepared,
   templateFiles,
 } from './pipeline.js';
+export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';
 export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseSize } from './units/index.js';
 export {

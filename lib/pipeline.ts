@@ -17,6 +17,7 @@ import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
 import { type Route, routeSheets } from './pipeline/router-files.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
+import { stockProblems } from './pipeline/stock-problems.js';
 
 /** Everything that follows from the design without nesting. */
 export interface Prepared {
@@ -120,6 +121,8 @@ export interface NestedJob {
 
 /** Nests and cuts the parts of a prepared design whose problems hold no error. */
 export async function nestPrepared(prepared: Prepared, nester: Nester = nest): Promise<NestedJob> {
+  const lacking = stockProblems(prepared);
+  if (hasError(lacking)) return { sheets: [], cost: 0, problems: lacking };
   const parts = new Map(prepared.parts.map((part) => [part.id, part]));
   const sheets: JobSheet[] = [];
   const problems: Diagnostic[] = [];

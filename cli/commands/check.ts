@@ -1,10 +1,19 @@
 import type { CommandModule } from 'yargs';
-import { cautionsShort, hasError, keyFigures, prepare } from '../../lib/index.js';
+import {
+  cautionsShort,
+  countedStock,
+  hasError,
+  keyFigures,
+  nestPrepared,
+  prepare,
+  stockProblems,
+} from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
 import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
+import { nesterFor } from '../nester.js';
 import { reportProblems } from '../report.js';
 import { table } from '../table.js';
 
@@ -17,11 +26,16 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
       .options(designFlags)
       .example('$0 check press-house.yaml', 'figures and problems')
       .example('$0 check press-house.yaml --json', 'the same for a program'),
-  handler: (flags) => {
+  handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     const job = prepare(design, readExtras(flags.design, design, loaded.locate));
-    const problems = [...loaded.problems, ...job.problems.map(loaded.locate)];
+    const found = [...job.problems, ...stockProblems(job)];
+    const counted = countedStock(job);
+    // where stock is counted, only the nest that `cut` would make tells whether it is enough
+    if (!hasError(found) && counted.requests.length > 0)
+      found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
+    const problems = [...loaded.problems, ...found.map(loaded.locate)];
     const figures = keyFigures(job.design, job.dish, job.parts, job.cleatStart);
     if (flags.json) printJson({ figures, problems });
     else {

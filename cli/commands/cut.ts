@@ -1,17 +1,29 @@
 import type { CommandModule } from 'yargs';
 import { buildJob, cautionsShort, operationKey, verify } from '../../lib/index.js';
+import { withClaim } from '../claim.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
 import { readExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
-import { askFolder, writeFolder } from '../folder.js';
+import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
 import { readFolder } from '../read-folder.js';
 import { stopOnErrors } from '../report.js';
 import { sheetTable } from '../sheet-table.js';
 
 type CutArguments = DesignArguments & { readonly out: string; readonly force: boolean; readonly verify: boolean };
+
+/** Reads the folder back. @throws Stop when the files are not what was designed */
+function prove(folder: string): void {
+  const proof = verify(readFolder(folder));
+  if (proof.ok) return;
+  throw new Stop(
+    exitCode.cannotBuild,
+    proof.faults.map(({ message }) => ({ code: 'not-proven', severity: 'error', message })),
+    'the files do not prove right; nothing was written; please report it with the design file',
+  );
+}
 
 export const cutCommand: CommandModule<object, CutArguments> = {
   command: 'cut <design>',
@@ -33,18 +45,11 @@ export const cutCommand: CommandModule<object, CutArguments> = {
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    askFolder(flags.out, flags.force);
-    const job = await buildJob(design, readExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
-    stopOnErrors(loaded, job.problems);
-    writeFolder(flags.out, job.files, flags.force, (folder) => {
-      if (!flags.verify) return;
-      const proof = verify(readFolder(folder));
-      if (!proof.ok)
-        throw new Stop(
-          exitCode.cannotBuild,
-          proof.faults.map(({ message }) => ({ code: 'not-proven', severity: 'error', message })),
-          'the files do not prove right; nothing was written; please report it with the design file',
-        );
+    const job = await withClaim(flags.out, flags.force, async (claim) => {
+      const made = await buildJob(design, readExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
+      stopOnErrors(loaded, made.problems);
+      writeFolder(claim, made.files, flags.verify ? prove : undefined);
+      return made;
     });
     if (flags.json)
       printJson({

@@ -1,5 +1,6 @@
 import type { CommandModule } from 'yargs';
 import { cautionsShort, prepare, templateFiles } from '../../lib/index.js';
+import { withClaim } from '../claim.js';
 import { say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
@@ -39,8 +40,11 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
     // outlines of one’s own have no part in it
     const job = prepare({ ...design, extra: [] });
     stopOnErrors(loaded, job.problems);
-    const files = await templateFiles(job);
-    writeFolder(flags.out, files, flags.force);
+    const files = await withClaim(flags.out, flags.force, async (claim) => {
+      const made = await templateFiles(job);
+      writeFolder(claim, made);
+      return made;
+    });
     for (const name of files.keys()) say(`${flags.out}/${name}`);
     say(shade('done', 'green'));
     say(cautionsShort);

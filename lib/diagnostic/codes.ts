@@ -76,6 +76,7 @@ export const diagnosticCodes = {
   'no-stock-for-group': 'A material that parts are made of has no stock.',
   'larger-than-stock': 'A part is larger than every sheet of its material.',
   'stock-used-up': 'The stock is not enough for all parts.',
+  'stock-outline': 'The outline of an offcut or of a place to keep clear cannot be used.',
   // machining
   'hole-smaller-than-tool': 'A hole is smaller than any tool at hand.',
   'opening-smaller-than-tool': 'An opening is narrower than the cut.',
@@ -108,6 +109,8 @@ export const diagnosticCodes = {
   'outside-folder': 'A design names a file outside its own folder.',
   'no-receiver': 'A forecast was asked of a design without a receiver.',
   'cannot-write': 'An output cannot be written.',
+  'no-space': 'The disk has too little space for the output.',
+  'folder-in-use': 'Another run is writing the same folder.',
   'foreign-files': 'The output folder holds files of somebody else.',
   'changed-files': 'The output of an earlier run was changed since.',
   'not-proven': 'The files as written do not prove right.',

@@ -19,7 +19,7 @@ const anticlockwise = (ring: Polygon): Polygon => (ringArea(ring) < 0 ? [...ring
 const clockwise = (ring: Polygon): Polygon => (ringArea(ring) > 0 ? [...ring].reverse() : ring);
 
 /** A group's parts and stock, made ready. */
-interface Task {
+export interface Task {
   readonly pieces: readonly Piece[];
   readonly spaces: readonly Space[];
   readonly shapes: Shapes;
@@ -47,7 +47,25 @@ function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing
   return { pieces, spaces, shapes, noFits, parts, stock };
 }
 
-/** The least sheet in which a part fits the way it may orientation. */
+/** Parts and stock by group, made ready. */
+export function tasksOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): Task[] {
+  const turned = parts.map((part) => ({
+    ...part,
+    outline: anticlockwise(part.outline),
+    openings: part.openings.map(clockwise),
+  }));
+  const items = stock.map((item) => ({ ...item, keepOuts: item.keepOuts.map(anticlockwise) }));
+  const groups = [...new Set(turned.map(({ group }) => group))];
+  return groups.map((group) =>
+    taskOf(
+      turned.filter((part) => part.group === group),
+      items.filter((item) => item.group === group),
+      spacing,
+    ),
+  );
+}
+
+/** The least sheet in which a part fits as it may be turned. */
 function minSheet(part: NestPart, shapes: Shapes, margin: number): { width: number; height: number } {
   const sizes = orientationsOf(part, shapes).map(({ shape }) => ({
     width: shape.width + 2 * margin,
@@ -83,20 +101,7 @@ function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, pack
  */
 export function nest(parts: readonly NestPart[], stock: readonly NestStock[], options: NestOptions): Layout {
   checkRequest(parts, stock, options);
-  const turned = parts.map((part) => ({
-    ...part,
-    outline: anticlockwise(part.outline),
-    openings: part.openings.map(clockwise),
-  }));
-  const items = stock.map((item) => ({ ...item, keepOuts: item.keepOuts.map(anticlockwise) }));
-  const groups = [...new Set(turned.map(({ group }) => group))];
-  const tasks = groups.map((group) =>
-    taskOf(
-      turned.filter((part) => part.group === group),
-      items.filter((item) => item.group === group),
-      options.spacing,
-    ),
-  );
+  const tasks = tasksOf(parts, stock, options.spacing);
   const packings = tasks.map((task) => firstNest(task.pieces, task.spaces, task.noFits));
   const budget = budgetOf(options.effort, options.stop, options.elapsed);
   const report = (): void => options.onBetter?.(layoutOf(tasks, packings));

@@ -5,24 +5,18 @@ import { type CutProblem, cutWidth, type Process, type RouterProblem } from '../
 import type { Unplaced } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
 import type { Part } from '../parts/index.js';
+import { countPath } from './stock-problems.js';
 import { formatLength } from '../units/index.js';
 
-/** A part that found no place, with what would do. */
-export function unplacedProblem(unplaced: Unplaced, part: Part, design: Design): Diagnostic {
+/** A part that found no place in the nest. */
+export function unplacedProblem({ copies }: Unplaced, part: Part, design: Design): Diagnostic {
   const material = `${part.material} (${formatLength(part.thickness, design.units)})`;
-  const least = unplaced.minSheet;
-  const size = (mm: number) => formatLength(mm, design.units, 2);
-  const which = `${part.name.toLowerCase()} (${part.id})`;
-  const messages = {
-    'no-stock-for-group': `no stock of ${material} for ${part.quantity} x ${which}`,
-    'larger-than-stock': `${which} fits no stock of ${material}`,
-    'stock-used-up': `the stock of ${material} is used up with ${unplaced.copies} x ${which} left`,
-  } as const;
-  const advice =
-    least === null
-      ? 'allow more of it (count)'
-      : `a sheet of ${size(least.width)} x ${size(least.height)} would do, margins and grain included`;
-  return diagnostic(unplaced.reason, ['stock'], messages[unplaced.reason], advice);
+  return diagnostic(
+    'stock-used-up',
+    countPath(design, part.material),
+    `the stock of ${material} is used up with ${copies} x ${part.name.toLowerCase()} (${part.id}) left`,
+    'allow more of it (count)',
+  );
 }
 
 /**

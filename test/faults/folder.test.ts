@@ -1,8 +1,18 @@
 /** What the disk, links and hostile names can do to a run. */
-import { execFileSync, spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkRoom, claimFolder } from '../../cli/claim.js';
 import { commandPath, dishwright, workshop } from '../helpers/command.js';
 import { smallDish } from './small-dish.js';
 
@@ -33,29 +43,28 @@ describe('cut', () => {
     expect(readFileSync(join(place.folder, 'precious'), 'utf8')).toBe('precious');
   });
 
-  it.each([
-    ['../outside', 'name'],
-    ['/tmp/outside', 'name'],
-    ['..\\outside', 'name'],
-  ])('keeps a material called %s within its folder', (name) => {
-    const text = smallDish('Small')
-      .replaceAll('ply:', `"${name.replaceAll('\\', '\\\\')}":`)
-      .replaceAll('material: ply', `material: "${name.replaceAll('\\', '\\\\')}"`);
-    writeFileSync(join(place.folder, 'hostile.yaml'), text);
-    const before = readdirSync(place.folder).sort();
-    const ran = dishwright(place.folder, ['cut', 'hostile.yaml', '-o', 'hostile', '--force']);
-    expect(
-      readdirSync(place.folder)
-        .sort()
-        .filter((file) => file !== 'hostile'),
-    ).toEqual(before.filter((file) => file !== 'hostile'));
-    expect(existsSync('/tmp/outside')).toBe(false);
-    // either refused with a reason, or written with a name that is harmless
-    if (ran.code !== 0) expect(ran.err).toMatch(/outside/);
-    else
-      for (const entry of readdirSync(join(place.folder, 'hostile'), { recursive: true }))
-        expect(String(entry)).toMatch(/^[\w./-]+$/);
-  });
+  it.each([['../outside'], [join(place.folder, 'beside', 'outside')], ['..\\outside']])(
+    'keeps a material called %s within its folder',
+    (name) => {
+      const text = smallDish('Small')
+        .replaceAll('ply:', `"${name.replaceAll('\\', '\\\\')}":`)
+        .replaceAll('material: ply', `material: "${name.replaceAll('\\', '\\\\')}"`);
+      writeFileSync(join(place.folder, 'hostile.yaml'), text);
+      const before = readdirSync(place.folder).sort();
+      const ran = dishwright(place.folder, ['cut', 'hostile.yaml', '-o', 'hostile', '--force']);
+      expect(
+        readdirSync(place.folder)
+          .sort()
+          .filter((file) => file !== 'hostile'),
+      ).toEqual(before.filter((file) => file !== 'hostile'));
+      expect(existsSync(join(place.folder, 'beside'))).toBe(false);
+      // either refused with a reason, or written with a name that is harmless
+      if (ran.code !== 0) expect(ran.err).toMatch(/outside/);
+      else
+        for (const entry of readdirSync(join(place.folder, 'hostile'), { recursive: true }))
+          expect(String(entry)).toMatch(/^[\w./-]+$/);
+    },
+  );
 
   it('writes text of a design into no file as code', () => {
     const nasty = `"=HYPERLINK(1)</title><script>alert(1)</script>'&"`;
@@ -104,6 +113,69 @@ describe('cut', () => {
     expect(code, err).toBe(3);
     expect(err).toContain('nothing was changed');
     expect(readdirSync(place.folder).filter((name) => name.includes('gone'))).toEqual([]);
+  });
+});
+
+describe('an output folder that cannot be written', () => {
+  // the design cannot be built for want of stock, which the nest would find: the folder is looked at before
+  const hopeless = smallDish('Hopeless').replace(
+    '{ material: ply, size: 900 x 600 }',
+    '{ material: ply, size: 90 x 60 }',
+  );
+  const cutHopeless = (target: string) => {
+    writeFileSync(join(place.folder, 'hopeless.yaml'), hopeless);
+    return dishwright(place.folder, ['cut', 'hopeless.yaml', '-o', target]);
+  };
+
+  it('is found before the parts are nested', () => {
+    expect(cutHopeless('fine').code).toBe(1);
+    const ran = cutHopeless('/proc/dishwright/out');
+    expect(ran.code).toBe(3);
+    expect(ran.err).toContain('[cannot-write]');
+    expect(cutHopeless('small.yaml/out').err).toContain('a part of the path is a file');
+  });
+
+  it('leaves no empty folders on the way to it', () => {
+    expect(cutHopeless('new/deep/out').code).toBe(1);
+    expect(existsSync(join(place.folder, 'new'))).toBe(false);
+  });
+
+  it('is refused for want of room', () => {
+    expect(() => checkRoom(place.folder, 1e18)).toThrow(/is full: .* MB are free, and the files may take/);
+    expect(() => checkRoom(place.folder, 1)).not.toThrow();
+  });
+});
+
+describe('two runs into one folder', () => {
+  const locks = () => readdirSync(place.folder).filter((name) => name.includes('.lock-'));
+
+  it('are one too many: the second is refused and says which the first is', () => {
+    const claim = claimFolder(join(place.folder, 'shared'), false);
+    try {
+      const ran = cut('-o', 'shared');
+      expect(ran.code).toBe(3);
+      expect(ran.err).toContain(`another run (process ${process.pid}) is writing shared`);
+      expect(locks()).toHaveLength(1);
+    } finally {
+      claim.release();
+    }
+    expect(cut('-o', 'shared').code).toBe(0);
+    expect(locks()).toEqual([]);
+  });
+
+  it('are none where the first was killed: its lock is removed', () => {
+    const dead = spawnSync(process.execPath, ['-e', '0']).pid;
+    writeFileSync(join(place.folder, `.crashed.lock-${dead}-00000000`), '');
+    expect(cut('-o', 'crashed').code).toBe(0);
+    expect(locks()).toEqual([]);
+  });
+
+  it('are none where the number of a dead run was given to another process', () => {
+    const lock = join(place.folder, `.reused.lock-${process.pid}-00000000`);
+    writeFileSync(lock, '');
+    utimesSync(lock, new Date(0), new Date(0));
+    expect(cut('-o', 'reused').code).toBe(0);
+    expect(locks()).toEqual([]);
   });
 });
 
