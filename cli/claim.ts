@@ -90,7 +90,14 @@ export function claimFolder(target: string, force: boolean): Claim {
   const parent = dirname(folder);
   const lock = `.${basename(folder)}.lock-${process.pid}-${randomBytes(4).toString('hex')}`;
   let made: string | undefined;
-  let timer: NodeJS.Timeout | undefined;
+  const timer = setInterval(() => {
+    try {
+      utimesSync(join(parent, lock), new Date(), new Date());
+    } catch {
+      // not there yet, or removed by hand; the folder is looked at again before it is put in place
+    }
+  }, refreshEvery);
+  timer.unref();
   const release = (): void => {
     clearInterval(timer);
     rmSync(join(parent, lock), { force: true });
@@ -124,14 +131,6 @@ export function claimFolder(target: string, force: boolean): Claim {
       'choose another -o',
     );
   }
-  timer = setInterval(() => {
-    try {
-      utimesSync(join(parent, lock), new Date(), new Date());
-    } catch {
-      // the lock was removed by hand; the folder is looked at again before it is put in place
-    }
-  }, refreshEvery);
-  timer.unref();
   return { target, folder, force, release };
 }
 
