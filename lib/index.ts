@@ -28,7 +28,7 @@ export { type Figure, keyFigures } from './figures.js';
 export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 export { cautions, cautionsShort } from './output/cautions.js';
 export { operationKey } from './output/key.js';
-export type { Part } from './parts/index.js';
+export type { ExtraSource, Part } from './parts/index.js';
 export {
   buildJob,
   nestPrepared,

@@ -8,7 +8,15 @@ import { type Dish, solveDish } from './dish/index.js';
 import { type CutSheet, cutProblems, machine } from './machining/index.js';
 import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 import type { Forecast } from './optics/index.js';
-import { makeGauges, makeParts, makeTemplates, type Part, readExtras, withFittingLabels } from './parts/index.js';
+import {
+  type ExtraSource,
+  makeGauges,
+  makeParts,
+  makeTemplates,
+  type Part,
+  readExtras,
+  withFittingLabels,
+} from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { forecastOf, opticsProblems } from './pipeline/forecast.js';
@@ -64,9 +72,9 @@ export interface Job extends Prepared {
 
 /**
  * Solves the dish, makes its parts and asks whether the process can cut them.
- * @param extras texts of the design's `extra` files, by name
+ * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  */
-export function prepare(design: Design, extras: ReadonlyMap<string, string> = new Map()): Prepared {
+export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource> = new Map()): Prepared {
   const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
   const made = makeParts(design, dish);
   const { cleatStart } = made;
@@ -141,12 +149,12 @@ export async function nestPrepared(prepared: Prepared, nester: Nester = nest): P
 
 /**
  * Makes everything of a design.
- * @param extras texts of the design's `extra` files, by name
+ * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  * @param nester runs the nest; in this thread when left out
  */
 export async function buildJob(
   design: Design,
-  extras: ReadonlyMap<string, string> = new Map(),
+  extras: ReadonlyMap<string, ExtraSource> = new Map(),
   nester: Nester = nest,
 ): Promise<Job> {
   const prepared = prepare(design, extras);

@@ -21,6 +21,10 @@ const table = {
     uses: ['diagnostic', 'geometry', 'units'],
     types: ['diagnostic', 'geometry', 'units', 'design', 'dish', 'parts', 'optics', 'nest', 'machining'],
   },
+  maker: {
+    uses: ['geometry', 'parts', 'output'],
+    types: ['geometry', 'parts', 'output', 'machining'],
+  },
   // an independent opinion: it shares no code with what it checks
   check: { uses: [], types: ['geometry'] },
 } as const;

@@ -52,54 +52,70 @@ function ofOperation(cut: SheetOperation): DrawnEntity {
 }
 
 /**
- * A sheet with everything that is cut from it. The edge of the stock comes first (unless a laser would cut along it),
- * then lettering, then the operations in their order.
+ * Everything that is drawn of a sheet, in cutting order: the edge of the stock first (unless a laser would cut along
+ * it), then lettering, then the operations.
  * @param edge the outline of the stock when it is no rectangle of the sheet's width and height
  * @throws RangeError for a drill or countersink without centre or diameter
  */
-export function drawSheet(sheet: CutSheetToDraw, colours: Colours, edge?: readonly Vertex[]): Drawing {
-  const { width, height } = sheet;
-  const entities = [
-    ...(sheet.process.kind === 'laser' ? [] : [pathOf('sheet-edge', true, edge ?? rectangle(0, 0, width, height))]),
-    ...(sheet.marks ?? []).map(({ vertices }) => pathOf('scribe', false, vertices)),
-    ...sheet.operations.map(ofOperation),
+export function sheetEntities(sheet: CutSheetToDraw, edge?: readonly Vertex[]): DrawnEntity[] {
+  const { width, height, process, marks = [], operations } = sheet;
+  return [
+    ...(process.kind === 'laser' ? [] : [pathOf('sheet-edge', true, edge ?? rectangle(0, 0, width, height))]),
+    ...marks.map(({ vertices }) => pathOf('scribe', false, vertices)),
+    ...operations.map(ofOperation),
   ];
-  return { title: sheet.id, width, height, layers: layersOf(entities, colours), entities };
+}
+
+/** A sheet as a drawing; parameters and errors as for `sheetEntities`. */
+export function drawSheet(sheet: CutSheetToDraw, colours: Colours, edge?: readonly Vertex[]): Drawing {
+  const { id, width, height } = sheet;
+  const entities = sheetEntities(sheet, edge);
+  return { title: id, width, height, layers: layersOf(entities, colours), entities };
 }
 
 /**
- * One part by itself at true, finished size, moved so that it stands 5 mm clear of the drawing's edges. The number of
- * the copy (`{n}` in a label) is left blank, to be filled in by hand.
- * @throws RangeError for a part without contours, or a label without height
+ * Everything that is drawn of one part, in its own axes at true, finished size. The number of the copy (`{n}` in a
+ * label) is left blank, to be filled in by hand.
+ * @throws RangeError for a label without height
  */
-export function drawPart(part: PartToDraw, colours: Colours): Drawing {
+export function partEntities(part: PartToDraw): DrawnEntity[] {
   const lettering = part.labels.flatMap(({ text, x, y, height, angle }) =>
     strokeText(text.replaceAll('{n}', '_'), { x, y }, height, angle),
   );
-  const box = boundsOfAll([...part.contours.map(({ vertices }) => vertices), ...lettering].map(bounds));
-  const dx = PART_MARGIN - box.minX;
-  const dy = PART_MARGIN - box.minY;
-  const moved = (vertices: readonly Vertex[]) => vertices.map(({ x, y, bulge }) => ({ x: x + dx, y: y + dy, bulge }));
   const paths = (operation: 'outline' | 'opening' | 'scribe') =>
     part.contours
       .filter((contour) => contour.operation === operation)
       .map(({ closed, vertices }) =>
-        pathOf(operation, closed, moved(vertices), operation === 'outline' ? part.name : undefined),
+        pathOf(operation, closed, vertices, operation === 'outline' ? part.name : undefined),
       );
-  const entities: DrawnEntity[] = [
+  const circles = (layerOf: (drill: PartToDraw['drills'][number]) => readonly [string, number | undefined]) =>
+    part.drills.flatMap((drill): DrawnEntity[] => {
+      const [layer, diameter] = layerOf(drill);
+      return diameter === undefined ? [] : [{ kind: 'circle', layer, x: drill.x, y: drill.y, diameter }];
+    });
+  return [
     ...paths('scribe'),
-    ...lettering.map((stroke) => pathOf('scribe', false, moved(stroke))),
-    ...part.drills.map(({ x, y, diameter }): DrawnEntity => {
-      return { kind: 'circle', layer: drillLayer(diameter), x: x + dx, y: y + dy, diameter };
-    }),
-    ...part.drills.flatMap(({ x, y, countersink }): DrawnEntity[] =>
-      countersink === undefined
-        ? []
-        : [{ kind: 'circle', layer: 'countersink', x: x + dx, y: y + dy, diameter: countersink }],
-    ),
+    ...lettering.map((stroke) => pathOf('scribe', false, stroke)),
+    ...circles(({ diameter }) => [drillLayer(diameter), diameter]),
+    ...circles(({ countersink }) => ['countersink', countersink]),
     ...paths('opening'),
     ...paths('outline'),
   ];
+}
+
+function moved(entity: DrawnEntity, dx: number, dy: number): DrawnEntity {
+  if (entity.kind === 'circle') return { ...entity, x: entity.x + dx, y: entity.y + dy };
+  return { ...entity, vertices: entity.vertices.map(({ x, y, bulge }) => ({ x: x + dx, y: y + dy, bulge })) };
+}
+
+/**
+ * One part as a drawing of its own, moved so that it stands 5 mm clear of the edges.
+ * @throws RangeError for a part without contours, or a label without height
+ */
+export function drawPart(part: PartToDraw, colours: Colours): Drawing {
+  const own = partEntities(part);
+  const box = boundsOfAll(own.flatMap((one) => (one.kind === 'path' ? [bounds(one.vertices)] : [])));
+  const entities = own.map((one) => moved(one, PART_MARGIN - box.minX, PART_MARGIN - box.minY));
   return {
     title: part.name,
     width: box.maxX - box.minX + 2 * PART_MARGIN,

@@ -12,7 +12,7 @@ export type {
   SheetOperation,
 } from './types.js';
 export { operationKey } from './key.js';
-export { drawPart, drawSheet, drillLayer } from './drawing.js';
+export { drawPart, drawSheet, drillLayer, partEntities, sheetEntities } from './drawing.js';
 export { writeDxf } from './dxf/write.js';
 export { writeSvg } from './svg.js';
 export { type NgcHeader, routerCautions, writeNgc } from './gcode/index.js';

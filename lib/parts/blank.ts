@@ -9,7 +9,6 @@ type Needed = 'id' | 'kind' | 'name' | 'material' | 'thickness' | 'quantity' | '
 export function blank(part: Pick<Part, Needed> & Partial<Part>): Part {
   return {
     grain: 'any',
-    mirrorable: false,
     drills: [],
     labels: [],
     edges: [],

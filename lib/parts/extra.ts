@@ -12,6 +12,9 @@ import type { Drill, Part, PartContour } from './types.js';
 /** Round holes up to this diameter (mm) are drilled or bored; larger ones are openings that parts may lie in. */
 const largestDrill = 20;
 
+/** An outline of one's own: the text of a DXF or SVG file, or what reads a drawing that stands in memory. */
+export type ExtraSource = string | ((options: ReadingOptions) => Drawing);
+
 export interface ReadExtras {
   readonly parts: readonly Part[];
   readonly problems: readonly Diagnostic[];
@@ -25,9 +28,12 @@ function readDrawing(text: string, options: ReadingOptions): Drawing {
   return /^\uFEFF?\s*</.test(text) ? readSvgDrawing(text, options) : readDxfDrawing(text, options);
 }
 
-function shapesIn(text: string, options: ReadingOptions): { shapes: readonly Shape[]; findings: readonly Finding[] } {
+function shapesIn(
+  source: ExtraSource,
+  options: ReadingOptions,
+): { shapes: readonly Shape[]; findings: readonly Finding[] } {
   try {
-    const drawing = readDrawing(text, options);
+    const drawing = typeof source === 'string' ? readDrawing(source, options) : source(options);
     const { rings, findings: open } = joinRuns(drawing);
     const { shapes, findings: wrong } = makeShapes(rings, drawing.shown);
     const findings = [...drawing.findings, ...open, ...wrong];
@@ -83,10 +89,10 @@ function partOf(design: Design, item: Design['extra'][number], index: number, sh
 /**
  * Reads the outlines of the files that `extra` names: every closed outline is a part, one within another is an
  * opening of it, one within an opening is a part again. True size, the lower left corner at the origin.
- * @param texts texts of the files, by the name in the design
+ * @param sources texts of the files, or drawings in memory, by the name in the design
  * @returns the parts, and what is wrong with a drawing, where, and what would do; an error stops the job
  */
-export function readExtras(design: Design, texts: ReadonlyMap<string, string>): ReadExtras {
+export function readExtras(design: Design, sources: ReadonlyMap<string, ExtraSource>): ReadExtras {
   const parts: Part[] = [];
   const problems: Diagnostic[] = [];
   design.extra.forEach((item, index) => {
@@ -94,12 +100,12 @@ export function readExtras(design: Design, texts: ReadonlyMap<string, string>): 
       problems.push(
         diagnostic(code, ['extra', index, 'file'], `extra[${index + 1}], ${item.file}: ${message}`, remedy, severity),
       );
-    const text = texts.get(item.file);
-    if (text === undefined) {
+    const source = sources.get(item.file);
+    if (source === undefined) {
       report({ code: 'extra-missing', severity: 'error', message: 'the file was not read' });
       return;
     }
-    const { shapes, findings } = shapesIn(text, { unit: item.unit, tolerance: design.dish.arcTolerance });
+    const { shapes, findings } = shapesIn(source, { unit: item.unit, tolerance: design.dish.arcTolerance });
     const errorsFirst = [...findings].sort(
       (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
     );

@@ -5,4 +5,5 @@ export { makeReflectors, stripSeamShare } from './reflector.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';
 export { withFittingLabels } from './labels.js';
-export { readExtras } from './extra.js';
+export { type ExtraSource, readExtras } from './extra.js';
+export { type Drawing as ExtraDrawing, ExtraFault, placeText, type ReadingOptions, RunList } from './extra/drawing.js';

@@ -72,7 +72,6 @@ export interface Part {
   readonly thickness: number;
   readonly quantity: number;
   readonly grain: Grain;
-  readonly mirrorable: boolean;
   /** The outline is contours[0]; every further ring is an opening or a scribe. */
   readonly contours: readonly PartContour[];
   readonly drills: readonly Drill[];

@@ -43,7 +43,8 @@ function nestPart(design: Design, part: Part): NestPart {
     openings: rings('opening').map((ring) => flatten(ring, outlineTolerance, 'outside')),
     group: part.material,
     rotations: rotations(part.grain, kind === 'plywood' || kind === 'card'),
-    mirrorable: part.mirrorable,
+    // marks and heads belong to the face that is up, and an outline of one's own may have a good side
+    mirrorable: false,
   };
 }
 

@@ -1,0 +1,2 @@
+export { partModel, sheetModel } from './model.js';
+export { makerExtra } from './extra.js';
