@@ -4,7 +4,7 @@
  * is convex; from these two facts an interval is either settled or halved.
  */
 import type { EdgeSet } from './edge-set.js';
-import { type Edge, distanceFrom, pointAt } from './edge.js';
+import { type Edge, distanceFrom, isFacedBy, outsideCircle, pointAt } from './edge.js';
 import { measureSlack } from './limits.js';
 import type { Place } from './types.js';
 
@@ -24,20 +24,34 @@ interface Sample extends Place {
 }
 
 /**
- * Upper bound of the distance from the edge `other` between two samples. Distance from a straight edge, and from
- * outside of a circle, is convex; inside a circle it is greatest where the chord comes nearest to the centre. An arc
- * leaves its chord by no more than its rise.
+ * Upper bound of the distance from the edge `other` between two samples. Distance from a straight edge, from a point,
+ * and from outside of a circle is convex; inside a circle it is greatest where the chord comes nearest to the centre.
+ * The circle counts only where the whole chord faces the arc, elsewhere it is an end of the arc that is near. An arc
+ * leaves its own chord by no more than its rise.
  */
 function boundBy(other: Edge, edge: Edge, a: Sample, b: Sample, length: number): number {
   const rise = edge.sweep === 0 ? 0 : (length * length) / (8 * edge.radius);
+  if (other.sweep !== 0 && !isFacedBy(other, a, b)) {
+    const fromStart = Math.max(distanceOf(other.ax, other.ay, a), distanceOf(other.ax, other.ay, b));
+    return Math.min(fromStart, Math.max(distanceOf(other.bx, other.by, a), distanceOf(other.bx, other.by, b))) + rise;
+  }
   const ends = Math.max(
     other === a.nearest ? a.distance : distanceFrom(other, a.x, a.y),
     other === b.nearest ? b.distance : distanceFrom(other, b.x, b.y),
   );
   if (other.sweep === 0) return ends + rise;
-  const inner = Math.min(Math.hypot(a.x - other.cx, a.y - other.cy), Math.hypot(b.x - other.cx, b.y - other.cy));
-  const fromCentre = Math.sqrt(Math.max(0, inner * inner - (length * length) / 4));
-  return Math.max(ends, other.radius - fromCentre) + rise;
+  // radius less the distance of the chord from the centre, as a quotient: of a far centre the difference is rounding
+  const inner = Math.min(outsideCircle(other, a.x, a.y), outsideCircle(other, b.x, b.y));
+  const { radius } = other;
+  const less = Math.min(radius * radius, (length * length) / 4 - inner * (2 * radius + inner));
+  const fromCentre = Math.sqrt(radius * radius - less);
+  return Math.max(ends, less / (radius + fromCentre)) + rise;
+}
+
+function distanceOf(x: number, y: number, place: Place): number {
+  const dx = place.x - x;
+  const dy = place.y - y;
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Upper bound of the distance from the set between two samples, by either edge that is nearest at an end. */

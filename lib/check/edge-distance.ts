@@ -58,7 +58,7 @@ function arcAndLine(arc: Edge, line: Edge): Place[] {
     const scale = arc.radius / distance;
     return [{ x: arc.cx + (x - arc.cx) * scale, y: arc.cy + (y - arc.cy) * scale }];
   });
-  return onCircle.filter(({ x, y }) => withinSweep(arc, x - arc.cx, y - arc.cy));
+  return onCircle.filter(({ x, y }) => withinSweep(arc, x, y));
 }
 
 function arcAndArc(a: Edge, b: Edge): Place[] {
@@ -79,8 +79,9 @@ function arcAndArc(a: Edge, b: Edge): Place[] {
   ] as const;
   return directions.flatMap(([x, y]) => {
     const size = Math.hypot(x, y);
-    if (size === 0 || !withinSweep(a, x, y)) return [];
-    return [{ x: a.cx + (x / size) * a.radius, y: a.cy + (y / size) * a.radius }];
+    if (size === 0) return [];
+    const place = { x: a.cx + (x / size) * a.radius, y: a.cy + (y / size) * a.radius };
+    return withinSweep(a, place.x, place.y) ? [place] : [];
   });
 }
 

@@ -15,10 +15,16 @@ export interface Edge {
   readonly cx: number;
   readonly cy: number;
   readonly radius: number;
-  /** Unit vector from the centre to the middle of the arc, and the cosine of half the sweep. */
+  /** Middle of the arc, and the unit vector from the centre to it. A flat arc's centre is far off and badly rounded. */
+  readonly px: number;
+  readonly py: number;
   readonly mx: number;
   readonly my: number;
-  readonly cosHalf: number;
+  /** Unit tangents at both ends, in the direction of travel. */
+  readonly tax: number;
+  readonly tay: number;
+  readonly tbx: number;
+  readonly tby: number;
   readonly length: number;
   readonly minX: number;
   readonly minY: number;
@@ -29,32 +35,50 @@ export interface Edge {
 /** An arc that rises less than this above its chord (10 nm) is taken as straight: its centre would be lost in rounding. */
 const leastRise = 1e-5;
 
+/**
+ * How much farther a circle reaches in some direction than at the middle of an arc of it, as a share of the radius:
+ * 1 less `along`, the component of the middle's unit vector in that direction. `across` is its other component, which
+ * tells a small lead without the rounding.
+ */
+function lead(along: number, across: number): number {
+  return along > 0 ? (across * across) / (1 + along) : 1 - along;
+}
+
+function straight(a: Place, b: Place, length: number): Edge {
+  const tx = length > 0 ? (b.x - a.x) / length : 0;
+  const ty = length > 0 ? (b.y - a.y) / length : 0;
+  return {
+    ax: a.x,
+    ay: a.y,
+    bx: b.x,
+    by: b.y,
+    sweep: 0,
+    cx: 0,
+    cy: 0,
+    radius: Infinity,
+    px: (a.x + b.x) / 2,
+    py: (a.y + b.y) / 2,
+    mx: 0,
+    my: 0,
+    tax: tx,
+    tay: ty,
+    tbx: tx,
+    tby: ty,
+    length,
+    minX: Math.min(a.x, b.x),
+    minY: Math.min(a.y, b.y),
+    maxX: Math.max(a.x, b.x),
+    maxY: Math.max(a.y, b.y),
+  };
+}
+
 /** The edge from `a` to `b` with the bulge (tan of a quarter of the sweep) of `a`. */
 export function edgeBetween(a: Vertex, b: Place): Edge {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const chord = Math.hypot(dx, dy);
-  if (Math.abs(a.bulge) * chord < 2 * leastRise) {
-    return {
-      ax: a.x,
-      ay: a.y,
-      bx: b.x,
-      by: b.y,
-      sweep: 0,
-      cx: 0,
-      cy: 0,
-      radius: Infinity,
-      mx: 0,
-      my: 0,
-      cosHalf: 1,
-      length: chord,
-      minX: Math.min(a.x, b.x),
-      minY: Math.min(a.y, b.y),
-      maxX: Math.max(a.x, b.x),
-      maxY: Math.max(a.y, b.y),
-    };
-  }
   const { bulge } = a;
+  if (Math.abs(bulge) * chord < 2 * leastRise) return straight(a, b, chord);
   const sweep = 4 * Math.atan(bulge);
   const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   const toCentre = (1 - bulge * bulge) / (4 * bulge);
@@ -64,9 +88,14 @@ export function edgeBetween(a: Vertex, b: Place): Edge {
   const side = Math.sign(bulge) / chord;
   const mx = dy * side;
   const my = -dx * side;
-  const cosHalf = Math.cos(sweep / 2);
-  // the arc reaches a quarter point of its circle when that direction lies within the sweep
-  const reaches = (ux: number, uy: number) => ux * mx + uy * my >= cosHalf;
+  const px = (a.x + b.x) / 2 + (dy * bulge) / 2;
+  const py = (a.y + b.y) / 2 - (dx * bulge) / 2;
+  // the tangents are the chord's direction turned by half the sweep, back and on
+  const cos = Math.cos(sweep / 2) / chord;
+  const sin = Math.sin(sweep / 2) / chord;
+  const [tax, tay] = [dx * cos + dy * sin, dy * cos - dx * sin];
+  const [tbx, tby] = [dx * cos - dy * sin, dy * cos + dx * sin];
+  const reaches = (ux: number, uy: number) => isBetween(sweep, ux * tax + uy * tay, ux * tbx + uy * tby);
   return {
     ax: a.x,
     ay: a.y,
@@ -76,15 +105,28 @@ export function edgeBetween(a: Vertex, b: Place): Edge {
     cx,
     cy,
     radius,
+    px,
+    py,
     mx,
     my,
-    cosHalf,
+    tax,
+    tay,
+    tbx,
+    tby,
     length: Math.abs(sweep) * radius,
-    minX: reaches(-1, 0) ? cx - radius : Math.min(a.x, b.x),
-    minY: reaches(0, -1) ? cy - radius : Math.min(a.y, b.y),
-    maxX: reaches(1, 0) ? cx + radius : Math.max(a.x, b.x),
-    maxY: reaches(0, 1) ? cy + radius : Math.max(a.y, b.y),
+    minX: reaches(-1, 0) ? px - radius * lead(-mx, my) : Math.min(a.x, b.x),
+    minY: reaches(0, -1) ? py - radius * lead(-my, mx) : Math.min(a.y, b.y),
+    maxX: reaches(1, 0) ? px + radius * lead(mx, my) : Math.max(a.x, b.x),
+    maxY: reaches(0, 1) ? py + radius * lead(my, mx) : Math.max(a.y, b.y),
   };
+}
+
+/**
+ * Whether a direction falls within a sweep, told by how far it goes along the tangents of the start and of the end:
+ * exact for flat arcs too, where an angle seen from the centre is lost in rounding.
+ */
+function isBetween(sweep: number, afterStart: number, afterEnd: number): boolean {
+  return Math.abs(sweep) <= Math.PI ? afterStart >= 0 && afterEnd <= 0 : afterStart >= 0 || afterEnd <= 0;
 }
 
 /** All edges of a ring or an open path, in order. */
@@ -97,20 +139,56 @@ export function edgesOf(vertices: readonly Vertex[], closed: boolean): Edge[] {
 
 /** The point a share `t` (0 to 1) of the way along an edge. */
 export function pointAt(edge: Edge, t: number): Place {
-  if (edge.sweep === 0) return { x: edge.ax + t * (edge.bx - edge.ax), y: edge.ay + t * (edge.by - edge.ay) };
-  // turned from the middle of the arc, where the rounding of both ends has least weight
-  const angle = (t - 0.5) * edge.sweep;
-  const cos = edge.radius * Math.cos(angle);
-  const sin = edge.radius * Math.sin(angle);
-  return { x: edge.cx + cos * edge.mx - sin * edge.my, y: edge.cy + cos * edge.my + sin * edge.mx };
+  const dx = edge.bx - edge.ax;
+  const dy = edge.by - edge.ay;
+  if (edge.sweep === 0) return { x: edge.ax + t * dx, y: edge.ay + t * dy };
+  // from the nearer end, along the chord to the point: the centre of a flat arc is too far off to turn about
+  const fromStart = t <= 0.5;
+  const share = fromStart ? t : 1 - t;
+  const half = edge.sweep / 2;
+  const size = Math.sin(half * share) / Math.sin(half);
+  const turn = half * (1 - share);
+  const along = size * Math.cos(turn);
+  const aside = size * Math.sin(turn);
+  return fromStart
+    ? { x: edge.ax + along * dx + aside * dy, y: edge.ay + along * dy - aside * dx }
+    : { x: edge.bx - along * dx + aside * dy, y: edge.by - along * dy - aside * dx };
 }
 
 /** Length of a vector. A root of squares: `Math.hypot` takes many times as long. */
 const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
-/** Whether the direction `x, y` from the centre of an arc falls within its sweep. */
+/** How far past the start of an arc a place is, along the tangent there; and how far past its end. */
+const pastStart = (arc: Edge, x: number, y: number): number => (x - arc.ax) * arc.tax + (y - arc.ay) * arc.tay;
+const pastEnd = (arc: Edge, x: number, y: number): number => (x - arc.bx) * arc.tbx + (y - arc.by) * arc.tby;
+
+/** Whether the point `x, y` seen from the centre of an arc falls within its sweep. */
 export function withinSweep(arc: Edge, x: number, y: number): boolean {
-  return x * arc.mx + y * arc.my >= lengthOf(x, y) * arc.cosHalf;
+  return isBetween(arc.sweep, pastStart(arc, x, y), pastEnd(arc, x, y));
+}
+
+/**
+ * Whether all points from `a` to `b` in a straight line fall within the sweep of an arc. Up to half a turn that region
+ * is convex; beyond, it is two half planes, and true is only said where one of them holds both.
+ */
+export function isFacedBy(arc: Edge, a: Place, b: Place): boolean {
+  const afterStart = pastStart(arc, a.x, a.y) >= 0 && pastStart(arc, b.x, b.y) >= 0;
+  const beforeEnd = pastEnd(arc, a.x, a.y) <= 0 && pastEnd(arc, b.x, b.y) <= 0;
+  return Math.abs(arc.sweep) <= Math.PI ? afterStart && beforeEnd : afterStart || beforeEnd;
+}
+
+/**
+ * How far the point `x, y` lies outside the circle of an arc; negative inside. It is worked out from the middle of the
+ * arc: the difference of two large lengths from the centre would lose what a flat arc rises.
+ */
+export function outsideCircle(arc: Edge, x: number, y: number): number {
+  const dx = x - arc.px;
+  const dy = y - arc.py;
+  const excess = (dx * dx + dy * dy) / arc.radius + 2 * (dx * arc.mx + dy * arc.my);
+  const squared = 1 + excess / arc.radius;
+  // deep inside it is the centre that is near
+  if (squared < 0.25) return lengthOf(x - arc.cx, y - arc.cy) - arc.radius;
+  return excess / (1 + Math.sqrt(squared));
 }
 
 /** Distance of the point `x, y` from an edge. */
@@ -123,8 +201,6 @@ export function distanceFrom(edge: Edge, x: number, y: number): number {
     const t = along < 0 ? 0 : along > 1 ? 1 : along;
     return lengthOf(x - edge.ax - t * dx, y - edge.ay - t * dy);
   }
-  const vx = x - edge.cx;
-  const vy = y - edge.cy;
-  if (withinSweep(edge, vx, vy)) return Math.abs(lengthOf(vx, vy) - edge.radius);
+  if (withinSweep(edge, x, y)) return Math.abs(outsideCircle(edge, x, y));
   return Math.min(lengthOf(x - edge.ax, y - edge.ay), lengthOf(x - edge.bx, y - edge.by));
 }
