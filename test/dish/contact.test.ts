@@ -6,14 +6,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crossingHeight, type DishShape, facetAt, facetOnRib, litRange, ribTopHeight } from '../../lib/dish/index.js';
+import { type Chord, roomUnder } from './lowering.js';
 import { anyShape, shapeWith } from './shapes.js';
-
-/** One level chord of the underside in the plane that bisects two ribs: radius, height, and half its width. */
-interface Chord {
-  readonly x: number;
-  readonly z: number;
-  readonly half: number;
-}
 
 /** Figure `panel`: the reflecting mid-line is the parabola, the underside lies the facing thickness along the normal. */
 function chordUnderParabola(shape: DishShape, u: number): Chord {
@@ -25,23 +19,6 @@ function chordUnderParabola(shape: DishShape, u: number): Chord {
   // the reflecting edge keeps half the gap off the rib's centre plane: u·sin α − w·cos α = g/2
   const half = (u * Math.sin(halfAngle) - seamGap / 2) / Math.cos(halfAngle);
   return { x: u + (c * slope) / size, z: (u * u) / (4 * f) - c / size, half };
-}
-
-/** How far a chord may come down before it meets the rib's square top, over all its points above the rib. */
-function roomUnder(shape: DishShape, { x, z, half }: Chord): number {
-  const [cos, sin] = [Math.cos(shape.layout.halfAngle), Math.sin(shape.layout.halfAngle)];
-  let least = Infinity;
-  const steps = 60;
-  // from the chord's end inward to where it leaves the rib's thickness
-  const inner = half - shape.ribThickness / cos;
-  for (let i = 0; i <= steps; i++) {
-    const w = half + ((inner - half) * i) / steps;
-    const across = w * cos - x * sin;
-    const along = x * cos + w * sin;
-    if (Math.abs(across) > shape.ribThickness / 2) continue;
-    least = Math.min(least, z - ribTopHeight(shape, along));
-  }
-  return least;
 }
 
 const micron = 1e-3;
