@@ -1,5 +1,5 @@
 /** Whether a shape fits a machine's bed or a sheet, turned as it may be. */
-import { type Contour, distance, flatten } from '../geometry/index.js';
+import { type Contour, distance, element, flatten } from '../geometry/index.js';
 
 interface Room {
   readonly width: number;
@@ -13,7 +13,7 @@ const flatness = 0.1;
 export function ringFits(ring: Contour, rooms: readonly Room[]): boolean {
   const points = flatten(ring, flatness, 'outside');
   const diagonal = Math.max(0, ...rooms.map(({ width, height }) => Math.hypot(width, height)));
-  const first = points[0]!;
+  const first = element(points, 0);
   if (points.some((place) => distance(place, first) > diagonal)) return false;
   for (let degrees = 0; degrees < 180; degrees++) {
     const cos = Math.cos((degrees * Math.PI) / 180);

@@ -1,5 +1,5 @@
 /** The block beside a rib: x along the rib from its inner end, y away from the rib, which stands against y = 0. */
-import { contourFromPoints, rectangle } from '../geometry/index.js';
+import { contourFromPoints, element, rectangle } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { blank, inUnits, thicknessOf } from './blank.js';
@@ -159,7 +159,7 @@ export function makeCleat(design: Design, count: number): Part {
 /** Where the lettering starts: right of a guide line, in the widest bay between them. */
 function clearOf(guides: readonly number[], length: number, letters: number): number {
   const stops = [0, ...guides, length];
-  const bays = stops.slice(1).map((to, i) => ({ from: stops[i]!, room: to - stops[i]! }));
+  const bays = stops.slice(1).map((to, i) => ({ from: element(stops, i), room: to - element(stops, i) }));
   const widest = bays.reduce((best, bay) => (bay.room > best.room ? bay : best));
   return widest.from + letters / 2;
 }

@@ -1,7 +1,7 @@
 /**
  * Flat patterns of panels and reflector strips: x along the panel from its inner end, y across it from its mid-line.
  */
-import { type Contour, fitArcs, type Path, type Point, reversed } from '../geometry/index.js';
+import { type Contour, cyclic, fitArcs, type Path, type Point, reversed } from '../geometry/index.js';
 import type { DevelopedPanel } from '../dish/index.js';
 import { parameterAt } from './chord.js';
 
@@ -44,7 +44,7 @@ export function flatPattern(
   const from = parameterAt(panel, (t) => at(t).x, range.from);
   const to = parameterAt(panel, (t) => at(t).x, range.to);
   const fitted = fitArcs({ from, to, at, tangent }, tolerance);
-  const end = fitted.path.at(-1)!;
+  const end = cyclic(fitted.path, -1);
   const side: Path = past > 0 ? [...fitted.path, { x: end.x + past, y: end.y, bulge: 0 }] : fitted.path;
   const mirrored = side.map(({ x, y, bulge }) => ({ x, y: -y, bulge: bulge === 0 ? 0 : -bulge }));
   const n = side.length;

@@ -2,12 +2,14 @@
 import {
   circle,
   contourFromPoints,
+  cyclic,
+  edgeLength,
   edgesOfPath,
+  element,
   type Path,
   pathLength,
   type Point,
   pointOnEdge,
-  edgeLength,
   reversed,
   strokeTextWidth,
   tangentOnEdge,
@@ -43,7 +45,7 @@ function along(path: Path, length: number): { readonly at: Point; readonly tange
     if (left <= own) return { at: pointOnEdge(edge, left / own), tangent: tangentOnEdge(edge, left / own) };
     left -= own;
   }
-  const last = edges.at(-1)!;
+  const last = cyclic(edges, -1);
   return { at: last.to, tangent: tangentOnEdge(last, 1) };
 }
 
@@ -69,19 +71,19 @@ function windowCentres(side: Path): Point[] {
  */
 export function gaugeShape({ side, full, title }: GaugeCurve): GaugeShape {
   const edges = edgesOfPath(side);
-  const [inner, rim] = [edges[0]!.from, edges.at(-1)!.to];
-  const [before, after] = [tangentOnEdge(edges[0]!, 0), tangentOnEdge(edges.at(-1)!, 1)];
+  const [inner, rim] = [element(edges, 0).from, cyclic(edges, -1).to];
+  const [before, after] = [tangentOnEdge(element(edges, 0), 0), tangentOnEdge(cyclic(edges, -1), 1)];
   const end = straight({ x: rim.x + size.overhang * after.x, y: rim.y + size.overhang * after.y });
   const start = full
     ? straight({ x: -end.x, y: end.y })
     : straight({ x: inner.x - size.overhang * before.x, y: inner.y - size.overhang * before.y });
-  const right: Vertex[] = [...side.slice(0, -1), straight(side.at(-1)!)];
+  const right: Vertex[] = [...side.slice(0, -1), straight(cyclic(side, -1))];
   const left = mirrored(right);
   const bridge = inner.y + size.bridge;
   const under = full
     ? [
         ...left.slice(0, -1),
-        straight(left.at(-1)!),
+        straight(cyclic(left, -1)),
         straight({ x: -inner.x, y: bridge }),
         straight({ x: inner.x, y: bridge }),
       ]
@@ -121,11 +123,11 @@ export function gaugeShape({ side, full, title }: GaugeCurve): GaugeShape {
     closed: false,
     vertices: contourFromPoints([at, { x: at.x, y: at.y + 0.7 * size.back }]),
   }));
-  const titleFrom = full ? top[1]! : top.at(-1)!;
-  const angle = Math.atan2(top[0]!.y - titleFrom.y, top[0]!.x - titleFrom.x);
+  const titleFrom = full ? element(top, 1) : cyclic(top, -1);
+  const angle = Math.atan2(element(top, 0).y - titleFrom.y, element(top, 0).x - titleFrom.x);
   const height = 7;
   const letters = 5;
-  const inset = 0.1 * (top[0]!.x - titleFrom.x);
+  const inset = 0.1 * (element(top, 0).x - titleFrom.x);
   return {
     contours: [{ operation: 'outline', closed: true, vertices: outline }, ...windows, ...lines],
     labels: [

@@ -3,7 +3,9 @@ import {
   bounds,
   bulgeOfSweep,
   contourFromPoints,
+  cyclic,
   edgesOf,
+  element,
   pathLength,
   type Point,
   strokeTextWidth,
@@ -11,6 +13,7 @@ import {
 } from '../geometry/index.js';
 import { ringFits } from './bed.js';
 import { type Crossing, crossings } from './crossing.js';
+import { outlineOf } from './outline.js';
 import type { EdgeRun, Part, PartContour } from './types.js';
 
 export type JointKind = 'dovetail' | 'finger';
@@ -59,14 +62,14 @@ interface Traced {
 function runBetween(ring: readonly Vertex[], from: Crossing, to: Crossing): Traced[] {
   const edges = edgesOf(ring);
   const part = (edge: number, a: number, b: number): number => {
-    const { kind, ...rest } = edges[edge]!;
+    const { kind, ...rest } = element(edges, edge);
     return kind === 'arc' && 'sweep' in rest ? bulgeOfSweep(rest.sweep * (b - a)) : 0;
   };
   const run: Traced[] = [
     { vertex: { ...from.at, bulge: part(from.edge, from.fraction, 1) }, source: from.edge, corner: 'end' },
   ];
   for (let i = (from.edge + 1) % ring.length; ; i = (i + 1) % ring.length) {
-    const vertex = ring[i]!;
+    const vertex = element(ring, i);
     run.push({
       vertex: { ...vertex, bulge: i === to.edge ? part(i, 0, to.fraction) : vertex.bulge },
       source: i,
@@ -84,7 +87,7 @@ function carryEdges(edges: readonly EdgeRun[], traced: readonly Traced[]): EdgeR
     if (run.contour !== 0) return [];
     const mine = traced.flatMap(({ source }, i) => (source >= run.from && source <= run.to ? [i] : []));
     const [first] = mine;
-    return first === undefined ? [] : [{ ...run, from: first, to: mine.at(-1)! }];
+    return first === undefined ? [] : [{ ...run, from: first, to: cyclic(mine, -1) }];
   });
 }
 
@@ -109,7 +112,7 @@ function piece(part: Part, traced: readonly Traced[], keeps: (x: number) => bool
 
 /** The part as two pieces with the joint's shoulders at `x`; null when the outline does not cross there just twice. */
 export function splitAt(part: Part, x: number, kind: JointKind): readonly [Part, Part] | null {
-  const outline = part.contours[0]!.vertices;
+  const outline = outlineOf(part);
   const pair = crossings(outline, x);
   if (pair === null) return null;
   const [low, high] = pair;
@@ -127,12 +130,12 @@ export function splitAt(part: Part, x: number, kind: JointKind): readonly [Part,
 
 /** Whether a joint at `x` keeps off holes, openings and lettering, and finds enough depth. */
 function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
-  const pair = crossings(part.contours[0]!.vertices, x);
+  const pair = crossings(outlineOf(part), x);
   if (pair === null) return false;
   const depth = pair[1].at.y - pair[0].at.y;
   if (depth < leastDepth) return false;
   // a corner of the outline where the joint's shoulder ends would leave a sliver
-  if (part.contours[0]!.vertices.some((vertex) => Math.abs(vertex.x - x) < clearOfCorner)) return false;
+  if (outlineOf(part).some((vertex) => Math.abs(vertex.x - x) < clearOfCorner)) return false;
   const [from, to] = [x - clearOfJoint, x + tongues(depth, kind).reach + clearOfJoint];
   const free = (low: number, high: number): boolean => high < from || low > to;
   return (
@@ -151,7 +154,7 @@ function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
 
 /** Pieces that fit the bed, as few as do; null when `most` are not enough or no place has room for a joint. */
 function divide(part: Part, bed: Bed, kind: JointKind, most: number): Part[] | null {
-  const outline = part.contours[0]!.vertices;
+  const outline = outlineOf(part);
   if (ringFits(outline, [bed])) return [part];
   const { minX, maxX } = bounds(outline);
   // nothing longer than the bed's diagonal fits it
@@ -162,7 +165,7 @@ function divide(part: Part, bed: Bed, kind: JointKind, most: number): Part[] | n
       for (const x of off === 0 ? [ideal] : [ideal - off, ideal + off]) {
         if (x - minX > longest || maxX - x > (count - 1) * longest || !jointHasRoom(part, x, kind)) continue;
         const pair = splitAt(part, x, kind);
-        if (pair === null || !ringFits(pair[0].contours[0]!.vertices, [bed])) continue;
+        if (pair === null || !ringFits(outlineOf(pair[0]), [bed])) continue;
         const rest = divide(pair[1], bed, kind, count - 1);
         if (rest !== null) return [pair[0], ...rest];
       }

@@ -1,5 +1,5 @@
 /** Marking out a rib by hand: heights above its base at even steps, as a rule shows them. */
-import { type Path, edgesOfPath, pointOnEdge } from '../geometry/index.js';
+import { edgesOfPath, element, type Path, pointOnEdge } from '../geometry/index.js';
 import { nearestFraction } from '../units/index.js';
 
 /** The rule at hand: read to `division` mm, or to 1/`under` inch (a power of two). */
@@ -68,9 +68,9 @@ function sagBetween(height: (x: number) => number, a: number, b: number): number
   const slope = (height(b) - height(a)) / (b - a);
   const off = (x: number) => Math.abs(height(x) - height(a) - slope * (x - a));
   const trials = Array.from({ length: TRIALS + 1 }, (_, i) => a + ((b - a) * i) / TRIALS);
-  const best = trials.reduce((most, x, i) => (off(x) > off(trials[most]!) ? i : most), 0);
-  let low = trials[Math.max(0, best - 1)]!;
-  let high = trials[Math.min(TRIALS, best + 1)]!;
+  const best = trials.reduce((most, x, i) => (off(x) > off(element(trials, most)) ? i : most), 0);
+  let low = element(trials, Math.max(0, best - 1));
+  let high = element(trials, Math.min(TRIALS, best + 1));
   while (high - low > 1e-4 * (b - a)) {
     const left = high - GOLDEN * (high - low);
     const right = low + GOLDEN * (high - low);
@@ -91,7 +91,7 @@ function places(length: number, step: number, division: number): number[] {
 }
 
 function greatestSag(height: (x: number) => number, at: readonly number[]): number {
-  return at.slice(1).reduce((most, x, i) => Math.max(most, sagBetween(height, at[i]!, x)), 0);
+  return at.slice(1).reduce((most, x, i) => Math.max(most, sagBetween(height, element(at, i), x)), 0);
 }
 
 /** Handy steps, coarse and fine, mm. */

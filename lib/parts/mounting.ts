@@ -28,25 +28,25 @@ function roomAt(place: Point, items: readonly PlanItem[]): number {
   }, Infinity);
 }
 
+/** The set of holes at a radius that keeps furthest off everything, and how far that is. */
+interface Ring {
+  readonly holes: readonly Point[];
+  readonly room: number;
+}
+
 /**
- * Places the mounting holes. Every bay between two ribs is like every other, so one direction within the bay, that
- * with the most room, serves all; the bays are as evenly spread as their number allows.
- * @param blocked further places to keep off, such as joints of the board: distance from the place, mm
+ * The roomiest ring of holes at a radius. Every bay between two ribs is like every other, so one direction within the
+ * bay, that with the most room, serves all; the bays are as evenly spread as their number allows, and the whole set
+ * may move round by a few bays to keep off what is blocked.
  */
-export function placeMounting(
-  design: Design,
+function ringOfHoles(
+  { count, needed }: { readonly count: number; readonly needed: number },
   dish: Dish,
   items: readonly PlanItem[],
   blocked: (place: Point) => number,
-): Mounting {
-  const { mountingHoles: count, mountingDiameter: diameter, mountingRadius, size } = design.board;
-  const say = (mm: number) => inUnits(design, mm);
-  const needed = washer * diameter + washerRoom;
-  const outermost = size / 2 - needed;
-  const innermost = dish.innerRadius + needed;
-  if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };
-
+): (radius: number) => Ring {
   const bay = 2 * dish.layout.halfAngle;
+  const bays = dish.layout.bays.length;
   const near = items.filter((item) => item.kind === 'hub' || item.rib === 1 || item.rib === 2);
   const bestIn = (radius: number): { readonly angle: number; readonly room: number } => {
     let best = { angle: bay / 2, room: -1 };
@@ -59,13 +59,10 @@ export function placeMounting(
     }
     return best;
   };
-  // the whole set may move round by a few bays to keep off what is blocked
-  const phases = Math.max(1, Math.floor(dish.layout.ribs.length / count));
+  const phases = Math.max(1, Math.floor(bays / count));
   const holesAt = (radius: number, angle: number, phase: number): Point[] =>
-    Array.from({ length: count }, (_, i) =>
-      polar(radius, bay * (phase + Math.floor((i * dish.layout.ribs.length) / count)) + angle),
-    );
-  const roomiestPhase = (radius: number): { readonly holes: readonly Point[]; readonly room: number } => {
+    Array.from({ length: count }, (_, i) => polar(radius, bay * (phase + Math.floor((i * bays) / count)) + angle));
+  return (radius) => {
     const { angle, room: inBay } = bestIn(radius);
     let best = { holes: holesAt(radius, angle, 0), room: -1 };
     for (let phase = 0; phase < phases && best.room < needed; phase++) {
@@ -75,56 +72,92 @@ export function placeMounting(
     }
     return best;
   };
-  const fits = (radius: number): boolean => roomiestPhase(radius).room >= needed;
+}
 
-  const half = radiusStep * Math.round((innermost + outermost) / 2 / radiusStep);
+/** Radii that are tried: from half way between the two limits outward and inward by turns. */
+function triedRadii(half: number, innermost: number, outermost: number): number[] {
   const steps = Math.max(0, Math.floor((outermost - innermost) / radiusStep));
-  const tries = Array.from(
+  return Array.from(
     { length: 2 * steps + 1 },
     (_, i) => half + (i % 2 === 0 ? 1 : -1) * radiusStep * Math.ceil(i / 2),
-  );
-  const within = tries.filter((radius) => radius >= innermost && radius <= outermost);
-  const doing = within.find(fits);
+  ).filter((radius) => radius >= innermost && radius <= outermost);
+}
+
+/** What is known of the holes' place once it was looked for. */
+interface Search {
+  readonly needed: number;
+  readonly innermost: number;
+  readonly outermost: number;
+  readonly radius: number;
+  /** A radius that would do, if there is one. */
+  readonly doing: number | undefined;
+  /** Whether the holes have room at the radius that the design asks for. */
+  readonly fits: boolean;
+}
+
+/** What is wrong with the holes, if anything is. */
+function mountingProblem(design: Design, bays: number, search: Search): Diagnostic | null {
+  const { mountingHoles: count, mountingDiameter: diameter, mountingRadius } = design.board;
+  const { needed, innermost, outermost, radius, doing, fits } = search;
+  const show = (mm: number) => inUnits(design, mm);
+  const advice = doing === undefined ? 'use smaller or fewer holes' : `${show(doing)} would do`;
+  if (count > bays)
+    return diagnostic(
+      'mounting-holes',
+      ['board', 'mountingHoles'],
+      `board.mountingHoles of ${count} is more than the ${bays} bays between ribs`,
+      `use ${bays} at most`,
+    );
+  if (mountingRadius !== undefined && (radius < innermost || radius > outermost))
+    return diagnostic(
+      'mounting-holes',
+      ['board', 'mountingRadius'],
+      `board.mountingRadius of ${show(radius)} must lie between the hub and the edge of the board, ${show(innermost)} to ${show(outermost)}`,
+      advice,
+    );
+  if (mountingRadius !== undefined && !fits)
+    return diagnostic(
+      'mounting-holes',
+      ['board', 'mountingRadius'],
+      `mounting holes of ${show(diameter)} at a radius of ${show(radius)} have less than the ${show(needed)} that a washer needs to ribs, cleats, hub or joints`,
+      advice,
+    );
+  if (doing === undefined && mountingRadius === undefined)
+    return diagnostic(
+      'mounting-holes',
+      ['board', 'mountingDiameter'],
+      `mounting holes of ${show(diameter)} find no place with the ${show(needed)} that a washer needs to ribs, cleats, hub and joints, and are left out`,
+      advice,
+      'warning',
+    );
+  return null;
+}
+
+/**
+ * Places the mounting holes.
+ * @param blocked further places to keep off, such as joints of the board: distance from the place, mm
+ */
+export function placeMounting(
+  design: Design,
+  dish: Dish,
+  items: readonly PlanItem[],
+  blocked: (place: Point) => number,
+): Mounting {
+  const { mountingHoles: count, mountingDiameter: diameter, mountingRadius, size } = design.board;
+  const needed = washer * diameter + washerRoom;
+  const outermost = size / 2 - needed;
+  const innermost = dish.innerRadius + needed;
+  if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };
+  const ringAt = ringOfHoles({ count, needed }, dish, items, blocked);
+  const half = radiusStep * Math.round((innermost + outermost) / 2 / radiusStep);
+  const doing = triedRadii(half, innermost, outermost).find((radius) => ringAt(radius).room >= needed);
   const radius = mountingRadius ?? doing ?? half;
-  const problems: Diagnostic[] = [];
-  const advice = doing === undefined ? 'use smaller or fewer holes' : `${say(doing)} would do`;
-  if (count > dish.layout.ribs.length)
-    problems.push(
-      diagnostic(
-        'mounting-holes',
-        ['board', 'mountingHoles'],
-        `board.mountingHoles of ${count} is more than the ${dish.layout.ribs.length} bays between ribs`,
-        `use ${dish.layout.ribs.length} at most`,
-      ),
-    );
-  else if (mountingRadius !== undefined && (radius < innermost || radius > outermost))
-    problems.push(
-      diagnostic(
-        'mounting-holes',
-        ['board', 'mountingRadius'],
-        `board.mountingRadius of ${say(radius)} must lie between the hub and the edge of the board, ${say(innermost)} to ${say(outermost)}`,
-        advice,
-      ),
-    );
-  else if (mountingRadius !== undefined && !fits(radius))
-    problems.push(
-      diagnostic(
-        'mounting-holes',
-        ['board', 'mountingRadius'],
-        `mounting holes of ${say(diameter)} at a radius of ${say(radius)} have less than the ${say(needed)} that a washer needs to ribs, cleats, hub or joints`,
-        advice,
-      ),
-    );
-  else if (doing === undefined && mountingRadius === undefined)
-    problems.push(
-      diagnostic(
-        'mounting-holes',
-        ['board', 'mountingDiameter'],
-        `mounting holes of ${say(diameter)} find no place with the ${say(needed)} that a washer needs to ribs, cleats, hub and joints, and are left out`,
-        advice,
-        'warning',
-      ),
-    );
-  const holes = mountingRadius === undefined && doing === undefined ? [] : roomiestPhase(radius).holes;
-  return { radius, holes, problems };
+  const ring = ringAt(radius);
+  const search = { needed, innermost, outermost, radius, doing, fits: ring.room >= needed };
+  const problem = mountingProblem(design, dish.layout.bays.length, search);
+  return {
+    radius,
+    holes: mountingRadius === undefined && doing === undefined ? [] : ring.holes,
+    problems: problem === null ? [] : [problem],
+  };
 }

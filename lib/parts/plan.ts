@@ -3,6 +3,7 @@ import {
   circle,
   closestOfContours,
   type Contour,
+  element,
   placePoint,
   placeVertices,
   type Point,
@@ -97,7 +98,7 @@ function joined(a: PlanItem, b: PlanItem): boolean {
 
 /** Room between two outlines, mm; 0 when they touch, cross or lie in one another. */
 export function planRoom(a: Contour, b: Contour): number {
-  const within = (inner: Contour, outer: Contour): boolean => sideOfContour(outer, inner[0]!, 0) !== 'outside';
+  const within = (inner: Contour, outer: Contour): boolean => sideOfContour(outer, element(inner, 0), 0) !== 'outside';
   return within(a, b) || within(b, a) ? 0 : closestOfContours(a, b).distance;
 }
 

@@ -1,5 +1,5 @@
 /** The mirror sheet on the panels: one strip a panel, or rows across it from a narrow roll. */
-import { contourFromPoints, strokeTextWidth, type Contour } from '../geometry/index.js';
+import { type Contour, contourFromPoints, cyclic, strokeTextWidth } from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
 import type { Design, StockItem } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
@@ -154,7 +154,7 @@ function piece(design: Design, sheet: Blank, from: number, to: number, hem: bool
 /** Lines across a piece on which its hem is folded; the piece starts at length `from`. */
 function foldLines(sheet: Blank, pattern: FlatPattern, from: number): PartContour[] {
   if (sheet.hem.past === 0) return [];
-  const half = pattern.side.at(-1)!.y;
+  const half = cyclic(pattern.side, -1).y;
   return sheet.hem.folds.map((fold): PartContour => {
     const x = sheet.panel.length + fold - from;
     return {

@@ -3,8 +3,10 @@
  * y above the board's face.
  */
 import {
-  contourFromPoints,
   type Contour,
+  contourFromPoints,
+  cyclic,
+  element,
   nearestOnContour,
   type Path,
   type Point,
@@ -68,17 +70,17 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
 export function leastDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
   const under = contourFromPoints(rib.outline.slice(0, rib.outline.length - rib.top.length));
   const steps = 200;
-  const length = under.at(-1)!.x;
+  const length = cyclic(under, -1).x;
   const below = (x: number): number => {
-    const toe = under.length === 3 ? under[1]! : under.at(-1)!;
-    const foot = under.at(-1)!;
+    const toe = under.length === 3 ? element(under, 1) : cyclic(under, -1);
+    const foot = cyclic(under, -1);
     return x <= toe.x ? 0 : (foot.y * (x - toe.x)) / (foot.x - toe.x);
   };
   // a strip under the top edge, so that only the distance to the underside counts
   const lid = [
     ...rib.top,
-    { x: length, y: 2 * rib.top.at(-1)!.y + 1, bulge: 0 },
-    { x: 0, y: 2 * rib.top.at(-1)!.y + 1, bulge: 0 },
+    { x: length, y: 2 * cyclic(rib.top, -1).y + 1, bulge: 0 },
+    { x: 0, y: 2 * cyclic(rib.top, -1).y + 1, bulge: 0 },
   ];
   let least = { depth: Infinity, x: 0 };
   for (let i = 0; i <= steps; i++) {

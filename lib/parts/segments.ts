@@ -4,8 +4,9 @@
  */
 import {
   bulgeOfSweep,
-  contourFromPoints,
   type Contour,
+  contourFromPoints,
+  element,
   intersectPolygons,
   nearestOnEdge,
   type Path,
@@ -66,9 +67,10 @@ function sectorOutline(design: Design, sector: Sector): Contour {
 
 /** Sheets of the board's material, inside their margins. */
 function boardSheets(design: Design): { readonly width: number; readonly height: number }[] {
-  return design.stock.flatMap((item) =>
-    item.material === design.board.material && item.size ? [usableSize(item)!] : [],
-  );
+  return design.stock.flatMap((item) => {
+    const size = item.material === design.board.material && item.size ? usableSize(item) : null;
+    return size === null ? [] : [size];
+  });
 }
 
 /** Whether the board has to be made in segments: it has sheets to come from, and fits none of them. */
@@ -76,8 +78,9 @@ export function needsSegments(design: Design): boolean {
   const { material, size, shape } = design.board;
   const ours = design.stock.filter((item) => item.material === material);
   if (ours.length === 0 || ours.some((item) => item.outline !== undefined)) return false;
-  if (shape === 'square') return !ringFits(boardOutline(design), boardSheets(design));
-  return !ours.some((item) => item.size && Math.min(usableSize(item)!.width, usableSize(item)!.height) >= size);
+  const sheets = boardSheets(design);
+  if (shape === 'square') return !ringFits(boardOutline(design), sheets);
+  return !sheets.some(({ width, height }) => Math.min(width, height) >= size);
 }
 
 /** Direction of the joints within their bay, from the rib before it, and the distance it keeps off screws and ribs. */
@@ -120,7 +123,7 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
   const jointsFor = (count: number): number[] =>
     Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.layout.ribs.length) / count) + angle);
   const sectorsOf = (joints: readonly number[]): Sector[] =>
-    joints.map((from, i) => ({ from, to: joints[i + 1] ?? joints[0]! + fullTurn }));
+    joints.map((from, i) => ({ from, to: joints[i + 1] ?? element(joints, 0) + fullTurn }));
   const problems: Diagnostic[] = [];
   const counts = Array.from({ length: Math.min(mostSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2);
   const sheets = boardSheets(design);
@@ -191,7 +194,7 @@ function hubPiece(design: Design, dish: Dish, sector: Sector): PartContour {
   const points = [onFlat(sector.from), ...corners, onFlat(sector.to)];
   // a joint through a corner of the hub names that corner once
   const distinct = points.filter(
-    (p, i) => i === 0 || Math.hypot(p.x - points[i - 1]!.x, p.y - points[i - 1]!.y) > 1e-6,
+    (p, i) => i === 0 || Math.hypot(p.x - element(points, i - 1).x, p.y - element(points, i - 1).y) > 1e-6,
   );
   return { operation: 'scribe', closed: false, vertices: contourFromPoints(distinct) };
 }

@@ -3,6 +3,7 @@ import {
   bounds,
   contourFromPoints,
   edgesOfPath,
+  element,
   nearestOnContour,
   offsetRegion,
   type Point,
@@ -19,6 +20,7 @@ import { crossings } from './crossing.js';
 import { fitToBed } from './joint.js';
 import { makeJigs } from './jig.js';
 import { ribOutline } from './rib.js';
+import { outlineOf } from './outline.js';
 import type { Part, PartContour } from './types.js';
 
 /** Length of the feed arrow and of its head (mm). */
@@ -53,15 +55,15 @@ function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
   const { outline: ribRing, edges, top } = ribOutline(design, dish);
   const offset = guideOffset(template);
   // the tail goes on along the curve's tangent, so that the router is guided before it meets the work
-  const first = tangentOnEdge(edgesOfPath(top)[0]!, 0);
-  const tailEnd = { x: -template.tail, y: top[0]!.y - (template.tail * first.y) / first.x, bulge: 0 };
+  const first = tangentOnEdge(element(edgesOfPath(top), 0), 0);
+  const tailEnd = { x: -template.tail, y: element(top, 0).y - (template.tail * first.y) / first.x, bulge: 0 };
   const outline = template.tail > 0 ? [{ x: -template.tail, y: 0, bulge: 0 }, ...ribRing.slice(1), tailEnd] : ribRing;
   const openings = rib.contours.flatMap((c) => (c.operation === 'opening' ? [c.vertices] : []));
   const [copied, ...holes] = offset === 0 ? [outline, ...openings] : sorted(offsetRegion(outline, openings, -offset));
   const ring = copied ?? outline;
 
   // the arrow runs along the curve against the bit's turning, which is anticlockwise round the template
-  const middle = edgesOfPath(top)[Math.floor((top.length - 1) / 2)]!;
+  const middle = element(edgesOfPath(top), Math.floor((top.length - 1) / 2));
   const on = pointOnEdge(middle, 0.5);
   const along = tangentOnEdge(middle, 0.5);
   const at = (forth: number, down: number): Point => ({
@@ -150,7 +152,7 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
     ];
   const whole = wholeTemplate(design, dish, ribOf(parts));
   if (template.bed === undefined || fitToBed(whole, template.bed, template.joint, 2) !== null) return [];
-  const box = bounds(whole.contours[0]!.vertices);
+  const box = bounds(outlineOf(whole));
   return [
     diagnostic(
       'bed-too-small',
