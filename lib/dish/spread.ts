@@ -26,7 +26,7 @@ const solvedTo = 1.1;
 /** Greatest difference between two solutions of which one has twice the steps, mm; the error is a fifteenth of it. */
 const closeEnough = 1e-9;
 const firstSteps = 256;
-const mostSteps = 1 << 17;
+const maxSteps = 1 << 17;
 
 type Rate = (u: number, z: number) => number;
 
@@ -50,9 +50,9 @@ function solve(rate: Rate, end: number, steps: number): Float64Array {
 /** The solution with steps halved until it no longer moves. */
 function solveClosely(rate: Rate, end: number): Float64Array {
   let coarse = solve(rate, end, firstSteps);
-  for (let steps = 2 * firstSteps; steps <= mostSteps; steps *= 2) {
+  for (let steps = 2 * firstSteps; steps <= maxSteps; steps *= 2) {
     const fine = solve(rate, end, steps);
-    const moved = coarse.reduce((most, z, i) => Math.max(most, Math.abs(z - (fine[2 * i] ?? Infinity))), 0);
+    const moved = coarse.reduce((max, z, i) => Math.max(max, Math.abs(z - (fine[2 * i] ?? Infinity))), 0);
     if (moved < closeEnough) return fine;
     coarse = fine;
   }

@@ -5,7 +5,7 @@ import type { Grain, Part } from './types.js';
 
 type Needed = 'id' | 'kind' | 'name' | 'material' | 'thickness' | 'quantity' | 'contours';
 
-/** A part without holes, lettering or joints but those given; by default it may lie any way up its grain, not flipped. */
+/** A part without holes, lettering or joints but those given; by default in any orientation, not mirrored. */
 export function blank(part: Pick<Part, Needed> & Partial<Part>): Part {
   return {
     grain: 'any',

@@ -18,7 +18,7 @@ export interface CleatScrews {
 
 /**
  * Screws at even steps along the cleat, both kinds taking turns. A second cleat on the other side of the rib is the
- * same block turned half round, so its rib screws come from the far end: the pattern keeps the two from meeting in
+ * same block turned half round, so its rib screws come from the far end: the pattern keeps the two apart in
  * the rib.
  */
 export function cleatScrews(design: Design): CleatScrews {
@@ -46,14 +46,14 @@ export function ribScrewPlaces(design: Design): number[] {
 /** Whether the screws have wood round them. */
 export function cleatProblems(design: Design): Diagnostic[] {
   const { length, width, screwDiameter, headDiameter, material, ribScrews } = design.cleat;
-  const say = (mm: number) => inUnits(design, mm);
+  const show = (mm: number) => inUnits(design, mm);
   const problems: Diagnostic[] = [];
   const { rib, down } = cleatScrews(design);
   const sorted = [
     ...rib.map((x) => ({ x, head: screwDiameter })),
     ...down.map((x) => ({ x, head: headDiameter })),
   ].sort((a, b) => a.x - b.x);
-  // every place scales with the length, so the greatest shortfall tells the length that would do
+  // every place scales with the length, so the greatest shortfall gives the length that would do
   const shortfalls = sorted.map(({ x, head }, i) => {
     const next = sorted[i + 1];
     const ahead = next
@@ -61,14 +61,14 @@ export function cleatProblems(design: Design): Diagnostic[] {
       : (head / 2 + woodBetween) / (length - x);
     return i === 0 ? Math.max(ahead, (head / 2 + woodBetween) / x) : ahead;
   });
-  const least = length * Math.max(...shortfalls);
-  if (least > length + 1e-6)
+  const minLength = length * Math.max(...shortfalls);
+  if (minLength > length + 1e-6)
     problems.push(
       diagnostic(
         'cleat-crowded',
         ['cleat', 'length'],
-        `cleat.length of ${say(length)} is too short for ${rib.length} screws into the rib and ${down.length} into the board`,
-        `use ${say(Math.ceil(least))} or more, or fewer screws`,
+        `cleat.length of ${show(length)} is too short for ${rib.length} screws into the rib and ${down.length} into the board`,
+        `use ${show(Math.ceil(minLength))} or more, or fewer screws`,
       ),
     );
   if (width < headDiameter + 2 * woodBetween)
@@ -76,8 +76,8 @@ export function cleatProblems(design: Design): Diagnostic[] {
       diagnostic(
         'cleat-crowded',
         ['cleat', 'width'],
-        `cleat.width of ${say(width)} leaves no wood round a screw head of ${say(headDiameter)}`,
-        `use ${say(headDiameter + 2 * woodBetween)} or more`,
+        `cleat.width of ${show(width)} leaves no wood round a screw head of ${show(headDiameter)}`,
+        `use ${show(headDiameter + 2 * woodBetween)} or more`,
       ),
     );
   const thickness = thicknessOf(design, material);
@@ -86,8 +86,8 @@ export function cleatProblems(design: Design): Diagnostic[] {
       diagnostic(
         'screw-head',
         ['cleat', 'headDiameter'],
-        `cleat.headDiameter of ${say(headDiameter)} is smaller than cleat.screwDiameter (${say(screwDiameter)})`,
-        `use more than ${say(screwDiameter)}; the head of a wood screw is about twice its diameter`,
+        `cleat.headDiameter of ${show(headDiameter)} is smaller than cleat.screwDiameter (${show(screwDiameter)})`,
+        `use more than ${show(screwDiameter)}; the head of a wood screw is about twice its diameter`,
       ),
     );
   if (ribScrews > 0 && thickness < screwDiameter + 2 * woodBetween)
@@ -95,8 +95,8 @@ export function cleatProblems(design: Design): Diagnostic[] {
       diagnostic(
         'cleat-thin',
         ['cleat', 'material'],
-        `cleats of ${say(thickness)} split when a screw of ${say(screwDiameter)} goes into their edge`,
-        `use a material of ${say(screwDiameter + 2 * woodBetween)} or more, thinner screws, or cleat.ribScrews: 0 and glue`,
+        `cleats of ${show(thickness)} split when a screw of ${show(screwDiameter)} goes into their edge`,
+        `use a material of ${show(screwDiameter + 2 * woodBetween)} or more, thinner screws, or cleat.ribScrews: 0 and glue`,
         'warning',
       ),
     );

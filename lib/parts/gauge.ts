@@ -15,7 +15,7 @@ const spacerWood = 25;
 const spacerNotch = 25;
 const notchFit = 0.3;
 /** A gauge in more pieces than this is no gauge. */
-const mostPieces = 4;
+const maxPieces = 4;
 
 function base(design: Design) {
   const { material } = design.template;
@@ -188,7 +188,7 @@ function rimSpacer(design: Design, dish: Dish): Part {
 
 /** What the gauges cannot be made with. */
 export function gaugeProblems(design: Design, dish: Dish): Diagnostic[] {
-  const say = (mm: number) => inUnits(design, mm);
+  const show = (mm: number) => inUnits(design, mm);
   const problems: Diagnostic[] = [];
   if (design.template.gauge === 'rim-to-rim' && dish.layout.ribs.length % 2 === 1)
     problems.push(
@@ -204,7 +204,7 @@ export function gaugeProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'focal-stick',
         ['receiver', 'offset'],
-        `the receiver's plane lies only ${say(stickLength(design, dish))} above the hub`,
+        `the receiver's plane lies only ${show(stickLength(design, dish))} above the hub`,
         'use a larger receiver.offset or fewer hub.layers',
         'warning',
       ),
@@ -237,8 +237,8 @@ export function makeGauges(design: Design, dish: Dish): Part[] {
   const stick = stickLength(design, dish) > 2 * stickWidth ? [focalStick(design, dish)] : [];
   return [bare, ...skinned, ...stick, rimSpacer(design, dish)].flatMap(
     (part) =>
-      fitToBed(part, design.template.bed, design.template.joint, mostPieces) ?? [
-        { ...part, notes: [...part.notes, `It does not fit the bed even in ${mostPieces} pieces: cut it by hand.`] },
+      fitToBed(part, design.template.bed, design.template.joint, maxPieces) ?? [
+        { ...part, notes: [...part.notes, `It does not fit the bed even in ${maxPieces} pieces: cut it by hand.`] },
       ],
   );
 }

@@ -8,14 +8,14 @@ import { hubOutline, ribDirectionDeg } from './plan.js';
 import type { Label, Part, PartContour } from './types.js';
 
 /** Lettering that a person reads without a glass (mm): common practice, no source. */
-const leastLetters = 2.5;
+const minLetters = 2.5;
 
 /** Whether the bolt leaves a hub round it. */
 export function hubProblems(design: Design, dish: Dish): Diagnostic[] {
   const { boltDiameter } = design.hub;
   const wall = dish.innerRadius - boltDiameter / 2;
-  const least = Math.max(5, boltDiameter / 2);
-  if (boltDiameter === 0 || wall >= least) return [];
+  const min = Math.max(5, boltDiameter / 2);
+  if (boltDiameter === 0 || wall >= min) return [];
   return [
     diagnostic(
       'hub-bolt',
@@ -32,8 +32,8 @@ function ribNumberLabels(dish: Dish): Label[] {
   const ribCount = layout.ribs.length;
   const widest = strokeTextWidth(String(ribCount), 1);
   const fit = (step: number): number => (0.75 * flatLength(ribCount / step, 0.8 * innerRadius)) / widest;
-  const step = fit(1) >= leastLetters || ribCount <= 5 ? 1 : 5;
-  const height = Math.min(8, innerRadius / 5, step === 1 ? fit(1) : leastLetters);
+  const step = fit(1) >= minLetters || ribCount <= 5 ? 1 : 5;
+  const height = Math.min(8, innerRadius / 5, step === 1 ? fit(1) : minLetters);
   return ribNumbers(layout)
     .filter((rib) => step === 1 || rib === 1 || rib % step === 0)
     .map((rib) => {

@@ -10,7 +10,7 @@ import type { Drill, Part, PartContour } from './types.js';
 /** Material round the holes of a jig (mm). */
 const border = 10;
 /** How far the hub disc reaches past the hub at most, and its own largest radius (mm). */
-const disc = { past: 80, most: 250 };
+const disc = { past: 80, max: 250 };
 
 function base(design: Design) {
   const { material } = design.template;
@@ -30,7 +30,7 @@ const line = (x1: number, y1: number, x2: number, y2: number): PartContour => ({
 function hubJig(design: Design, dish: Dish): Part {
   const bed = design.template.bed;
   const room = bed ? Math.min(bed.width, bed.height) / 2 : Infinity;
-  const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.most, room);
+  const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.max, room);
   const outer = Math.max(radius, dish.innerRadius + border);
   const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
   const angles = ribNumbers(dish.layout).map((rib) => (ribDirectionDeg(dish, rib) * Math.PI) / 180);

@@ -21,7 +21,7 @@ export type JointKind = 'dovetail' | 'finger';
 /** Play on each flank of the joint, mm: common practice, no source. The shoulders meet without any. */
 const flankFit = 0.05;
 /** A part shallower than this takes no joint (mm). */
-const leastDepth = 24;
+const minDepth = 24;
 /** From the joint to a hole or lettering, mm. */
 const clearOfJoint = 12;
 /** From the joint's shoulders to a corner or joint of arcs of the outline (mm). */
@@ -133,7 +133,7 @@ function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
   const pair = crossings(outlineOf(part), x);
   if (pair === null) return false;
   const depth = pair[1].at.y - pair[0].at.y;
-  if (depth < leastDepth) return false;
+  if (depth < minDepth) return false;
   // a corner of the outline where the joint's shoulder ends would leave a sliver
   if (outlineOf(part).some((vertex) => Math.abs(vertex.x - x) < clearOfCorner)) return false;
   const [from, to] = [x - clearOfJoint, x + tongues(depth, kind).reach + clearOfJoint];
@@ -153,13 +153,13 @@ function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
 }
 
 /** Pieces that fit the bed, as few as do; null when `most` are not enough or no place has room for a joint. */
-function divide(part: Part, bed: Bed, kind: JointKind, most: number): Part[] | null {
+function divide(part: Part, bed: Bed, kind: JointKind, max: number): Part[] | null {
   const outline = outlineOf(part);
   if (ringFits(outline, [bed])) return [part];
   const { minX, maxX } = bounds(outline);
   // nothing longer than the bed's diagonal fits it
   const longest = Math.hypot(bed.width, bed.height);
-  for (let count = Math.max(2, Math.ceil((maxX - minX) / longest)); count <= most; count++) {
+  for (let count = Math.max(2, Math.ceil((maxX - minX) / longest)); count <= max; count++) {
     const ideal = minX + (maxX - minX) / count;
     for (let off = 0; off < (maxX - minX) / count; off += step)
       for (const x of off === 0 ? [ideal] : [ideal - off, ideal + off]) {
@@ -183,9 +183,9 @@ interface Bed {
  * @param most greatest number of pieces
  * @returns null when no places across it give pieces that fit, or none has room for a joint
  */
-export function fitToBed(part: Part, bed: Bed | undefined, kind: JointKind, most: number): readonly Part[] | null {
+export function fitToBed(part: Part, bed: Bed | undefined, kind: JointKind, max: number): readonly Part[] | null {
   if (bed === undefined) return [part];
-  const pieces = divide(part, bed, kind, most);
+  const pieces = divide(part, bed, kind, max);
   if (pieces === null || pieces.length === 1) return pieces;
   return pieces.map((one, i) => ({
     ...one,

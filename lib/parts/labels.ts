@@ -6,7 +6,7 @@ import type { Label, Part } from './types.js';
 const clearance = 1;
 /** Sizes that are tried, as shares of what was asked; smaller is not legible. */
 const sizes = [1, 0.75, 0.5];
-const leastHeight = 3;
+const minHeight = 3;
 /** How far lettering is moved towards the middle of its part, in letter heights. */
 const moves = [0, 1, 2, 4, 8];
 
@@ -53,7 +53,7 @@ export function withFittingLabels(part: Part): Part {
   const labels = part.labels.flatMap((label) => {
     const tried = sizes.flatMap((size) => {
       const sized = { ...label, height: label.height * size };
-      return size < 1 && sized.height < leastHeight ? [] : moves.map((heights) => moved(sized, middle, heights));
+      return size < 1 && sized.height < minHeight ? [] : moves.map((heights) => moved(sized, middle, heights));
     });
     return tried.find((one) => fits(part, one)) ?? [];
   });

@@ -13,7 +13,7 @@ import {
 import { crossings } from './crossing.js';
 
 /** A smaller hole saves nothing that is worth a cut (radius, mm). */
-const leastRadius = 12;
+const minRadius = 12;
 /** Steps of the search along the part (mm). */
 const step = 4;
 
@@ -25,7 +25,7 @@ interface Hole {
 /** The place on an upright line through a ring that is furthest from its edges; they rise to one greatest distance. */
 function roomiest(edges: readonly Edge[], x: number, low: number, high: number): Hole {
   const room = (y: number): number =>
-    edges.reduce((least, edge) => Math.min(least, nearestOnEdge(edge, { x, y }).distance), Infinity);
+    edges.reduce((min, edge) => Math.min(min, nearestOnEdge(edge, { x, y }).distance), Infinity);
   let [from, to] = [low, high];
   while (to - from > 0.01) {
     const third = (to - from) / 3;
@@ -64,7 +64,7 @@ export function lighteningHoles(outline: Contour, web: number, keep: readonly Po
       },
       { centre: { x: 0, y: 0 }, radius: 0 },
     );
-  for (let hole = largest(); hole.radius >= leastRadius; hole = largest()) holes.push(hole);
+  for (let hole = largest(); hole.radius >= minRadius; hole = largest()) holes.push(hole);
   return holes
     .sort((a, b) => a.centre.x - b.centre.x)
     .map(({ centre, radius }) => reversed(circle(centre, Math.floor(radius))));

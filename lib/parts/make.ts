@@ -23,7 +23,7 @@ export interface MadeParts {
   readonly cleatStart: number;
 }
 
-/** Makes every part of the dish, true size, and tells what does not fit. */
+/** Makes every part of the dish, true size, and reports what does not fit. */
 export function makeParts(design: Design, dish: Dish): MadeParts {
   const cleats = placeCleats(design, dish);
   const { start } = cleats;

@@ -68,7 +68,7 @@ function sagBetween(height: (x: number) => number, a: number, b: number): number
   const slope = (height(b) - height(a)) / (b - a);
   const off = (x: number) => Math.abs(height(x) - height(a) - slope * (x - a));
   const trials = Array.from({ length: TRIALS + 1 }, (_, i) => a + ((b - a) * i) / TRIALS);
-  const best = trials.reduce((most, x, i) => (off(x) > off(element(trials, most)) ? i : most), 0);
+  const best = trials.reduce((max, x, i) => (off(x) > off(element(trials, max)) ? i : max), 0);
   let low = element(trials, Math.max(0, best - 1));
   let high = element(trials, Math.min(TRIALS, best + 1));
   while (high - low > 1e-4 * (b - a)) {
@@ -91,7 +91,7 @@ function places(length: number, step: number, division: number): number[] {
 }
 
 function greatestSag(height: (x: number) => number, at: readonly number[]): number {
-  return at.slice(1).reduce((most, x, i) => Math.max(most, sagBetween(height, element(at, i), x)), 0);
+  return at.slice(1).reduce((max, x, i) => Math.max(max, sagBetween(height, element(at, i), x)), 0);
 }
 
 /** Handy steps, coarse and fine, mm. */
@@ -141,7 +141,7 @@ export function markOut(
     step,
     marks,
     sag: greatestSag(height, at),
-    rounding: marks.reduce((most, mark) => Math.max(most, Math.abs(mark.marked - mark.height)), 0),
+    rounding: marks.reduce((max, mark) => Math.max(max, Math.abs(mark.marked - mark.height)), 0),
     sagLimit,
     advisedStep,
     advisedSag: sagAt(advisedStep),

@@ -22,9 +22,9 @@ export interface Mounting {
 
 /** Distance from a place to the nearest thing on the board, 0 within one. */
 function roomAt(place: Point, items: readonly PlanItem[]): number {
-  return items.reduce((least, { outline }) => {
+  return items.reduce((min, { outline }) => {
     if (sideOfContour(outline, place, 0) !== 'outside') return 0;
-    return Math.min(least, nearestOnContour(outline, place).distance);
+    return Math.min(min, nearestOnContour(outline, place).distance);
   }, Infinity);
 }
 
@@ -74,7 +74,7 @@ function ringOfHoles(
   };
 }
 
-/** Radii that are tried: from half way between the two limits outward and inward by turns. */
+/** Radii that are tried: from the middle between the two limits outward and inward by turns. */
 function triedRadii(half: number, innermost: number, outermost: number): number[] {
   const steps = Math.max(0, Math.floor((outermost - innermost) / radiusStep));
   return Array.from(
@@ -90,7 +90,7 @@ interface Search {
   readonly outermost: number;
   readonly radius: number;
   /** A radius that would do, if there is one. */
-  readonly doing: number | undefined;
+  readonly suitable: number | undefined;
   /** Whether the holes have room at the radius that the design asks for. */
   readonly fits: boolean;
 }
@@ -98,9 +98,9 @@ interface Search {
 /** What is wrong with the holes, if anything is. */
 function mountingProblem(design: Design, bays: number, search: Search): Diagnostic | null {
   const { mountingHoles: count, mountingDiameter: diameter, mountingRadius } = design.board;
-  const { needed, innermost, outermost, radius, doing, fits } = search;
+  const { needed, innermost, outermost, radius, suitable, fits } = search;
   const show = (mm: number) => inUnits(design, mm);
-  const advice = doing === undefined ? 'use smaller or fewer holes' : `${show(doing)} would do`;
+  const advice = suitable === undefined ? 'use smaller or fewer holes' : `${show(suitable)} would do`;
   if (count > bays)
     return diagnostic(
       'mounting-holes',
@@ -122,7 +122,7 @@ function mountingProblem(design: Design, bays: number, search: Search): Diagnost
       `mounting holes of ${show(diameter)} at a radius of ${show(radius)} have less than the ${show(needed)} that a washer needs to ribs, cleats, hub or joints`,
       advice,
     );
-  if (doing === undefined && mountingRadius === undefined)
+  if (suitable === undefined && mountingRadius === undefined)
     return diagnostic(
       'mounting-holes',
       ['board', 'mountingDiameter'],
@@ -150,14 +150,14 @@ export function placeMounting(
   if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };
   const ringAt = ringOfHoles({ count, needed }, dish, items, blocked);
   const half = radiusStep * Math.round((innermost + outermost) / 2 / radiusStep);
-  const doing = triedRadii(half, innermost, outermost).find((radius) => ringAt(radius).room >= needed);
-  const radius = mountingRadius ?? doing ?? half;
+  const suitable = triedRadii(half, innermost, outermost).find((radius) => ringAt(radius).room >= needed);
+  const radius = mountingRadius ?? suitable ?? half;
   const ring = ringAt(radius);
-  const search = { needed, innermost, outermost, radius, doing, fits: ring.room >= needed };
+  const search = { needed, innermost, outermost, radius, suitable, fits: ring.room >= needed };
   const problem = mountingProblem(design, dish.layout.bays.length, search);
   return {
     radius,
-    holes: mountingRadius === undefined && doing === undefined ? [] : ring.holes,
+    holes: mountingRadius === undefined && suitable === undefined ? [] : ring.holes,
     problems: problem === null ? [] : [problem],
   };
 }

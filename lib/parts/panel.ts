@@ -65,14 +65,14 @@ function wallAtFixing(design: Design, dish: Dish, panel: DevelopedPanel): number
 }
 
 /** Half the width that a panel needs at its narrow end to be cut and handled, mm. */
-const leastHalfWidth = 1;
+const minHalfWidth = 1;
 
 /** Whether the panel's narrow end is anything, and the fixings have material round them. */
 export function panelProblems(design: Design, dish: Dish): Diagnostic[] {
   const { layout, seamGap } = dish;
   const { halfAngle } = layout;
-  if (facetAt(dish, dish.litFrom).halfWidth < leastHalfWidth) {
-    const u = (leastHalfWidth + seamGap / 2 / Math.cos(halfAngle)) / Math.tan(halfAngle);
+  if (facetAt(dish, dish.litFrom).halfWidth < minHalfWidth) {
+    const u = (minHalfWidth + seamGap / 2 / Math.cos(halfAngle)) / Math.tan(halfAngle);
     return [
       diagnostic(
         'panel-narrow',
@@ -90,18 +90,18 @@ function fixingProblems(design: Design, dish: Dish): Diagnostic[] {
   if (fixingDiameter === 0) return [];
   const wall = wallAtFixing(design, dish, developedPanel(dish));
   if (wall >= fixingWall) return [];
-  const most = Math.max(0, Math.floor(10 * (fixingDiameter + 2 * (wall - fixingWall))) / 10);
-  const say = (mm: number) => inUnits(design, mm);
+  const max = Math.max(0, Math.floor(10 * (fixingDiameter + 2 * (wall - fixingWall))) / 10);
+  const show = (mm: number) => inUnits(design, mm);
   const what =
     wall < fixingBreaksOut
       ? `would break out of the edges of panel or rib, so the fixings are left out`
-      : `leaves ${say(Math.round(10 * wall) / 10)} between a hole and the edges of panel and rib`;
+      : `leaves ${show(Math.round(10 * wall) / 10)} between a hole and the edges of panel and rib`;
   return [
     diagnostic(
       'fixing-edge',
       ['panel', 'fixingDiameter'],
-      `panel.fixingDiameter of ${say(fixingDiameter)} ${what}`,
-      `use ${most > 0.5 ? `${say(most)} at most` : '0 and glue'}, thicker ribs or a smaller panel.gap`,
+      `panel.fixingDiameter of ${show(fixingDiameter)} ${what}`,
+      `use ${max > 0.5 ? `${show(max)} at most` : '0 and glue'}, thicker ribs or a smaller panel.gap`,
       'warning',
     ),
   ];
@@ -113,7 +113,7 @@ export function makePanel(design: Design, dish: Dish): Part {
   const pattern = flatPattern(panel, { from: 0, to: panel.length, inset: 0, past: 0 }, design.dish.arcTolerance);
   const rim = panel.chord(panel.to);
   const clamp = panel.chord(chordAtLength(panel, panel.length - clampLineFromRim));
-  const say = (mm: number) => inUnits(design, mm);
+  const show = (mm: number) => inUnits(design, mm);
   const label = 'PANEL {n}';
   const height = Math.min(8, (1.4 * rim.halfWidth) / strokeTextWidth('PANEL 888', 1));
   const opening = 2 * rim.facet.edgeOffset;
@@ -121,12 +121,12 @@ export function makePanel(design: Design, dish: Dish): Part {
   const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.layout.halfAngle);
   const notes = [
     'The scribed face is the underside if a mirror is glued on; lay the panel with its narrow end to the hub.',
-    `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${say(clampLineFromRim)} from the rim, until the glue is hard.`,
-    `Edges are cut square: over the rib the seam is ${say(design.panel.gap)} wide on the mirror side and ${say(Math.round(10 * opening) / 10)} at the rib.`,
+    `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue is hard.`,
+    `Edges are cut square: over the rib the seam is ${show(design.panel.gap)} wide on the mirror side and ${show(Math.round(10 * opening) / 10)} at the rib.`,
   ];
   if (dish.panelThickness >= thickPanel)
     notes.push(
-      `A panel this thick rests on its sharp lower edges: leave them square. A chamfer lets it down, at the rim by ${say(Math.round(100 * sinks) / 100)} for every ${say(1)}; break the upper edges only.`,
+      `A panel this thick rests on its sharp lower edges: leave them square. A chamfer lets it down, at the rim by ${show(Math.round(100 * sinks) / 100)} for every ${show(1)}; break the upper edges only.`,
     );
   return blank({
     id: 'panel',

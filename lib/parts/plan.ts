@@ -129,10 +129,10 @@ function cleatRoom(design: Design, dish: Dish, start: number): { readonly room: 
 }
 
 /** Least radius at which a cleat clears all else, or null when none does before `most`. */
-function leastStart(design: Design, dish: Dish, most: number): number | null {
+function minStart(design: Design, dish: Dish, max: number): number | null {
   const clear = (start: number): boolean => cleatRoom(design, dish, start).room >= planClearance;
-  if (!(most > dish.innerRadius) || !clear(most)) return null;
-  let [low, high] = [dish.innerRadius, most];
+  if (!(max > dish.innerRadius) || !clear(max)) return null;
+  let [low, high] = [dish.innerRadius, max];
   while (high - low > 1e-6) {
     const middle = (low + high) / 2;
     if (clear(middle)) high = middle;
@@ -142,7 +142,7 @@ function leastStart(design: Design, dish: Dish, most: number): number | null {
 }
 
 /** Greatest radius at which a cleat still stands under its rib's base and on the board. */
-function mostStart(design: Design, dish: Dish): number {
+function maxStart(design: Design, dish: Dish): number {
   const { length, width } = design.cleat;
   const out = dish.ribThickness / 2 + width;
   const half = design.board.size / 2;
@@ -162,54 +162,54 @@ export interface CleatPlace {
  */
 export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const { cleat, rib } = design;
-  const say = (mm: number) => inUnits(design, mm);
-  const most = mostStart(design, dish);
-  const least = leastStart(design, dish, most);
+  const show = (mm: number) => inUnits(design, mm);
+  const max = maxStart(design, dish);
+  const min = minStart(design, dish, max);
   const problems: Diagnostic[] = [];
-  if (least === null) {
-    const start = cleat.start ?? Math.max(dish.innerRadius, most);
+  if (min === null) {
+    const start = cleat.start ?? Math.max(dish.innerRadius, max);
     const { between, room } = cleatRoom(design, dish, start);
     const why =
-      most <= dish.innerRadius
-        ? `a cleat of ${say(cleat.length)} is longer than the rib's base`
-        : `even at ${say(Math.round(10 * start) / 10)} there is no room between ${between} (${say(Math.max(0, Math.round(10 * room) / 10))})`;
+      max <= dish.innerRadius
+        ? `a cleat of ${show(cleat.length)} is longer than the rib's base`
+        : `even at ${show(Math.round(10 * start) / 10)} there is no room between ${between} (${show(Math.max(0, Math.round(10 * room) / 10))})`;
     // the radius at which it would fit, were base and board to reach it
-    const further = leastStart(design, dish, dish.apertureRadius - cleat.length);
+    const further = minStart(design, dish, dish.apertureRadius - cleat.length);
     const advice =
       further === null
         ? 'use smaller cleats or fewer ribs'
-        : `they fit from ${say(Math.ceil(further))} on, which takes a board and a rib.toeRadius that reach ${say(Math.ceil(further + cleat.length))}; or use smaller cleats or fewer ribs`;
+        : `they fit from ${show(Math.ceil(further))} on, which takes a board and a rib.toeRadius that reach ${show(Math.ceil(further + cleat.length))}; or use smaller cleats or fewer ribs`;
     problems.push(
       diagnostic(
         'cleat-does-not-fit',
         ['cleat', cleat.start === undefined ? 'width' : 'start'],
-        `a cleat of ${say(cleat.length)} x ${say(cleat.width)} fits nowhere on the board: ${why}`,
+        `a cleat of ${show(cleat.length)} x ${show(cleat.width)} fits nowhere on the board: ${why}`,
         advice,
       ),
     );
     return { start, problems };
   }
   const wanted = dish.innerRadius + (2 / 3) * (rib.toeRadius - dish.innerRadius) - cleat.length / 2;
-  const rounded = Math.max(5 * Math.ceil((least - 1e-6) / 5), 5 * Math.round(wanted / 5));
-  const start = cleat.start ?? Math.max(least, Math.min(Math.floor(most), rounded));
-  if (start < least - 1e-6) {
+  const rounded = Math.max(5 * Math.ceil((min - 1e-6) / 5), 5 * Math.round(wanted / 5));
+  const start = cleat.start ?? Math.max(min, Math.min(Math.floor(max), rounded));
+  if (start < min - 1e-6) {
     const { between } = cleatRoom(design, dish, start);
     problems.push(
       diagnostic(
         'cleat-does-not-fit',
         ['cleat', 'start'],
-        `cleat.start of ${say(start)} leaves less than ${say(planClearance)} between ${between}`,
-        `the cleats fit from ${say(Math.ceil(10 * least) / 10)} on`,
+        `cleat.start of ${show(start)} leaves less than ${show(planClearance)} between ${between}`,
+        `the cleats fit from ${show(Math.ceil(10 * min) / 10)} on`,
       ),
     );
   }
-  if (start > most + 1e-6)
+  if (start > max + 1e-6)
     problems.push(
       diagnostic(
         'cleat-does-not-fit',
         ['cleat', 'start'],
-        `cleat.start of ${say(start)} puts the outer end of the cleats beyond the rib's base or the board`,
-        `use ${say(Math.floor(10 * most) / 10)} at most`,
+        `cleat.start of ${show(start)} puts the outer end of the cleats beyond the rib's base or the board`,
+        `use ${show(Math.floor(10 * max) / 10)} at most`,
       ),
     );
   return { start, problems };

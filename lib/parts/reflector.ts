@@ -82,15 +82,15 @@ function rowsOf(design: Design, sheet: Blank): Rows | null {
 export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
   const sheet = blankOf(design, dish);
   if (sheet === null) return [];
-  const say = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
+  const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   const { inset, layout, overlap } = design.reflector;
   if (inset > 0 && innerHalfWidth(sheet) < 1)
     return [
       diagnostic(
         'inset',
         ['reflector', 'inset'],
-        `reflector.inset of ${say(inset)} leaves nothing of the strip at its narrow end`,
-        `use ${say(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
+        `reflector.inset of ${show(inset)} leaves nothing of the strip at its narrow end`,
+        `use ${show(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
       ),
     ];
   const rooms = stockRooms(design, sheet.material);
@@ -104,12 +104,12 @@ export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
     const [why, remedy] =
       tallest <= overlap
         ? [
-            `their overlap of ${say(overlap)} takes the whole width of the roll, ${say(tallest)}`,
+            `their overlap of ${show(overlap)} takes the whole width of the roll, ${show(tallest)}`,
             'use a smaller reflector.overlap or a wider roll',
           ]
         : [
-            `no stock of ${sheet.material} is ${say(width)} long inside its margin`,
-            `use stock at least ${say(width)} long inside its margin`,
+            `no stock of ${sheet.material} is ${show(width)} long inside its margin`,
+            `use stock at least ${show(width)} long inside its margin`,
           ];
     return [
       diagnostic(
@@ -126,13 +126,13 @@ export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
   if (fits) return [];
   const advice =
     rows === null
-      ? `use a roll at least ${say(width)} wide inside its margin`
-      : `use a roll at least ${say(width)} wide inside its margin, or reflector.layout: rows, which takes ${rows.starts.length} rows of ${say(rows.height)}`;
+      ? `use a roll at least ${show(width)} wide inside its margin`
+      : `use a roll at least ${show(width)} wide inside its margin, or reflector.layout: rows, which takes ${rows.starts.length} rows of ${show(rows.height)}`;
   return [
     diagnostic(
       'strip-does-not-fit',
       ['reflector', 'layout'],
-      `a strip of ${say(length)} x ${say(width)} fits no roll or sheet of ${sheet.material}`,
+      `a strip of ${show(length)} x ${show(width)} fits no roll or sheet of ${sheet.material}`,
       advice,
     ),
   ];

@@ -67,7 +67,7 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
 }
 
 /** Least depth of a rib between its top edge and base or toe cut, mm, and how far along the rib it is. */
-export function leastDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
+export function minDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
   const under = contourFromPoints(rib.outline.slice(0, rib.outline.length - rib.top.length));
   const steps = 200;
   const length = cyclic(under, -1).x;
@@ -82,13 +82,13 @@ export function leastDepth(rib: RibOutline): { readonly depth: number; readonly 
     { x: length, y: 2 * cyclic(rib.top, -1).y + 1, bulge: 0 },
     { x: 0, y: 2 * cyclic(rib.top, -1).y + 1, bulge: 0 },
   ];
-  let least = { depth: Infinity, x: 0 };
+  let min = { depth: Infinity, x: 0 };
   for (let i = 0; i <= steps; i++) {
     const x = (length * i) / steps;
     const { distance } = nearestOnContour(lid, { x, y: below(x) });
-    if (distance < least.depth) least = { depth: distance, x };
+    if (distance < min.depth) min = { depth: distance, x };
   }
-  return least;
+  return min;
 }
 
 /** Pilot holes for the screws from the cleats, at half the cleats' thickness above the base. */
@@ -104,18 +104,18 @@ function pilotHoles(design: Design, dish: Dish, cleatStart: number): Drill[] {
 
 /** Whether the rib keeps enough wood. */
 export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
-  const say = (mm: number) => inUnits(design, mm);
+  const show = (mm: number) => inUnits(design, mm);
   const problems: Diagnostic[] = [];
-  const { depth, x } = leastDepth(ribOutline(design, dish));
+  const { depth, x } = minDepth(ribOutline(design, dish));
   const enough = 2 * dish.ribThickness;
   if (depth < enough) {
-    const place = say(Math.round(dish.innerRadius + x));
+    const place = show(Math.round(dish.innerRadius + x));
     problems.push(
       diagnostic(
         'rib-thin',
         ['rib', x > design.rib.toeRadius - dish.innerRadius ? 'rimHeight' : 'toeRadius'],
-        `the rib is only ${say(Math.round(10 * depth) / 10)} deep ${place} from the axis`,
-        `use a larger rib.rimHeight or dish.baseHeight, so that ${say(enough)} are left (twice its thickness)`,
+        `the rib is only ${show(Math.round(10 * depth) / 10)} deep ${place} from the axis`,
+        `use a larger rib.rimHeight or dish.baseHeight, so that ${show(enough)} are left (twice its thickness)`,
         'warning',
       ),
     );
@@ -126,7 +126,7 @@ export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'cleat-too-thick',
         ['cleat', 'material'],
-        `cleats of ${say(cleatThickness)} stand higher than the ribs' inner ends (${say(dish.innerEndHeight)})`,
+        `cleats of ${show(cleatThickness)} stand higher than the ribs' inner ends (${show(dish.innerEndHeight)})`,
         'use a larger dish.baseHeight',
         'warning',
       ),
@@ -149,7 +149,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     { x: labelAt.x + strokeTextWidth(label, height), y: labelAt.y + height / 2 },
     ...pilots.map(({ x, y }) => ({ x, y })),
   ];
-  const holes = rib.lightening ? lighteningHoles(outline, rib.leastWeb, keep) : [];
+  const holes = rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : [];
   const cleatLine: PartContour = {
     operation: 'scribe',
     closed: false,

@@ -29,7 +29,7 @@ import type { Drill, Label, Part, PartContour } from './types.js';
 /** From a joint to the nearest screw, mm: common practice, no source. */
 const screwFromJoint = 8;
 /** More pieces than this are no board. */
-const mostSegments = 12;
+const maxSegments = 12;
 const bayTrials = 201;
 /** From the board's edge to a plate's end, mm. */
 const plateFromEdge = 10;
@@ -92,7 +92,7 @@ function jointInBay(design: Design, dish: Dish, start: number): { readonly angle
     // the inner corners of the two ribs beside the bay come closest to it
     const ribs = dish.innerRadius * Math.min(Math.sin(angle), Math.sin(bay - angle)) - dish.ribThickness / 2;
     if (ribs < 0) return ribs;
-    return screws.reduce((least, { at }) => Math.min(least, nearestOnEdge(ray, at).distance), Infinity);
+    return screws.reduce((min, { at }) => Math.min(min, nearestOnEdge(ray, at).distance), Infinity);
   };
   let best = { angle: bay / 2, room: away(bay / 2) };
   for (let i = 1; i < bayTrials; i++) {
@@ -116,7 +116,7 @@ export interface Division {
 
 /** Divides a board that fits no sheet into as few alike sectors as do. */
 export function divideBoard(design: Design, dish: Dish, start: number): Division {
-  const say = (mm: number) => inUnits(design, mm);
+  const show = (mm: number) => inUnits(design, mm);
   const { size, spliceWidth } = design.board;
   const bay = 2 * dish.layout.halfAngle;
   const { angle, room } = jointInBay(design, dish, start);
@@ -125,7 +125,7 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
   const sectorsOf = (joints: readonly number[]): Sector[] =>
     joints.map((from, i) => ({ from, to: joints[i + 1] ?? element(joints, 0) + fullTurn }));
   const problems: Diagnostic[] = [];
-  const counts = Array.from({ length: Math.min(mostSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2);
+  const counts = Array.from({ length: Math.min(maxSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2);
   const sheets = boardSheets(design);
   const count = counts.find((n) =>
     sectorsOf(jointsFor(n)).every((sector) => ringFits(sectorOutline(design, sector), sheets)),
@@ -136,8 +136,8 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
       diagnostic(
         'board-too-large',
         ['board', 'size'],
-        `board.size of ${say(size)} cannot be cut from the sheets of ${design.board.material} in ${counts.at(-1) ?? 1} segments or fewer`,
-        `use sheets at least ${say(size / 2)} long inside their margins, or a smaller board`,
+        `board.size of ${show(size)} cannot be cut from the sheets of ${design.board.material} in ${counts.at(-1) ?? 1} segments or fewer`,
+        `use sheets at least ${show(size / 2)} long inside their margins, or a smaller board`,
       ),
     );
   if (room < screwFromJoint)
@@ -145,7 +145,7 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
       diagnostic(
         'joint-meets-screw',
         ['cleat', 'start'],
-        `the board is made in segments, and their joints come within ${say(Math.max(0, Math.round(10 * room) / 10))} of a cleat screw`,
+        `the board is made in segments, and their joints come within ${show(Math.max(0, Math.round(10 * room) / 10))} of a cleat screw`,
         'use a larger cleat.start or a smaller cleat.width',
       ),
     );
@@ -163,10 +163,10 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
 export function roomToPlates(design: Design, division: Division): (place: Point) => number {
   const half = design.board.spliceWidth / 2;
   return (place) =>
-    division.joints.reduce((least, joint) => {
+    division.joints.reduce((min, joint) => {
       const { x, y } = rotate(place, -joint);
       const along = Math.max(division.plateFrom - x, x - division.plateTo, 0);
-      return Math.min(least, Math.hypot(along, Math.max(Math.abs(y) - half, 0)));
+      return Math.min(min, Math.hypot(along, Math.max(Math.abs(y) - half, 0)));
     }, Infinity);
 }
 

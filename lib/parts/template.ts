@@ -50,7 +50,7 @@ function arrowStrokes(from: Point, to: Point): PartContour[] {
 }
 
 /** The template in one piece. */
-function wholeTemplate(design: Design, dish: Dish, rib: Part): Part {
+function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
   const { template } = design;
   const { outline: ribRing, edges, top } = ribOutline(design, dish);
   const offset = guideOffset(template);
@@ -140,25 +140,25 @@ function ribOf(parts: readonly Part[]): Part {
 /** What the template cannot be made or used with. */
 export function templateProblems(design: Design, dish: Dish, parts: readonly Part[]): Diagnostic[] {
   const { template } = design;
-  const say = (mm: number) => inUnits(design, mm);
+  const show = (mm: number) => inUnits(design, mm);
   if (template.guide === 'bushing' && template.bushingDiameter <= template.bitDiameter)
     return [
       diagnostic(
         'guide-bushing',
         ['template', 'bushingDiameter'],
-        `template.bushingDiameter of ${say(template.bushingDiameter)} does not take a bit of ${say(template.bitDiameter)} (template.bitDiameter)`,
+        `template.bushingDiameter of ${show(template.bushingDiameter)} does not take a bit of ${show(template.bitDiameter)} (template.bitDiameter)`,
         'use a larger bushing or a smaller bit',
       ),
     ];
-  const whole = wholeTemplate(design, dish, ribOf(parts));
+  const whole = templateInOnePiece(design, dish, ribOf(parts));
   if (template.bed === undefined || fitToBed(whole, template.bed, template.joint, 2) !== null) return [];
   const box = bounds(outlineOf(whole));
   return [
     diagnostic(
       'bed-too-small',
       ['template', 'bed'],
-      `template.bed of ${say(template.bed.width)} x ${say(template.bed.height)} does not take half of the template, which is ${say(Math.ceil(box.maxX - box.minX))} x ${say(Math.ceil(box.maxY - box.minY))}`,
-      `use a bed of about ${say(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${say(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or leave template.bed out`,
+      `template.bed of ${show(template.bed.width)} x ${show(template.bed.height)} does not take half of the template, which is ${show(Math.ceil(box.maxX - box.minX))} x ${show(Math.ceil(box.maxY - box.minY))}`,
+      `use a bed of about ${show(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${show(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or leave template.bed out`,
     ),
   ];
 }
@@ -171,6 +171,6 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
 export function makeTemplates(design: Design, dish: Dish, parts: readonly Part[]): Part[] {
   const { template } = design;
   if (template.guide === 'bushing' && guideOffset(template) <= 0) return [];
-  const whole = wholeTemplate(design, dish, ribOf(parts));
+  const whole = templateInOnePiece(design, dish, ribOf(parts));
   return [...(fitToBed(whole, template.bed, template.joint, 2) ?? []), ...makeJigs(design, dish)];
 }

@@ -58,7 +58,7 @@ describe('lightening holes', () => {
   const holes = rib.contours
     .filter(({ operation }) => operation === 'opening')
     .map(({ vertices }) => dense(vertices, true, 90));
-  const web = made.design.rib.leastWeb;
+  const web = made.design.rib.minWeb;
 
   it('are there, and run clockwise', () => {
     expect(holes.length).toBeGreaterThan(2);

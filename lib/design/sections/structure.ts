@@ -25,7 +25,7 @@ export function ribSection(unit: LengthUnit) {
         about: 'Whether lightening holes are cut in the ribs.',
         why: 'they save weight, not material',
       }),
-      leastWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', least: 5, most: 500 }),
+      minWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', least: 5, most: 500 }),
       pilotDiameter: lengthOr(3, {
         about: 'Pilot hole in the rib for a screw from the cleat.',
         why: 'suits a 4 mm wood screw',
