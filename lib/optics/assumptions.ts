@@ -1,4 +1,5 @@
 /** What each figure rests on, said beside it. */
+import { standardPressure } from './atmosphere.js';
 import { boardPoissonRatio } from './edge-curl.js';
 import type { SetUp } from './set-up.js';
 import type { Assumption, OpticsInput } from './types.js';
@@ -23,9 +24,8 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
         }
       : {
           figure: 'irradiance',
-          assumption: `clear sky at the site, mean over the hours with the sun above ${site.leastElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m²; haze takes a tenth to a third of it, cloud all`,
-          source:
-            'Meinel and Meinel, Applied Solar Energy, 1976; height above the sea after Laue, Solar Energy 13, 1970',
+          assumption: `clear sky at the site, mean over the hours with the sun above ${site.leastElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m², with little haze (optical depth 0.1), 15 mm of water vapour and 3 mm of ozone overhead, ${standardPressure(site.altitudeM).toFixed(0)} hPa; haze takes more, cloud all`,
+          source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
         },
     {
       figure: 'size of the sun',
@@ -79,7 +79,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     {
       figure: 'standardised cooking power',
       assumption:
-        '7 kg of water for each m² of aperture, readings of ten minutes from 5 K above the air to 5 K below boiling, scaled from direct irradiance',
+        '7 kg of water for each m² of aperture, readings of ten minutes from 5 K above the air to 5 K below boiling at the place’s altitude, scaled from direct irradiance',
       source: 'ASAE S580.1',
     },
     {

@@ -4,6 +4,8 @@ import { halfWidthAt, type MidLine, midLine } from './mid-line.js';
 
 /** Half the number of intervals of the rule below: its error is far below a millionth on these smooth pieces. */
 const HALF_INTERVALS = 2000;
+/** A receiver that is exactly as wide as the panels asks for no further rib, whatever the last bit says. */
+const ROUNDING = 1e-9;
 
 /**
  * Share of a panel's light within radius `a` of the axis in a level plane, for a point sun on the axis and no errors.
@@ -43,7 +45,6 @@ function integralOfWidth(line: MidLine, from: number, to: number): number {
  * half-chord at the rim is R·sin α.
  */
 export function leastRibs(receiverRadius: number, apertureRadius: number): number {
-  return receiverRadius >= apertureRadius
-    ? 3
-    : Math.max(3, Math.ceil(Math.PI / Math.asin(receiverRadius / apertureRadius)));
+  if (receiverRadius >= apertureRadius) return 3;
+  return Math.max(3, Math.ceil(Math.PI / Math.asin(receiverRadius / apertureRadius) - ROUNDING));
 }

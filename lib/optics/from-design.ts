@@ -1,6 +1,7 @@
 /** From a design to what the forecast takes. */
 import type { Design } from '../design/index.js';
 import type { DishShape } from '../dish/index.js';
+import { standardPressure, waterBoilingC } from './atmosphere.js';
 import { midLine, panelPlanArea } from './mid-line.js';
 import type { OpticsInput } from './types.js';
 
@@ -39,7 +40,7 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
             densityKgPerM3: load.density,
             startC: load.start,
             targetC: load.target,
-            boilingPointC: load.boilingPoint,
+            boilingPointC: load.boilingPoint ?? boilingOfWater(site?.altitude ?? 0),
           },
     air: { ambientC: load?.ambient ?? DEFAULT_AMBIENT_C, windMPerS: load?.wind ?? DEFAULT_WIND_M_PER_S },
     sun: {
@@ -62,6 +63,11 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
             leastElevationDeg: site.leastElevation,
           },
   };
+}
+
+/** Boiling point of water at an altitude, in whole degrees: the weather alone moves it by half a degree. */
+function boilingOfWater(altitudeM: number): number {
+  return Math.round(waterBoilingC(standardPressure(altitudeM)));
 }
 
 /** What tape beyond the open seam, or the inset, covers along the panels' edges. */

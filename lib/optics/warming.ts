@@ -1,4 +1,5 @@
 /** The thermal half of the forecast: from watts to minutes and degrees. */
+import { standardPressure, waterBoilingC } from './atmosphere.js';
 import { type CookingPower, cookingPower } from './cooking-power.js';
 import { scaled } from './estimate.js';
 import { heatCurve, heatLoss, type HeatPoint, lossArea, secondsBetween, stagnation } from './heat.js';
@@ -33,8 +34,6 @@ export interface Heat {
 
 /** Stops this far below what is reachable: the last kelvin takes for ever. */
 const SHORT_OF_REACH = 1;
-/** Boiling point of water at sea level, where no load tells it (°C). */
-const WATER_BOILS = 100;
 
 /** A figure that follows from a power, with the error that the power's gives it. */
 function following(of: (powerW: number) => number, power: Estimate): Estimate {
@@ -50,7 +49,8 @@ function following(of: (powerW: number) => number, power: Estimate): Estimate {
  * @param peakSuns brightness of the brightest spot, times the direct irradiance
  */
 export function heatForecast(input: OpticsInput, set: SetUp, takenUpW: Estimate, peakSuns: Estimate): Heat {
-  const { receiver, air, load } = input;
+  const { receiver, air, load, site } = input;
+  const waterBoils = waterBoilingC(standardPressure(site?.altitudeM ?? 0));
   const { emittance } = receiver;
   const area = lossArea(receiver, load?.massKg ?? 0, load?.densityKgPerM3 ?? 1000);
   const peakW = scaled(peakSuns, set.irradianceWPerM2 * receiver.absorptance);
@@ -65,7 +65,7 @@ export function heatForecast(input: OpticsInput, set: SetUp, takenUpW: Estimate,
       takenUpW.value,
       set.irradianceWPerM2,
       set.areas.aperture / 1e6,
-      Math.min(load?.boilingPointC ?? WATER_BOILS, WATER_BOILS),
+      Math.min(load?.boilingPointC ?? waterBoils, waterBoils),
     ),
   };
 }

@@ -156,6 +156,42 @@ describe('from a design', () => {
     expect(inputProblems(input)).toEqual([]);
   });
 
+  it('takes a light breeze and 20 °C where the design does not say, with or without a load', () => {
+    // 2 Beaufort, light breeze: 1.6 to 3.3 m/s (World Meteorological Organization, Manual on Codes, from memory)
+    const design = fixture('press-house');
+    for (const load of [design.load, undefined]) {
+      const { air } = opticsInput({ ...design, load }, dishOf())!;
+      expect(air.ambientC).toBe(20);
+      expect(air.windMPerS).toBeGreaterThanOrEqual(1.6);
+      expect(air.windMPerS).toBeLessThanOrEqual(3.3);
+    }
+    expect(opticsInput({ ...design, load: undefined }, dishOf())!.air).toEqual(opticsInput(design, dishOf())!.air);
+  });
+
+  it('boils water at the altitude of the site', () => {
+    // water boils at 100 °C at the sea and near 88 °C in La Paz, 3640 m (ISO 2533 and the steam tables)
+    const design = fixture('press-house');
+    const at = (altitude: number, boilingPoint?: number) =>
+      opticsInput(
+        {
+          ...design,
+          load: { ...design.load!, boilingPoint },
+          site: { latitude: -16.5, longitude: -68.1, date: '2026-06-21', altitude, leastElevation: 15 },
+        },
+        dishOf(),
+      )!;
+    expect(opticsInput(design, dishOf())!.load!.boilingPointC).toBe(100);
+    expect(at(0).load!.boilingPointC).toBe(100);
+    expect(at(3640).load!.boilingPointC).toBe(88);
+    expect(at(3640, 300).load!.boilingPointC).toBe(300);
+    // and the standard test's readings end below it: fewer of them than at the sea
+    const intervals = (altitude: number) => {
+      const { cooking } = forecast(at(altitude, 300), quick).heat;
+      return cooking.kind === 'fitted' ? cooking.intervals : NaN;
+    };
+    expect(intervals(3640)).toBeLessThan(intervals(0));
+  });
+
   it('takes off what tape and inset cover', () => {
     const design = fixture('press-house');
     const taped = opticsInput({ ...design, reflector: { ...design.reflector, tape: 12 } }, dishOf())!;

@@ -43,6 +43,18 @@ describe('closed form of the point sun', () => {
     expect(750 * Math.sin(Math.PI / ribs)).toBeLessThanOrEqual(130);
     expect(750 * Math.sin(Math.PI / (ribs - 1))).toBeGreaterThan(130);
   });
+
+  it('asks for no further rib where the panels are just as wide as the receiver', () => {
+    // half the side of a regular polygon in a circle of 750 mm: R·sin(π/N)
+    for (let n = 3; n <= 240; n++) {
+      expect(leastRibs(750 * Math.sin(Math.PI / n), 750)).toBe(n);
+      expect(leastRibs(750 * Math.sin(Math.PI / n) * 0.9999, 750)).toBe(n + 1);
+    }
+    // a hexagon's half side is half its radius
+    expect(leastRibs(375, 750)).toBe(6);
+    expect(leastRibs(750, 750)).toBe(3);
+    expect(leastRibs(800, 750)).toBe(3);
+  });
 });
 
 describe('trace against the closed form', () => {

@@ -52,9 +52,10 @@ export function loadSection() {
       }),
       start: numberOr(15, { about: 'Temperature at the start.', unit: '°C', least: -50, most: 500 }),
       target: numberOr(95, { about: 'Temperature to be reached.', unit: '°C', least: -50, most: 1000 }),
-      boilingPoint: numberOr(100, {
+      boilingPoint: numberAuto({
         about: 'Boiling point of the liquid at the place.',
         unit: '°C',
+        auto: 'that of water at the altitude of the site, in whole degrees: 100 °C at the sea, 88 °C at 3600 m',
         least: -50,
         most: 1000,
       }),
