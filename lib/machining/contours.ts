@@ -2,6 +2,7 @@
 import {
   type Contour,
   distance,
+  element,
   offsetContour,
   type Point,
   pointWithin,
@@ -57,7 +58,7 @@ function ringOperations(
   const unreached = leftBy(
     ring,
     radius,
-    relieved.map((i) => ring[i]!),
+    relieved.map((i) => element(ring, i)),
   );
   const operation = (vertices: Contour): PartOperation => ({
     // a ring that runs clockwise has its waste inside: a bay that the tool enters from above counts as an opening

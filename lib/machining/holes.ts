@@ -1,5 +1,5 @@
 /** Holes: drill points, bored circles, and those that the tool is too large for. */
-import { circle, reversed } from '../geometry/index.js';
+import { circle, element, reversed } from '../geometry/index.js';
 import { cutWidth } from './process.js';
 import type { CutOperation, CutProblem, MachinedDrill, MachinedPart, Process } from './types.js';
 
@@ -57,7 +57,7 @@ export function holeProblems(part: MachinedPart, process: Process): CutProblem[]
   const small = part.drills.filter((hole) => holeKind(hole.diameter, process) === 'too-small');
   return [...new Set(small.map((hole) => hole.diameter))].map((size) => {
     const same = small.filter((hole) => hole.diameter === size);
-    const { x, y } = same[0]!;
+    const { x, y } = element(same, 0);
     const which =
       same.length === 1
         ? `the ${mm(size)} hole at ${mm(x)}, ${mm(y)} is`

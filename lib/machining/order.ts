@@ -1,6 +1,6 @@
 /** The order in which the operations of a sheet are cut. */
-import { type Bounds, bounds, type Point, reversed, sideOfContour, signedArea } from '../geometry/index.js';
-import { shortWay, type Stop } from './travel.js';
+import { type Bounds, bounds, element, type Point, reversed, sideOfContour, signedArea } from '../geometry/index.js';
+import { shortRoute, type Stop } from './travel.js';
 import type { CutOperation } from './types.js';
 
 /** Each class of size is this many times as large in area as the one before; within a class, travel decides. */
@@ -29,7 +29,7 @@ function nestingDepths(operations: readonly CutOperation[]): Map<string, number>
   for (const one of operations) {
     if (one.operation !== 'outline') continue;
     const key = keyOf(one);
-    const at = one.vertices[0]!;
+    const at = element(one.vertices, 0);
     const around = openings.filter(
       (opening) => opening.key !== key && contains(opening.box, at) && sideOfContour(opening.ring, at, 0) === 'inside',
     );
@@ -63,14 +63,14 @@ function group(operation: CutOperation): number {
 }
 
 function stopOf(operation: CutOperation): Stop {
-  const from = operation.vertices[0]!;
+  const from = element(operation.vertices, 0);
   return { from, to: operation.closed ? from : operation.vertices.at(-1)! };
 }
 
 /**
  * The operations of one sheet in cutting order: drills and countersinks bit by bit, scribes, openings, outlines; small
  * before large; a part that lies in another's opening before that opening; each part's outline after all its other
- * cuts; within that a short way from the sheet's corner at 0, 0.
+ * cuts; within that a short route from the sheet's corner at 0, 0.
  */
 export function inCuttingOrder(operations: readonly CutOperation[]): CutOperation[] {
   const depths = nestingDepths(operations);
@@ -86,11 +86,11 @@ export function inCuttingOrder(operations: readonly CutOperation[]): CutOperatio
   let at: Point = { x: 0, y: 0 };
   for (const { members } of [...groups.values()].sort((a, b) => a.rank[0] - b.rank[0] || a.rank[1] - b.rank[1])) {
     const stops = members.map(stopOf);
-    for (const leg of shortWay(stops, at)) {
-      const operation = members[leg.stop]!;
+    for (const leg of shortRoute(stops, at)) {
+      const operation = element(members, leg.stop);
       const open = leg.reversed && !operation.closed && operation.vertices.length > 1;
       ordered.push(open ? { ...operation, vertices: reversed(operation.vertices) } : operation);
-      at = leg.reversed ? stops[leg.stop]!.from : stops[leg.stop]!.to;
+      at = leg.reversed ? element(stops, leg.stop).from : element(stops, leg.stop).to;
     }
   }
   return ordered;

@@ -7,19 +7,21 @@ import {
   type ArcEdge,
   bulgeOfSweep,
   type Contour,
+  cyclic,
   distance,
   dot,
   type Edge,
   edgeArc,
+  element,
   intersectEdges,
   leftOf,
+  type Point,
   pointOnEdge,
   scale,
+  type StraightEdge,
   tangentOnEdge,
   turnBetween,
   unit,
-  type Point,
-  type StraightEdge,
   type Vertex,
 } from '../geometry/index.js';
 
@@ -35,11 +37,10 @@ const SAME_POINT = 1e-6;
 const LEAST_TURN = 1e-3;
 
 function edgesAt(ring: Contour, index: number): { before: Edge; after: Edge } {
-  const n = ring.length;
-  const vertex = ring[index]!;
+  const vertex = element(ring, index);
   return {
-    before: edgeArc(ring[(index + n - 1) % n]!, vertex),
-    after: edgeArc(vertex, ring[(index + 1) % n]!),
+    before: edgeArc(cyclic(ring, index - 1), vertex),
+    after: edgeArc(vertex, cyclic(ring, index + 1)),
   };
 }
 
@@ -49,7 +50,7 @@ export function insideCorner(ring: Contour, index: number): InsideCorner | null 
   const turn = turnBetween(before, after);
   if (turn > -LEAST_TURN) return null;
   const outward = unit(add(scale(tangentOnEdge(before, 1), -1), tangentOnEdge(after, 0)));
-  return { corner: ring[index]!, outward, halfAngle: (Math.PI + turn) / 2 };
+  return { corner: element(ring, index), outward, halfAngle: (Math.PI + turn) / 2 };
 }
 
 /** Where the centre of a tool of `radius` mm stands when its edge just reaches the corner. */
@@ -151,14 +152,13 @@ export function relieveEdge(ring: Contour, index: number, radius: number): Conto
   const leave = gate(after, spur.wallOut, spur.end, 0);
   if (enter === null || leave === null) return ring;
 
-  const n = ring.length;
   const from = enter.onEnd ?? 0;
   const to = leave.onEnd ?? 1;
   const middle: Vertex[] = enter.onEnd === null ? [{ ...pointOf(enter.point), bulge: 0 }] : [];
   middle.push({ ...pointOnEdge(spur.end, from), bulge: bulgeOfSweep(spur.end.sweep * (to - from)) });
   if (leave.onEnd === null) middle.push({ ...pointOnEdge(spur.end, 1), bulge: 0 });
   const rest = after.kind === 'arc' ? bulgeOfSweep(after.sweep * (1 - leave.onEdge)) : 0;
-  const first = ring[(index + n - 1) % n]!;
+  const first = cyclic(ring, index - 1);
   const cut: Vertex = { ...first, bulge: before.kind === 'arc' ? bulgeOfSweep(before.sweep * enter.onEdge) : 0 };
   const turned = [...ring.slice(index), ...ring.slice(0, index)];
   const opened = [...middle, { ...pointOf(leave.point), bulge: rest }, ...turned.slice(1, -1), cut];

@@ -1,5 +1,5 @@
-/** Short ways through a list of cuts. */
-import { distance, indexBoxes, type Point } from '../geometry/index.js';
+/** Short routes through a list of cuts. */
+import { distance, element, indexBoxes, type Point } from '../geometry/index.js';
 
 /** Something to be cut: where the tool goes down and where it comes up. A closed ring comes up where it went down. */
 export interface Stop {
@@ -7,7 +7,7 @@ export interface Stop {
   readonly to: Point;
 }
 
-/** A stop on the way, `reversed` when it is run from its other end. */
+/** A stop on the route, `reversed` when it is run from its other end. */
 export interface Leg {
   readonly stop: number;
   readonly reversed: boolean;
@@ -22,17 +22,17 @@ const MOST_MOVED = 3;
 /** A gain below this (mm) is none. */
 const LEAST_GAIN = 1e-6;
 
-/** Length of the way from a to b; none where the way ends. */
-function way(a: Point, b: Point | undefined): number {
+/** Length of the travel from a to b; none where the route ends. */
+function span(a: Point, b: Point | undefined): number {
   return b === undefined ? 0 : distance(a, b);
 }
 
 function entry(stops: readonly Stop[], leg: Leg): Point {
-  return leg.reversed ? stops[leg.stop]!.to : stops[leg.stop]!.from;
+  return leg.reversed ? element(stops, leg.stop).to : element(stops, leg.stop).from;
 }
 
 function exit(stops: readonly Stop[], leg: Leg): Point {
-  return leg.reversed ? stops[leg.stop]!.from : stops[leg.stop]!.to;
+  return leg.reversed ? element(stops, leg.stop).from : element(stops, leg.stop).to;
 }
 
 function turned(legs: readonly Leg[]): Leg[] {
@@ -40,7 +40,7 @@ function turned(legs: readonly Leg[]): Leg[] {
 }
 
 /** The stops in an order being improved, with the place of each and the stops that lie near it. */
-class Way {
+class Route {
   readonly legs: Leg[];
   private readonly place: Int32Array;
 
@@ -55,12 +55,12 @@ class Way {
   }
 
   private number(from: number, to: number): void {
-    for (let i = from; i < to; i++) this.place[this.legs[i]!.stop] = i;
+    for (let i = from; i < to; i++) this.place[element(this.legs, i).stop] = i;
   }
 
   /** Where the tool comes from before the leg at i. */
   private out(i: number): Point {
-    return i === 0 ? this.start : exit(this.stops, this.legs[i - 1]!);
+    return i === 0 ? this.start : exit(this.stops, element(this.legs, i - 1));
   }
 
   /** Where it goes down at i; nowhere past the last. */
@@ -70,20 +70,20 @@ class Way {
   }
 
   /**
-   * Runs a part of the way backwards wherever that shortens it (2-opt: Croes, A method for solving
+   * Runs a part of the route backwards wherever that shortens it (2-opt: Croes, A method for solving
    * traveling-salesman problems, Operations Research 6, 1958, from memory). Returns whether it did.
    */
   uncross(): boolean {
     let better = false;
     for (let i = 0; i < this.legs.length; i++) {
-      const before = i === 0 ? [] : this.near[this.legs[i - 1]!.stop]!.map((stop) => this.place[stop]!);
-      const after = this.near[this.legs[i]!.stop]!.map((stop) => this.place[stop]! - 1);
+      const before = i === 0 ? [] : element(this.near, element(this.legs, i - 1).stop).map((stop) => this.place[stop]!);
+      const after = element(this.near, element(this.legs, i).stop).map((stop) => this.place[stop]! - 1);
       for (const k of [...before, ...after, this.legs.length - 1]) {
         if (k <= i) continue;
         const first = this.into(i)!;
-        const last = exit(this.stops, this.legs[k]!);
-        const now = way(this.out(i), first) + way(last, this.into(k + 1));
-        const then = way(this.out(i), last) + way(first, this.into(k + 1));
+        const last = exit(this.stops, element(this.legs, k));
+        const now = span(this.out(i), first) + span(last, this.into(k + 1));
+        const then = span(this.out(i), last) + span(first, this.into(k + 1));
         if (then >= now - LEAST_GAIN) continue;
         this.legs.splice(i, k - i + 1, ...turned(this.legs.slice(i, k + 1)));
         this.number(i, k + 1);
@@ -94,7 +94,7 @@ class Way {
   }
 
   /**
-   * Moves runs of up to three stops to where they lie on the way (Or-opt: Or, Traveling salesman-type combinatorial
+   * Moves runs of up to three stops to where they lie on the route (Or-opt: Or, Traveling salesman-type combinatorial
    * problems, thesis, Northwestern University 1976, from memory). Returns whether it did.
    */
   relocate(): boolean {
@@ -107,20 +107,23 @@ class Way {
 
   private relocateRun(i: number, size: number): boolean {
     const run = this.legs.slice(i, i + size);
-    const first = entry(this.stops, run[0]!);
-    const last = exit(this.stops, run[size - 1]!);
-    const saved = way(this.out(i), first) + way(last, this.into(i + size)) - way(this.out(i), this.into(i + size));
+    const first = entry(this.stops, element(run, 0));
+    const last = exit(this.stops, element(run, size - 1));
+    const saved = span(this.out(i), first) + span(last, this.into(i + size)) - span(this.out(i), this.into(i + size));
     let best = LEAST_GAIN;
-    // wherever the run goes, the way there is no shorter than the one it is put into
+    // wherever the run goes, the travel there is no shorter than the one it is put into
     if (saved <= best) return false;
     let slot = -1;
     let back = false;
-    for (const stop of [...this.near[run[0]!.stop]!, ...this.near[run[size - 1]!.stop]!]) {
+    for (const stop of [
+      ...element(this.near, element(run, 0).stop),
+      ...element(this.near, element(run, size - 1).stop),
+    ]) {
       for (const at of [this.place[stop]!, this.place[stop]! + 1]) {
         if (at >= i && at <= i + size) continue;
-        const base = saved + way(this.out(at), this.into(at));
-        const straight = base - way(this.out(at), first) - way(last, this.into(at));
-        const turnedRound = base - way(this.out(at), last) - way(first, this.into(at));
+        const base = saved + span(this.out(at), this.into(at));
+        const straight = base - span(this.out(at), first) - span(last, this.into(at));
+        const turnedRound = base - span(this.out(at), last) - span(first, this.into(at));
         if (Math.max(straight, turnedRound) <= best) continue;
         best = Math.max(straight, turnedRound);
         slot = at;
@@ -135,7 +138,7 @@ class Way {
   }
 }
 
-/** Length of the way between cuts (mm), from `start` to the last stop. */
+/** Length of the travel between cuts (mm), from `start` to the last stop. */
 export function travelLength(stops: readonly Stop[], legs: readonly Leg[], start: Point): number {
   let sum = 0;
   let at = start;
@@ -164,14 +167,14 @@ function nearestNeighbour(stops: readonly Stop[], start: Point): Leg[] {
     let best: Leg | null = null;
     let least = Infinity;
     for (const stop of left) {
-      const { from, to } = stops[stop]!;
+      const { from, to } = element(stops, stop);
       for (const [end, isReversed] of [
         [from, false],
         [to, true],
       ] as const) {
-        const way = distance(at, end);
-        if (way < least) {
-          least = way;
+        const away = distance(at, end);
+        if (away < least) {
+          least = away;
           best = { stop, reversed: isReversed };
         }
       }
@@ -184,15 +187,15 @@ function nearestNeighbour(stops: readonly Stop[], start: Point): Leg[] {
 }
 
 /**
- * A short way through all stops from `start`, not returning: nearest neighbour first, then uncrossed and relocated
- * until nothing gains or the limit of effort is reached. The same stops give the same way. Cost n² at the start.
+ * A short route through all stops from `start`, not returning: nearest neighbour first, then uncrossed and relocated
+ * until nothing gains or the limit of effort is reached. The same stops give the same route. Cost n² at the start.
  */
-export function shortWay(stops: readonly Stop[], start: Point): Leg[] {
-  const way = new Way(stops, start, neighbourhoods(stops));
+export function shortRoute(stops: readonly Stop[], start: Point): Leg[] {
+  const route = new Route(stops, start, neighbourhoods(stops));
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const uncrossed = way.uncross();
-    const moved = way.relocate();
+    const uncrossed = route.uncross();
+    const moved = route.relocate();
     if (!uncrossed && !moved) break;
   }
-  return way.legs;
+  return route.legs;
 }

@@ -1,6 +1,6 @@
 /**
  * What machining takes and gives. Lengths in mm, y up. It takes the parts and the layout by the few fields it needs,
- * so that it depends on no other room but geometry.
+ * so that it depends on no other module but geometry.
  */
 import type { Contour, Path, Placement, Point, Vertex } from '../geometry/index.js';
 

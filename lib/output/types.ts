@@ -1,6 +1,6 @@
 /**
  * What the writers take. A drawing is made first (drawSheet, drawPart) and serialised second, by one writer a format.
- * Lengths in mm, y up. The shapes below name only the fields of other rooms' values that a drawing needs.
+ * Lengths in mm, y up. The shapes below name only the fields of other modules' values that a drawing needs.
  */
 import type { Contour, Path, Vertex } from '../geometry/index.js';
 

@@ -105,6 +105,15 @@ describe('a sheet for a laser', () => {
     expect(faults(altered, altered)).toEqual([`${code} s.dxf`, `${code} s.svg`]);
   });
 
+  it('is found out when its SVG is drawn at another scale', () => {
+    const files = new Map([
+      ['job.json', JSON.stringify(record)],
+      ['s.dxf', writeDxf(drawing)],
+      ['s.svg', writeSvg(drawing).replace(/(width|height)="1220mm"/g, '$1="2440mm"')],
+    ]);
+    expect(verify(files).faults.map(({ code, file }) => `${code} ${file}`)).toEqual(['units s.svg']);
+  });
+
   it('is found out when it is wider than its page says', () => {
     const wide = { ...drawing, width: 2440 };
     expect(faults(wide, wide)).toEqual(expect.arrayContaining(['scale s.dxf', 'scale s.svg']));

@@ -8,7 +8,7 @@ import {
   type MachinedPart,
   type Process,
 } from '../../lib/machining/index.js';
-import { shortWay, type Stop, travelLength } from '../../lib/machining/travel.js';
+import { shortRoute, type Stop, travelLength } from '../../lib/machining/travel.js';
 
 const router: Process = { kind: 'router', toolDiameter: 6, web: 4, relief: 'none' };
 const origin: Point = { x: 0, y: 0 };
@@ -192,7 +192,7 @@ describe('the way between cuts', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(point, point), { minLength: 1, maxLength: 5 }), (ends) => {
         const stops = ends.map(([from, to]) => ({ from, to }));
-        const found = travelLength(stops, shortWay(stops, origin), origin);
+        const found = travelLength(stops, shortRoute(stops, origin), origin);
         const least = shortest(stops, origin);
         expect(found).toBeGreaterThan(least - 1e-6);
         ours += found;
@@ -207,7 +207,7 @@ describe('the way between cuts', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(point, point), { maxLength: 60 }), (ends) => {
         const stops = ends.map(([from, to]) => ({ from, to }));
-        const order = shortWay(stops, origin).map((leg) => leg.stop);
+        const order = shortRoute(stops, origin).map((leg) => leg.stop);
         expect([...order].sort((a, b) => a - b)).toEqual(stops.map((_, i) => i));
       }),
     );
@@ -219,7 +219,7 @@ describe('the way between cuts', () => {
       return { from: at, to: at };
     });
     // 399 steps of 10 mm are the least possible; a tenth more is allowed
-    expect(travelLength(stops, shortWay(stops, origin), origin)).toBeLessThan(3990 * 1.1);
+    expect(travelLength(stops, shortRoute(stops, origin), origin)).toBeLessThan(3990 * 1.1);
   });
 
   it('does not take long for thousands of holes', () => {
@@ -228,7 +228,7 @@ describe('the way between cuts', () => {
       return { from: at, to: at };
     });
     const start = performance.now();
-    const way = travelLength(stops, shortWay(stops, origin), origin);
+    const way = travelLength(stops, shortRoute(stops, origin), origin);
     expect(performance.now() - start).toBeLessThan(10_000);
     // a random tour through n points in area A is about 0.7124·√(nA) at best (Beardwood, Halton and Hammersley 1959,
     // constant from Johnson and McGeoch, both from memory)

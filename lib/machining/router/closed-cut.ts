@@ -1,12 +1,12 @@
 /** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
-import { type ArcEdge, distance, edgeLength, nearestOnEdge, type Point } from '../../geometry/index.js';
+import { type ArcEdge, distance, edgeLength, element, nearestOnEdge, type Point } from '../../geometry/index.js';
 import { edgeAt, pointAt, type Ring } from './ring.js';
 import type { Cut, Move } from './types.js';
 import { clearOfLifts, type Feeds, type Lift, walkMoves } from './walk.js';
 
 /** Height above the sheet to which the tool comes down at travel speed, mm. */
 export const approachHeight = 1;
-/** Length of the slanted way between the roughed wall and the finished edge, and how far the finish overlaps, mm. */
+/** Length of the slanted lead between the roughed wall and the finished edge, and how far the finish overlaps, mm. */
 const leadLength = 3;
 const overlap = 1;
 
@@ -38,12 +38,12 @@ function nearestLength(ring: Ring, point: Point): number {
     if (near.distance >= best) return;
     best = near.distance;
     const next = ring.starts[i + 1] ?? ring.length;
-    at = ring.starts[i]! + near.fraction * (next - ring.starts[i]!);
+    at = element(ring.starts, i) + near.fraction * (next - element(ring.starts, i));
   });
   return at;
 }
 
-/** Shortest slanted way that is one, mm. */
+/** Shortest slanted lead that is one, mm. */
 const leastLead = 0.7;
 /** Lengths that are tried, the longest first: a ring of many short arcs has room for short ones only. */
 const leadLengths = [leadLength, leadLength / 2, leastLead];
@@ -51,19 +51,19 @@ const leadLengths = [leadLength, leadLength / 2, leastLead];
 const tryStep = 2;
 
 /**
- * Length of the slanted way that reaches the finished path at a length along it and leaves it again one overlap later,
+ * Length of the slanted lead that reaches the finished path at a length along it and leaves it again one overlap later,
  * without cutting into the part: along one straight edge, or one arc that it does not cut short. At most `most` long;
  * 0 where there is none.
  */
 function leadAt(finish: Ring, rough: Ring, start: number, most: number): number {
   const { index, fraction } = edgeAt(finish, start);
-  const edge = finish.edges[index]!;
+  const edge = element(finish.edges, index);
   if (edge.kind === 'straight') {
     const lead = Math.min(most, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
     return lead < leastLead ? 0 : lead;
   }
   const lead = Math.min(most, edge.radius / 2);
-  const last = finish.edges[edgeAt(finish, start + 2 * lead + overlap).index]!;
+  const last = element(finish.edges, edgeAt(finish, start + 2 * lead + overlap).index);
   if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < leastLead) return 0;
   const wall = distance(edge.centre, pointAt(rough, nearestLength(rough, pointAt(finish, start))));
   // the chord of an arc lies within its circle: on the side of the waste, or not deeper than the allowance
@@ -71,7 +71,7 @@ function leadAt(finish: Ring, rough: Ring, start: number, most: number): number 
   return wall < edge.radius || lead * lead < 0.7 * room ? lead : 0;
 }
 
-/** Where the finishing pass begins: near a place of the roughed wall, clear of tabs, with room for the slanted way. */
+/** Where the finishing pass begins: near a place of the roughed wall, clear of tabs, with room for the slanted lead. */
 function finishStart(
   cut: ClosedCut,
   rough: Ring,
@@ -135,9 +135,9 @@ function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: 
   const { start, lead } = finishStart(cut, rough, pointAt(rough, from), z);
   // to get there the tool first follows the roughed wall
   const wall = nearestLength(rough, pointAt(finish, start));
-  const way = (((wall - from) % rough.length) + rough.length) % rough.length;
-  if (way > 0.01 && way < rough.length - 0.01) {
-    const to = from + way;
+  const along = (((wall - from) % rough.length) + rough.length) % rough.length;
+  if (along > 0.01 && along < rough.length - 0.01) {
+    const to = from + along;
     moves.push(
       ...walkMoves(rough, { from, to, zFrom: z, zTo: z, levelFrom: from, lifts: cut.roughLifts, tabTop }, feeds),
     );

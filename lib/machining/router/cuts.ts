@@ -1,12 +1,14 @@
 /** The operations of a sheet as cuts that can be entered in several places. */
 import {
+  type Contour,
+  cyclic,
   edgesOf,
+  element,
   offsetContour,
+  type Point,
   reversed,
   signedArea,
   turnBetween,
-  type Contour,
-  type Point,
 } from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
 import { closedCut, levelsTo } from './closed-cut.js';
@@ -63,14 +65,14 @@ function tightest(path: Contour): number {
 /** Whether the path turns sharply into a corner of the part, where the finishing pass meets a wall across its way. */
 function hasInsideCorner(path: Contour): boolean {
   const edges = edgesOf(path);
-  return edges.some((edge, i) => turnBetween(edges[(i + edges.length - 1) % edges.length]!, edge) < -sharpTurn);
+  return edges.some((edge, i) => turnBetween(cyclic(edges, i - 1), edge) < -sharpTurn);
 }
 
 /** The one ring that leaves `allowance` to the finished edge; null where there is none, or more than one. */
 function roughed(path: Contour, allowance: number): Ring | null {
   if (allowance < leastAllowance) return null;
   const rings = offsetContour(path, allowance);
-  return rings.length === 1 ? ringOf(rings[0]!) : null;
+  return rings.length === 1 ? ringOf(element(rings, 0)) : null;
 }
 
 function turned(ring: Contour, data: RouterData): Contour {
@@ -124,7 +126,7 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
           safeHeight: data.safeHeight,
           feeds: { along: cutting.feed, down: cutting.plunge },
         },
-        places[entry]!,
+        element(places, entry),
       ),
     ],
   };
@@ -155,9 +157,9 @@ export function clearingRings(path: Contour, toolDiameter: number): Contour[] {
 /** Several cuts that are made one after the other, each entered near where the one before ended. */
 export function inTurn(cuts: readonly Entered[]): Entered {
   return {
-    entries: cuts[0]!.entries,
+    entries: element(cuts, 0).entries,
     make: (first) => {
-      const made: Cut[] = [...cuts[0]!.make(first, false)];
+      const made: Cut[] = [...element(cuts, 0).make(first, false)];
       for (const { entries, make } of cuts.slice(1)) {
         const { x, y } = made.at(-1)!.moves.at(-1)!.to;
         const away = entries.map((place) => Math.hypot(place.x - x, place.y - y));
@@ -183,7 +185,7 @@ export function ringCut(operation: CutOperation, depth: number, allowance: numbe
 
 /** A hole straight down: drilled, or countersunk. */
 export function pointCut(operation: CutOperation, depth: number, cutting: Cutting, data: RouterData): Entered {
-  const at: Point = operation.vertices[0]!;
+  const at: Point = element(operation.vertices, 0);
   const make = operation.operation === 'countersink' ? countersinkCut : drillCut;
   return { entries: [at], make: () => [make(title(operation), at, depth, cutting, data.safeHeight)] };
 }
@@ -196,9 +198,9 @@ export function lineCut(
   cutting: Cutting,
   data: RouterData,
 ): Entered {
-  const end = closed ? vertices[0]! : vertices.at(-1)!;
+  const end = closed ? element(vertices, 0) : vertices.at(-1)!;
   return {
-    entries: [vertices[0]!],
+    entries: [element(vertices, 0)],
     exit: end,
     make: (_, back) => [
       markCut(name, back && !closed ? reversed(vertices) : vertices, closed, data.markDepth, cutting, data.safeHeight),

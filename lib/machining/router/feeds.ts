@@ -2,6 +2,7 @@
  * Speeds and feeds. feed = spindle speed x flutes x chip load (the defining relation of milling, as in any handbook
  * of machining).
  */
+import { element } from '../../geometry/index.js';
 import type { RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
 
 /** Chip loads of one diameter of bit, mm. */
@@ -37,10 +38,10 @@ function guideAt(row: readonly number[], diameter: number): number {
   const above = diameters.findIndex((column) => column >= inches);
   if (above <= 0) {
     const end = above < 0 ? last : 0;
-    return (row[end]! * diameter) / diameters[end]!;
+    return (element(row, end) * diameter) / element(diameters, end);
   }
-  const share = (inches - diameters[above - 1]!) / (diameters[above]! - diameters[above - 1]!);
-  return mmInInch * (row[above - 1]! + share * (row[above]! - row[above - 1]!));
+  const share = (inches - element(diameters, above - 1)) / (element(diameters, above) - element(diameters, above - 1));
+  return mmInInch * (element(row, above - 1) + share * (element(row, above) - element(row, above - 1)));
 }
 
 function chipLoadsOf(kind: string, diameter: number): ChipLoads {

@@ -1,5 +1,5 @@
 /** How each placed part of a sheet is held: by tabs, or by an uncut onion skin. */
-import { bounds, placeVertices } from '../../geometry/index.js';
+import { bounds, element, placeVertices } from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
 import { clearingRings, isHelix } from './cuts.js';
 import { type Ring, ringOf } from './ring.js';
@@ -60,7 +60,7 @@ function throughRings(operations: readonly CutOperation[], radius: number): Ring
 }
 
 function isSmall(part: RoutedPart, below: number): boolean {
-  const { minX, minY, maxX, maxY } = bounds(part.contours[0]!.vertices);
+  const { minX, minY, maxX, maxY } = bounds(element(part.contours, 0).vertices);
   return Math.max(maxX - minX, maxY - minY) < below;
 }
 
@@ -136,7 +136,7 @@ export function hold(
   });
   const roomless: HeldPart[] = [];
   let chosen = choose();
-  // an onion skin holds what stands around it too, so the choice is made anew until everything hangs
+  // an onion skin holds what stands around it too, so the choice is made again until everything hangs
   while (without === 'onion-skin' && chosen.tabbing.unheld.length > 0) {
     for (const { part } of chosen.tabbing.unheld) {
       skins.add(keyOf(part.part, part.copy));
@@ -175,7 +175,7 @@ export function hold(
       remedy: `use a smaller router.tabs.width or a larger process.web, or let an onion skin of ${data.tabs.onionSkin} mm hold it, to be cut with a knife (router.tabs.without: onion-skin)`,
     });
   }
-  const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), counts[i]!]));
+  const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), element(counts, i)]));
   return {
     tabs,
     tabHeight,

@@ -1,5 +1,5 @@
 /** Drilled holes, countersinks, bored holes and marks. */
-import { edgesOfPath, edgesOf, type Point, type Vertex } from '../../geometry/index.js';
+import { edgesOf, edgesOfPath, element, type Point, type Vertex } from '../../geometry/index.js';
 import { approachHeight } from './closed-cut.js';
 import type { Cutting } from './feeds.js';
 import type { Cut, Move } from './types.js';
@@ -54,7 +54,7 @@ export function markCut(
   cutting: Cutting,
   safeHeight: number,
 ): Cut {
-  const start = vertices[0]!;
+  const start = element(vertices, 0);
   const moves = down(start, safeHeight);
   moves.push({ kind: 'line', to: { x: start.x, y: start.y, z: -depth }, feed: cutting.plunge });
   for (const edge of closed ? edgesOf(vertices) : edgesOfPath(vertices)) {

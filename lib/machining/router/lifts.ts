@@ -1,5 +1,5 @@
 /** Where a path has to stay above the tabs. */
-import { distance, type Point } from '../../geometry/index.js';
+import { cyclic, distance, element, type Point } from '../../geometry/index.js';
 import { pointAt, type Ring } from './ring.js';
 import type { Tab } from './tabs.js';
 import type { Lift } from './walk.js';
@@ -20,7 +20,7 @@ function fromTab(p: Point, { corners }: Tab): number {
   let least = Infinity;
   let left = 0;
   corners.forEach((a, i) => {
-    const b = corners[(i + 1) % 4]!;
+    const b = cyclic(corners, i + 1);
     if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0) left += 1;
     least = Math.min(least, fromSegment(p, a, b));
   });
@@ -53,9 +53,9 @@ export function liftsOn(ring: Ring, tabs: readonly Tab[], radius: number): Lift[
   if (touched.every(Boolean)) return [{ from: 0, to: ring.length }];
   const lifts: Lift[] = [];
   for (let i = 0; i < count; i += 1) {
-    if (!touched[i]! || touched[(i + count - 1) % count]!) continue;
+    if (!element(touched, i) || cyclic(touched, i - 1)) continue;
     let run = 1;
-    while (touched[(i + run) % count]!) run += 1;
+    while (cyclic(touched, i + run)) run += 1;
     lifts.push({ from: (i - 1) * size, to: (i + run) * size });
   }
   return lifts;

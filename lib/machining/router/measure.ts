@@ -1,5 +1,5 @@
 /** Lengths and times of a tool path. */
-import { type Point, distance } from '../../geometry/index.js';
+import { distance, element, type Point } from '../../geometry/index.js';
 import type { Move, Place3, ToolRun, ToolWear } from './types.js';
 
 /** Length of a feed move from a place (mm). */
@@ -30,7 +30,7 @@ export function measure(runs: readonly ToolRun[], travelSpeed: number): Measures
   for (const { tool, cuts } of runs) {
     let length = 0;
     for (const { moves } of cuts) {
-      let at: Place3 = { ...level, z: moves[0]!.to.z };
+      let at: Place3 = { ...level, z: element(moves, 0).to.z };
       for (const move of moves) {
         if (move.kind === 'rapid') {
           const across = distance(at, move.to);

@@ -1,5 +1,5 @@
-/** From a cut sheet to the tool's whole way: the one entrance to this folder. */
-import { distance, type Point } from '../../geometry/index.js';
+/** From a cut sheet to the tool's whole path: the one entrance to this folder. */
+import { distance, element, type Point } from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
 import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
@@ -24,7 +24,7 @@ import type {
 /** Drill bits first, then the V-bit, the end mill last: a part is whole and held while it is drilled and marked. */
 const kindOrder = { drill: 0, v: 1, mill: 2 } as const;
 
-/** Runs of operations that must follow one another, outlines after what lies within; in each the way decides. */
+/** Runs of operations that must follow one another, outlines after what lies within; in each the travel decides. */
 function phases(operations: readonly Tooled[]): Tooled[][] {
   const groups: Tooled[][] = [];
   let last: boolean | null = null;
@@ -47,28 +47,28 @@ function byPart(operations: readonly Tooled[]): Tooled[][] {
   return [...groups.values()];
 }
 
-interface Way {
+interface Tour {
   readonly cuts: readonly Cut[];
   readonly end: Point;
 }
 
-function travelOf({ cuts }: Way, start: Point): number {
+function travelOf({ cuts }: Tour, start: Point): number {
   let at = start;
   let sum = 0;
   for (const { moves } of cuts) {
-    sum += distance(at, moves[0]!.to);
+    sum += distance(at, element(moves, 0).to);
     at = moves.at(-1)!.to;
   }
   return sum;
 }
 
 /** The cuts of one group in a short order, from where the tool is. */
-function toured(cuts: readonly Entered[], start: Point): Way {
-  const made = tour(cuts, start).flatMap(({ visit, entry, reversed }) => cuts[visit]!.make(entry, reversed));
+function toured(cuts: readonly Entered[], start: Point): Tour {
+  const made = tour(cuts, start).flatMap(({ visit, entry, reversed }) => element(cuts, visit).make(entry, reversed));
   return { cuts: made, end: made.at(-1)?.moves.at(-1)?.to ?? start };
 }
 
-function inPhases(groups: readonly (readonly Entered[])[], start: Point): Way {
+function inPhases(groups: readonly (readonly Entered[])[], start: Point): Tour {
   let end = start;
   const cuts: Cut[] = [];
   for (const group of groups) {
@@ -128,16 +128,16 @@ function toolRuns(setting: Setting, tools: readonly RouterTool[]): ToolRun[] {
     const cutOf = (one: Tooled): Entered => made.get(one)!;
     const groups = phases(own).map((group) => group.map(cutOf));
     if (tool.number === setting.choice.marker?.number) groups.push([...(groups.pop() ?? []), ...marksOf(setting)]);
-    const ways = [inPhases(groups, at)];
+    const tours = [inPhases(groups, at)];
     // with no part within another, each part may also be finished before the next
     if (groups.length === 2)
-      ways.push(
+      tours.push(
         toured(
           byPart(own).map((part) => inTurn(part.map(cutOf))),
           at,
         ),
       );
-    const { cuts, end } = ways.reduce((a, b) => (travelOf(b, at) < travelOf(a, at) ? b : a));
+    const { cuts, end } = tours.reduce((a, b) => (travelOf(b, at) < travelOf(a, at) ? b : a));
     at = end;
     return cuts.length === 0 ? [] : [{ tool, spindle: setting.cuttings.get(tool.number)!.spindle, cuts }];
   });
@@ -156,7 +156,7 @@ function isRing({ operation, bore }: CutOperation): boolean {
 }
 
 /**
- * Plans how a router cuts one sheet: tools, speeds, passes, ramps, tabs and the way between the cuts.
+ * Plans how a router cuts one sheet: tools, speeds, passes, ramps, tabs and the travel between the cuts.
  * @param sheet compensated for the end mill, in cutting order, with the placements that made it
  * @param parts all that the sheet places, by id
  * @returns the tool path with limits for a proof; empty, with the problems, where the sheet cannot be cut as asked

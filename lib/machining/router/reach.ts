@@ -1,5 +1,5 @@
 /** Whether every cut stays on the sheet and out of the clamps. */
-import { bounds, closestOfContours, contourFromPoints, sideOfContour } from '../../geometry/index.js';
+import { bounds, closestOfContours, contourFromPoints, element, sideOfContour } from '../../geometry/index.js';
 import type { CutOperation } from '../types.js';
 import type { RoutedSheet, RouterProblem } from './types.js';
 
@@ -39,7 +39,7 @@ export function reachProblems(
         clamp.maxY < box.minY - reach;
       if (apart) continue;
       const crosses = closestOfContours(path, ring).distance < reach - slack;
-      if (!crosses && sideOfContour(ring, path[0]!, 0) !== 'inside') continue;
+      if (!crosses && sideOfContour(ring, element(path, 0), 0) !== 'inside') continue;
       problems.push({
         code: 'router-clamp',
         severity: 'error',

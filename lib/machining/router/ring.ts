@@ -1,10 +1,12 @@
 /** A ring or path measured along its length, and walks on it. */
 import {
+  cyclic,
   type Edge,
   edgeArc,
   edgeLength,
-  pointOnEdge,
+  element,
   type Point,
+  pointOnEdge,
   tangentOnEdge,
   type Vertex,
 } from '../../geometry/index.js';
@@ -21,7 +23,7 @@ const leastEdge = 1e-6;
 
 export function ringOf(vertices: readonly Vertex[]): Ring {
   const edges = vertices
-    .map((v, i) => edgeArc(v, vertices[(i + 1) % vertices.length]!))
+    .map((v, i) => edgeArc(v, cyclic(vertices, i + 1)))
     .filter((edge) => edgeLength(edge) > leastEdge);
   const starts: number[] = [];
   let length = 0;
@@ -45,22 +47,22 @@ export function edgeAt(ring: Ring, s: number): { readonly index: number; readonl
   let high = ring.edges.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if (ring.starts[middle]! <= at) low = middle;
+    if (element(ring.starts, middle) <= at) low = middle;
     else high = middle - 1;
   }
-  const fraction = (at - ring.starts[low]!) / edgeLength(ring.edges[low]!);
+  const fraction = (at - element(ring.starts, low)) / edgeLength(element(ring.edges, low));
   return { index: low, fraction: Math.min(1, Math.max(0, fraction)) };
 }
 
 export function pointAt(ring: Ring, s: number): Point {
   const { index, fraction } = edgeAt(ring, s);
-  return pointOnEdge(ring.edges[index]!, fraction);
+  return pointOnEdge(element(ring.edges, index), fraction);
 }
 
 /** Direction of travel at a length along the ring. */
 export function directionAt(ring: Ring, s: number): Point {
   const { index, fraction } = edgeAt(ring, s);
-  return tangentOnEdge(ring.edges[index]!, fraction);
+  return tangentOnEdge(element(ring.edges, index), fraction);
 }
 
 /** A run of one edge: where it ends, and the arc's centre and signed sweep if it is one. */
@@ -80,13 +82,13 @@ export function runsBetween(ring: Ring, s0: number, s1: number): Run[] {
   // the fraction of a hair that rounding leaves before an edge's end belongs to the next edge
   while (s1 - s > leastEdge) {
     const { index, fraction } = edgeAt(ring, s + leastEdge / 2);
-    const edge = ring.edges[index]!;
-    const whole = edgeLength(edge);
-    const from = Math.max(0, fraction - leastEdge / 2 / whole);
-    const left = (1 - from) * whole;
+    const edge = element(ring.edges, index);
+    const length = edgeLength(edge);
+    const from = Math.max(0, fraction - leastEdge / 2 / length);
+    const left = (1 - from) * length;
     const most = edge.kind === 'arc' ? Math.min(left, mostSweep * edge.radius) : left;
     const step = Math.min(most, s1 - s);
-    const to = Math.min(1, from + step / whole);
+    const to = Math.min(1, from + step / length);
     runs.push({
       to: pointOnEdge(edge, to),
       length: step,
@@ -99,8 +101,8 @@ export function runsBetween(ring: Ring, s0: number, s1: number): Run[] {
 
 /** Whether a vertex is the foot of a spur: the path goes out from it and comes straight back. */
 function spurAt(vertices: readonly Vertex[], i: number): boolean {
-  const next = vertices[(i + 2) % vertices.length]!;
-  const v = vertices[i]!;
+  const next = cyclic(vertices, i + 2);
+  const v = element(vertices, i);
   return v.bulge === 0 && Math.hypot(v.x - next.x, v.y - next.y) < leastEdge && vertices.length > 4;
 }
 
@@ -112,7 +114,7 @@ export function withoutSpurs(vertices: readonly Vertex[]): { readonly ring: Vert
     if (spurAt(vertices, i)) {
       spurs = true;
       i += 1;
-    } else ring.push(vertices[i]!);
+    } else ring.push(element(vertices, i));
   }
   return { ring, spurs };
 }

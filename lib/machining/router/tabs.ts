@@ -6,11 +6,12 @@ import {
   add,
   type Bounds,
   bounds,
+  type Contour,
+  element,
   nearestOnContour,
   type Point,
   scale,
   sideOfContour,
-  type Contour,
 } from '../../geometry/index.js';
 import { directionAt, edgeAt, pointAt, type Ring, ringOf } from './ring.js';
 import { bendBetween } from './walk.js';
@@ -96,17 +97,22 @@ function beyond(
   half: number,
 ): Beyond | null {
   for (const [i, part] of parts.entries()) {
-    const { minX, minY, maxX, maxY } = rings[i]![0]!.box;
+    const { minX, minY, maxX, maxY } = element(rings, i)[0]!.box;
     if (place.x < minX || place.x > maxX || place.y < minY || place.y > maxY) continue;
     const inside =
-      sideOfContour(part.edges[0]!.vertices, place, 0) === 'inside' &&
+      sideOfContour(element(part.edges, 0).vertices, place, 0) === 'inside' &&
       part.edges.slice(1).every(({ vertices }) => sideOfContour(vertices, place, 0) === 'outside');
     if (!inside) continue;
-    for (const [index, { edge, ring }] of rings[i]!.entries()) {
+    for (const [index, { edge, ring }] of element(rings, i).entries()) {
       const near = nearestOnContour(edge.vertices, place);
       if (near.distance > within + 1) continue;
       const next = ring.starts[near.edge + 1] ?? ring.length;
-      return free(edge, ring, ring.starts[near.edge]! + near.fraction * (next - ring.starts[near.edge]!), half)
+      return free(
+        edge,
+        ring,
+        element(ring.starts, near.edge) + near.fraction * (next - element(ring.starts, near.edge)),
+        half,
+      )
         ? { part: i, outline: index === 0 }
         : null;
     }
@@ -122,7 +128,7 @@ function candidates(parts: readonly HeldPart[], waste: Waste, rules: TabRules): 
   const rings = parts.map((part) => part.edges.map(ringed));
   const found: Tab[] = [];
   for (const owner of parts.keys()) {
-    for (const [index, { edge, ring }] of rings[owner]!.entries()) {
+    for (const [index, { edge, ring }] of element(rings, owner).entries()) {
       const count = Math.floor(ring.length / tryStep);
       for (let i = 0; i < count; i += 1) {
         const s = (i + 0.5) * (ring.length / count);
@@ -168,7 +174,7 @@ class Hanging {
 
   of(piece: number): number {
     let at = piece;
-    while (this.#root[at] !== at) at = this.#root[at]!;
+    while (this.#root[at] !== at) at = element(this.#root, at);
     return at;
   }
 
@@ -211,13 +217,13 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
   };
 
   const wanted = parts.map((part) =>
-    Math.max(rules.min, Math.ceil(ringOf(part.edges[0]!.vertices).length / rules.spacing)),
+    Math.max(rules.min, Math.ceil(ringOf(element(part.edges, 0).vertices).length / rules.spacing)),
   );
   for (const index of parts.keys()) {
     const own = all.filter(
       (tab) => (tab.owner === index && tab.ownerOutline) || (tab.other === index && tab.otherOutline),
     );
-    while (counts[index]! < wanted[index]!) {
+    while (element(counts, index) < element(wanted, index)) {
       let best: Tab | null = null;
       let most = 0;
       const mine = chosen.filter((tab) => tab.owner === index || tab.other === index);
@@ -242,7 +248,7 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
     joined = false;
     for (const tab of all) {
       // a small offcut needs no tab of its own, but a part may hang on it
-      if (waste.sizes[tab.to]! < leastOffcut && !parts.some((_, i) => i === tab.other)) continue;
+      if (element(waste.sizes, tab.to) < leastOffcut && !parts.some((_, i) => i === tab.other)) continue;
       if (hangs(tab.from) === hangs(tab.to) || !clear(tab)) continue;
       take(tab);
       joined = true;
@@ -251,8 +257,8 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
   const pieceOf = new Map(all.map((tab) => [tab.owner, tab.from]));
   const unheld = parts.flatMap((part, i) => {
     const piece = pieceOf.get(i);
-    const held = piece !== undefined && hangs(piece) && counts[i]! >= rules.min;
-    return held ? [] : [{ part, tabs: counts[i]! }];
+    const held = piece !== undefined && hangs(piece) && element(counts, i) >= rules.min;
+    return held ? [] : [{ part, tabs: element(counts, i) }];
   });
   const inParts = new Set(pieceOf.values());
   const loose = waste.sizes.flatMap((area, piece) =>
