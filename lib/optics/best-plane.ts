@@ -64,10 +64,16 @@ export function bestHeight(rays: Rays, share: number, apertureRadius: number, pr
   );
 }
 
-/** The same with its standard error: the batches' own best planes tell how sure the common one is. */
+/**
+ * The same with its standard error, from the spread of the batches' own best planes. The height at which a share of the
+ * points lies closest together is known only with the cube root of their number (Kim and Pollard, Cube root
+ * asymptotics, Annals of Statistics 18, 1990; from memory), not with the square root as a mean is.
+ */
 export function bestPlane(rays: Rays, share: number, apertureRadius: number): Estimate {
   const own = Array.from({ length: rays.batches }, (_, batch) =>
     bestHeight(batchOf(rays, batch), share, apertureRadius, 0.5),
   );
-  return { value: bestHeight(rays, share, apertureRadius), standardError: estimate(own).standardError };
+  // of a mean: spread/√n
+  const { standardError } = estimate(own);
+  return { value: bestHeight(rays, share, apertureRadius), standardError: standardError * rays.batches ** (1 / 6) };
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crossingHeight, facetAt, litRange } from '../../lib/dish/index.js';
-import { bestHeight } from '../../lib/optics/best-plane.js';
+import { bestHeight, bestPlane } from '../../lib/optics/best-plane.js';
 import { estimate } from '../../lib/optics/estimate.js';
 import { forecast, ForecastStopped, pointSunIntercept, summaryRows } from '../../lib/optics/index.js';
 import { planAreas } from '../../lib/optics/set-up.js';
@@ -157,6 +157,19 @@ describe('forecast', () => {
       const told = forecast(inputOf({ dish: shape }), { rays: 262_144, seed: 2 });
       const rim = crossingHeight(facetAt(shape, litRange(shape).to));
       expect(Math.abs(told.spot.bestPlane.value - rim)).toBeLessThan(3 * told.spot.bestPlane.standardError + 1.5);
+    }
+  });
+
+  it('states the error of the best plane as it scatters from seed to seed', () => {
+    for (const figure of ['panel', 'rib'] as const) {
+      const settings = perfect(dishOf({ figure }), { sun: sunShape('uniform', 0), slopeError: 3e-3, rays: 4096 });
+      const planes = Array.from({ length: 24 }, (_, seed) => bestPlane(trace({ ...settings, seed }), 0.9, 750));
+      const mean = planes.reduce((sum, { value }) => sum + value, 0) / planes.length;
+      const scatter = planes.reduce((sum, { value }) => sum + (value - mean) ** 2, 0) / (planes.length - 1);
+      const stated = planes.reduce((sum, { standardError }) => sum + standardError ** 2, 0) / planes.length;
+      // 24 seeds know their own spread to a seventh
+      expect(Math.sqrt(scatter / stated)).toBeGreaterThan(0.7);
+      expect(Math.sqrt(scatter / stated)).toBeLessThan(1.4);
     }
   });
 

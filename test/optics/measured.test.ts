@@ -1,0 +1,156 @@
+/**
+ * The forecast against dishes that were built and measured (fixtures/measured): what the papers do not say is taken at
+ * both ends of what is likely, all ends are combined, and the measured figure must lie in the range that this leaves.
+ */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { type Forecast, forecast, type OpticsInput } from '../../lib/optics/index.js';
+import { bestHeight } from '../../lib/optics/best-plane.js';
+import { setUp } from '../../lib/optics/set-up.js';
+import { trace } from '../../lib/optics/trace.js';
+import { dishOf, inputOf, smoothDish } from './dishes.js';
+
+interface Settings {
+  readonly apertureRadius: number;
+  readonly focalLength: number;
+  readonly ribs: number | 'smooth';
+  readonly irradiance: number;
+  readonly reflectance: number;
+  readonly absorptance: number;
+  readonly slopeError: number;
+  readonly diameter: number;
+  readonly innerRadius?: number;
+  readonly specularity?: number;
+  readonly sunShape?: OpticsInput['sun']['shape'];
+  readonly wind?: number;
+  readonly mass?: number;
+  readonly heatCapacity?: number;
+  readonly startC?: number;
+  readonly targetC?: number;
+  readonly simmer?: number;
+  readonly rays?: number;
+  readonly share?: number;
+}
+
+interface Case {
+  readonly id: string;
+  readonly source: string;
+  readonly fixed: Partial<Settings>;
+  readonly assumed: {
+    readonly [Key in keyof Settings]?: {
+      readonly values: readonly Settings[Key][];
+    };
+  };
+  readonly measured: readonly {
+    readonly quantity: keyof typeof quantities;
+    readonly says: string;
+    readonly value: number;
+    /** How finely it is stated, to either side. */
+    readonly within: number;
+    /** Range of the forecast, written down so that it can be read; the test holds it against the forecast. */
+    readonly forecast: readonly [number, number];
+  }[];
+}
+
+const cases = JSON.parse(
+  readFileSync(new URL('../../fixtures/measured/dishes.json', import.meta.url), 'utf8'),
+) as readonly Case[];
+
+function inputFor(settings: Settings): OpticsInput {
+  const { apertureRadius, focalLength, ribs, innerRadius = 1, mass, heatCapacity = 4186 } = settings;
+  const shape = { apertureRadius, focalLength, innerRadius };
+  return inputOf({
+    dish:
+      ribs === 'smooth'
+        ? smoothDish(shape)
+        : dishOf({
+            ...shape,
+            ribCount: ribs,
+            figure: 'rib',
+            seamGap: 0,
+            facingThickness: 1,
+          }),
+    reflector: { reflectance: settings.reflectance },
+    receiver: {
+      diameter: settings.diameter,
+      absorptance: settings.absorptance,
+    },
+    load:
+      mass === undefined
+        ? null
+        : {
+            massKg: mass,
+            heatCapacityJPerKgK: heatCapacity,
+            startC: settings.startC ?? 25,
+            targetC: settings.targetC ?? 95,
+          },
+    air: { ambientC: settings.startC ?? 25, windMPerS: settings.wind ?? 2 },
+    sun: {
+      irradianceWPerM2: settings.irradiance,
+      shape: settings.sunShape ?? 'uniform',
+      slopeErrorMrad: settings.slopeError,
+      specularityMrad: settings.specularity ?? 1,
+      edgeCurlMrad: 0,
+    },
+  });
+}
+
+/** Minutes from the start to the target; never, where that is out of reach. */
+const minutes = ({ heat: { warming } }: Forecast) => (warming.kind === 'reached' ? warming.minutes.value : Infinity);
+
+const made = new Map<string, Forecast>();
+
+/** The forecast, made once for settings that differ in what it does not look at. */
+function forecastOf(settings: Settings): Forecast {
+  const key = JSON.stringify({ ...settings, simmer: null });
+  const told = made.get(key) ?? forecast(inputFor(settings), { rays: settings.rays ?? 1024, seed: 1 });
+  made.set(key, told);
+  return told;
+}
+
+const quantities = {
+  /** Standardised cooking power as a share of the sunlight on the aperture at the standard's 700 W/m². */
+  cookingShare: (settings: Settings) => {
+    const { heat, power } = forecastOf(settings);
+    return heat.cooking.kind === 'fitted' ? heat.cooking.powerW / ((power.incomingW * 700) / settings.irradiance) : NaN;
+  },
+  /** Until the boil, and at the boil until done. */
+  cookedMinutes: (settings: Settings) => minutes(forecastOf(settings)) + (settings.simmer ?? 0),
+  stagnationC: (settings: Settings) => forecastOf(settings).heat.stagnationC.value,
+  peakSuns: (settings: Settings) => forecastOf(settings).concentration.peak.value,
+  /** Plane of the least circle that holds a share of the light. */
+  bestPlane: (settings: Settings) => {
+    const rays = trace({
+      ...setUp(inputFor(settings)).settings,
+      rays: settings.rays ?? 2048,
+      seed: 1,
+    });
+    return bestHeight(rays, settings.share ?? 0.9, settings.apertureRadius);
+  },
+};
+
+/** Every combination of the ends. */
+function corners({ fixed, assumed }: Case): Settings[] {
+  return Object.entries(assumed).reduce(
+    (all, [key, { values }]) => all.flatMap((one) => values.map((value) => ({ ...one, [key]: value }))),
+    [fixed as Settings],
+  );
+}
+
+describe.each(cases)('$id', (dish) => {
+  it.each(
+    dish.measured.map((one) => ({
+      ...one,
+      min: one.forecast[0],
+      max: one.forecast[1],
+    })),
+  )('measured: $says; forecast: $quantity of $min to $max', ({ quantity, value, within, min, max }) => {
+    const figures = corners(dish).map(quantities[quantity]);
+    const [from, to] = [Math.min(...figures), Math.max(...figures)];
+    expect(value + within).toBeGreaterThan(from);
+    expect(value - within).toBeLessThan(to);
+    // the range in the file is the forecast's own, rounded
+    expect(Math.abs(min / from - 1)).toBeLessThan(0.01);
+    expect(Math.abs(max / to - 1)).toBeLessThan(0.01);
+  });
+});
