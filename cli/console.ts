@@ -1,5 +1,6 @@
 /** The terminal: results on stdout, everything else on stderr; colour only where a person looks. */
 import process from 'node:process';
+import { visible } from '../lib/index.js';
 
 type Stream = NodeJS.WriteStream;
 
@@ -24,9 +25,19 @@ export function shade(text: string, name: Shade, stream: Stream = process.stderr
   return `\u001b[${on}m${text}\u001b[${off}m`;
 }
 
-// text from a design file must not steer the terminal
+// text from a design file must not steer the terminal; our own shades may
+const ownShade = /(\u001b\[\d+m)/;
+
 function tame(text: string): string {
-  return text.replace(/[\u0000-\u0008\u000b-\u001a\u001c-\u001f\u007f-\u009f]/g, '�');
+  return text
+    .split('\n')
+    .map((line) =>
+      line
+        .split(ownShade)
+        .map((part, i) => (i % 2 === 1 ? part : visible(part)))
+        .join(''),
+    )
+    .join('\n');
 }
 
 /** Prints a line of the result. */

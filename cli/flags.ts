@@ -5,7 +5,7 @@ import {
   LengthError,
   lengthUnits,
   type LengthUnit,
-  parseSize,
+  parseUsualSize,
   processKinds,
   type ProcessKind,
   withNest,
@@ -46,10 +46,11 @@ export interface DesignArguments {
 /** @throws Stop when a size cannot be read */
 export function sizeFlag(flag: string, text: string, unit: LengthUnit) {
   try {
-    return parseSize(text, unit);
+    return parseUsualSize(text, unit);
   } catch (error) {
     if (!(error instanceof LengthError)) throw error;
-    throw stop(exitCode.wrongInput, 'usage', `--${flag}: ${error.message}`, error.remedy);
+    const code = error.kind === 'wrong-unit' ? error.kind : 'usage';
+    throw stop(exitCode.wrongInput, code, `--${flag}: ${error.message}`, error.remedy);
   }
 }
 

@@ -22,6 +22,7 @@ export {
   hasError,
   pathText,
   type Place,
+  visible,
 } from './diagnostic/index.js';
 export { type Dish, solveDish } from './dish/index.js';
 export { type Figure, keyFigures } from './figures.js';
@@ -42,7 +43,7 @@ export {
 } from './pipeline.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';
-export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseSize } from './units/index.js';
+export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseUsualSize } from './units/index.js';
 export {
   defaultText,
   designJsonSchema,

@@ -11,6 +11,10 @@ import type { Board, State } from './state.js';
 const loopback = '127.0.0.1';
 /** Keeps a silent line open through anything between (ms). */
 const heartbeat = 15_000;
+/** Pages that may listen at a time. */
+export const maxStreams = 16;
+/** What a page may leave unread (bytes). */
+const maxUnread = 1_000_000;
 
 const sameText = (a: string, b: string): boolean => {
   const digest = (text: string) => createHash('sha256').update(text).digest();
@@ -45,8 +49,16 @@ function trusted(request: IncomingMessage, port: number): boolean {
 }
 
 function events(response: ServerResponse, board: Board): void {
+  if (board.listeners >= maxStreams) {
+    answer(response, 503, 'text/plain', 'too many pages are open; close one\n', { 'Retry-After': '10' });
+    return;
+  }
   response.writeHead(200, { ...guards, 'Content-Type': 'text/event-stream; charset=utf-8' });
-  const send = (state: State) => response.write(`data: ${JSON.stringify(state)}\n\n`);
+  const send = (state: State): void => {
+    // a page that does not read what it is sent would fill the memory; it comes back by itself and gets the last state
+    if (response.writableLength > maxUnread) response.destroy();
+    else response.write(`data: ${JSON.stringify(state)}\n\n`);
+  };
   send(board.state);
   const deaf = board.listen(send);
   const timer = setInterval(() => response.write(':\n\n'), heartbeat);

@@ -35,6 +35,11 @@ export class Board {
     return this.#state;
   }
 
+  /** How many are told of changes. */
+  get listeners(): number {
+    return this.#listeners.size;
+  }
+
   /** The last book, whole HTML. */
   get book(): string | null {
     return this.#book;

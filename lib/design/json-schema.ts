@@ -23,7 +23,7 @@ function description(meta: KeyMeta): string {
   return parts.join(' ');
 }
 
-const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'least', 'above', 'most'] as const;
+const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'least', 'above', 'most', 'usual'] as const;
 
 /** Turns what a key says of itself into the words of JSON Schema (draft 7, which editors understand best). */
 function translate(node: Record<string, unknown>): void {

@@ -3,14 +3,17 @@
  * declared once, here through `meta`, and feed validation, the JSON Schema, the help text and the reference page.
  */
 import { z } from 'zod';
+import { hasHidden } from '../diagnostic/index.js';
 import {
   formatLength,
   LengthError,
   type LengthUnit,
   parseAngle,
   parseLength,
-  parseSize,
+  parseUsualSize,
+  refuseOtherUnit,
   type Size,
+  type UsualRange,
 } from '../units/index.js';
 
 /** What a person wants to know of a key. */
@@ -30,6 +33,8 @@ interface Range {
   readonly least?: number;
   readonly above?: number;
   readonly most?: number;
+  /** What is usual, mm: a bare number beyond it that another unit would make usual is refused. */
+  readonly usual?: UsualRange;
 }
 
 /** How a key's value was written, for the JSON Schema and the help text. */
@@ -48,7 +53,7 @@ export interface KeyFault {
   readonly remedy?: string;
 }
 
-function outside(value: number, range: Range, show: (value: number) => string): Required<Wrong> | null {
+function outside(value: number, range: Range, show: (value: number) => string): Wrong | null {
   const remedy =
     range.above !== undefined && !(value > range.above)
       ? `it must be above ${show(range.above)}`
@@ -65,11 +70,12 @@ type Raw = number | string;
 interface Wrong {
   readonly message: string;
   readonly remedy?: string;
+  readonly kind?: 'wrong-value' | 'wrong-unit';
 }
 
 /** A fault of a key as the schema keeps it: `readDesign` turns it into a diagnostic. */
-function issueOf({ message, remedy }: Wrong, input: unknown) {
-  const params: KeyFault = remedy === undefined ? {} : { remedy };
+function issueOf({ message, remedy, kind = 'wrong-value' }: Wrong, input: unknown) {
+  const params: KeyFault = { code: kind, ...(remedy === undefined ? {} : { remedy }) };
   return { code: 'custom' as const, message, params, input };
 }
 
@@ -99,7 +105,11 @@ export function keysIn(unit: LengthUnit) {
     unit === 'mm' ? `${plain(mm)} mm` : `${formatLength(mm, unit, 4)} (${plain(mm)} mm)`;
   const lengthKey = (about: About & Range) => {
     const range: Range = { ...(about.least === undefined ? { least: 0 } : {}), most: longest, ...about };
-    return measured((raw) => parseLength(raw, unit), range, show);
+    const read = (raw: Raw): number => {
+      if (about.usual) refuseOtherUnit(raw, (other) => [parseLength(raw, other)], unit, about.usual);
+      return parseLength(raw, unit);
+    };
+    return measured(read, range, show);
   };
   return {
     /** A length the user must give. */
@@ -120,7 +130,7 @@ export function keysIn(unit: LengthUnit) {
         .string()
         .transform((raw, context): Size => {
           try {
-            return parseSize(raw, unit);
+            return parseUsualSize(raw, unit);
           } catch (error) {
             if (!(error instanceof LengthError)) throw error;
             context.issues.push(issueOf(error, raw));
@@ -216,7 +226,10 @@ function textKey() {
     .string()
     .min(1, 'must not be empty')
     .max(120, 'must not be longer than 120 characters')
-    .regex(/^[^\p{Cc}\p{Cs}]*$/u, 'must be plain text on one line');
+    .refine(
+      (text) => !hasHidden(text),
+      'must be plain text on one line, without control characters and direction marks',
+    );
 }
 
 export function text(about: About) {

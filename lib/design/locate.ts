@@ -1,6 +1,6 @@
 /** From the path of a key to its line: the one place that knows where in the text of a design file a key stands. */
 import { type Document, isMap, isNode, isScalar, type LineCounter } from 'yaml';
-import type { Diagnostic, KeyPath, Place } from '../diagnostic/index.js';
+import { type Diagnostic, type KeyPath, type Place, visible } from '../diagnostic/index.js';
 import { usedInstead } from './used-instead.js';
 
 /** Puts a diagnostic on its line; one without a key is left as it is. */
@@ -48,19 +48,26 @@ function find(document: Document, path: KeyPath): Found | null {
   return isNode(top) && top.range ? { offset: top.range[0], stated: false } : null;
 }
 
+/** A diagnostic whose texts show what they hold, as they quote the file. */
+export function shown(diagnostic: Diagnostic): Diagnostic {
+  const { message, remedy } = diagnostic;
+  return { ...diagnostic, message: visible(message), ...(remedy === undefined ? {} : { remedy: visible(remedy) }) };
+}
+
 /**
  * Locates diagnostics in a design file.
  * @param file its name, as it is to be shown
  */
 export function locator(document: Document, lines: LineCounter, file: string | undefined): Locate {
-  return (diagnostic) => {
+  return (found) => {
+    const diagnostic = shown(found);
     if (diagnostic.place === undefined) return diagnostic;
     const { path } = diagnostic.place;
-    const found = find(document, path);
+    const key = find(document, path);
     const named: Place = { path, ...(file === undefined ? {} : { file }) };
-    if (found === null) return { ...diagnostic, place: named };
-    const { line, col } = lines.linePos(found.offset);
-    const value = found.stated ? found.value : undefined;
+    if (key === null) return { ...diagnostic, place: named };
+    const { line, col } = lines.linePos(key.offset);
+    const value = key.stated ? key.value : undefined;
     return { ...diagnostic, place: { ...named, line, column: col }, ...(value === undefined ? {} : { value }) };
   };
 }

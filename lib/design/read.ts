@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { type Diagnostic, diagnostic, hasError, pathText } from '../diagnostic/index.js';
 import { complete } from './complete.js';
 import type { Design } from './design.js';
-import { type Locate, locator } from './locate.js';
+import { type Locate, locator, shown as showHidden } from './locate.js';
 import { nearest } from './nearest.js';
 import type { KeyFault } from './keys.js';
 import { designSchema } from './schema.js';
@@ -221,6 +221,6 @@ export function readDesign(text: string, file?: string): DesignReading {
     if (!(error instanceof NoDesign)) throw error;
     const { diagnostic: fault } = error;
     const place = { path: [], ...(file === undefined ? {} : { file }), ...fault.place };
-    return { kind: 'refused', problems: [{ ...fault, place }] };
+    return { kind: 'refused', problems: [{ ...showHidden(fault), place }] };
   }
 }

@@ -7,6 +7,7 @@ import { diagnosticCodes } from '../diagnostic/index.js';
 import type { KeyMeta } from './keys.js';
 import { nearest } from './nearest.js';
 import { designSchema } from './schema.js';
+import type { UsualRange } from '../units/index.js';
 
 export interface KeyEntry {
   /** `dish.aperture`, `stock[].size`, `materials.<name>.thickness`. */
@@ -24,6 +25,8 @@ export interface KeyEntry {
   readonly least?: number;
   readonly above?: number;
   readonly most?: number;
+  /** Beyond it a bare number is refused that another unit would make usual. */
+  readonly usual?: UsualRange;
   readonly choices?: readonly string[];
   /** Must be written where its section is. */
   readonly required: boolean;
@@ -48,7 +51,7 @@ function written(value: unknown): string | undefined {
 }
 
 function entryOf(path: string, node: Node, required: boolean): KeyEntry {
-  const { quantity = 'text', about = '', why, unit, auto, least, above, most } = node;
+  const { quantity = 'text', about = '', why, unit, auto, least, above, most, usual } = node;
   const shown = node.shown ?? (quantity === 'group' ? undefined : written(node.default));
   return {
     path,
@@ -62,6 +65,7 @@ function entryOf(path: string, node: Node, required: boolean): KeyEntry {
     ...(least === undefined ? {} : { least }),
     ...(above === undefined ? {} : { above }),
     ...(most === undefined ? {} : { most }),
+    ...(usual === undefined ? {} : { usual }),
     ...(node.enum === undefined ? {} : { choices: node.enum }),
   };
 }
@@ -141,6 +145,7 @@ export function limitsText(entry: KeyEntry): string | null {
     ...(entry.above === undefined ? [] : [`above ${entry.above}`]),
     ...(least === undefined ? [] : [`at least ${least}`]),
     ...(entry.most === undefined ? [] : [`at most ${entry.most}`]),
+    ...(entry.usual === undefined ? [] : [`usually ${entry.usual[0]} to ${entry.usual[1]}`]),
   ];
   if (parts.length === 0) return null;
   const unit = entry.quantity === 'length' ? 'mm' : entry.quantity === 'angle' ? 'rad' : (entry.unit ?? '');
@@ -162,7 +167,7 @@ export function referencePage(entries: readonly KeyEntry[] = keyEntries()): stri
   const lines = [
     '# The design file',
     '',
-    'A design file is YAML. Bare lengths are in the file’s `units`; text with a unit of its own (`3/4 in`, `1-1/2"`, `2 ft 6 in`, `450 mm`, `1.2 m`) is taken anywhere. `dishwright explain <key>` prints the same text as this page; `dishwright new` writes a file with every key in it.',
+    'A design file is YAML. Bare lengths are in the file’s `units`; text with a unit of its own (`3/4 in`, `1-1/2"`, `2 ft 6 in`, `450 mm`, `1.2 m`) is taken anywhere. A bare length that is far from usual, and would be usual in another unit, is refused with both readings: write its unit then. `dishwright explain <key>` prints the same text as this page; `dishwright new` writes a file with every key in it.',
   ];
   const heads = ['| key | value | default | limits | meaning |', '| --- | --- | --- | --- | --- |'];
   const row = (entry: KeyEntry): string => {

@@ -1,5 +1,6 @@
 /** The whole design file: every section in the order in which `new` writes it. */
 import { z } from 'zod';
+import { hasHidden } from '../diagnostic/index.js';
 import { group, type KeyMeta, keysIn, textOr, whole } from './keys.js';
 import { dishSection } from './sections/dish.js';
 import { materialsSection, stockSection } from './sections/materials.js';
@@ -53,6 +54,7 @@ function extraSection(unit: LengthUnit) {
             .string()
             .min(1)
             .max(400)
+            .refine((text) => !hasHidden(text), 'must not hold control characters or direction marks')
             .meta({ quantity: 'text', about: 'DXF or SVG file, beside the design file.' } satisfies KeyMeta),
           material: z
             .string()

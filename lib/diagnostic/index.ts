@@ -1,4 +1,5 @@
 export { type DiagnosticCode, diagnosticCodes } from './codes.js';
+export { hasHidden, visible } from './visible.js';
 export {
   type Diagnostic,
   diagnostic,

@@ -30,6 +30,8 @@ export class LengthError extends Error {
     message: string,
     /** What would do. */
     readonly remedy: string,
+    /** `wrong-unit` for a length that can be read, and is beyond reason unless its unit is another. */
+    readonly kind: 'wrong-value' | 'wrong-unit' = 'wrong-value',
   ) {
     super(message);
   }

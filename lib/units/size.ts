@@ -1,4 +1,5 @@
 import { LengthError, type LengthUnit, parseLength } from './length.js';
+import { refuseOtherUnit, type UsualRange } from './usual.js';
 
 export interface Size {
   readonly width: number;
@@ -24,4 +25,21 @@ export function parseSize(source: string, unit: LengthUnit): Size {
   const height = parseLength(second, unit);
   if (!(width > 0) || !(height > 0)) throw new LengthError(`"${source}" is not a size`, 'both sides must be above 0');
   return { width, height };
+}
+
+/** Sides of what is sold as a sheet, or laid on the bed of a machine (mm): common practice, no source. */
+const usualSides: UsualRange = [50, 6000];
+
+/**
+ * Reads a sheet size, and refuses one that another unit would make usual: `1525x1525` in an inch file.
+ * @throws LengthError
+ */
+export function parseUsualSize(source: string, unit: LengthUnit): Size {
+  const size = parseSize(source, unit);
+  const sides = (other: LengthUnit) => {
+    const { width, height } = parseSize(source, other);
+    return [width, height];
+  };
+  refuseOtherUnit(source, sides, unit, usualSides);
+  return size;
 }

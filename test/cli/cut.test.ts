@@ -122,6 +122,11 @@ describe('a wrong command or file', () => {
     [['cut', '.', '-o', 'x'], /is a folder, not a file/],
     [['cut', design], /out/],
     [['cut', design, '-o', 'x', '--sheet', 'big'], /--sheet: "big" is not a size/],
+    [
+      ['cut', 'hand-cut-inch.yaml', '-o', 'x', '--sheet', '1525x1525'],
+      /--sheet: "1525x1525" without a unit is 1525 in x 1525 in .*usual as 1525 mm x 1525 mm/,
+    ],
+    [['stock', design, '--try', '96x48'], /--try: .* would be usual as .*96 in x 48 in/],
     [['cut', design, '-o', 'x', '--seed', '-1'], /--seed is -1 .*\n {2}it must be an integer/],
     [['cut', design, '-o', 'x', '--process', 'axe'], /router/],
     [['cut', design, '-o', 'x', '--colour'], /colour/],

@@ -4,7 +4,7 @@ import { createServer, type AddressInfo } from 'node:net';
 import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { serve, type Running } from '../../cli/watch/server.js';
+import { maxStreams, serve, type Running } from '../../cli/watch/server.js';
 import { type Background, watchDesign } from '../../cli/watch/watch-design.js';
 import { Board, type State } from '../../cli/watch/state.js';
 import { fixtureText } from '../helpers/fixtures.js';
@@ -100,6 +100,30 @@ describe('the page’s server', () => {
     await done;
     expect(told.join('')).toMatch(/^data: \{.*\}\n\ndata: \{.*"book":1\}\n\n$/);
     expect((await get(`${running.url}book?1`)).text).toBe('<!DOCTYPE html>');
+  });
+
+  it('serves so many pages and no more, and drops those that read nothing', async () => {
+    const open = (): Promise<{ readonly status: number; readonly close: () => void }> =>
+      new Promise((resolve, reject) => {
+        // the answer is left unread
+        const asked = request(`${running.url}events`, (response) => {
+          response.pause();
+          resolve({ status: response.statusCode ?? 0, close: () => asked.destroy() });
+        });
+        asked.on('error', reject).end();
+      });
+    const silent = await Promise.all(Array.from({ length: maxStreams }, open));
+    expect(silent.every(({ status }) => status === 200)).toBe(true);
+    expect((await open()).status).toBe(503);
+    const message = 'x'.repeat(500_000);
+    // what the system holds on its way differs, so as much is sent as it takes
+    for (let i = 0; i < 200 && board.listeners > 0; i += 1) {
+      board.show({ standing: 'faulty', says: 'much', problems: [{ severity: 'error', message }] });
+      await new Promise((resolve) => setImmediate(resolve));
+    }
+    expect(board.listeners).toBe(0);
+    expect((await open()).status).toBe(200);
+    for (const { close } of silent) close();
   });
 
   it('says so when the port is taken', async () => {

@@ -9,11 +9,12 @@ export function dishSection(unit: LengthUnit) {
   return group(
     { about: 'The optical shape.' },
     {
-      aperture: length({ about: 'Diameter across the rib ends.', least: 50, most: 20_000 }),
+      aperture: length({ about: 'Diameter across the rib ends.', least: 50, most: 20_000, usual: [120, 12_000] }),
       focalLength: length({
         about:
           'Height of the focus above the vertex; with profile `spread` that of the disc that is lit. Below a quarter of the aperture the focus lies inside the rim.',
         above: 0,
+        usual: [40, 12_000],
       }),
       profile: choice(profileKinds, 'paraboloid', {
         about:

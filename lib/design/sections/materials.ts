@@ -21,6 +21,7 @@ export function materialsSection(unit: LengthUnit) {
             about: 'Actual thickness as measured with a calliper: a sheet sold as 12 mm is often 11.6 mm.',
             above: 0,
             most: 100,
+            usual: [0.01, 50],
           }),
           cut: z
             .enum(['router', 'laser', 'hand'])
@@ -68,7 +69,11 @@ export function stockSection(unit: LengthUnit) {
           outline: ring
             .optional()
             .meta({ quantity: 'list', about: 'Corners of an offcut, in order; grain along x.' } satisfies KeyMeta),
-          rollWidth: length({ about: 'Width of a roll; its length is cut as needed.', above: 0 }).optional(),
+          rollWidth: length({
+            about: 'Width of a roll; its length is cut as needed.',
+            above: 0,
+            usual: [50, 6000],
+          }).optional(),
           rollLength: lengthOr(50_000, { about: 'Longest piece of the roll.', above: 0 }),
           count: wholeAuto({ about: 'How many there are.', auto: 'as many as needed', least: 1, most: 10_000 }),
           price: numberOr(0, {

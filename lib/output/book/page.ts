@@ -6,6 +6,7 @@ import { json, markup, type Markup, raw } from './html.js';
 import type { BookInput } from './input.js';
 import { type Measures, measuresIn } from './measures.js';
 import { dishModel } from './model.js';
+import { policyOf } from './policy.js';
 import { ribDrawing } from './rib-drawing.js';
 import {
   assemblyChapter,
@@ -97,8 +98,8 @@ function chapters(input: BookInput, measures: Measures): Chapter[] {
   return list.filter((chapter) => chapter !== null);
 }
 
-/** Barred from the network by its own policy; scripts and styles are the file's own. */
-const policy = "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:";
+// replaced by the policy, which follows from what the page holds
+const policyPlace = '{policy}';
 
 /** The book as one HTML text. Same input, same bytes. */
 export function buildBook(input: BookInput): string {
@@ -110,7 +111,7 @@ export function buildBook(input: BookInput): string {
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta http-equiv="Content-Security-Policy" content="${policyPlace}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${input.design.name}: build book</title>
 <style>${raw(bookStyle)}</style>
@@ -128,5 +129,5 @@ export function buildBook(input: BookInput): string {
 </body>
 </html>
 `;
-  return page.text;
+  return page.text.replace(policyPlace, () => policyOf(page.text, bookScript));
 }
