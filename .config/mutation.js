@@ -6,7 +6,7 @@
  *   npm run mutation -- units size.ts    one file of it (for work on its tests; no threshold)
  *   npm run mutation -- all              every module, one after the other, as the nightly run does
  *
- * Reports and the incremental record go to out/mutation.
+ * MUTATION_SAMPLE=0.1 measures a random tenth of the mutants. Reports and the incremental record go to out/mutation.
  */
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
@@ -45,12 +45,12 @@ async function measure(module) {
   const results = await new Stryker({
     mutate: partial ? files.map((file) => `lib/${module}/${file}`) : sources,
     testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner'],
+    plugins: ['@stryker-mutator/vitest-runner', ...(sampled ? ['./.config/mutation-sample.js'] : [])],
     vitest: { configFile: '.config/vitest.mutation.ts', related: false },
     coverageAnalysis: 'perTest',
-    checkers: [],
+    checkers: sampled ? ['sample'] : [],
     disableTypeChecks: false,
-    incremental: true,
+    incremental: !sampled,
     incrementalFile: partial ? `${folder}/partial.json` : `${folder}/incremental.json`,
     force: process.env.MUTATION_FORCE === '1',
     tempDirName: `out/mutation/sandbox-${module}`,
@@ -70,13 +70,22 @@ async function measure(module) {
   writeFileSync(`${folder}/survivors.txt`, left.map((one) => `${lineOf(one)}\n`).join(''));
   for (const one of left) console.log(lineOf(one));
   const { noticed, all, percent } = scoreOf(counted);
+  // half the width of the 95 % interval of a share (Wilson's formula, without its shift of the middle)
+  const [z, p] = [1.96, percent / 100];
+  const spread = (100 * (z / (1 + (z * z) / all)) * Math.sqrt((p * (1 - p)) / all + (z * z) / (4 * all * all))).toFixed(
+    1,
+  );
+  const sample = sampled ? ` (sample, ± ${spread})` : '';
   const date = new Date().toISOString().slice(0, 10);
   const ignored = counted.Ignored > 0 ? `, ${counted.Ignored} excluded with a reason` : '';
-  console.log(`| \`lib/${module}\` | ${percent.toFixed(1)} % | ${noticed} of ${all}${ignored} | ${min} % | ${date} |`);
+  console.log(
+    `| \`lib/${module}\` | ${percent.toFixed(1)} % | ${noticed} of ${all}${sample}${ignored} | ${min} % | ${date} |`,
+  );
   return partial || percent >= min;
 }
 
 const asked = name === 'all' ? Object.keys(modules) : [name];
+const sampled = process.env.MUTATION_SAMPLE !== undefined;
 const short = [];
 for (const module of asked) if (!(await measure(module))) short.push(module);
 if (short.length > 0) {

@@ -35,7 +35,7 @@ export { fillet } from './fillet.js';
 export { type Curve } from './sampled-curve.js';
 export { fitArcs } from './arc-fit.js';
 export { type Closest, type Nearest, closestOfContours, nearestOnContour, nearestOnEdge } from './distance.js';
-export { type Contact, type Meeting, intersectEdges } from './intersect.js';
+export { type Contact, type Intersection, intersectEdges } from './intersect.js';
 export { type Side, sideOfContour } from './inside.js';
 export { type Simplicity, simplicity } from './simple.js';
 export { offsetContour, offsetRegion, offsetRings } from './offset.js';
