@@ -71,29 +71,18 @@ describe('spellings of a length', () => {
 describe('lengths that cannot be read', () => {
   const examples = ['450', '450 mm', '1.2 m', '3/4 in', '1-1/2"', '2 ft 6 in'];
 
-  it.each([
-    '',
-    '   ',
-    'wide',
-    '1,5 m',
-    '5 mm mm',
-    '--3',
-    '5 mm 3',
-    '12 3',
-    '1e mm',
-    '1e123 mm',
-    'x5 mm',
-    '5 mm?',
-    '5 ""',
-  ])('are quoted with examples that can: %j', (text) => {
-    const { message, remedy } = refusal(() => parseLength(text, 'mm'));
-    expect(message).toContain(`"${text}`);
-    for (const example of examples) expect(remedy).toContain(example);
-    for (const example of examples) expect(() => parseLength(example, 'mm')).not.toThrow();
-  });
+  it.each(['', '   ', 'wide', '1,5 m', '5 mm mm', '--3', '5 mm 3', '12 3', '1e123 mm', 'x5 mm', '5 mm?', '5 ""'])(
+    'are quoted with examples that can: %j',
+    (text) => {
+      const { message, remedy } = refusal(() => parseLength(text, 'mm'));
+      expect(message).toContain(`"${text}`);
+      for (const example of examples) expect(remedy).toContain(example);
+      for (const example of examples) expect(() => parseLength(example, 'mm')).not.toThrow();
+    },
+  );
 
   it('name the unit that is none', () => {
-    expect(refusal(() => parseLength('1e123 mm', 'mm')).message).toBe('"e" is not a unit of length here');
+    expect(refusal(() => parseLength('1e mm', 'mm')).message).toBe('"e" is not a unit of length here');
     const { message, remedy } = refusal(() => parseLength('12 furlongs', 'mm'));
     expect(message).toBe('"furlongs" is not a unit of length here');
     for (const unit of ['mm', 'cm', 'm', 'in', 'ft']) expect(remedy).toContain(unit);
