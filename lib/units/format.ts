@@ -22,7 +22,7 @@ export function nearestFraction(mm: number, finest: number): Fraction {
     denominator /= 2;
   }
   return {
-    negative: mm < 0 && steps > 0,
+    negative: Math.sign(mm) * steps < 0,
     integer,
     numerator,
     denominator,
@@ -44,6 +44,5 @@ const digitsOf: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 3, in:
  * @param digits decimals at most; trailing zeros are dropped
  */
 export function formatLength(mm: number, unit: LengthUnit, digits: number = digitsOf[unit]): string {
-  const value = Number((mm / mmPer[unit]).toFixed(digits));
-  return `${Object.is(value, -0) ? 0 : value} ${unit}`;
+  return `${Number((mm / mmPer[unit]).toFixed(digits))} ${unit}`;
 }

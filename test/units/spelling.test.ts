@@ -75,7 +75,7 @@ describe('lengths that cannot be read', () => {
     'are quoted with examples that can: %j',
     (text) => {
       const { message, remedy } = refusal(() => parseLength(text, 'mm'));
-      expect(message).toContain(`"${text}`);
+      expect(message).toBe(`"${text}" is not a length`);
       for (const example of examples) expect(remedy).toContain(example);
       for (const example of examples) expect(() => parseLength(example, 'mm')).not.toThrow();
     },
@@ -89,6 +89,7 @@ describe('lengths that cannot be read', () => {
   });
 
   it('are told from sums in the wrong order and fractions of nothing', () => {
+    expect(refusal(() => parseLength(' 2 in 3 in ', 'mm')).message).toBe('"2 in 3 in" names its units in an odd order');
     for (const text of ['3 in 2 ft', '2 in 3 in', '2 cm 1 m']) {
       expect(refusal(() => parseLength(text, 'mm')).message).toBe(`"${text}" names its units in an odd order`);
     }
@@ -134,6 +135,9 @@ describe('sheet sizes', () => {
     ['96-1/2 x 48-1/4 in', 2451.1, 1225.55],
     ['96.5 x 48.25 in', 2451.1, 1225.55],
     ['8 ft x 1220', 2438.4, 1220],
+    ['8ft x 4ft', 2438.4, 1219.2],
+    ['54 x 4 ft 6 in', 1371.6, 1371.6],
+    ['8 x 4 ft ', 2438.4, 1219.2],
   ])('reads %s', (text, width, height) => {
     const size = parseSize(text, 'mm');
     expect(size.width).toBeCloseTo(width, 9);
@@ -141,11 +145,15 @@ describe('sheet sizes', () => {
   });
 
   it('says what would do of text that is no size', () => {
-    for (const text of ['2440', '2440x', 'x1220', '1x2x3', '']) {
+    for (const text of ['2440', '2440x', 'x1220', ' x1220', '2440 x ', '1x2x3', '']) {
       const { message, remedy } = refusal(() => parseSize(text, 'mm'));
       expect(message).toBe(`"${text}" is not a size`);
       expect(remedy).toContain('2440x1220');
     }
+  });
+
+  it('lends the last unit to a bare number only', () => {
+    expect(refusal(() => parseSize('8 ft 6 x 4 ft 6 in', 'mm')).message).toBe('"8 ft 6" is not a length');
   });
 
   it('refuses sides of nothing and less', () => {
