@@ -1,13 +1,16 @@
-// Makes what the compiler does not: the page scripts, bundled into modules that hold them as text, and the command,
-// bundled so that it starts at once.
+// Makes what the compiler does not: the page scripts, bundled into modules that hold them as text; the command, bundled
+// so that it starts at once; and the notices of the packages in both.
 import { chmodSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { bundledPackages, noticesOf } from './notices.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-async function bundle(entry) {
-  const { outputFiles } = await build({
+/** A page's script as text, and what went into it. */
+async function pageScript(entry) {
+  const { outputFiles, metafile } = await build({
     absWorkingDir: root,
     entryPoints: [entry],
     bundle: true,
@@ -16,24 +19,23 @@ async function bundle(entry) {
     target: 'es2022',
     charset: 'utf8',
     legalComments: 'none',
+    metafile: true,
     write: false,
   });
   // a script element ends at its first closing tag, wherever that stands
-  return outputFiles[0].text
+  const text = outputFiles[0].text
     .replace(/<\/(script)/gi, '<\\/$1')
     .replace(/<!--/g, '<\\!--')
     .trim();
+  return { text, metafile };
 }
 
-const licences = ['three'].map((name) => {
-  const folder = `${root}node_modules/${name}`;
-  const { version } = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8'));
-  return `${name} ${version}\n\n${readFileSync(`${folder}/LICENSE`, 'utf8').trim()}`;
-});
-
+const book = await pageScript('cli/browser/book.ts');
+const watch = await pageScript('cli/browser/watch.ts');
 const assets = {
-  'book-assets.js': { bookScript: await bundle('cli/browser/book.ts'), inlinedLicences: licences.join('\n\n') },
-  'watch-assets.js': { watchScript: await bundle('cli/browser/watch.ts') },
+  // the book carries its script with it, and so the notices
+  'book-assets.js': { bookScript: book.text, inlinedLicences: noticesOf(bundledPackages(book.metafile)) },
+  'watch-assets.js': { watchScript: watch.text },
 };
 mkdirSync(`${root}dist/assets`, { recursive: true });
 for (const [file, texts] of Object.entries(assets)) {
@@ -41,28 +43,54 @@ for (const [file, texts] of Object.entries(assets)) {
   writeFileSync(`${root}dist/assets/${file}`, lines.join(''));
 }
 
-// The command in a few large files: a person waits for every start, and hundreds of small files take half a second.
+// The library's doors: each export of the package and the module whose declarations it shows.
+const { exports: doors } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
+const library = Object.fromEntries(
+  Object.values(doors).flatMap(({ types, default: file }) =>
+    types === undefined ? [] : [[basename(file, '.js'), types.replace(/\.d\.ts$/, '.js')]],
+  ),
+);
+
+// The command and the library in a few large files that share their code: a person waits for every start, and hundreds of small files take half a second.
 // Threads are found beside the file that starts them, so all entries stand in one folder.
-// Made beside and then renamed: a run that is under way finds the old files or the new ones.
+// Made in a folder of its own and then renamed: a run that is under way finds the old files or the new ones.
 const made = `dist/bin-${process.pid}`;
-await build({
+const command = await build({
   absWorkingDir: root,
   entryPoints: {
     main: 'dist/cli/main.js',
     thread: 'dist/cli/nest/thread.js',
     'nest-thread': 'dist/cli/watch/nest-thread.js',
+    ...library,
   },
   outdir: made,
   bundle: true,
   splitting: true,
+  minify: true,
+  // error texts name classes
+  keepNames: true,
+  legalComments: 'none',
   format: 'esm',
   platform: 'node',
   target: 'node20',
   chunkNames: 'part-[hash]',
+  // the page scripts are in the package once, as files of their own; who uses maker models has that library at hand
+  external: ['#book-assets', '#watch-assets', 'makerjs'],
   // packages written for CommonJS ask for Node's own modules by `require`
-  banner: { js: "import { createRequire as requireFrom } from 'node:module';const require = requireFrom(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as requireFrom } from 'node:module';const require = requireFrom(import.meta.url);",
+  },
+  metafile: true,
   logLevel: 'warning',
 });
 chmodSync(`${root}${made}/main.js`, 0o755);
 rmSync(`${root}dist/bin`, { recursive: true, force: true });
 renameSync(`${root}${made}`, `${root}dist/bin`);
+
+const packages = bundledPackages(book.metafile, watch.metafile, command.metafile);
+writeFileSync(
+  `${root}dist/THIRD-PARTY-NOTICES`,
+  `The command and the book hold code of these packages, under their own licences.\n\n${noticesOf(packages)}`,
+);
+// for the test that holds the notices against the bundle; not shipped
+writeFileSync(`${root}dist/.bundle.json`, `${JSON.stringify({ packages }, null, 1)}\n`);

@@ -5,7 +5,10 @@ export default tseslint.config(
   ...tseslint.configs.strictTypeChecked,
   {
     languageOptions: {
-      parserOptions: { project: ['./test/tsconfig.json', './cli/browser/tsconfig.json'], tsconfigRootDir: new URL('..', import.meta.url).pathname },
+      parserOptions: {
+        project: ['./test/tsconfig.json', './cli/browser/tsconfig.json'],
+        tsconfigRootDir: new URL('..', import.meta.url).pathname,
+      },
     },
     rules: {
       '@typescript-eslint/no-explicit-any': 'error',

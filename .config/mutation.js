@@ -6,9 +6,9 @@
  *   npm run mutation -- units size.ts    one file of it (for work on its tests; no threshold)
  *   npm run mutation -- all              every module, one after the other, as the nightly run does
  *
- * MUTATION_SAMPLE=0.1 measures a random tenth of the mutants. Reports and the incremental record go to out/mutation.
+ * Reports and the incremental record go to out/mutation.
  */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Stryker } from '@stryker-mutator/core';
@@ -34,15 +34,6 @@ function lineOf({ fileName, location, mutatorName, replacement, status }) {
   return `${relative('.', fileName)}:${line}:${column} ${status} ${mutatorName}: ${(replacement ?? '').replace(/\s+/g, ' ').slice(0, 160)}`;
 }
 
-/** Takes out of an incremental record what runs as a file is loaded: no test is known to reach it, so that a new test would not be tried. */
-function forgetStatic(record) {
-  if (!existsSync(record)) return;
-  const report = JSON.parse(readFileSync(record, 'utf8'));
-  for (const file of Object.values(report.files))
-    file.mutants = file.mutants.filter((mutant) => mutant.static !== true);
-  writeFileSync(record, JSON.stringify(report));
-}
-
 async function measure(module) {
   const { tests, min } = modules[module];
   const folder = `out/mutation/${module}`;
@@ -51,18 +42,17 @@ async function measure(module) {
   process.env.MUTATION_TESTS = JSON.stringify(tests.filter((path) => existsSync(path)));
   const partial = files.length > 0;
   const sources = [`lib/${module}/**/*.ts`, ...[`lib/${module}.ts`].filter((path) => existsSync(path))];
-  const record = `${folder}/${partial ? 'partial' : 'incremental'}.json`;
-  forgetStatic(record);
   const results = await new Stryker({
     mutate: partial ? files.map((file) => `lib/${module}/${file}`) : sources,
     testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner', ...(sampled ? ['./.config/mutation-sample.js'] : [])],
+    plugins: ['@stryker-mutator/vitest-runner'],
     vitest: { configFile: '.config/vitest.mutation.ts', related: false },
     coverageAnalysis: 'perTest',
-    checkers: sampled ? ['sample'] : [],
+    checkers: [],
     disableTypeChecks: false,
-    incremental: !sampled,
-    incrementalFile: record,
+    incremental: true,
+    incrementalFile: partial ? `${folder}/partial.json` : `${folder}/incremental.json`,
+    force: process.env.MUTATION_FORCE === '1',
     tempDirName: `out/mutation/sandbox-${module}`,
     ignorePatterns: ['out', 'dist/*', '!dist/assets', 'README.md', '*.tgz'],
     concurrency: Number(process.env.MUTATION_CONCURRENCY ?? 1),
@@ -80,22 +70,13 @@ async function measure(module) {
   writeFileSync(`${folder}/survivors.txt`, left.map((one) => `${lineOf(one)}\n`).join(''));
   for (const one of left) console.log(lineOf(one));
   const { noticed, all, percent } = scoreOf(counted);
-  // half the width of the 95 % interval of a share (Wilson's formula, without its shift of the middle)
-  const [z, p] = [1.96, percent / 100];
-  const spread = (100 * (z / (1 + (z * z) / all)) * Math.sqrt((p * (1 - p)) / all + (z * z) / (4 * all * all))).toFixed(
-    1,
-  );
-  const sample = sampled ? ` (sample, ± ${spread})` : '';
   const date = new Date().toISOString().slice(0, 10);
   const ignored = counted.Ignored > 0 ? `, ${counted.Ignored} excluded with a reason` : '';
-  console.log(
-    `| \`lib/${module}\` | ${percent.toFixed(1)} % | ${noticed} of ${all}${sample}${ignored} | ${min} % | ${date} |`,
-  );
+  console.log(`| \`lib/${module}\` | ${percent.toFixed(1)} % | ${noticed} of ${all}${ignored} | ${min} % | ${date} |`);
   return partial || percent >= min;
 }
 
 const asked = name === 'all' ? Object.keys(modules) : [name];
-const sampled = process.env.MUTATION_SAMPLE !== undefined;
 const short = [];
 for (const module of asked) if (!(await measure(module))) short.push(module);
 if (short.length > 0) {

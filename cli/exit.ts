@@ -1,5 +1,5 @@
 /** How a command ends: 0 done, 1 the design cannot be built as asked, 2 the command or the file is wrong, 3 an output could not be written. */
-import { type Diagnostic, type DiagnosticCode, diagnosticText } from '../lib/index.js';
+import { type Diagnostic, type DiagnosticCode, diagnosticText } from '../lib/diagnostic/index.js';
 
 export const exitCode = { done: 0, cannotBuild: 1, wrongInput: 2, notWritten: 3 } as const;
 export type ExitCode = (typeof exitCode)[keyof typeof exitCode];

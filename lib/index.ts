@@ -1,4 +1,4 @@
-/** The library: everything that the command line uses, and no more. */
+/** The library: design to files. Geometry, nest, optics, proof, book and Maker models have entries of their own. */
 export { type Proof, verify } from './check/index.js';
 export {
   defaultColours,
@@ -59,8 +59,7 @@ export {
   schemaText,
   valueText,
 } from './design/index.js';
-export { bookOf, type BookSource } from './pipeline/book-file.js';
-export { bookStyle } from './output/book/index.js';
 export { mmPer } from './units/index.js';
 export { adviceOf, forecastOf } from './pipeline/forecast.js';
 export { type Advice, adviceRows, type Forecast, type SummaryRow, summaryRows } from './optics/index.js';
+export type * from './public/types.js';

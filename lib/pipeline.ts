@@ -1,5 +1,5 @@
 /**
- * The one place that chains the rooms: design, dish, parts, nest, machining, files. Still pure: how the nest is run
+ * The one place that chains the modules: design, dish, parts, nest, machining, files. Still pure: how the nest is run
  * (in this thread or on all cores) is handed in, and the files come out as a map.
  */
 import { type Design, shapeOf } from './design/index.js';

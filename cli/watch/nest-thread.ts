@@ -1,6 +1,7 @@
 /** Runs in a thread of its own: a first nest, the forecast, then the nest that the design asks for, a book after each. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { bookOf, type Design, forecastOf, nestPrepared, type Prepared, prepare, withNest } from '../../lib/index.js';
+import { type Design, forecastOf, nestPrepared, type Prepared, prepare, withNest } from '../../lib/index.js';
+import { bookOf } from '../../lib/public/book.js';
 import type { Nested } from './watch-design.js';
 
 interface Task {

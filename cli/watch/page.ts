@@ -1,6 +1,6 @@
 /** The page round the book: how the design file stands, what is wrong with it, and the book itself. */
 import { watchScript } from '#watch-assets';
-import { bookStyle } from '../../lib/index.js';
+import { bookStyle } from '../../lib/public/book.js';
 
 const ownStyle = `
 html,body{height:100%}

@@ -1,6 +1,7 @@
 /** From the design file as it is saved to the book on the page: a first picture at once, the nest behind it. */
 import { basename, dirname, resolve } from 'node:path';
-import { bookOf, type Design, type Diagnostic, hasError, prepare, readDesign } from '../../lib/index.js';
+import { type Design, type Diagnostic, hasError, prepare, readDesign } from '../../lib/index.js';
+import { bookOf } from '../../lib/public/book.js';
 import { Stop } from '../exit.js';
 import { isBeside, readExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';

@@ -12,7 +12,7 @@ export interface Material {
   readonly densityKgPerM3: number;
 }
 
-type Filled<Section, Keys extends keyof Section> = Omit<Section, Keys> & {
+export type Filled<Section, Keys extends keyof Section> = Omit<Section, Keys> & {
   readonly [Key in Keys]-?: NonNullable<Section[Key]>;
 };
 

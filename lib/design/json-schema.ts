@@ -1,5 +1,5 @@
 /** The design file's JSON Schema, by which editors complete, explain and check keys as they are typed. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { KeyMeta } from './keys.js';
 import { designSchema } from './schema.js';
 

@@ -2,8 +2,8 @@
  * The kinds of keys a design file is made of. What a key means, its default with the reason, and its limits are
  * declared once, here through `meta`, and feed validation, the JSON Schema, the help text and the reference page.
  */
-import { z } from 'zod';
 import { hasHidden } from '../diagnostic/index.js';
+import * as z from 'zod';
 import {
   formatLength,
   LengthError,
@@ -28,7 +28,7 @@ export interface About {
   readonly auto?: string;
 }
 
-interface Range {
+export interface Range {
   /** Smallest value allowed, mm (or in the key's own unit); `above` excludes the bound itself. */
   readonly least?: number;
   readonly above?: number;

@@ -1,6 +1,6 @@
 /** A design file's text to its keys, with every problem found in one pass and the line of each. */
 import { isAlias, LineCounter, parseDocument, visit } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Diagnostic, diagnostic, hasError, pathText } from '../diagnostic/index.js';
 import { complete } from './complete.js';
 import type { Design } from './design.js';

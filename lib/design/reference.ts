@@ -2,7 +2,7 @@
  * What every key of a design file means, read off the schema itself: the source of `explain`, of the reference page,
  * of the commented file that `new` writes, and of the descriptions in the JSON Schema.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { diagnosticCodes } from '../diagnostic/index.js';
 import type { KeyMeta } from './keys.js';
 import { nearest } from './nearest.js';

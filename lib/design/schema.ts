@@ -1,6 +1,6 @@
 /** The whole design file: every section in the order in which `new` writes it. */
-import { z } from 'zod';
 import { hasHidden } from '../diagnostic/index.js';
+import * as z from 'zod';
 import { group, type KeyMeta, keysIn, textOr, whole } from './keys.js';
 import { dishSection } from './sections/dish.js';
 import { materialsSection, stockSection } from './sections/materials.js';

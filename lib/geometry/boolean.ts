@@ -1,6 +1,5 @@
 /** Union, difference and intersection of polygons, by the clipping library on a grid of a millionth of a millimetre. */
 import { Clipper, FillRule, type PathsD } from 'clipper2-ts';
-import { cyclic } from './element.js';
 import type { Polygon } from './types.js';
 
 /** Decimal places of a millimetre that the clipping library works to: 1e-6 mm. */
@@ -11,7 +10,7 @@ const fromPaths = (paths: PathsD): Polygon[] => paths.map((path) => path.map(({ 
 
 /**
  * What any of the polygons covers: outer rings anticlockwise, openings clockwise. Rings given clockwise are openings
- * of those around them (non-zero fill rule), so pass solid polygons anticlockwise.
+ * of those around them (rule of non-zero turns), so pass solid polygons anticlockwise.
  */
 export function unionPolygons(polygons: readonly Polygon[]): Polygon[] {
   return fromPaths(Clipper.unionD(toPaths(polygons), [], FillRule.NonZero, PLACES));
@@ -32,8 +31,9 @@ export function polygonArea(polygon: Polygon): number {
   const origin = polygon[0];
   if (origin === undefined) return 0;
   let twice = 0;
-  for (const [i, p] of polygon.entries()) {
-    const q = cyclic(polygon, i + 1);
+  for (let i = 0; i < polygon.length; i++) {
+    const p = polygon[i]!;
+    const q = polygon[(i + 1) % polygon.length]!;
     twice += (p.x - origin.x) * (q.y - origin.y) - (q.x - origin.x) * (p.y - origin.y);
   }
   return twice / 2;

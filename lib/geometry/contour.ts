@@ -1,17 +1,16 @@
 /** Measures and makers of rings and open paths, exact with arcs. */
 import { type Edge, edgeArc, edgeLength } from './arc.js';
-import { cyclic, element } from './element.js';
 import { polar } from './point.js';
 import type { Bounds, Contour, Path, Point, Vertex } from './types.js';
 
 /** The edges of a closed ring, edge i starting at vertex i. */
 export function edgesOf(contour: Contour): Edge[] {
-  return contour.map((v, i) => edgeArc(v, cyclic(contour, i + 1)));
+  return contour.map((v, i) => edgeArc(v, contour[(i + 1) % contour.length]!));
 }
 
 /** The edges of an open path: one fewer than vertices. */
 export function edgesOfPath(path: Path): Edge[] {
-  return path.slice(1).map((v, i) => edgeArc(element(path, i), v));
+  return path.slice(0, -1).map((v, i) => edgeArc(v, path[i + 1]!));
 }
 
 /** θ - sin θ without loss of figures for small θ. */
@@ -26,8 +25,9 @@ export function signedArea(contour: Contour): number {
   const origin = contour[0];
   if (origin === undefined) return 0;
   let twice = 0;
-  for (const [i, v] of contour.entries()) {
-    const w = cyclic(contour, i + 1);
+  for (let i = 0; i < contour.length; i++) {
+    const v = contour[i]!;
+    const w = contour[(i + 1) % contour.length]!;
     twice += (v.x - origin.x) * (w.y - origin.y) - (w.x - origin.x) * (v.y - origin.y);
     const edge = edgeArc(v, w);
     // an arc adds the segment between itself and its chord
@@ -95,10 +95,11 @@ export function bounds(vertices: Contour | Path): Bounds {
  * The same ring run the other way: vertex i becomes vertex n-1-i. Serves open paths too, whose last bulge is 0.
  */
 export function reversed(vertices: Contour | Path): Vertex[] {
-  const back = vertices.toReversed();
-  return back.map(({ x, y }, i) => {
-    const { bulge } = cyclic(back, i + 1);
-    return { x, y, bulge: bulge === 0 ? 0 : -bulge };
+  const n = vertices.length;
+  return vertices.map((_, i) => {
+    const v = vertices[n - 1 - i]!;
+    const bulge = vertices[(2 * n - 2 - i) % n]!.bulge;
+    return { x: v.x, y: v.y, bulge: bulge === 0 ? 0 : -bulge };
   });
 }
 

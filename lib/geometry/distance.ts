@@ -1,7 +1,6 @@
 /** Nearest places, exact with arcs. */
 import { arcFraction, type Edge, offCarrier, pointOnEdge } from './arc.js';
 import { boundsOfAll, edgeBounds, edgesOf } from './contour.js';
-import { element } from './element.js';
 import { intersectEdges } from './intersect.js';
 import { distance, dot, subtract } from './point.js';
 import type { Bounds, Contour, Point } from './types.js';
@@ -108,17 +107,19 @@ export function closestOfEdges(a: Edge, b: Edge): Closest {
  * touching is as far as their edges are). Cost n·m box tests.
  */
 export function closestOfContours(a: Contour, b: Contour): Closest {
-  const boxed = (ring: Contour) => edgesOf(ring).map((edge) => ({ edge, box: edgeBounds(edge) }));
-  const edgesB = boxed(b);
-  const boxB = boundsOfAll(edgesB.map(({ box }) => box));
-  let best: Closest = { distance: Infinity, onA: element(a, 0), onB: element(b, 0) };
-  for (const { edge, box } of boxed(a)) {
-    if (boxDistance(box, boxB) >= best.distance) continue;
-    for (const other of edgesB) {
-      if (boxDistance(box, other.box) >= best.distance) continue;
-      const closest = closestOfEdges(edge, other.edge);
+  const edgesA = edgesOf(a);
+  const edgesB = edgesOf(b);
+  const boxesA = edgesA.map(edgeBounds);
+  const boxesB = edgesB.map(edgeBounds);
+  const boxB = boundsOfAll(boxesB);
+  let best: Closest = { distance: Infinity, onA: a[0]!, onB: b[0]! };
+  edgesA.forEach((edgeA, i) => {
+    if (boxDistance(boxesA[i]!, boxB) >= best.distance) return;
+    edgesB.forEach((edgeB, j) => {
+      if (boxDistance(boxesA[i]!, boxesB[j]!) >= best.distance) return;
+      const closest = closestOfEdges(edgeA, edgeB);
       if (closest.distance < best.distance) best = closest;
-    }
-  }
+    });
+  });
   return best;
 }

@@ -1,11 +1,11 @@
 import { bulgeOfSweep, edgeArc, pointOnEdge, tangentOnEdge, type Edge } from './arc.js';
-import { intersectEdges, type Intersection } from './intersect.js';
+import { intersectEdges, type Meeting } from './intersect.js';
 import { parallelEdge, turnBetween } from './parallel.js';
 import { cross, distance, dot } from './point.js';
 import type { Contour, Vertex } from './types.js';
 
 /** A turn below this (radians) is no corner. */
-const MIN_TURN = 1e-9;
+const LEAST_TURN = 1e-9;
 
 /** Bulge of the part of an edge between two fractions. */
 function bulgeOfPart(edge: Edge, t0: number, t1: number): number {
@@ -29,13 +29,13 @@ export function fillet(contour: Contour, index: number, radius: number): Contour
   const before = edgeArc(first, corner);
   const after = edgeArc(corner, next);
   const turn = turnBetween(before, after);
-  if (Math.abs(turn) < MIN_TURN) return contour;
+  if (Math.abs(turn) < LEAST_TURN) return contour;
 
   // the arc's centre is as far from both edges as its radius, on the side to which the corner turns
   const off = turn > 0 ? -radius : radius;
   const parallels = [parallelEdge(before, off), parallelEdge(after, off)] as const;
   const contact = parallels[0] === null || parallels[1] === null ? null : intersectEdges(parallels[0], parallels[1]);
-  const centre = (contact === null || contact.kind === 'none' ? [] : contact.points).reduce<Intersection | null>(
+  const centre = (contact === null || contact.kind === 'none' ? [] : contact.points).reduce<Meeting | null>(
     (a, b) => (a === null || distance(b, corner) < distance(a, corner) ? b : a),
     null,
   );

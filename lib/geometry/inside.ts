@@ -6,7 +6,7 @@ export type Side = 'inside' | 'outside' | 'on';
 
 /**
  * Positive when p lies left of the line from a to b, negative right. A point on the line counts as if it lay a
- * trifle above it, or beside it for an upright line, so that every line through a point decides alike.
+ * trifle above it, or beside it for an upright line, so that every line through a point decides the same way.
  */
 function sideOf(p: Point, a: Point, b: Point): number {
   const dx = b.x - a.x;
@@ -29,7 +29,7 @@ export function sideOfContour(contour: Contour, point: Point, samePoint: number)
     const side = sideOf(point, from, to);
     // a level ray to the right crosses the chord when the chord passes the point's height on that side
     if (from.y <= point.y !== to.y <= point.y && side > 0 === from.y <= point.y) inside = !inside;
-    // between chord and arc the count is reversed
+    // between chord and arc the count is the other way round
     if (edge.kind === 'arc' && side > 0 !== edge.sweep > 0) {
       if (Math.hypot(point.x - edge.centre.x, point.y - edge.centre.y) < edge.radius) inside = !inside;
     }

@@ -10,11 +10,10 @@
 import { type Edge, pointOnEdge } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds, edgesOf } from './contour.js';
-import { cyclic, element } from './element.js';
 import { distance as separation } from './point.js';
 import { nearestOnEdge } from './distance.js';
 import { parallelsOfRing } from './parallel.js';
-import { cutAtIntersections } from './pieces.js';
+import { cutAtMeetings } from './pieces.js';
 import { SAME_CORNER } from './precision.js';
 import { stitch } from './stitch.js';
 import type { Contour, Point, Vertex } from './types.js';
@@ -29,7 +28,7 @@ function closenessTo(edges: readonly Edge[], distance: number): (point: Point) =
   const index = indexBoxes(edges.map(edgeBounds));
   return (point) => {
     const box = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
-    return index.overlapping(box, distance).some((i) => nearestOnEdge(element(edges, i), point).distance < distance);
+    return index.meeting(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
   };
 }
 
@@ -42,7 +41,7 @@ function withoutSpecks(ring: Contour): Contour {
       kept[kept.length - 1] = { ...last, bulge: vertex.bulge };
     else kept.push(vertex);
   }
-  while (kept.length > 1 && separation(cyclic(kept, -1), cyclic(kept, 0)) < SPECK) kept.pop();
+  while (kept.length > 1 && separation(kept.at(-1)!, kept[0]!) < SPECK) kept.pop();
   return kept;
 }
 
@@ -50,8 +49,8 @@ function withoutSpecks(ring: Contour): Contour {
  * Rings of a region (outer rings anticlockwise, openings clockwise, none crossing another or itself) with the
  * material grown by `distance` mm all round, or shrunk when it is negative. Corners of the material are rolled round
  * by an arc, corners of the waste stay sharp. Rings that close up vanish, necks part; the result is exact to 1e-6 mm
- * and keeps the senses of travel. A distance of 1e-7 mm or
- * less gives the rings back.
+ * and keeps the senses of travel. A distance too
+ * small to tell (1e-7 mm) gives the rings back.
  */
 export function offsetRings(rings: readonly Contour[], distance: number): Contour[] {
   if (!Number.isFinite(distance)) throw new RangeError(`an offset needs a distance in mm, not ${distance}`);
@@ -59,7 +58,7 @@ export function offsetRings(rings: readonly Contour[], distance: number): Contou
   const source = rings.map((ring) => edgesOf(withoutSpecks(ring)));
   const parallels = source.flatMap((edges) => parallelsOfRing(edges, distance));
   const tooClose = closenessTo(source.flat(), Math.abs(distance) - CLOSER);
-  const kept = cutAtIntersections(parallels).filter(({ edge, t0, t1 }) => !tooClose(pointOnEdge(edge, (t0 + t1) / 2)));
+  const kept = cutAtMeetings(parallels).filter(({ edge, t0, t1 }) => !tooClose(pointOnEdge(edge, (t0 + t1) / 2)));
   return stitch(kept);
 }
 

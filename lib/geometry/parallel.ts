@@ -1,11 +1,10 @@
 /** The parallels of edges and the arcs that roll round corners: what an offset ring is made of before trimming. */
 import { type ArcEdge, type Edge, edgeLength, pointOnEdge, tangentOnEdge } from './arc.js';
-import { cyclic } from './element.js';
 import { cross, distance, dot, subtract } from './point.js';
 import { SAME_CORNER } from './precision.js';
 import type { Point } from './types.js';
 
-/** Within this of a half turn (radians) the tangents alone do not show to which side a corner turns. */
+/** Within this of a half turn (radians) the tangents alone do not tell which way a corner turns. */
 const HALF_TURN_DOUBT = 1e-6;
 
 /** The place `off` (mm) to the right of the direction of travel. */
@@ -31,7 +30,7 @@ export function turnBetween(before: Edge, after: Edge): number {
   const b = tangentOnEdge(after, 0);
   const turn = Math.atan2(cross(a, b), dot(a, b));
   if (Math.PI - Math.abs(turn) > HALF_TURN_DOUBT) return turn;
-  // a spike or a slit: the side on which the next edge lies, a little away from the tip, decides
+  // a spike or a slit: the side on which the next edge lies, a little away from the tip, tells
   const away = Math.min(edgeLength(before), edgeLength(after)) / 4;
   const p = pointOnEdge(before, 1 - away / edgeLength(before));
   const q = pointOnEdge(after, away / edgeLength(after));
@@ -60,7 +59,7 @@ export function cornerArc(before: Edge, after: Edge, off: number): ArcEdge | nul
 export function parallelsOfRing(edges: readonly Edge[], off: number): Edge[] {
   const real = edges.filter((edge) => edgeLength(edge) > SAME_CORNER);
   return real.flatMap((edge, i) => {
-    const corner = cornerArc(edge, cyclic(real, i + 1), off);
+    const corner = cornerArc(edge, real[(i + 1) % real.length]!, off);
     return [parallelEdge(edge, off), corner].filter(
       (part): part is Edge => part !== null && (part.kind === 'arc' || distance(part.from, part.to) > 0),
     );

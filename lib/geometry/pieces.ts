@@ -1,8 +1,7 @@
-/** Edges cut where they intersect each other. */
+/** Edges cut where they meet each other. */
 import { type Edge, edgeLength, pointOnEdge } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds } from './contour.js';
-import { element } from './element.js';
 import { intersectEdges } from './intersect.js';
 import { SAME_CORNER, TOUCH } from './precision.js';
 import type { Point } from './types.js';
@@ -18,23 +17,23 @@ export interface Piece {
   readonly to: Point;
 }
 
-/** Fractions at which each edge intersects another, by pairs whose boxes overlap. */
+/** Fractions at which each edge meets another, by pairs whose boxes meet. */
 function cuts(edges: readonly Edge[]): number[][] {
-  const boxed = edges.map((edge) => ({ edge, box: edgeBounds(edge), at: [] as number[] }));
-  const index = indexBoxes(boxed.map(({ box }) => box));
-  boxed.forEach(({ edge, box, at }, i) => {
-    for (const j of index.overlapping(box, TOUCH)) {
+  const boxes = edges.map(edgeBounds);
+  const index = indexBoxes(boxes);
+  const at: number[][] = edges.map(() => []);
+  edges.forEach((edge, i) => {
+    for (const j of index.meeting(boxes[i]!, TOUCH)) {
       if (j <= i) continue;
-      const other = element(boxed, j);
-      const contact = intersectEdges(edge, other.edge);
+      const contact = intersectEdges(edge, edges[j]!);
       if (contact.kind === 'none') continue;
       for (const { onA, onB } of contact.points) {
-        at.push(onA);
-        other.at.push(onB);
+        at[i]!.push(onA);
+        at[j]!.push(onB);
       }
     }
   });
-  return boxed.map(({ at }) => at);
+  return at;
 }
 
 /**
@@ -47,7 +46,7 @@ export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly n
     const pieces: Piece[] = [];
     let t0 = 0;
     let from: Point = edge.from;
-    for (const t1 of [...element(fractions, source), 1].sort((a, b) => a - b)) {
+    for (const t1 of [...fractions[source]!, 1].sort((a, b) => a - b)) {
       // a cut next to the end is the end: the run before it goes on to there
       if ((t1 - t0) * length <= SAME_CORNER || (t1 < 1 && (1 - t1) * length <= SAME_CORNER)) continue;
       const to = t1 === 1 ? edge.to : pointOnEdge(edge, t1);
@@ -59,7 +58,7 @@ export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly n
   });
 }
 
-/** Every edge in runs from intersection to intersection. */
-export function cutAtIntersections(edges: readonly Edge[]): Piece[] {
+/** Every edge in runs from meeting to meeting. */
+export function cutAtMeetings(edges: readonly Edge[]): Piece[] {
   return cutEdges(edges, cuts(edges));
 }

@@ -27,14 +27,13 @@ export function sampleCurve(curve: Curve, count: number): SampledCurve {
   const fine = 2 * count;
   const step = (curve.to - curve.from) / fine;
   const lengths = new Float64Array(fine + 1);
-  let total = 0;
   let last = curve.at(curve.from);
   for (let i = 1; i <= fine; i++) {
     const next = curve.at(curve.from + step * i);
-    total += distance(last, next);
-    lengths[i] = total;
+    lengths[i] = lengths[i - 1]! + distance(last, next);
     last = next;
   }
+  const total = lengths[fine]!;
   if (!(total > 0) || !Number.isFinite(total)) throw new RangeError(`a curve to fit needs a length, not ${total} mm`);
 
   const sampled = {
@@ -45,7 +44,6 @@ export function sampleCurve(curve: Curve, count: number): SampledCurve {
     direction: new Float64Array(count),
   };
   let at = 0;
-  let direction = 0;
   for (let k = 0; k < count; k++) {
     const wanted = (total * k) / (count - 1);
     while (at < fine - 1 && lengths[at + 1]! < wanted) at++;
@@ -57,8 +55,11 @@ export function sampleCurve(curve: Curve, count: number): SampledCurve {
     sampled.t[k] = t;
     sampled.x[k] = point.x;
     sampled.y[k] = point.y;
-    const angle = Math.atan2(tangent.y, tangent.x);
-    direction = k === 0 ? angle : angle - 2 * Math.PI * Math.round((angle - direction) / (2 * Math.PI));
+    let direction = Math.atan2(tangent.y, tangent.x);
+    if (k > 0) {
+      const before = sampled.direction[k - 1]!;
+      direction -= 2 * Math.PI * Math.round((direction - before) / (2 * Math.PI));
+    }
     sampled.direction[k] = direction;
   }
   return sampled;

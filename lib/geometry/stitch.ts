@@ -1,7 +1,6 @@
 /** Pieces of edges joined end to start into closed rings. */
 import { bulgeOfSweep, edgeLength, tangentOnEdge } from './arc.js';
 import { signedArea } from './contour.js';
-import { element } from './element.js';
 import { cross, dot } from './point.js';
 import { SAME_CORNER } from './precision.js';
 import type { Piece } from './pieces.js';
@@ -14,56 +13,49 @@ const SPARE = 1e-3;
 
 /** Number of the corner that each end belongs to: ends within `reach` of one another, in x and in y, share one. */
 function corners(ends: readonly Point[], reach: number): number[] {
-  const order = ends.map(({ x, y }, i) => ({ x, y, i })).sort((a, b) => a.x - b.x || a.y - b.y || a.i - b.i);
+  const order = ends.map((_, i) => i).sort((a, b) => ends[a]!.x - ends[b]!.x || ends[a]!.y - ends[b]!.y || a - b);
   const group = ends.map((_, i) => i);
   const rootOf = (i: number): number => {
     let root = i;
-    for (let next = group[root]; next !== undefined && next !== root; next = group[root]) root = next;
+    while (group[root] !== root) root = group[root]!;
     group[i] = root;
     return root;
   };
-  order.forEach((end, n) => {
+  order.forEach((i, n) => {
     for (let m = n + 1; m < order.length; m++) {
-      const other = element(order, m);
-      if (other.x - end.x > reach) break;
-      if (Math.abs(other.y - end.y) <= reach) group[rootOf(other.i)] = rootOf(end.i);
+      const j = order[m]!;
+      if (ends[j]!.x - ends[i]!.x > reach) break;
+      if (Math.abs(ends[j]!.y - ends[i]!.y) <= reach) group[rootOf(j)] = rootOf(i);
     }
   });
   return ends.map((_, i) => rootOf(i));
 }
 
-/** A piece with the numbers of the corners that it joins. */
-interface Link {
-  readonly piece: Piece;
-  readonly start: number;
-  readonly end: number;
-}
-
-/** Links that neither lead nowhere nor come from nowhere: those that do are left out until all that remain close. */
-function closing(links: readonly Link[]): Set<Link> {
+/** Pieces without those that lead nowhere or come from nowhere, over and over until all that is left closes. */
+function prune(pieces: readonly Piece[], start: readonly number[], end: readonly number[]): boolean[] {
   const leaving = new Map<number, number>();
   const arriving = new Map<number, number>();
   const count = (map: Map<number, number>, key: number, by: number): void =>
     void map.set(key, (map.get(key) ?? 0) + by);
-  for (const { start, end } of links) {
-    count(leaving, start, 1);
-    count(arriving, end, 1);
-  }
-  const kept = new Set(links);
+  pieces.forEach((_, i) => {
+    count(leaving, start[i]!, 1);
+    count(arriving, end[i]!, 1);
+  });
+  const alive = pieces.map(() => true);
   for (let again = true; again;) {
     again = false;
-    for (const link of kept) {
-      if ((leaving.get(link.end) ?? 0) > 0 && (arriving.get(link.start) ?? 0) > 0) continue;
-      kept.delete(link);
+    pieces.forEach((_, i) => {
+      if (!alive[i] || ((leaving.get(end[i]!) ?? 0) > 0 && (arriving.get(start[i]!) ?? 0) > 0)) return;
+      alive[i] = false;
       again = true;
-      count(leaving, link.start, -1);
-      count(arriving, link.end, -1);
-    }
+      count(leaving, start[i]!, -1);
+      count(arriving, end[i]!, -1);
+    });
   }
-  return kept;
+  return alive;
 }
 
-/** How far to the left the path goes on, radians: of several, the sharpest left keeps rings apart that only touch. */
+/** How far to the left the way goes on, radians: of several, the sharpest left keeps rings apart that only touch. */
 function leftTurn(piece: Piece, next: Piece): number {
   const a = tangentOnEdge(piece.edge, piece.t1);
   const b = tangentOnEdge(next.edge, next.t0);
@@ -104,68 +96,61 @@ function lengthOf({ edge, t0, t1 }: Piece): number {
   return edgeLength(edge) * (t1 - t0);
 }
 
-/** Pieces as links between their corners. */
-function linksOf(pieces: readonly Piece[], reach: number): Link[] {
-  const corner = corners(
-    pieces.flatMap(({ from, to }) => [from, to]),
-    reach,
-  );
-  return pieces.map((piece, i) => ({ piece, start: element(corner, 2 * i), end: element(corner, 2 * i + 1) }));
-}
-
 function stitchWithin(pieces: readonly Piece[], reach: number): Stitched {
-  const links = linksOf(pieces, reach);
-  const unused = closing(links);
+  const ends = pieces.flatMap((piece) => [piece.from, piece.to]);
+  const corner = corners(ends, reach);
+  const start = pieces.map((_, i) => corner[2 * i]!);
+  const end = pieces.map((_, i) => corner[2 * i + 1]!);
+  const unused = prune(pieces, start, end);
   let lost = 0;
-  const leaving = new Map<number, Link[]>();
-  for (const link of links) {
-    if (!unused.has(link)) {
-      lost = Math.max(lost, lengthOf(link.piece));
-      continue;
+  const leaving = new Map<number, number[]>();
+  start.forEach((at, i) => {
+    if (!unused[i]) {
+      lost = Math.max(lost, lengthOf(pieces[i]!));
+      return;
     }
-    const list = leaving.get(link.start);
-    if (list === undefined) leaving.set(link.start, [link]);
-    else list.push(link);
-  }
+    const list = leaving.get(at);
+    if (list === undefined) leaving.set(at, [i]);
+    else list.push(i);
+  });
 
-  const onward = (at: number, from: Link | undefined): Link | undefined => {
-    const open = (leaving.get(at) ?? []).filter((link) => unused.has(link));
-    if (from === undefined || open.length < 2) return open[0];
-    return open.reduce((a, b) => (leftTurn(from.piece, b.piece) > leftTurn(from.piece, a.piece) ? b : a));
+  const onward = (at: number, from: Piece | undefined): number | undefined => {
+    const ways = (leaving.get(at) ?? []).filter((i) => unused[i]);
+    if (from === undefined || ways.length < 2) return ways[0];
+    return ways.reduce((a, b) => (leftTurn(from, pieces[b]!) > leftTurn(from, pieces[a]!) ? b : a));
   };
 
   const rings: Contour[] = [];
-  for (const first of links) {
-    if (!unused.has(first)) continue;
+  for (let first = 0; first < pieces.length; first++) {
+    if (!unused[first]) continue;
     // walk until a corner comes round again; what lies between its two visits is a ring
-    const walk: Link[] = [];
-    const visited = new Map<number, number>([[first.start, 0]]);
-    let next: Link | undefined = first;
-    for (;;) {
+    const walk: number[] = [];
+    const visited = new Map<number, number>([[start[first]!, 0]]);
+    let next: number | undefined = first;
+    while (next !== undefined || walk.length > 0) {
       if (next === undefined) {
-        // a blind end: the last piece was no part of a ring, go back and try another
-        const blind = walk.pop();
-        if (blind === undefined) break;
-        visited.delete(blind.end);
-        lost = Math.max(lost, lengthOf(blind.piece));
-        next = onward(blind.start, walk.at(-1));
+        // a blind end: the last piece was no part of a ring, go back and try the other way
+        const blind = walk.pop()!;
+        visited.delete(end[blind]!);
+        lost = Math.max(lost, lengthOf(pieces[blind]!));
+        next = onward(start[blind]!, pieces[walk.at(-1) ?? -1]);
         continue;
       }
-      unused.delete(next);
+      unused[next] = false;
       walk.push(next);
-      const at: number = next.end;
+      const at: number = end[next]!;
       const since = visited.get(at);
       if (since === undefined) visited.set(at, walk.length);
       else {
         const loop = walk.splice(since);
-        for (const { end } of loop) if (end !== at) visited.delete(end);
+        for (const i of loop) if (end[i] !== at) visited.delete(end[i]!);
         addRing(
-          loop.map(({ piece }) => piece),
+          loop.map((i) => pieces[i]!),
           rings,
         );
         if (walk.length === 0) break;
       }
-      next = onward(at, walk.at(-1));
+      next = onward(at, pieces[walk.at(-1)!]);
     }
   }
   return { rings, lost };

@@ -1,13 +1,12 @@
 import { reversed } from './contour.js';
-import { cyclic } from './element.js';
 import type { Contour, Path, Placement, Point, Vertex } from './types.js';
 
-/** Sine and cosine of degrees that are exact for quarter turns, so that a part laid square stays square. */
+/** Sine and cosine of whole degrees that are exact for quarter turns, so that a part laid square stays square. */
 function turn(rotationDeg: number): { cos: number; sin: number } {
   const quarters = rotationDeg / 90;
   if (Number.isInteger(quarters)) {
-    const sines = [0, 1, 0, -1];
-    return { cos: cyclic(sines, quarters + 1), sin: cyclic(sines, quarters) };
+    const k = ((quarters % 4) + 4) % 4;
+    return { cos: [1, 0, -1, 0][k]!, sin: [0, 1, 0, -1][k]! };
   }
   const angle = (rotationDeg * Math.PI) / 180;
   return { cos: Math.cos(angle), sin: Math.sin(angle) };

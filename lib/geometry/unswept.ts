@@ -1,6 +1,5 @@
 import { type Edge, pointOnEdge } from './arc.js';
 import { edgesOf, reversed } from './contour.js';
-import { element } from './element.js';
 import { nearestOnContour } from './distance.js';
 import { offsetContour, offsetRings } from './offset.js';
 import { cutEdges, type Piece } from './pieces.js';
@@ -14,7 +13,7 @@ function middle({ edge, t0, t1 }: Piece): Point {
   return pointOnEdge(edge, (t0 + t1) / 2);
 }
 
-function entire(edge: Edge, source: number): Piece {
+function whole(edge: Edge, source: number): Piece {
   return { source, edge, t0: 0, t1: 1, from: edge.from, to: edge.to };
 }
 
@@ -22,7 +21,7 @@ function entire(edge: Edge, source: number): Piece {
  * What a disc of `radius` mm cannot sweep of the waste beside a ring (outside an anticlockwise outline, inside a
  * clockwise opening): inside corners and necks, as anticlockwise rings with the disc's arcs exact. The material
  * grown by the radius and shrunk again is what the disc leaves standing; the answer is that less the ring. An
- * opening that the disc does not enter at all comes back entire.
+ * opening that the disc does not enter at all comes back whole.
  */
 export function unswept(ring: Contour, radius: number): Contour[] {
   const centres = offsetContour(ring, radius);
@@ -36,8 +35,8 @@ export function unswept(ring: Contour, radius: number): Contour[] {
   const cuts: number[][] = back.map(() => []);
   for (const end of arcs.flatMap((arc) => [arc.from, arc.to])) {
     const { edge, fraction } = nearestOnContour(back, end);
-    element(cuts, edge).push(fraction);
+    cuts[edge]!.push(fraction);
   }
   const runs = cutEdges(edgesOf(back), cuts).filter((piece) => !onLeft(middle(piece)));
-  return stitch([...runs, ...arcs.map((arc, i) => entire(arc, back.length + i))]);
+  return stitch([...runs, ...arcs.map((arc, i) => whole(arc, back.length + i))]);
 }

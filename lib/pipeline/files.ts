@@ -16,7 +16,6 @@ import {
   writeSvg,
 } from '../output/index.js';
 import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
-import { bookOf } from './book-file.js';
 import type { Job, JobSheet } from '../pipeline.js';
 import { cutPictures, routerRecord } from './router-files.js';
 
@@ -109,6 +108,8 @@ function jobRecord(job: Job): string {
 
 /** Every file that `cut` writes. */
 export async function jobFiles(job: Job): Promise<Files> {
+  // the book is large, and only the commands that write it should wait for it to load
+  const { bookOf } = await import('./book-file.js');
   const { design, parts, sheets } = job;
   const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);

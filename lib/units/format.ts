@@ -3,38 +3,34 @@ import { type LengthUnit, mmPer } from './length.js';
 /** An inch measure as a person reads it off a rule. */
 export interface Fraction {
   readonly negative: boolean;
-  readonly integer: number;
-  readonly numerator: number;
-  readonly denominator: number;
+  readonly whole: number;
+  readonly over: number;
+  readonly under: number;
   /** What rounding has added, mm: shown value less true value. */
   readonly error: number;
 }
 
-/** The nearest inch fraction with a denominator of at most `finest` (a power of two), in lowest terms. */
-export function nearestFraction(mm: number, finest: number): Fraction {
-  const size = Math.abs(mm);
-  const steps = Math.round((size / mmPer.in) * finest);
-  const integer = Math.floor(steps / finest);
-  let numerator = steps % finest;
-  let denominator = finest;
-  while (denominator > 1 && numerator % 2 === 0) {
-    numerator /= 2;
+/** The nearest inch fraction with a denominator of at most `under` (a power of two), in lowest terms. */
+export function nearestFraction(mm: number, under: number): Fraction {
+  const inches = Math.abs(mm) / 25.4;
+  const parts = Math.round(inches * under);
+  const whole = Math.floor(parts / under);
+  let over = parts - whole * under;
+  let denominator = under;
+  while (over > 0 && over % 2 === 0) {
+    over /= 2;
     denominator /= 2;
   }
-  return {
-    negative: Math.sign(mm) * steps < 0,
-    integer,
-    numerator,
-    denominator,
-    error: (steps / finest) * mmPer.in - size,
-  };
+  const negative = mm < 0 && parts > 0;
+  return { negative, whole, over, under: over === 0 ? 1 : denominator, error: (parts / under) * 25.4 - Math.abs(mm) };
 }
 
-/** `12-3/8"`, `3/4"`, `7"`: inches to 1/`finest`. */
-export function formatFraction(mm: number, finest: number): string {
-  const { negative, integer, numerator, denominator } = nearestFraction(mm, finest);
-  const terms = [integer > 0 || numerator === 0 ? [integer] : [], numerator > 0 ? [`${numerator}/${denominator}`] : []];
-  return `${negative ? '-' : ''}${terms.flat().join('-')}"`;
+/** `12-3/8"`, `3/4"`, `7"`: inches to 1/`under`. */
+export function formatFraction(mm: number, under: number): string {
+  const { negative, whole, over, under: denominator } = nearestFraction(mm, under);
+  const fraction = over === 0 ? '' : `${over}/${denominator}`;
+  const body = fraction === '' ? `${whole}` : whole === 0 ? fraction : `${whole}-${fraction}`;
+  return `${negative ? '-' : ''}${body}"`;
 }
 
 const digitsOf: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 3, in: 2, ft: 3 };
@@ -44,5 +40,6 @@ const digitsOf: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 3, in:
  * @param digits decimals at most; trailing zeros are dropped
  */
 export function formatLength(mm: number, unit: LengthUnit, digits: number = digitsOf[unit]): string {
-  return `${Number((mm / mmPer[unit]).toFixed(digits))} ${unit}`;
+  const value = Number((mm / mmPer[unit]).toFixed(digits));
+  return `${Object.is(value, -0) ? 0 : value} ${unit}`;
 }

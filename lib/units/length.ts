@@ -39,25 +39,19 @@ export class LengthError extends Error {
 
 const hint = 'write a length such as 450, 450 mm, 1.2 m, 3/4 in, 1-1/2" or 2 ft 6 in';
 
-/** The refusal of a text, cut off where it goes on and on. */
-function notLength(source: string): LengthError {
-  const shown = source.length > 40 ? `${source.slice(0, 40)}…` : source;
-  return new LengthError(`"${shown}" is not a length`, hint);
-}
-
-// number = decimal, fraction, or integer part joined to a fraction by a space or a hyphen
+// number = decimal, fraction, or whole part joined to a fraction by a space or a hyphen
 const numberPattern = /^(?:(\d+)(?:\s+|-)(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d*)?|\.\d+)(?:[eE]([+-]?\d{1,2}))?)\s*/;
 const unitPattern = /^([a-zA-Z]+|["″'′])\s*/;
 
 function takeNumber(text: string): { value: number; rest: string } | null {
   const found = numberPattern.exec(text);
   if (!found) return null;
-  const [all, integer, numerator, denominator, numeratorAlone, denominatorAlone, decimal, power] = found;
+  const [all, whole, over, under, over2, under2, decimal, power] = found;
   const rest = text.slice(all.length);
   if (decimal !== undefined) return { value: Number(power === undefined ? decimal : `${decimal}e${power}`), rest };
-  const parts = Number(denominator ?? denominatorAlone);
-  if (parts === 0) throw new LengthError('a fraction cannot have 0 below the line', hint);
-  return { value: Number(integer ?? 0) + Number(numerator ?? numeratorAlone) / parts, rest };
+  const denominator = Number(under ?? under2);
+  if (denominator === 0) throw new LengthError('a fraction cannot have 0 below the line', hint);
+  return { value: Number(whole ?? 0) + Number(over ?? over2) / denominator, rest };
 }
 
 /**
@@ -72,8 +66,9 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
     if (!Number.isFinite(source)) throw new LengthError(`${source} is not a length`, hint);
     return source * mmPer[unit];
   }
+  const shown = source.length > 40 ? `${source.slice(0, 40)}…` : source;
   let rest = source.trim();
-  if (source.length > 200 || rest === '') throw notLength(source);
+  if (source.length > 200 || rest === '') throw new LengthError(`"${shown}" is not a length`, hint);
   let sign = 1;
   if (/^[-−]/.test(rest)) {
     sign = -1;
@@ -81,21 +76,23 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
   }
   let total = 0;
   let lastScale = Infinity;
+  let terms = 0;
   while (rest !== '') {
     const number = takeNumber(rest);
-    if (!number) throw notLength(source);
+    if (!number) throw new LengthError(`"${shown}" is not a length`, hint);
     const written = unitPattern.exec(number.rest);
-    // only a number that stands alone goes without a unit
-    if (!written && (lastScale !== Infinity || number.rest !== '')) throw notLength(source);
+    if (!written && (terms > 0 || number.rest !== '')) throw new LengthError(`"${shown}" is not a length`, hint);
     const name = written?.[1] ?? unit;
     const known = spellings[name.toLowerCase()];
     if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here`, 'use mm, cm, m, in or ft');
     const scale = mmPer[known];
     // "6 in 2 ft" or "2 in 3 in" is a slip of the pen rather than a sum
-    if (scale >= lastScale) throw new LengthError(`"${source.trim()}" names its units in an odd order`, hint);
+    if (scale >= lastScale) throw new LengthError(`"${shown}" names its units in an odd order`, hint);
     total += number.value * scale;
     lastScale = scale;
+    terms += 1;
     rest = written ? number.rest.slice(written[0].length) : '';
   }
+  if (!Number.isFinite(total)) throw new LengthError(`"${shown}" is too large to be a length`, hint);
   return sign * total;
 }

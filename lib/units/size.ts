@@ -12,7 +12,10 @@ export interface Size {
  * @throws LengthError
  */
 export function parseSize(source: string, unit: LengthUnit): Size {
-  const sides = source.split(/[x×*]/i).map((side) => side.trim());
+  const sides = source
+    .trim()
+    .split(/\s*[x×*]\s*/i)
+    .map((side) => side.trim());
   const [first, second] = sides;
   if (sides.length !== 2 || !first || !second)
     throw new LengthError(`"${source}" is not a size`, 'write width x height, such as 2440x1220 or 8 ft x 4 ft');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bookStyle } from '../../lib/index.js';
+import { bookStyle } from '../../lib/public/book.js';
 
 /** Relative luminance and contrast ratio as in WCAG 2.2 (definitions of both terms). */
 function luminance(hex: string): number {

@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { bookOf, buildJob, cautions, type Job, prepare, readDesign } from '../../lib/index.js';
+import { buildJob, cautions, type Job, prepare, readDesign } from '../../lib/index.js';
 import { screwLength } from '../../lib/output/book/hardware.js';
-import { json, markup } from '../../lib/output/book/html.js';
+import { json, markup } from '../../lib/output/markup.js';
+import { bookOf } from '../../lib/public/book.js';
 import { firstRibs } from '../../lib/output/book/steps.js';
 import { designOf, fixture, fixtureNames, fixtureText } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';

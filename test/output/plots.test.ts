@@ -137,6 +137,21 @@ describe('pictures of a forecast', () => {
     expect(points).toHaveLength(told.spot.curve.length);
   });
 
+  it('draw a bar for every loss that can be seen, each as long as its watts, and none that is empty', () => {
+    const { svg, csv } = figures.find(({ name }) => name === 'losses')!;
+    const watts = csv
+      .trimEnd()
+      .split('\r\n')
+      .slice(2)
+      .map((row) => Number(row.split(',').at(-2)))
+      .filter((value) => Math.abs(value) >= 0.05);
+    const bars = elements(svg).flatMap(({ name, attributes }) => (name === 'rect' ? Number(attributes['width']) : []));
+    expect(bars).toHaveLength(watts.length);
+    const most = Math.max(...watts);
+    watts.forEach((value, i) => expect(bars[i]! / Math.max(...bars)).toBeCloseTo(value / most, 3));
+    for (const width of bars) expect(width).toBeGreaterThan(0);
+  });
+
   it('leave the warming out without a load, and draw in the user’s unit', () => {
     const bare = forecast(inputOf({ load: null }), { rays: 4096, seed: 1 });
     expect(forecastPlots(bare).map(({ name }) => name)).toEqual(['intercept', 'flux', 'losses', 'aim']);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { group, type KeyMeta, keysIn, choice, numberAuto, numberOr, textAuto, wholeAuto } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 

@@ -1,6 +1,6 @@
 /** How the parts are cut. */
 import { choice, group, keysIn, numberOr, wholeOr } from '../keys.js';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { KeyMeta } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 

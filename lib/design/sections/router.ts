@@ -1,5 +1,5 @@
 /** Machining data for tool paths. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, group, type KeyMeta, keysIn, numberAuto, numberOr, whole, wholeOr, yesNo } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 

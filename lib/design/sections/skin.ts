@@ -1,6 +1,6 @@
 /** Facing panels and the reflective sheet on them. */
 import { choice, group, type KeyMeta, keysIn, numberOr, textAuto } from '../keys.js';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { LengthUnit } from '../../units/index.js';
 
 export function panelSection(unit: LengthUnit) {

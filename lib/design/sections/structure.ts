@@ -1,6 +1,6 @@
 /** Ribs, hub, cleats and the backer board. */
 import { choice, group, type KeyMeta, keysIn, textAuto, wholeAuto, wholeOr, yesNo } from '../keys.js';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { LengthUnit } from '../../units/index.js';
 
 const materialName = z

@@ -1,6 +1,6 @@
 /** What the dish heats and under which sun. */
 import { choice, group, keysIn, number, numberAuto, numberOr } from '../keys.js';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { KeyMeta } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 

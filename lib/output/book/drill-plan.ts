@@ -1,7 +1,7 @@
 /** The backer board's drill plan: a picture, and a table of every hole from the two centre lines. */
 import { bounds, boundsOfAll } from '../../geometry/index.js';
 import type { Part } from '../../parts/index.js';
-import { markup, type Markup, px } from './html.js';
+import { markup, type Markup, px } from '../markup.js';
 import type { Measures } from './measures.js';
 import { letterSize, ringPath } from './ring-path.js';
 

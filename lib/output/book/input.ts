@@ -3,6 +3,7 @@ import type { Placement } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
 import type { Diagnostic } from '../../diagnostic/index.js';
 import type { Part } from '../../parts/index.js';
+import type { ForecastPlot } from '../plots/index.js';
 import type { ModelInput } from './model.js';
 
 /** A sheet as nested, with the name of its cut files. */
@@ -26,14 +27,6 @@ export interface ForecastRow {
   /** Standard error of a traced figure, in the value's unit; empty where there is none. */
   readonly error: string;
   readonly note?: string;
-}
-
-/** A plot of the forecast, drawn. */
-export interface ForecastPlot {
-  readonly title: string;
-  /** What it shows, for those who do not see it. */
-  readonly description: string;
-  readonly svg: string;
 }
 
 export type BookForecast =

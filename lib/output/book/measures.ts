@@ -1,6 +1,6 @@
 /** Numbers as the book prints them, in the design's unit. */
 import { formatLength, type LengthUnit } from '../../units/index.js';
-import { markup, type Markup } from './html.js';
+import { markup, type Markup } from '../markup.js';
 
 const bench: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 4, in: 3, ft: 4 };
 

@@ -2,7 +2,7 @@
 import { bookScript, inlinedLicences } from '#book-assets';
 import { cautions } from '../cautions.js';
 import { drillPlan } from './drill-plan.js';
-import { json, markup, type Markup, raw } from './html.js';
+import { json, markup, type Markup, raw } from '../markup.js';
 import type { BookInput } from './input.js';
 import { type Measures, measuresIn } from './measures.js';
 import { dishModel } from './model.js';

@@ -2,7 +2,7 @@
 import { bounds } from '../../geometry/index.js';
 import type { Dish } from '../../dish/index.js';
 import type { Part } from '../../parts/index.js';
-import { markup, type Markup, px } from './html.js';
+import { markup, type Markup, px } from '../markup.js';
 import type { Measures } from './measures.js';
 import { ribInPlace } from './rib-place.js';
 import { ringPath } from './ring-path.js';

@@ -1,5 +1,5 @@
 import { edgesOf, edgesOfPath, type Edge, type Vertex } from '../../geometry/index.js';
-import { px } from './html.js';
+import { px } from '../markup.js';
 
 /** Millimetres to a hundredth: a picture's coordinates. */
 const mm = (value: number): string => String(Number(value.toFixed(2)));

@@ -1,5 +1,5 @@
 /** The dish cut through its axis: where the receiver hangs, and how the dish is aimed. */
-import { markup, type Markup, px } from './html.js';
+import { markup, type Markup, px } from '../markup.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribInPlace } from './rib-place.js';

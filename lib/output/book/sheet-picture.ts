@@ -1,7 +1,7 @@
 /** A nested sheet as a picture: every part true to size, named, and lit up by the part list. */
 import { bounds, placePoint, placeVertices, signedArea, type Placement } from '../../geometry/index.js';
 import type { Part } from '../../parts/index.js';
-import { markup, type Markup, px } from './html.js';
+import { markup, type Markup, px } from '../markup.js';
 import type { BookSheet } from './input.js';
 import { ringPath } from './ring-path.js';
 

@@ -2,7 +2,7 @@
 import type { Design } from '../../design/index.js';
 import type { Part } from '../../parts/index.js';
 import { beadLength, hardwareOf } from './hardware.js';
-import { markup, type Markup } from './html.js';
+import { markup, type Markup } from '../markup.js';
 import type { BookInput, BookSheet } from './input.js';
 import type { Measures } from './measures.js';
 import { partArea } from './sheet-picture.js';

@@ -3,7 +3,7 @@
  * slope of the rim, panels hide all that is below them, so board, frame, panels and mirror are painted in this order
  * and each from far to near.
  */
-import { markup, type Markup, px } from './html.js';
+import { markup, type Markup, px } from '../markup.js';
 import {
   type BentSection,
   type Face,

@@ -1,12 +1,14 @@
 /** The brightness in the receiver's plane, as nested levels that darken (on light paper) towards the brightest. */
-import * as Plot from '@observablehq/plot';
+import { contours } from 'd3-contour';
 import type { Forecast } from '../../optics/index.js';
 import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
 import { writeCsv } from '../csv.js';
-import { colours, draw, type ForecastFigure, halo } from './draw.js';
+import { decimal } from '../decimal.js';
+import { markup, type Markup } from '../markup.js';
+import { colours, type ForecastPlot, type Frame, frame, label, picture, type Size } from './chart.js';
 
 const LEVELS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
-const CIRCLE_POINTS = 96;
+const size: Size = { width: 560, height: 568, left: 60, right: 24, top: 36, bottom: 56 };
 
 interface LevelLabel {
   readonly x: number;
@@ -34,54 +36,46 @@ function labels(suns: readonly number[], cells: number, half: number, levels: re
   });
 }
 
-export function fluxFigure({ map, receiver, concentration }: Forecast, unit: LengthUnit): ForecastFigure {
+/** Regions of at least each level's brightness, one on the other: the more lie on a place, the darker it is. */
+function regions(plot: Frame, { cells, suns }: Forecast['map'], half: number, levels: readonly number[]): Markup[] {
+  // the middle of cell i stands at i + 1/2
+  const place = (cell: number) => ((2 * cell) / cells - 1) * half;
+  const rings = contours()
+    .size([cells, cells])
+    .thresholds([...levels])([...suns]);
+  return rings.map(({ coordinates }) => {
+    const path = coordinates
+      .flat()
+      .map((ring) => {
+        const points = ring.map(
+          ([column = 0, row = 0]) => `${decimal(plot.x(place(column)), 2)},${decimal(plot.y(place(row)), 2)}`,
+        );
+        return `M${points.slice(0, -1).join('L')}Z`;
+      })
+      .join('');
+    return markup`<path d="${path}" fill="${colours.vermilion}" fill-opacity="0.16" stroke="currentColor" stroke-opacity="0.45" stroke-width="0.75"/>`;
+  });
+}
+
+export function fluxPlot({ map, receiver, concentration }: Forecast, unit: LengthUnit): ForecastPlot {
   const { cells, suns } = map;
   const half = map.halfSide / mmPer[unit];
   const radius = receiver.radius / mmPer[unit];
   const reached = LEVELS.filter((level) => level < map.peak.value);
-  const circle = Array.from({ length: CIRCLE_POINTS + 1 }, (_, i) => {
-    const angle = (2 * Math.PI * i) / CIRCLE_POINTS;
-    return [radius * Math.cos(angle), radius * Math.sin(angle)] as const;
-  });
   const title = 'Brightness in the receiver’s plane';
   const description = `Map of the brightness in suns (times the direct sunlight) round the axis, in levels of ${reached.join(', ')}: at most ${map.peak.value.toFixed(0)}, ${concentration.mean.value.toFixed(1)} as the mean over the receiver of ${formatLength(2 * receiver.radius, unit)} (dashed circle).`;
-  const range = [-half, half] as [number, number];
-  const svg = draw('flux', title, description, {
-    width: 560,
-    height: 568,
-    marginLeft: 60,
-    marginBottom: 48,
-    marginRight: 24,
-    marginTop: 36,
-    x: { label: `across (${unit})`, domain: range },
-    y: { label: `across (${unit})`, domain: range, tickSpacing: 50 },
-    marks: [
-      // Plot takes the rows of a grid from y1 to y2
-      Plot.contour(suns, {
-        width: cells,
-        height: cells,
-        x1: -half,
-        x2: half,
-        y1: -half,
-        y2: half,
-        thresholds: reached,
-        fill: colours.vermilion,
-        fillOpacity: 0.16,
-        stroke: 'currentColor',
-        strokeOpacity: 0.45,
-        strokeWidth: 0.75,
-      }),
-      Plot.line(circle, { stroke: 'currentColor', strokeWidth: 1.5, strokeDasharray: '6 4' }),
-      Plot.text(labels(suns, cells, half, reached), {
-        x: 'x',
-        y: 'y',
-        text: ({ level }: LevelLabel) => String(level),
-        fontSize: 12,
-        ...halo,
-      }),
-      Plot.frame({ strokeOpacity: 0.3 }),
-    ],
-  });
+  const axis = { label: `across (${unit})`, domain: [-half, half] as const };
+  const plot = frame(size, axis, axis);
+  const { left, right, top, bottom, width, height } = size;
+  const svg = picture('flux', title, description, size, [
+    plot.axes,
+    ...regions(plot, map, half, reached),
+    markup`<circle cx="${decimal(plot.x(0), 2)}" cy="${decimal(plot.y(0), 2)}" r="${decimal(plot.x(radius) - plot.x(0), 2)}" fill="none" stroke="currentColor" stroke-width="1.5" stroke-dasharray="6 4"/>`,
+    ...labels(suns, cells, half, reached).map(({ x, y, level }) =>
+      label(plot, [x, y], String(level), { anchor: 'middle', fontSize: 12 }),
+    ),
+    markup`<rect x="${left}" y="${top}" width="${width - left - right}" height="${height - top - bottom}" fill="none" stroke="currentColor" stroke-opacity="0.3"/>`,
+  ]);
   const side = (2 * map.halfSide) / cells;
   const centre = (i: number) => ({ value: -map.halfSide + (i + 0.5) * side, digits: 3 });
   const csv = writeCsv([

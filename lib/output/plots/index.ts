@@ -1,2 +1,2 @@
-export { type ForecastFigure } from './draw.js';
+export { type ForecastPlot } from './chart.js';
 export { forecastPlots } from './forecast-plots.js';

@@ -1,11 +1,10 @@
 /** The share of the light within each radius. */
-import * as Plot from '@observablehq/plot';
 import type { Forecast } from '../../optics/index.js';
 import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
 import { writeCsv } from '../csv.js';
-import { colours, draw, type ForecastFigure, halo } from './draw.js';
+import { band, colours, curve, dot, type ForecastPlot, frame, label, limit, picture, usualSize } from './chart.js';
 
-export function interceptFigure({ spot, receiver }: Forecast, unit: LengthUnit): ForecastFigure {
+export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): ForecastPlot {
   const points = spot.curve.map(({ radius, intercept }) => ({
     radius: radius / mmPer[unit],
     percent: 100 * intercept.value,
@@ -19,39 +18,33 @@ export function interceptFigure({ spot, receiver }: Forecast, unit: LengthUnit):
     percent: i === 0 ? 50 : 90,
   }));
   const seen = marks.filter(({ radius }) => Number.isFinite(radius));
-  const told = seen.map(({ radius, percent }) => `${percent} % within ${formatLength(radius * mmPer[unit], unit)}`);
+  const reported = seen.map(({ radius, percent }) => `${percent} % within ${formatLength(radius * mmPer[unit], unit)}`);
   const title = 'Light caught within a radius';
-  const description = `Share of the light that the mirror gives back within each radius of the receiver’s plane: ${[...told, `${caught} within the receiver’s edge at ${formatLength(receiver.radius, unit)}`].join(', ')}.`;
-  const svg = draw('intercept', title, description, {
-    marginLeft: 56,
-    marginBottom: 48,
-    x: { label: `radius (${unit})`, grid: true, nice: true },
-    y: { label: 'share of the light (%)', grid: true, domain: [0, 100] },
-    marks: [
-      Plot.areaY(points, { x: 'radius', y1: 'low', y2: 'high', fill: colours.blue, fillOpacity: 0.25 }),
-      Plot.lineY(points, { x: 'radius', y: 'percent', stroke: colours.blue, strokeWidth: 2.5 }),
-      Plot.ruleX([edge], { stroke: colours.vermilion, strokeWidth: 2, strokeDasharray: '6 4' }),
-      Plot.text([{ x: edge }], {
-        x: 'x',
-        y: 12,
-        text: () => `receiver: ${caught}`,
-        dx: -8,
-        textAnchor: 'end',
-        ...halo,
-      }),
-      Plot.dot(seen, { x: 'radius', y: 'percent', r: 5, fill: colours.blue }),
-      Plot.text(seen, {
-        x: 'radius',
-        y: 'percent',
-        text: ({ radius, percent }: { radius: number; percent: number }) =>
-          `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`,
-        dx: 10,
-        dy: 14,
-        textAnchor: 'start',
-        ...halo,
-      }),
-    ],
-  });
+  const description = `Share of the light that the mirror gives back within each radius of the receiver’s plane: ${[...reported, `${caught} within the receiver’s edge at ${formatLength(receiver.radius, unit)}`].join(', ')}.`;
+  const plot = frame(
+    usualSize,
+    { label: `radius (${unit})`, domain: [0, points.at(-1)?.radius ?? edge], nice: true },
+    { label: 'share of the light (%)', domain: [0, 100] },
+  );
+  const svg = picture('intercept', title, description, usualSize, [
+    plot.axes,
+    band(
+      plot,
+      points.map(({ radius, low, high }) => [radius, low, high] as const),
+      colours.blue,
+    ),
+    limit(plot, 'x', edge),
+    curve(
+      plot,
+      points.map(({ radius, percent }) => [radius, percent] as const),
+      colours.blue,
+    ),
+    label(plot, [edge, 12], `receiver: ${caught}`, { dx: -8, anchor: 'end' }),
+    ...seen.flatMap(({ radius, percent }) => [
+      dot(plot, [radius, percent], colours.blue),
+      label(plot, [radius, percent], `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`, { dx: 10, dy: 14 }),
+    ]),
+  ]);
   const csv = writeCsv([
     ['radius mm', 'intercept', 'standard error', 'suns', 'standard error of suns'],
     ...spot.curve.map(({ radius, intercept, suns }) => [

@@ -1,8 +1,9 @@
 /** Where the sunlight on the aperture goes. */
-import * as Plot from '@observablehq/plot';
 import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
-import { colours, draw, type ForecastFigure } from './draw.js';
+import { decimal } from '../decimal.js';
+import { markup } from '../markup.js';
+import { colours, type ForecastPlot, frame, picture, type Size } from './chart.js';
 
 interface Bar {
   readonly label: string;
@@ -11,7 +12,10 @@ interface Bar {
   readonly kept: boolean;
 }
 
-export function lossesFigure({ power }: Forecast): ForecastFigure {
+/** What is too little to be seen as a bar stands in the description and the numbers only, W. */
+const SHOWN_W = 0.05;
+
+export function lossesPlot({ power }: Forecast): ForecastPlot {
   const bar = (label: string, figure: { value: number; standardError: number }, kept: boolean): Bar => ({
     label,
     watts: figure.value,
@@ -24,26 +28,23 @@ export function lossesFigure({ power }: Forecast): ForecastFigure {
   ];
   const title = 'Where the sunlight goes';
   const description = `Of ${power.incomingW.toFixed(0)} W on the aperture the receiver takes up ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
-  const svg = draw('losses', title, description, {
-    width: 740,
-    height: 80 + 30 * bars.length,
-    marginLeft: 310,
-    marginRight: 70,
-    marginBottom: 48,
-    x: { label: 'power (W)', grid: true, nice: true },
-    y: { label: null, domain: bars.map(({ label }) => label), tickSize: 0 },
-    marks: [
-      Plot.barX(bars, { x: 'watts', y: 'label', fill: ({ kept }: Bar) => (kept ? colours.green : colours.vermilion) }),
-      Plot.text(bars, {
-        x: ({ watts }: Bar) => Math.max(0, watts),
-        y: 'label',
-        text: ({ watts }: Bar) => (Math.abs(watts) < 0.05 ? '0' : watts.toFixed(1)),
-        dx: 6,
-        textAnchor: 'start',
-      }),
-      Plot.ruleX([0], { stroke: 'currentColor' }),
-    ],
-  });
+  const drawn = bars.filter(({ watts }) => Math.abs(watts) >= SHOWN_W);
+  const left = 310;
+  const rowHeight = 30;
+  const top = 16;
+  const size: Size = { width: 740, height: 68 + rowHeight * drawn.length, left, right: 70, top, bottom: 52 };
+  const most = Math.max(...drawn.map(({ watts }) => watts));
+  const plot = frame(size, { label: 'power (W)', domain: [0, most], nice: true }, null);
+  const svg = picture('losses', title, description, size, [
+    plot.axes,
+    ...drawn.map(({ label, watts, kept }, i) => {
+      const middle = top + (i + 0.5) * rowHeight;
+      const end = plot.x(Math.max(0, watts));
+      const colour = kept ? colours.green : colours.vermilion;
+      return markup`<rect x="${left}" y="${middle - 13}" width="${decimal(end - left, 2)}" height="26" fill="${colour}"/><g fill="currentColor"><text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${label}</text><text x="${decimal(end + 6, 2)}" y="${middle}" dy="0.34em">${watts.toFixed(1)}</text></g>`;
+    }),
+    markup`<path d="M${left},${top}V${size.height - size.bottom}" stroke="currentColor"/>`,
+  ]);
   const csv = writeCsv([
     ['what', 'watts', 'standard error'],
     ['falls on the aperture', { value: power.incomingW, digits: 3 }, { value: 0, digits: 4 }],

@@ -95,7 +95,7 @@ function meetings(rings: readonly Checked[]): { first: number; second: number; p
   const met = new Map<string, { first: number; second: number; place: Point }>();
   let pairs = 0;
   edges.forEach((a, i) => {
-    for (const j of index.overlapping(boxes[i]!, 0)) {
+    for (const j of index.meeting(boxes[i]!, 0)) {
       if (j <= i) continue;
       pairs += 1;
       // the pairs of one ring are counted here and looked at elsewhere
@@ -195,7 +195,7 @@ export function makeShapes(
   const crossings = meetings(checked);
   checked.forEach(({ what, vertices, area }) => {
     const simple = simplicity(vertices, samePoint);
-    if (simple.kind === 'intersects-itself')
+    if (simple.kind === 'meets-itself')
       error(
         'extra-crossing',
         `${what} crosses or touches itself at ${there(simple.place)}`,

@@ -1,5 +1,5 @@
 /** Markup by tagged templates: whatever is put in is escaped, unless it is markup itself. */
-import { escapeXml } from '../xml.js';
+import { escapeXml } from './xml.js';
 
 export interface Markup {
   readonly text: string;

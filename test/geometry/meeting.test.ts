@@ -60,7 +60,7 @@ function makerPath(e: Edge): makerjs.IPath {
   return new makerjs.paths.Arc([e.centre.x, e.centre.y], e.radius, start, end);
 }
 
-describe('intersections of edges', () => {
+describe('meetings of edges', () => {
   it('lie on both edges, and are those that makerjs finds', () => {
     let met = 0;
     fc.assert(
@@ -73,7 +73,7 @@ describe('intersections of edges', () => {
           expect(Math.hypot(onA.x - p.x, onA.y - p.y)).toBeLessThan(1e-7);
           expect(Math.hypot(onB.x - p.x, onB.y - p.y)).toBeLessThan(1e-7);
         }
-        // makerjs rounds; leave intersections at the very ends of an edge and near touches aside
+        // makerjs rounds; leave meetings at the very ends of an edge and near touches aside
         const clear =
           [a.from, a.to].every((end) => nearestOnEdge(b, end).distance > 0.001) &&
           [b.from, b.to].every((end) => nearestOnEdge(a, end).distance > 0.001);
@@ -139,7 +139,7 @@ describe('sides of a ring', () => {
     );
   });
 
-  it('are known for points on the line of a chord, level with a vertex, and on the edge', () => {
+  it('are told for points on the line of a chord, level with a vertex, and on the edge', () => {
     const disc = circle({ x: 0, y: 0 }, 10);
     expect(sideOfContour(disc, { x: 0, y: 0 }, 1e-6)).toBe('inside');
     expect(sideOfContour(disc, { x: 9, y: 0 }, 1e-6)).toBe('inside');
@@ -225,7 +225,7 @@ describe('a ring that meets itself', () => {
       { x: 10, y: 0 },
       { x: 0, y: 10 },
     ]);
-    expect(simplicity(bow, 1e-6)).toMatchObject({ kind: 'intersects-itself', place: { x: 5, y: 5 } });
+    expect(simplicity(bow, 1e-6)).toMatchObject({ kind: 'meets-itself', place: { x: 5, y: 5 } });
     const touching = contourFromPoints([
       { x: 0, y: 0 },
       { x: 10, y: 0 },
@@ -233,10 +233,10 @@ describe('a ring that meets itself', () => {
       { x: 5, y: 0 },
       { x: 0, y: 10 },
     ]);
-    expect(simplicity(touching, 1e-6)).toMatchObject({ kind: 'intersects-itself', place: { x: 5, y: 0 } });
+    expect(simplicity(touching, 1e-6)).toMatchObject({ kind: 'meets-itself', place: { x: 5, y: 0 } });
     expect(simplicity(circle({ x: 0, y: 0 }, 3), 1e-6)).toEqual({ kind: 'simple' });
     const bulging: Contour = rectangle(0, 0, 10, 4).map((v, i) => (i === 0 ? { ...v, bulge: -1 } : v));
-    expect(simplicity(bulging, 1e-6).kind).toBe('intersects-itself');
+    expect(simplicity(bulging, 1e-6).kind).toBe('meets-itself');
   });
 });
 

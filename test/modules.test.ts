@@ -3,7 +3,7 @@ import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-/** Which rooms a room may use; types may also come from any room to its left in the flow. */
+/** Which modules a module may use; types may also come from any module to its left in the flow. */
 const table = {
   diagnostic: { uses: [], types: [] },
   units: { uses: [], types: [] },
@@ -28,7 +28,7 @@ const table = {
   // an independent opinion: it shares no code with what it checks
   check: { uses: [], types: ['geometry'] },
 } as const;
-type Room = keyof typeof table;
+type Module = keyof typeof table;
 
 const lib = fileURLToPath(new URL('../lib', import.meta.url));
 
@@ -55,17 +55,17 @@ function importsOf(file: string): Import[] {
   }));
 }
 
-const rooms = Object.keys(table) as Room[];
+const modules = Object.keys(table) as Module[];
 
-describe.each(rooms)('room %s', (room) => {
-  const imports = sources(join(lib, room)).flatMap(importsOf);
+describe.each(modules)('module %s', (module) => {
+  const imports = sources(join(lib, module)).flatMap(importsOf);
 
-  it('uses only the rooms to its left', () => {
+  it('uses only the modules to its left', () => {
     const wrong = imports.filter(({ file, from, typeOnly }) => {
       if (!from.startsWith('.')) return false;
       const target = relative(lib, resolve(lib, dirname(file), from)).split('/')[0] ?? '';
-      if (target === room) return false;
-      const allowed: readonly string[] = typeOnly ? table[room].types : table[room].uses;
+      if (target === module) return false;
+      const allowed: readonly string[] = typeOnly ? table[module].types : table[module].uses;
       return !allowed.includes(target);
     });
     expect(wrong).toEqual([]);
@@ -74,11 +74,34 @@ describe.each(rooms)('room %s', (room) => {
   it('touches no file system, console, clock or network', () => {
     const wrong = imports.filter(({ from }) => from.startsWith('node:'));
     expect(wrong).toEqual([]);
-    const impure = sources(join(lib, room)).filter((file) =>
+    const impure = sources(join(lib, module)).filter((file) =>
       /\b(?:console\.|Date\.now|new Date\(\)|Math\.random|process\.(?:env|argv|exit|stdout|stderr|cwd|hrtime|memoryUsage|platform)|performance\.|fetch\()/.test(
         readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, ''),
       ),
     );
     expect(impure.map((file) => relative(lib, file))).toEqual([]);
+  });
+});
+
+describe('the command line', () => {
+  const cli = fileURLToPath(new URL('../cli', import.meta.url));
+  const { exports: entries } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
+    exports: Readonly<Record<string, string | { readonly types: string }>>;
+  };
+  const entryFiles = Object.values(entries).flatMap((entry) =>
+    typeof entry === 'string' ? [] : entry.types.replace('./dist/lib/', '').replace(/\.d\.ts$/, '.js'),
+  );
+  // the page scripts are a part of the book and draw its model; bench and fuzz measure and attack what lies within
+  const ofTheCommand = sources(cli).filter((file) => !/^(?:browser|bench|fuzz)\//.test(relative(cli, file)));
+
+  it('uses of the library what the package exports, and nothing else', () => {
+    expect(entryFiles).toContain('index.js');
+    const wrong = ofTheCommand.flatMap((file) =>
+      importsOf(file).filter(({ from }) => {
+        const target = relative(lib, resolve(dirname(file), from));
+        return from.startsWith('.') && !target.startsWith('..') && !entryFiles.includes(target);
+      }),
+    );
+    expect(wrong).toEqual([]);
   });
 });

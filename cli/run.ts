@@ -1,0 +1,79 @@
+/** The command line: its commands, and one way to end. */
+import process from 'node:process';
+import yargs, { type Argv } from 'yargs';
+import { hideBin } from 'yargs/helpers';
+import { printJson, say, shade } from './console.js';
+import { exitCode, reasonOf, Stop, stop } from './exit.js';
+import { reportProblems } from './report.js';
+
+/** Ends the run for whatever went wrong, with one message and no stack trace. */
+function end(error: unknown): void {
+  if (error instanceof Stop) {
+    if (words.includes('--json')) printJson({ problems: error.problems });
+    reportProblems(error.problems);
+    if (error.closing !== undefined) say(shade(error.closing, 'red'));
+    process.exitCode = error.exit;
+    return;
+  }
+  const message = error instanceof Error ? error.message : String(error);
+  reportProblems([
+    {
+      code: 'internal',
+      severity: 'error',
+      message: `a fault in dishwright itself: ${message}; nothing was written`,
+      remedy: 'please report it with the design file',
+    },
+  ]);
+  if (process.env['DISHWRIGHT_TRACE'] === '1' && error instanceof Error) say(error.stack ?? '');
+  process.exitCode = exitCode.cannotBuild;
+}
+
+// a reader that stops early, such as `head`, is no fault
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(exitCode.done);
+  say(shade(`cannot write the result: ${reasonOf(error)}`, 'red'));
+  process.exit(exitCode.notWritten);
+});
+
+/** Each command in a file of its own, read only when it is asked for: a person waits for every start. */
+const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
+  new: async (cli) => cli.command((await import('./commands/new.js')).newCommand),
+  check: async (cli) => cli.command((await import('./commands/check.js')).checkCommand),
+  cut: async (cli) => cli.command((await import('./commands/cut.js')).cutCommand),
+  template: async (cli) => cli.command((await import('./commands/template.js')).templateCommand),
+  stock: async (cli) => cli.command((await import('./commands/stock.js')).stockCommand),
+  optics: async (cli) => cli.command((await import('./commands/optics.js')).opticsCommand),
+  watch: async (cli) => cli.command((await import('./commands/watch.js')).watchCommand),
+  verify: async (cli) => cli.command((await import('./commands/verify.js')).verifyCommand),
+  explain: async (cli) => cli.command((await import('./commands/explain.js')).explainCommand),
+  completion: async (cli) => cli.command((await import('./commands/completion.js')).completionCommand),
+};
+
+const words = hideBin(process.argv);
+const cli = yargs(words)
+  .scriptName('dishwright')
+  .usage(
+    '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
+  )
+  .demandCommand(1, 'name a command')
+  .recommendCommands()
+  .strict()
+  .help()
+  .version()
+  .wrap(Math.min(100, process.stdout.isTTY ? process.stdout.columns : 100))
+  .exitProcess(false)
+  .fail((message: string | null, error: Error | undefined, usage) => {
+    if (error !== undefined && !(error.name === 'YError')) throw error;
+    usage.showHelp((text) => say(text));
+    throw stop(exitCode.wrongInput, 'usage', message ?? error?.message ?? 'the command is wrong', 'see the help above');
+  });
+
+try {
+  const [first] = words;
+  const asked = first !== undefined && Object.hasOwn(commands, first) ? commands[first] : undefined;
+  // help and misspelt commands need them all
+  for (const add of asked ? [asked] : Object.values(commands)) await add(cli);
+  await cli.parseAsync();
+} catch (error) {
+  end(error);
+}

@@ -1,0 +1,56 @@
+/** Types that signatures of the library name: nobody calls for them first, and whoever keeps a value needs them. */
+export type { Filled, Material, StockItem } from '../design/design.js';
+export type { ShapeSource } from '../design/dish-shape.js';
+export type { About as AboutKey, KeyMeta, Range as KeyRange } from '../design/keys.js';
+export type { Locate } from '../design/locate.js';
+export type { ProfileSource } from '../design/profile-of.js';
+export type { DesignReading } from '../design/read.js';
+export type { DesignFile } from '../design/schema.js';
+export type { MaterialKind } from '../design/sections/materials.js';
+export type { Profile } from '../dish/profile.js';
+export type { PlanFrame, RibLayout } from '../dish/rib-layout.js';
+export type { DishShape, Figure as DishFigure } from '../dish/types.js';
+export type {
+  Cut,
+  Holding,
+  Move,
+  Place3,
+  RouterLimits,
+  RouterPlan,
+  RouterProblem,
+  RouterTool,
+  ToolPath,
+  ToolRun,
+  ToolWear,
+} from '../machining/router/types.js';
+export type { CutOperation, CutSheet, Process, Unreached } from '../machining/types.js';
+export type { FigureAdvice, FocalAdvice, ReceiverAdvice, RibAdvice } from '../optics/advice.js';
+export type { CookingPower } from '../optics/cooking-power.js';
+export type { Pointing } from '../optics/pointing.js';
+export type { Heat, Warming } from '../optics/warming.js';
+export type { CutPicture } from '../output/book/input.js';
+export type { Caution } from '../output/cautions.js';
+export type { Colours, CutSheetToDraw, Operation, PartToDraw, SheetOperation } from '../output/types.js';
+export type {
+  Drawing as ExtraDrawing,
+  Finding as ExtraFinding,
+  ReadingOptions as ExtraReadingOptions,
+  Run as ExtraRun,
+} from '../parts/extra/drawing.js';
+export type {
+  Drill,
+  EdgeDrill,
+  EdgeRun,
+  EdgeUse,
+  Grain,
+  Label as PartLabel,
+  PartContour,
+  PartKind,
+  SeatCorner,
+} from '../parts/types.js';
+export type { Files as JobFiles } from '../pipeline/files.js';
+export type { Forecasting } from '../pipeline/forecast.js';
+export type { NestRequest } from '../pipeline/nesting-request.js';
+export type { Route } from '../pipeline/router-files.js';
+export type { Size } from '../units/size.js';
+export type { UsualRange } from '../units/usual.js';

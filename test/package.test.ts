@@ -1,0 +1,35 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+
+const root = new URL('..', import.meta.url);
+const text = (path: string) => readFileSync(new URL(path, root), 'utf8');
+const { files } = JSON.parse(text('package.json')) as { files: string[] };
+
+describe('the notices of bundled packages', () => {
+  const notices = text('dist/THIRD-PARTY-NOTICES');
+  const { packages } = JSON.parse(text('dist/.bundle.json')) as { packages: string[] };
+
+  it('are shipped', () => {
+    expect(files).toContain('dist/THIRD-PARTY-NOTICES');
+    expect(packages.length).toBeGreaterThan(20);
+  });
+
+  it.each(packages)('hold %s with its version and licence text', (folder) => {
+    const { name, version } = JSON.parse(text(`${folder}/package.json`)) as { name: string; version: string };
+    const start = notices.indexOf(`${name} ${version}\n`);
+    expect(start).toBeGreaterThan(-1);
+    const notice = notices.slice(start).split('-'.repeat(80))[0] ?? '';
+    // every licence of the MIT, ISC, BSD, Boost and Apache families disclaims warranty and grants permission
+    expect(notice).toMatch(/warrant(y|ies)/i);
+    expect(notice).toMatch(/permission|redistribution|grants/i);
+  });
+});
+
+describe('the README', () => {
+  const links = [...text('README.md').matchAll(/\]\(([^)#]+)\)/g)].map(([, target = '']) => target);
+
+  it.each(links)('leads to %s, which the package ships', (target) => {
+    expect(existsSync(new URL(target, root))).toBe(true);
+    expect(files.some((shipped) => target === shipped || target.startsWith(`${shipped}/`))).toBe(true);
+  });
+});
