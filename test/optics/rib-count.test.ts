@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { leastRibs } from '../../lib/optics/index.js';
+
+describe('ribs that a receiver asks for', () => {
+  it.each([
+    // half a side of a regular polygon over its radius (any table of polygons): hexagon 1/2, octagon √(2 − √2)/2,
+    // decagon (√5 − 1)/4, dodecagon (√6 − √2)/4; the receiver a hair wider and a hair narrower than that
+    [6, 0.5],
+    [8, Math.sqrt(2 - Math.SQRT2) / 2],
+    [10, (Math.sqrt(5) - 1) / 4],
+    [12, (Math.sqrt(6) - Math.SQRT2) / 4],
+  ])('are as many as a polygon has whose half side is the receiver’s radius: %d', (ribs, share) => {
+    expect(leastRibs(1000 * share * (1 + 1e-9), 1000)).toBe(ribs);
+    expect(leastRibs(1000 * share * (1 - 1e-9), 1000)).toBe(ribs + 1);
+  });
+
+  it('are three at least, and three for a receiver as wide as the dish', () => {
+    expect(leastRibs(900, 1000)).toBe(3);
+    expect(leastRibs(1000, 1000)).toBe(3);
+    expect(leastRibs(2000, 1000)).toBe(3);
+  });
+});

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { radialLayout } from '../../lib/dish/index.js';
+import { makeTemplates, type Part } from '../../lib/parts/index.js';
+import { make, partOf } from './making.js';
+
+/** Direction from the axis to the middle of a label, degrees anticlockwise from x, 0 to 360. */
+function labelDirection(part: Part, text: string): number {
+  const label = part.labels.find((one) => one.text === text)!;
+  return ((Math.atan2(label.y, label.x) * 180) / Math.PI + 360) % 360;
+}
+
+describe('grain', () => {
+  it('runs along the ribs, and across the panels', () => {
+    // wood is many times as stiff along its grain as across it (Forest Products Laboratory, Wood Handbook, chapter on
+    // mechanical properties; from memory): a rib has to be stiff along its length, a panel has to bend along it
+    const made = make('press-house');
+    expect(partOf(made, 'rib').grain).toBe('along');
+    expect(partOf(made, 'panel').grain).toBe('across');
+  });
+
+  it('is let go where the part would fit no sheet with it', () => {
+    // a rib of 699 mm does not lie along a sheet of 600 mm, but across it
+    const rib = make('press-house', [['birch12, size: 2440 x 1220', 'birch12, size: 600 x 1220']]);
+    expect(partOf(rib, 'rib').grain).toBe('any');
+    // a panel of some 750 mm lies across no sheet of 600 mm
+    const panel = make('press-house', [['hardboard3, size: 2440 x 1220', 'hardboard3, size: 2440 x 600']]);
+    expect(partOf(panel, 'panel').grain).toBe('any');
+  });
+});
+
+describe('numbers of the ribs', () => {
+  const made = make('press-house');
+
+  it('go round anticlockwise as seen from above, rib 1 along x, on the board', () => {
+    // 24 ribs are the hours of a day on a dial: 15° each
+    for (let rib = 1; rib <= 24; rib++) {
+      const off = labelDirection(partOf(made, 'board'), String(rib)) - 15 * (rib - 1);
+      // on the clockwise side of the line, where no cleat stands
+      const turn = ((off + 540) % 360) - 180;
+      expect(turn).toBeLessThan(0);
+      expect(turn).toBeGreaterThan(-7.5);
+    }
+  });
+
+  it('stand at the same directions on the hub template, on the other side of its lines', () => {
+    const jig = makeTemplates(made.design, made.dish, made.parts).find(({ id }) => id === 'jig-hub')!;
+    for (let rib = 1; rib <= 24; rib++) {
+      const turn = ((labelDirection(jig, String(rib)) - 15 * (rib - 1) + 540) % 360) - 180;
+      expect(turn).toBeGreaterThan(0);
+      expect(turn).toBeLessThan(7.5);
+    }
+  });
+});
+
+describe('layout of ribs', () => {
+  it('spreads ribs evenly, each bay half way between its two', () => {
+    const { ribs, bays, halfAngle, halfPitch } = radialLayout(12);
+    // the hours of a clock: 30° apart
+    expect(ribs.map(({ rotationDeg }) => rotationDeg)).toEqual([0, 30, 60, 90, 120, 150, 180, 210, 240, 270, 300, 330]);
+    expect(bays.map(({ rotationDeg }) => rotationDeg)).toEqual([
+      15, 45, 75, 105, 135, 165, 195, 225, 255, 285, 315, 345,
+    ]);
+    expect(halfAngle).toBeCloseTo(0.261799387799, 12);
+    expect(halfPitch).toBe(0);
+  });
+});
