@@ -1,15 +1,41 @@
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { transformSync } from 'esbuild';
 import { expect, it } from 'vitest';
-import { buildJob, readDesign } from '../lib/index.js';
 import { fixtureText } from './helpers/fixtures.js';
 
-it('works as the README shows the library', async () => {
-  const readme = readFileSync(new URL('../README.md', import.meta.url), 'utf8');
-  const example = /```ts\n([\s\S]*?)```/.exec(readme)?.[1] ?? '';
-  // the names that the example uses are the names that the library has
-  for (const name of ['buildJob', 'readDesign']) expect(example).toContain(name);
-  const reading = readDesign(fixtureText('table-top'));
-  if (reading.kind !== 'design') throw new Error('the fixture is refused');
-  const job = await buildJob(reading.design);
-  expect([...job.files.keys()]).toContain('job.json');
+const root = new URL('..', import.meta.url);
+const readme = readFileSync(new URL('README.md', root), 'utf8');
+const { exports: entries } = JSON.parse(readFileSync(new URL('package.json', root), 'utf8')) as {
+  exports: Readonly<Record<string, unknown>>;
+};
+const examples = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code = '']) => code);
+const entriesIn = (code: string) => [...code.matchAll(/from '(dishwright[/\w]*)'/g)].map(([, name = '']) => name);
+const given = `const text = ${JSON.stringify(fixtureText('table-top'))};\nlet svg;\n`;
+
+it('has an example for each entry of the package', () => {
+  const shown = new Set(examples.flatMap(entriesIn));
+  for (const name of Object.keys(entries))
+    if (name !== './package.json') expect(shown).toContain(name.replace(/^\./, 'dishwright'));
 });
+
+it.each(examples.map((code) => ({ code, entry: entriesIn(code).at(-1) })))(
+  'runs the example of $entry as it stands, and prints what it says',
+  ({ code }) => {
+    // within the package, so that its own name leads to what it exports
+    const folder = mkdtempSync(fileURLToPath(new URL('dist/example-', root)));
+    try {
+      const file = join(folder, 'example.mjs');
+      writeFileSync(file, given + transformSync(code, { loader: 'ts' }).code);
+      const { status, stdout, stderr } = spawnSync(process.execPath, [file], { encoding: 'utf8' });
+      expect(stderr).toBe('');
+      expect(status).toBe(0);
+      const said = [...code.matchAll(/console\.log\(.*\); \/\/ .*?((?:\d+|true|false)(?: (?:\d+|true|false))?)$/gm)];
+      for (const [, values = ''] of said) expect(stdout).toContain(values);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  },
+);
