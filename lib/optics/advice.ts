@@ -1,12 +1,13 @@
 /** What would do better, each with the figures of the alternatives beside it. */
 import { clearRadius, type DishShape, radialLayout } from '../dish/index.js';
 import { bestHeight, bestPlane } from './best-plane.js';
-import { leastRibs } from './closed-form.js';
+import { minRibs } from './closed-form.js';
 import { estimate } from './estimate.js';
 import { heatLoss, lossArea } from './heat.js';
 import { type SetUp, setUp } from './set-up.js';
 import { caughtShares, intercepts, shareRadius, squaredRadii } from './spot.js';
 import { type Rays, trace } from './trace.js';
+import { f64 } from './typed-arrays.js';
 import type { Estimate, OpticsInput } from './types.js';
 
 export interface AdviceOptions {
@@ -69,7 +70,7 @@ export interface Advice {
 const RIB_FACTORS = [0.5, 0.67, 0.8, 1, 1.25, 1.5, 2];
 const FOCAL_RATIOS = [0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.7, 0.8, 0.9, 1, 1.2];
 const DIAMETER_FACTORS = [0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.5, 1.75, 2];
-const MOST_RIBS = 240;
+const MAX_RIBS = 240;
 /** A gain of less than this is not worth more ribs. */
 const WORTH = 0.01;
 
@@ -109,12 +110,12 @@ function look(input: OpticsInput, options: AdviceOptions): Looked {
 
 function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
   const { dish, receiver } = input;
-  const fits = leastRibs(receiver.diameter / 2, dish.apertureRadius);
+  const fits = minRibs(receiver.diameter / 2, dish.apertureRadius);
   const counts = [
     dish.layout.ribs.length,
     ...RIB_FACTORS.flatMap((factor) => [Math.round(fits * factor), Math.round(dish.layout.ribs.length * factor)]),
   ]
-    .filter((ribs) => ribs >= 3 && ribs <= MOST_RIBS)
+    .filter((ribs) => ribs >= 3 && ribs <= MAX_RIBS)
     // more ribs than have room on a hub of two thirds of the radius are no dish
     .filter(
       (ribs) => ribs === dish.layout.ribs.length || withRibs(dish, ribs).innerRadius < 0.66 * dish.apertureRadius,
@@ -174,25 +175,24 @@ function focalAdvice(input: OpticsInput, options: AdviceOptions): FocalAdvice {
 }
 
 function figureAdvice(input: OpticsInput, options: AdviceOptions): FigureAdvice {
-  const both = (['panel', 'rib'] as const).map((figure) => {
+  const at = (figure: DishShape['figure']) => {
     const seen = look({ ...input, dish: { ...input.dish, figure } }, options);
     const here = seen.takenUp(seen.set.receiverHeight);
     const best = bestPlane(seen.rays, 0.9, input.dish.apertureRadius);
     const squared = squaredRadii(seen.rays, best.value);
-    return {
-      here,
-      told: {
-        figure,
-        takenUpW: estimate(here),
-        bestHeight: best,
-        radius90: shareRadius(seen.rays, squared, 0.9, input.dish.apertureRadius),
-        takenUpInBestPlaneW: estimate(seen.takenUp(best.value)),
-      },
+    const alternative = {
+      figure,
+      takenUpW: estimate(here),
+      bestHeight: best,
+      radius90: shareRadius(seen.rays, squared, 0.9, input.dish.apertureRadius),
+      takenUpInBestPlaneW: estimate(seen.takenUp(best.value)),
     };
-  });
-  const [panel, rib] = both;
-  const gained = panel!.here.map((watts, i) => watts - rib!.here[i]!);
-  return { alternatives: both.map(({ told }) => told), gainW: estimate(gained) };
+    return { here, alternative };
+  };
+  const panel = at('panel');
+  const rib = at('rib');
+  const gained = panel.here.map((watts, i) => watts - f64(rib.here, i));
+  return { alternatives: [panel.alternative, rib.alternative], gainW: estimate(gained) };
 }
 
 /**

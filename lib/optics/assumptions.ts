@@ -11,7 +11,7 @@ const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
 };
 
 export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
-  const { sun, site, load, receiver, air } = input;
+  const { sun, site, receiver } = input;
   const { dish } = input;
   const rimAbove = dish.profile.height(dish.apertureRadius) > set.receiverHeight;
   const mrad = (sun.shape === 'uniform' ? '4.65 mrad' : '4.65 mrad as published') + (site ? ', scaled to the day' : '');
@@ -24,7 +24,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
         }
       : {
           figure: 'irradiance',
-          assumption: `clear sky at the site, mean over the hours with the sun above ${site.leastElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m², with little haze (optical depth 0.1), 15 mm of water vapour and 3 mm of ozone overhead, ${standardPressure(site.altitudeM).toFixed(0)} hPa; haze takes more, cloud all`,
+          assumption: `clear sky at the site, mean over the hours with the sun above ${site.minElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m², with little haze (optical depth 0.1), 15 mm of water vapour and 3 mm of ozone overhead, ${standardPressure(site.altitudeM).toFixed(0)} hPa; haze takes more, cloud all`,
           source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
         },
     {
@@ -61,6 +61,23 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
       assumption: `reflectance ${input.reflector.reflectance}, absorptance ${receiver.absorptance}, the same at every angle, clean and new; what the hub and the vessel’s side catch is left out`,
       source: 'the design',
     },
+    ...heatAssumptions(input),
+    {
+      figure: 'pointing',
+      assumption: 'the sun moves by 15° an hour at most, so 4 minutes a degree at least',
+      source: 'one turn of the earth a day',
+    },
+    {
+      figure: 'one mm of rib error',
+      assumption:
+        'each rib by itself deviates by 1 mm (standard deviation) as one wave along its length, and tilts the panels across',
+      source: 'an estimate of this program',
+    },
+  ];
+}
+
+function heatAssumptions({ load, receiver, air }: OpticsInput): Assumption[] {
+  return [
     {
       figure: 'heat losses',
       assumption: `${load === null ? 'both faces of a disc' : 'closed cylinder a fifth higher than its content, lid on'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${receiver.emittance} towards surroundings as warm as the air`,
@@ -81,17 +98,6 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
       assumption:
         '7 kg of water for each m² of aperture, readings of ten minutes from 5 K above the air to 5 K below boiling at the place’s altitude, scaled from direct irradiance',
       source: 'ASAE S580.1',
-    },
-    {
-      figure: 'pointing',
-      assumption: 'the sun moves by 15° an hour at most, so 4 minutes a degree at least',
-      source: 'one turn of the earth a day',
-    },
-    {
-      figure: 'one mm of rib error',
-      assumption:
-        'each rib by itself strays by 1 mm (standard deviation) as one wave along its length, and tilts the panels across',
-      source: 'an estimate of this program',
     },
   ];
 }

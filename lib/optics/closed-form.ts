@@ -44,7 +44,7 @@ function integralOfWidth(line: MidLine, from: number, to: number): number {
  * Least number of ribs at which the panels' flat width falls wholly on a receiver: N ≥ π/asin(a/R), as the panel's
  * half-chord at the rim is R·sin α.
  */
-export function leastRibs(receiverRadius: number, apertureRadius: number): number {
+export function minRibs(receiverRadius: number, apertureRadius: number): number {
   if (receiverRadius >= apertureRadius) return 3;
   return Math.max(3, Math.ceil(Math.PI / Math.asin(receiverRadius / apertureRadius) - ROUNDING));
 }

@@ -3,6 +3,7 @@
  * water's gain over ten minutes, scaled to 700 W/m², fitted by a straight line against the difference to the air, and
  * read at 50 K.
  */
+import { element } from '../geometry/index.js';
 import { heatLoss, lossArea } from './heat.js';
 import type { Air, Load, Receiver } from './types.js';
 
@@ -93,7 +94,7 @@ export function cookingPower(
   const meanX = differences.reduce((sum, x) => sum + x, 0) / n;
   const meanY = powers.reduce((sum, y) => sum + y, 0) / n;
   const slope =
-    differences.reduce((sum, x, i) => sum + (x - meanX) * (powers[i]! - meanY), 0) /
+    differences.reduce((sum, x, i) => sum + (x - meanX) * (element(powers, i) - meanY), 0) /
     differences.reduce((sum, x) => sum + (x - meanX) ** 2, 0);
   const interceptW = meanY - slope * meanX;
   return {

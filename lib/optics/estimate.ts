@@ -2,14 +2,14 @@
 import type { Estimate } from './types.js';
 
 /** Mean of the batches and its standard error; a mean that is infinite is not known to any error. */
-export function estimate(batches: ArrayLike<number>): Estimate {
+export function estimate(batches: Float64Array | readonly number[]): Estimate {
   const n = batches.length;
   let sum = 0;
-  for (let i = 0; i < n; i++) sum += batches[i]!;
+  for (const one of batches) sum += one;
   const value = sum / n;
   if (!Number.isFinite(value)) return { value, standardError: Infinity };
   let squares = 0;
-  for (let i = 0; i < n; i++) squares += (batches[i]! - value) ** 2;
+  for (const one of batches) squares += (one - value) ** 2;
   return { value, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0 };
 }
 

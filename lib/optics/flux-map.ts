@@ -1,12 +1,14 @@
 /** How bright each place of the receiver's plane is. */
+import { element } from '../geometry/index.js';
 import { estimate } from './estimate.js';
 import type { Rays } from './trace.js';
 import type { Estimate } from './types.js';
+import { f32, f64 } from './typed-arrays.js';
 
 /** Cells along a side; odd, so that one has the axis in its middle. */
 const CELLS = 41;
 /** Rays are repeated about the axis this many times at most; more would smooth no further. */
-const MOST_TURNS = 24;
+const MAX_TURNS = 24;
 
 export interface FluxMap {
   /** Cells along a side, and half the side of the square, mm. */
@@ -31,7 +33,7 @@ export function fluxMap(
   ribCount: number,
   onAxis: boolean,
 ): FluxMap {
-  const turns = onAxis ? Math.min(ribCount, MOST_TURNS) : 1;
+  const turns = onAxis ? Math.min(ribCount, MAX_TURNS) : 1;
   const turn = Array.from({ length: turns }, (_, k) => {
     // any of the panels' angles is a symmetry; spread the chosen ones over the whole turn
     const angle = (2 * Math.PI * Math.round((k * ribCount) / turns)) / ribCount;
@@ -47,20 +49,22 @@ export function fluxMap(
     const map = new Float64Array(CELLS * CELLS);
     let all = 0;
     for (let i = batch * each; i < (batch + 1) * each; i++) {
-      const light = rays.light[i]!;
+      const light = f32(rays.light, i);
       all += Math.abs(light);
-      if (light <= 0 || !(rays.low[i]! < height && height < rays.high[i]!)) continue;
-      const x = rays.x[i]! + rays.dxdz[i]! * rise;
-      const y = rays.y[i]! + rays.dydz[i]! * rise;
+      if (light <= 0 || !(f32(rays.low, i) < height && height < f32(rays.high, i))) continue;
+      const x = f32(rays.x, i) + f32(rays.dxdz, i) * rise;
+      const y = f32(rays.y, i) + f32(rays.dydz, i) * rise;
       if (x * x + y * y > 2 * halfSide * halfSide) continue;
       for (let k = 0; k < turns; k++) {
-        const px = x * cos[k]! - y * sin[k]! + halfSide;
-        const py = x * sin[k]! + y * cos[k]!;
+        const px = x * f64(cos, k) - y * f64(sin, k) + halfSide;
+        const py = x * f64(sin, k) + y * f64(cos, k);
         if (!(px >= 0 && px < 2 * halfSide)) continue;
         const column = (px * toCell) | 0;
         if (Math.abs(py) < halfSide) {
-          map[(((py + halfSide) * toCell) | 0) * CELLS + column]! += light;
-          map[(((halfSide - py) * toCell) | 0) * CELLS + column]! += light;
+          const above = (((py + halfSide) * toCell) | 0) * CELLS + column;
+          const below = (((halfSide - py) * toCell) | 0) * CELLS + column;
+          map[above] = f64(map, above) + light;
+          map[below] = f64(map, below) + light;
         }
       }
     }
@@ -69,8 +73,8 @@ export function fluxMap(
   });
   const suns = Array.from(
     { length: CELLS * CELLS },
-    (_, cell) => maps.reduce((sum, map) => sum + map[cell]!, 0) / maps.length,
+    (_, cell) => maps.reduce((sum, map) => sum + f64(map, cell), 0) / maps.length,
   );
-  const brightest = suns.reduce((best, value, cell) => (value > suns[best]! ? cell : best), 0);
-  return { cells: CELLS, halfSide, suns, peak: estimate(maps.map((map) => map[brightest]!)) };
+  const brightest = suns.reduce((best, value, cell) => (value > element(suns, best) ? cell : best), 0);
+  return { cells: CELLS, halfSide, suns, peak: estimate(maps.map((map) => f64(map, brightest))) };
 }

@@ -1,5 +1,5 @@
 /** The forecast of the dish as it will be built. */
-import { leastRibs } from './closed-form.js';
+import { minRibs } from './closed-form.js';
 import { assumptions } from './assumptions.js';
 import { bestPlane } from './best-plane.js';
 import { estimate, scaled } from './estimate.js';
@@ -13,6 +13,7 @@ import type { SunDay } from './sun-day.js';
 import { trace } from './trace.js';
 import type { Assumption, Estimate, OpticsInput } from './types.js';
 import { type Heat, heatForecast } from './warming.js';
+import { f64 } from './typed-arrays.js';
 
 export interface ForecastOptions {
   /** Rays of the main trace; 262144 when left out. All traces together take about six times as many. */
@@ -73,7 +74,7 @@ export interface Forecast {
     readonly wavinessMradW: Estimate;
   };
   /** Least ribs at which the panels' flat width alone falls wholly on the receiver. */
-  readonly leastRibs: number;
+  readonly minRibs: number;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -146,7 +147,7 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
     heat: heatForecast(input, set, power.takenUpW, map.peak),
     pointing,
     sensitivity: sensitivity(input, set, rays * COMPARED, seed),
-    leastRibs: leastRibs(receiverRadius, apertureRadius),
+    minRibs: minRibs(receiverRadius, apertureRadius),
     assumptions: assumptions(input, set),
   };
 }
@@ -163,7 +164,7 @@ function sensitivity(input: OpticsInput, set: SetUp, rays: number, seed: number)
     Math.cos(settings.pointing) *
     input.reflector.reflectance *
     input.receiver.absorptance;
-  const lost = (changed: Float64Array) => estimate(changed.map((one, i) => (now[i]! - one) * watts));
+  const lost = (changed: Float64Array) => estimate(changed.map((one, i) => (f64(now, i) - one) * watts));
   return {
     ribMillimetreW: lost(caught({ ribError: 1 })),
     wavinessMradW: lost(caught({ slopeError: settings.slopeError + 1e-3 })),

@@ -1,6 +1,6 @@
 export type * from './types.js';
 export { type Advice, advise, type AdviceOptions } from './advice.js';
-export { leastRibs, pointSunIntercept } from './closed-form.js';
+export { minRibs, pointSunIntercept } from './closed-form.js';
 export { type Forecast, forecast, type ForecastOptions, ForecastStopped, type SpotPoint } from './forecast.js';
 export { type FluxMap } from './flux-map.js';
 export { type OpticsDesign, opticsInput } from './from-design.js';

@@ -4,6 +4,7 @@ import type { SetUp } from './set-up.js';
 import { caughtShares, intercepts, shadedShares, squaredRadii } from './spot.js';
 import { type Rays, trace, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
+import { f64 } from './typed-arrays.js';
 
 export type LossKey =
   | 'aim'
@@ -86,7 +87,7 @@ export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: num
   const unshaded = shaded.map((one) => 1 - one);
   let before: Float64Array = shaded.map(() => 1);
   const misses = stages(set, built, rays, seed).map(([key, intercept]): [LossKey, Estimate] => {
-    const lost = unshaded.map((one, i) => one * (before[i]! - intercept[i]!));
+    const lost = unshaded.map((one, i) => one * (f64(before, i) - f64(intercept, i)));
     before = intercept;
     return [key, share(lost, given)];
   });

@@ -1,6 +1,7 @@
 /** The panel as the trace sees it: tables over the mid-line's radius. */
 import { type DishShape, facetAt, litRange } from '../dish/index.js';
 import { curlSlope } from './edge-curl.js';
+import { f64 } from './typed-arrays.js';
 
 /** Linear interpolation over so many cells errs by under 1e-5 mm in height on any dish in use. */
 const CELLS = 2048;
@@ -65,9 +66,9 @@ export function curlTable(shape: DishShape, line: MidLine, edgeMrad: number | nu
     const next = Math.min(at + 1, line.cells);
     const last = next - 1;
     const step = (line.to - line.from) / line.cells;
-    const tan = line.tanSlope[at]!;
+    const tan = f64(line.tanSlope, at);
     // κ = cos³ψ·d(tan ψ)/du
-    const curvature = (1 + tan * tan) ** -1.5 * ((line.tanSlope[next]! - line.tanSlope[last]!) / step);
+    const curvature = (1 + tan * tan) ** -1.5 * ((f64(line.tanSlope, next) - f64(line.tanSlope, last)) / step);
     const half = halfWidthAt(line, u);
     for (let j = 0; j < side; j++) {
       const share = j / curlCells;

@@ -4,11 +4,12 @@ import type { SetUp } from './set-up.js';
 import { caughtShares, squaredRadii } from './spot.js';
 import { trace } from './trace.js';
 import type { Estimate } from './types.js';
+import { f64 } from './typed-arrays.js';
 
 /** The sun moves 15° an hour at most (on the equinoxes; less by the cosine of its declination): 4 minutes a degree. */
 const MINUTES_A_DEGREE = 4;
 /** Aim further off than this is no aim. */
-const MOST_DEG = 20;
+const MAX_DEG = 20;
 /** The power on the receiver that still counts. */
 const KEPT = 0.9;
 
@@ -33,19 +34,19 @@ export function pointingTolerance(set: SetUp, rays: number, seed: number): Point
   const best = caughtAt(1e-9);
   const bestMean = estimate(best).value;
   if (bestMean === 0) return { toleranceDeg: exact(0), sunMinutes: exact(0), curve: [] };
-  // a ratio of means; its error from what the batches stray from it
+  // a ratio of means; its error from how the batches deviate from it
   const kept = (angleDeg: number): Estimate => {
     const caught = caughtAt(angleDeg);
     const value = estimate(caught).value / bestMean;
     return {
       value,
-      standardError: estimate(caught.map((one, i) => (one - value * best[i]!) / bestMean)).standardError,
+      standardError: estimate(caught.map((one, i) => (one - value * f64(best, i)) / bestMean)).standardError,
     };
   };
   let [low, high] = [0, 1];
   let atHigh = kept(high);
-  while (atHigh.value > KEPT && high < MOST_DEG) {
-    [low, high] = [high, Math.min(MOST_DEG, high * 2)];
+  while (atHigh.value > KEPT && high < MAX_DEG) {
+    [low, high] = [high, Math.min(MAX_DEG, high * 2)];
     atHigh = kept(high);
   }
   const beyond = atHigh.value > KEPT;
@@ -54,7 +55,7 @@ export function pointingTolerance(set: SetUp, rays: number, seed: number): Point
     if (kept(middle).value > KEPT) low = middle;
     else high = middle;
   }
-  const angle = beyond ? MOST_DEG : (low + high) / 2;
+  const angle = beyond ? MAX_DEG : (low + high) / 2;
   const step = 0.05 * angle;
   const here = kept(angle);
   const fall = (kept(angle - step).value - kept(angle + step).value) / (2 * step);

@@ -3,24 +3,22 @@ import { type Diagnostic, diagnostic, type DiagnosticCode } from '../diagnostic/
 import { litRange } from '../dish/index.js';
 import type { Forecast } from './forecast.js';
 import { startOfDay, sunDay } from './sun-day.js';
-import type { OpticsInput } from './types.js';
+import type { OpticsInput, Site } from './types.js';
+
+/** A whole number of mm as text, 0 without a sign. */
+const roundMm = (mm: number) => String(Math.round(mm));
 
 const share = (value: number) => value > 0 && value <= 1;
 
-/** Everything that keeps the forecast from being made; with an error among them it must not be asked for. */
-export function inputProblems(input: OpticsInput): Diagnostic[] {
-  const { dish, reflector, receiver, load, air, sun, site } = input;
-  const found: Diagnostic[] = [];
-  const check = (
-    fine: boolean,
-    code: DiagnosticCode,
-    path: readonly string[],
-    rest: () => readonly [string, string],
-  ) => {
-    if (fine) return;
-    const [message, remedy] = rest();
-    found.push(diagnostic(code, path, `${path.join('.')}${message}`, remedy));
-  };
+/** Reports what is not fine; message after the key, and what would do. */
+type Check = (
+  fine: boolean,
+  code: DiagnosticCode,
+  path: readonly string[],
+  rest: () => readonly [message: string, remedy: string],
+) => void;
+
+function checkPlaces(check: Check, { dish, receiver }: OpticsInput): void {
   const { apertureRadius: R, profile } = dish;
   const f = profile.focusHeight;
   const { diameter, offset } = receiver;
@@ -38,6 +36,9 @@ export function inputProblems(input: OpticsInput): Diagnostic[] {
     ` of ${offset} mm puts the receiver below the vertex (the focus is ${f} mm above it)`,
     '0 puts it in the focus',
   ]);
+}
+
+function checkLight(check: Check, { receiver, reflector, sun }: OpticsInput): void {
   check(share(receiver.absorptance), 'receiver', ['receiver', 'absorptance'], () => [
     ` is ${receiver.absorptance}`,
     'it must be above 0 and at most 1',
@@ -64,43 +65,63 @@ export function inputProblems(input: OpticsInput): Diagnostic[] {
     ` is ${sun.pointingErrorDeg} deg`,
     'it must be 0 to 20 deg',
   ]);
+}
+
+function checkLoad(check: Check, { load, air }: OpticsInput): void {
   check(air.windMPerS >= 0, 'load', ['load', 'wind'], () => [` is ${air.windMPerS} m/s`, 'it must be at least 0 m/s']);
-  if (load !== null) {
-    const { startC, targetC, boilingPointC } = load;
-    check(targetC > startC, 'load', ['load', 'target'], () => [
-      ` of ${targetC} °C is not above load.start (${startC} °C)`,
-      `use more than ${startC} °C`,
-    ]);
-    check(targetC <= boilingPointC, 'boiling', ['load', 'target'], () => [
-      ` of ${targetC} °C is above load.boilingPoint (${boilingPointC} °C): the liquid boils away and gets no hotter`,
-      `use ${boilingPointC} °C or less, or give the boiling point of the liquid at the place`,
-    ]);
-    check(startC < boilingPointC, 'boiling', ['load', 'start'], () => [
-      ` of ${startC} °C is not below load.boilingPoint (${boilingPointC} °C)`,
-      `use less than ${boilingPointC} °C`,
-    ]);
-  }
-  if (site !== null) {
-    check(Math.abs(site.latitudeDeg) <= 90, 'site', ['site', 'latitude'], () => [
-      ` is ${site.latitudeDeg} deg`,
-      'it must be -90 to 90 deg',
-    ]);
-    check(Math.abs(site.longitudeDeg) <= 180, 'site', ['site', 'longitude'], () => [
-      ` is ${site.longitudeDeg} deg`,
-      'it must be -180 to 180 deg',
-    ]);
-    check(!Number.isNaN(startOfDay(site.date)), 'site', ['site', 'date'], () => [
-      ` ${site.date} is not a day of the calendar`,
-      'write it as 2026-06-21',
-    ]);
-    if (found.length === 0) {
-      const day = sunDay(site);
-      check(day.aiming.kind !== 'never', 'no-sun', ['site', 'date'], () => [
-        ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.leastElevationDeg}° up (site.leastElevation)`,
-        'choose another day',
-      ]);
-    }
-  }
+  if (load === null) return;
+  const { startC, targetC, boilingPointC } = load;
+  check(targetC > startC, 'load', ['load', 'target'], () => [
+    ` of ${targetC} °C is not above load.start (${startC} °C)`,
+    `use more than ${startC} °C`,
+  ]);
+  check(targetC <= boilingPointC, 'boiling', ['load', 'target'], () => [
+    ` of ${targetC} °C is above load.boilingPoint (${boilingPointC} °C): the liquid boils away and gets no hotter`,
+    `use ${boilingPointC} °C or less, or give the boiling point of the liquid at the place`,
+  ]);
+  check(startC < boilingPointC, 'boiling', ['load', 'start'], () => [
+    ` of ${startC} °C is not below load.boilingPoint (${boilingPointC} °C)`,
+    `use less than ${boilingPointC} °C`,
+  ]);
+}
+
+function checkSite(check: Check, site: Site): void {
+  check(Math.abs(site.latitudeDeg) <= 90, 'site', ['site', 'latitude'], () => [
+    ` is ${site.latitudeDeg} deg`,
+    'it must be -90 to 90 deg',
+  ]);
+  check(Math.abs(site.longitudeDeg) <= 180, 'site', ['site', 'longitude'], () => [
+    ` is ${site.longitudeDeg} deg`,
+    'it must be -180 to 180 deg',
+  ]);
+  check(!Number.isNaN(startOfDay(site.date)), 'site', ['site', 'date'], () => [
+    ` ${site.date} is not a day of the calendar`,
+    'write it as 2026-06-21',
+  ]);
+}
+
+function checkDay(check: Check, site: Site): void {
+  const day = sunDay(site);
+  check(day.aiming.kind !== 'never', 'no-sun', ['site', 'date'], () => [
+    ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.minElevationDeg}° up (site.leastElevation)`,
+    'choose another day',
+  ]);
+}
+
+/** Everything that keeps the forecast from being made; with an error among them it must not be asked for. */
+export function inputProblems(input: OpticsInput): Diagnostic[] {
+  const { site } = input;
+  const found: Diagnostic[] = [];
+  const check: Check = (fine, code, path, rest) => {
+    if (fine) return;
+    const [message, remedy] = rest();
+    found.push(diagnostic(code, path, `${path.join('.')}${message}`, remedy));
+  };
+  checkPlaces(check, input);
+  checkLight(check, input);
+  checkLoad(check, input);
+  if (site !== null) checkSite(check, site);
+  if (site !== null && found.length === 0) checkDay(check, site);
   return found;
 }
 
@@ -127,9 +148,9 @@ export function forecastProblems(input: OpticsInput, forecast: Forecast): Diagno
       ['receiver', 'diameter'],
       ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light`,
       interceptInBestPlane.value > intercept.value + 0.02
-        ? `set ${(bestPlane.value - forecast.receiver.height).toFixed(0)} mm from where it stands (receiver.offset ${(bestPlane.value - input.dish.profile.focusHeight).toFixed(0)} mm) it would catch ${percent(interceptInBestPlane.value)}`
+        ? `set ${roundMm(bestPlane.value - forecast.receiver.height)} mm from where it stands (receiver.offset ${roundMm(bestPlane.value - input.dish.profile.focusHeight)} mm) it would catch ${percent(interceptInBestPlane.value)}`
         : Number.isFinite(forecast.spot.radius90.value)
-          ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.leastRibs} ribs make the panels narrow enough`
+          ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.minRibs} ribs make the panels narrow enough`
           : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size',
     );
   }

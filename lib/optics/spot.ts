@@ -1,6 +1,7 @@
 /** What the traced rays make in a level plane. All shares are of the light that the mirror gives back, shade taken off. */
 import { estimate } from './estimate.js';
 import type { Rays } from './trace.js';
+import { f32, f64 } from './typed-arrays.js';
 import type { Estimate } from './types.js';
 
 /** Bins of the histogram over radius from which quantiles are read. */
@@ -15,9 +16,9 @@ export function squaredRadii(rays: Rays, height: number): Float64Array {
   const rise = height - rays.reference;
   const squared = new Float64Array(count);
   for (let i = 0; i < count; i++) {
-    const px = x[i]! + dxdz[i]! * rise;
-    const py = y[i]! + dydz[i]! * rise;
-    squared[i] = light[i]! > 0 && low[i]! < height && height < high[i]! ? px * px + py * py : Infinity;
+    const px = f32(x, i) + f32(dxdz, i) * rise;
+    const py = f32(y, i) + f32(dydz, i) * rise;
+    squared[i] = f32(light, i) > 0 && f32(low, i) < height && height < f32(high, i) ? px * px + py * py : Infinity;
   }
   return squared;
 }
@@ -30,7 +31,7 @@ function batchShares(rays: Rays, take: (ray: number) => boolean): Float64Array {
     let kept = 0;
     let all = 0;
     for (let i = batch * each; i < (batch + 1) * each; i++) {
-      const light = Math.abs(rays.light[i]!);
+      const light = Math.abs(f32(rays.light, i));
       all += light;
       if (take(i)) kept += light;
     }
@@ -41,20 +42,20 @@ function batchShares(rays: Rays, take: (ray: number) => boolean): Float64Array {
 
 /** Share of the mirror's light that the receiver's shade takes, batch by batch. */
 export function shadedShares(rays: Rays): Float64Array {
-  return batchShares(rays, (i) => rays.light[i]! < 0);
+  return batchShares(rays, (i) => f32(rays.light, i) < 0);
 }
 
 /** Share of the mirror's light (before the shade) that arrives within radius `a`, batch by batch. */
 export function caughtShares(rays: Rays, squared: Float64Array, a: number): Float64Array {
   const limit = a * a;
-  return batchShares(rays, (i) => squared[i]! <= limit);
+  return batchShares(rays, (i) => f64(squared, i) <= limit);
 }
 
 /** Intercept: share of the unshaded light within radius `a`, batch by batch. */
 export function intercepts(rays: Rays, squared: Float64Array, a: number): Float64Array {
   const caught = caughtShares(rays, squared, a);
   const shaded = shadedShares(rays);
-  return caught.map((share, i) => (share === 0 ? 0 : share / (1 - shaded[i]!)));
+  return caught.map((share, i) => (share === 0 ? 0 : share / (1 - f64(shaded, i))));
 }
 
 export interface CurvePoint {
@@ -72,15 +73,15 @@ function cumulative(rays: Rays, squared: Float64Array, most: number, bins: numbe
     const upTo = new Float64Array(bins + 1);
     let all = 0;
     for (let i = batch * each; i < (batch + 1) * each; i++) {
-      const light = rays.light[i]!;
+      const light = f32(rays.light, i);
       if (light <= 0) continue;
       all += light;
-      const bin = Math.sqrt(squared[i]!) * perMm;
-      if (bin < bins) upTo[(bin | 0) + 1]! += light;
+      const bin = Math.sqrt(f64(squared, i)) * perMm;
+      if (bin < bins) upTo[(bin | 0) + 1] = f64(upTo, (bin | 0) + 1) + light;
     }
-    for (let k = 1; k <= bins; k++) upTo[k] = upTo[k - 1]! + upTo[k]!;
+    for (let k = 1; k <= bins; k++) upTo[k] = f64(upTo, k - 1) + f64(upTo, k);
     // a batch that is wholly shaded has light nowhere
-    for (let k = 1; k <= bins; k++) upTo[k]! /= all || 1;
+    for (let k = 1; k <= bins; k++) upTo[k] = f64(upTo, k) / (all || 1);
     return upTo;
   });
 }
@@ -90,8 +91,8 @@ export function interceptCurve(rays: Rays, squared: Float64Array, most: number, 
   const shares = cumulative(rays, squared, most, points);
   return Array.from({ length: points + 1 }, (_, k) => ({
     radius: (most * k) / points,
-    intercept: estimate(shares.map((upTo) => upTo[k]!)),
-    ringShare: estimate(shares.map((upTo) => (k === 0 ? 0 : upTo[k]! - upTo[k - 1]!))),
+    intercept: estimate(shares.map((upTo) => f64(upTo, k))),
+    ringShare: estimate(shares.map((upTo) => (k === 0 ? 0 : f64(upTo, k) - f64(upTo, k - 1)))),
   }));
 }
 
@@ -100,13 +101,13 @@ export function shareRadii(rays: Rays, squared: Float64Array, share: number, mos
   return cumulative(rays, squared, most, BINS).map((upTo) => {
     let low = 0;
     let high = BINS;
-    if (upTo[BINS]! < share) return Infinity;
+    if (f64(upTo, BINS) < share) return Infinity;
     while (high - low > 1) {
       const middle = (low + high) >> 1;
-      if (upTo[middle]! < share) low = middle;
+      if (f64(upTo, middle) < share) low = middle;
       else high = middle;
     }
-    const part = (share - upTo[low]!) / (upTo[high]! - upTo[low]!);
+    const part = (share - f64(upTo, low)) / (f64(upTo, high) - f64(upTo, low));
     return ((low + part) * most) / BINS;
   });
 }
@@ -127,18 +128,18 @@ export function quickShareRadius(rays: Rays, height: number, share: number, most
   const perMm = QUICK_BINS / most;
   let all = 0;
   for (let i = 0; i < count; i++) {
-    if (light[i]! <= 0) continue;
-    all += light[i]!;
-    if (!(low[i]! < height && height < high[i]!)) continue;
-    const px = x[i]! + dxdz[i]! * rise;
-    const py = y[i]! + dydz[i]! * rise;
+    if (f32(light, i) <= 0) continue;
+    all += f32(light, i);
+    if (!(f32(low, i) < height && height < f32(high, i))) continue;
+    const px = f32(x, i) + f32(dxdz, i) * rise;
+    const py = f32(y, i) + f32(dydz, i) * rise;
     const bin = Math.sqrt(px * px + py * py) * perMm;
-    if (bin < QUICK_BINS) within[bin | 0]! += light[i]!;
+    if (bin < QUICK_BINS) within[bin | 0] = f64(within, bin | 0) + f32(light, i);
   }
   let upTo = 0;
   for (let bin = 0; bin < QUICK_BINS; bin++) {
-    const next = upTo + within[bin]!;
-    if (next >= share * all && next > 0) return (bin + (share * all - upTo) / within[bin]!) / perMm;
+    const next = upTo + f64(within, bin);
+    if (next >= share * all && next > 0) return (bin + (share * all - upTo) / f64(within, bin)) / perMm;
     upTo = next;
   }
   return Infinity;

@@ -20,13 +20,18 @@ function row(label: string, figure: Estimate | number, unit: string, digits: num
   return {
     label,
     // an infinite radius or time is said in words: no number would be true
-    value: Number.isFinite(value) ? value : 'never',
+    value: Number.isFinite(value) ? unsignedZero(value, digits) : 'never',
     unit: Number.isFinite(value) ? unit : '',
     digits,
     // an error that would print as 0 tells nothing
     ...(standardError > 0.05 * 10 ** -digits && Number.isFinite(standardError) ? { standardError } : {}),
     ...(note === undefined ? {} : { note }),
   };
+}
+
+/** The value, or 0 where it would print as "-0". */
+function unsignedZero(value: number, digits: number): number {
+  return Math.abs(value) < 0.5 * 10 ** -digits ? 0 : value;
 }
 
 function text(label: string, value: string, note?: string): SummaryRow {
@@ -74,7 +79,7 @@ function finite(length: LengthText): LengthText {
 
 const inMm: LengthText = (mm) => `${mm.toFixed(1)} mm`;
 
-function spotRows({ spot, receiver, concentration, leastRibs, map }: Forecast, length: LengthText): SummaryRow[] {
+function spotRows({ spot, receiver, concentration, minRibs, map }: Forecast, length: LengthText): SummaryRow[] {
   const off = spot.bestPlane.value - receiver.height;
   return [
     row('caught by the receiver', percent(spot.intercept), '%', 1, 'of the light that the mirror gives back'),
@@ -103,7 +108,7 @@ function spotRows({ spot, receiver, concentration, leastRibs, map }: Forecast, l
       0,
       `brightest place, over ${length((2 * map.halfSide) / map.cells)}; burns and blinds at once`,
     ),
-    row('ribs that the receiver asks for', leastRibs, '', 0, 'so that the panels’ flat width falls on it'),
+    row('ribs that the receiver asks for', minRibs, '', 0, 'so that the panels’ flat width falls on it'),
   ];
 }
 
@@ -173,13 +178,7 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
       0,
       `all but 1 % of the power: ${ribs.alternatives.map((one) => `${one.ribs} ribs ${watts(one.takenUpW)}`).join(', ')}`,
     ),
-    row(
-      'best receiver diameter',
-      receiver.bestDiameter,
-      'mm',
-      0,
-      `most heat kept at ${receiver.atC} °C: ${receiver.alternatives.map((one) => `${length(one.diameter)} ${watts(one.keptW)}`).join(', ')}`,
-    ),
+    receiverRow(receiver, length),
     row(
       'focal length of the least spot',
       focalLength.bestFocalLength,
@@ -200,4 +199,14 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
         .join('; '),
     ),
   ];
+}
+
+/** A receiver that loses more than it catches keeps nothing. */
+function receiverRow({ bestDiameter, atC, alternatives }: Advice['receiver'], length: LengthText): SummaryRow {
+  const label = 'best receiver diameter';
+  const kept = ({ value }: Estimate) => (value < 0.5 ? 'nothing' : `${value.toFixed(0)} W`);
+  if (alternatives.every(({ keptW }) => keptW.value < 0.5))
+    return text(label, 'none', `at ${atC} °C every receiver loses more than it catches`);
+  const each = alternatives.map((one) => `${length(one.diameter)} ${kept(one.keptW)}`).join(', ');
+  return row(label, bestDiameter, 'mm', 0, `most heat kept at ${atC} °C: ${each}`);
 }

@@ -60,7 +60,7 @@ export function sunDay(site: Site): SunDay {
     return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu);
   };
   const noon = highest(elevation, meanNoon - 40 * MINUTE, meanNoon + 40 * MINUTE);
-  const least = (site.leastElevationDeg * Math.PI) / 180;
+  const least = (site.minElevationDeg * Math.PI) / 180;
   const aims = Array.from(
     { length: (24 * 60) / STEP_MINUTES },
     (_, i) => noon - DAY / 2 + (i + 0.5) * STEP_MINUTES * MINUTE,

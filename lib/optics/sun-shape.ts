@@ -1,4 +1,5 @@
 /** How the sun's light is spread over angles from its centre. */
+import { element } from '../geometry/index.js';
 import type { SunShapeName } from './types.js';
 
 /** Half-angle of the sun's disc, in radians, at the mean distance as the trade rounds it. */
@@ -41,16 +42,16 @@ export function sunShape(name: SunShapeName, circumsolarRatio: number, radius = 
   const angles = [...spaced(0, DISC_END_MRAD, 4000), ...(chi > 0 ? spaced(DISC_END_MRAD, end, 8000).slice(1) : [])];
   const upTo = [0];
   for (let i = 1; i < angles.length; i++) {
-    const middle = (angles[i - 1]! + angles[i]!) / 2;
-    upTo.push(upTo[i - 1]! + radiance(middle, chi) * middle * (angles[i]! - angles[i - 1]!));
+    const middle = (element(angles, i - 1) + element(angles, i)) / 2;
+    upTo.push(element(upTo, i - 1) + radiance(middle, chi) * middle * (element(angles, i) - element(angles, i - 1)));
   }
-  const total = upTo.at(-1)!;
+  const total = element(upTo, upTo.length - 1);
   const angleAtShare = new Float64Array(CELLS + 1);
   for (let k = 0, i = 1; k <= CELLS; k++) {
     const share = (total * k) / CELLS;
-    while (i < upTo.length - 1 && upTo[i]! < share) i += 1;
-    const part = Math.min(1, (share - upTo[i - 1]!) / (upTo[i]! - upTo[i - 1]!));
-    const mrad = angles[i - 1]! + part * (angles[i]! - angles[i - 1]!);
+    while (i < upTo.length - 1 && element(upTo, i) < share) i += 1;
+    const part = Math.min(1, (share - element(upTo, i - 1)) / (element(upTo, i) - element(upTo, i - 1)));
+    const mrad = element(angles, i - 1) + part * (element(angles, i) - element(angles, i - 1));
     angleAtShare[k] = (mrad / DISC_END_MRAD) * radius;
   }
   return { angleAtShare };

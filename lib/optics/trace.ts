@@ -7,12 +7,22 @@
  * axis. The shade of a deep dish's own rim, when it is aimed off the sun, is left out.
  */
 import type { DishShape } from '../dish/index.js';
-import { curlCells, curlTable, type MidLine, midLine } from './mid-line.js';
+import {
+  aimRays,
+  BLOCK,
+  type Block,
+  drawn,
+  emptyBlock,
+  mirrorOf,
+  placeRays,
+  reflectRays,
+  scatterRays,
+  tiltRays,
+  turnRays,
+} from './ray.js';
 import { recurrenceSteps, uniformNumbers } from './sampling.js';
 import type { SunShape } from './sun-shape.js';
-
-/** Half panel choice and its number, place (2), sun (2), slope (2), specularity (2). */
-const DIMENSIONS = 9;
+import { f64 } from './typed-arrays.js';
 
 export interface TraceSettings {
   readonly shape: DishShape;
@@ -59,14 +69,51 @@ export interface Rays {
  * @throws RangeError when the seam leaves nothing of the panels, or there is less than one ray a batch
  */
 export function trace(settings: TraceSettings): Rays {
-  const { shape, sun, slopeError, specularity, pointing, ribError, batches } = settings;
+  const { batches, sun, pointing, specularity } = settings;
   const perBatch = Math.floor(settings.rays / batches);
   if (!(perBatch >= 1)) throw new RangeError(`${settings.rays} rays are too few for ${batches} batches`);
-  const count = perBatch * batches;
-  const rays: Rays = {
+  const rays = emptyRays(perBatch * batches, batches, settings.shape.profile.focusHeight);
+  const mirror = mirrorOf(settings);
+  const block = emptyBlock();
+  const columns = drawn(block);
+  const steps = recurrenceSteps(columns.length);
+  const next = uniformNumbers(settings.seed);
+  for (let batch = 0; batch < batches; batch++) {
+    const at = steps.map(next);
+    const end = (batch + 1) * perBatch;
+    for (let first = batch * perBatch; first < end; first += BLOCK) {
+      const count = Math.min(BLOCK, end - first);
+      columns.forEach((column, j) => {
+        at[j] = draw(column, count, f64(at, j), f64(steps, j));
+      });
+      placeRays(block, count, mirror);
+      aimRays(block, count, sun);
+      if (pointing !== 0) turnRays(block, count, mirror);
+      tiltRays(block, count, mirror);
+      reflectRays(block, count);
+      if (specularity > 0) scatterRays(block, count, specularity);
+      keepRays(rays, first, block, count, settings.shade);
+    }
+  }
+  return rays;
+}
+
+/** The next numbers of the recurrence; returns the last. */
+function draw(column: Float64Array, count: number, last: number, step: number): number {
+  let at = last;
+  for (let i = 0; i < count; i++) {
+    const moved = at + step;
+    at = moved >= 1 ? moved - 1 : moved;
+    column[i] = at;
+  }
+  return at;
+}
+
+function emptyRays(count: number, batches: number, reference: number): Rays {
+  return {
     count,
     batches,
-    reference: shape.profile.focusHeight,
+    reference,
     x: new Float32Array(count),
     y: new Float32Array(count),
     dxdz: new Float32Array(count),
@@ -75,155 +122,32 @@ export function trace(settings: TraceSettings): Rays {
     high: new Float32Array(count),
     light: new Float32Array(count),
   };
-  const line = midLine(shape);
-  const curl = settings.edgeCurlMrad === 0 ? null : curlTable(shape, line, settings.edgeCurlMrad);
-  const angles = sun?.angleAtShare;
-  const ribWave = ribSlopes(line, ribError);
-  const shadeRadius2 = settings.shade.radius ** 2;
-  const shadeHeight = settings.shade.height;
-  const { from, to, widthSlope: k, widthTaken: m, height, tanSlope, cells } = line;
-  const cellOf = cells / (to - from);
-  const widthFrom = (k * from * from) / 2 - m * from;
-  const widthWhole = (k * to * to) / 2 - m * to - widthFrom;
-  const cosPointing = Math.cos(pointing);
-  const sinPointing = Math.sin(pointing);
-  const offAxis = pointing !== 0;
-  const steps = recurrenceSteps(DIMENSIONS);
-  const next = uniformNumbers(settings.seed);
-  const at = new Float64Array(DIMENSIONS);
-  const TURN = 2 * Math.PI;
-  const side = curlCells + 1;
+}
 
-  for (let batch = 0, i = 0; batch < batches; batch++) {
-    for (let j = 0; j < DIMENSIONS; j++) at[j] = next();
-    for (const end = i + perBatch; i < end; i++) {
-      for (let j = 0; j < DIMENSIONS; j++) {
-        const moved = at[j]! + steps[j]!;
-        at[j] = moved >= 1 ? moved - 1 : moved;
-      }
-      // where on the panel: ∫halfWidth du is a quadratic of u
-      const taken = widthFrom + widthWhole * at[1]!;
-      const u = Math.min(to, Math.max(from, (m + Math.sqrt(m * m + 2 * k * taken)) / k));
-      const half = k * u - m;
-      const w = at[2]! * half;
-      const cellAt = (u - from) * cellOf;
-      const cell = Math.min(cells - 1, cellAt | 0);
-      const part = cellAt - cell;
-      const z = height[cell]! + part * (height[cell + 1]! - height[cell]!);
-      const tan = tanSlope[cell]! + part * (tanSlope[cell + 1]! - tanSlope[cell]!);
-      const cosPsi = 1 / Math.sqrt(1 + tan * tan);
-      const sinPsi = tan * cosPsi;
-
-      // towards the sun
-      let sx = 0;
-      let sy = 0;
-      if (angles) {
-        const shareAt = at[3]! * (angles.length - 1);
-        const low = shareAt | 0;
-        const angle = angles[low]! + (shareAt - low) * (angles[low + 1]! - angles[low]!);
-        const sine = Math.sin(angle);
-        sx = sine * Math.cos(TURN * at[4]!);
-        sy = sine * Math.sin(TURN * at[4]!);
-      }
-      let sz = Math.sqrt(1 - sx * sx - sy * sy);
-      let turnCos = 1;
-      let turnSin = 0;
-      let mirrored = 1;
-      if (offAxis) {
-        const tilted = sx * cosPointing + sz * sinPointing;
-        sz = sz * cosPointing - sx * sinPointing;
-        // which half of which panel; the ray is traced in that panel's frame and turned back
-        const half2 = at[0]! * 2 * shape.layout.ribs.length;
-        const number = half2 | 0;
-        mirrored = number % 2 === 0 ? 1 : -1;
-        const turn = (number >> 1) * 2 * shape.layout.halfAngle;
-        turnCos = Math.cos(turn);
-        turnSin = Math.sin(turn);
-        sx = tilted * turnCos + sy * turnSin;
-        sy = mirrored * (sy * turnCos - tilted * turnSin);
-      }
-
-      // a wall that the sun stands behind gets none
-      const light = Math.max(0, sz - sx * tan);
-      let shaded = false;
-      if (shadeRadius2 > 0 && shadeHeight > z) {
-        const px = u + (sx / sz) * (shadeHeight - z);
-        const py = w + (sy / sz) * (shadeHeight - z);
-        shaded = px * px + py * py < shadeRadius2;
-      }
-
-      // the normal: tilted along the panel (a) and across it (b)
-      let a = 0;
-      let b = 0;
-      if (curl) {
-        const row = ((u - from) / (to - from)) * curlCells;
-        const column = half > 0 ? (w / half) * curlCells : 0;
-        const r0 = Math.min(curlCells - 1, row | 0);
-        const c0 = Math.min(curlCells - 1, column | 0);
-        const pr = row - r0;
-        const pc = column - c0;
-        const o = r0 * side + c0;
-        b +=
-          (1 - pr) * ((1 - pc) * curl[o]! + pc * curl[o + 1]!) +
-          pr * ((1 - pc) * curl[o + side]! + pc * curl[o + side + 1]!);
-      }
-      if (slopeError > 0 || ribError > 0) {
-        const size = Math.sqrt(-2 * Math.log(1 - at[5]!));
-        const g1 = size * Math.cos(TURN * at[6]!);
-        const g2 = size * Math.sin(TURN * at[6]!);
-        const across = ribError > 0 && half > 0 ? (Math.SQRT1_2 * ribError) / half : 0;
-        a += g1 * Math.sqrt(slopeError * slopeError + ribWave * ribWave);
-        b += g2 * Math.sqrt(slopeError * slopeError + across * across);
-      }
-      let nx = -sinPsi + a * cosPsi;
-      let ny = b;
-      let nz = cosPsi + a * sinPsi;
-      const norm = 1 / Math.sqrt(nx * nx + ny * ny + nz * nz);
-      nx *= norm;
-      ny *= norm;
-      nz *= norm;
-      const twice = 2 * (sx * nx + sy * ny + sz * nz);
-      let rx = twice * nx - sx;
-      let ry = twice * ny - sy;
-      let rz = twice * nz - sz;
-      if (specularity > 0) {
-        const size = specularity * Math.sqrt(-2 * Math.log(1 - at[7]!));
-        const g1 = size * Math.cos(TURN * at[8]!);
-        const g2 = size * Math.sin(TURN * at[8]!);
-        const flat = 1 / Math.sqrt(rx * rx + rz * rz);
-        const ex = rz * flat;
-        const ez = -rx * flat;
-        // second direction across the ray: r × e
-        const fx = ry * ez;
-        const fy = rz * ex - rx * ez;
-        const fz = -ry * ex;
-        rx += g1 * ex + g2 * fx;
-        ry += g2 * fy;
-        rz += g1 * ez + g2 * fz;
-      }
-      const level = Math.abs(rz) <= 1e-6;
-      const dx = level ? 0 : rx / rz;
-      const dy = level ? 0 : ry / rz;
-      const rise = shape.profile.focusHeight - z;
-      const hitX = u + dx * rise;
-      const hitY = mirrored * (w + dy * rise);
-      const slopeY = mirrored * dy;
-      rays.x[i] = hitX * turnCos - hitY * turnSin;
-      rays.y[i] = hitX * turnSin + hitY * turnCos;
-      rays.dxdz[i] = dx * turnCos - slopeY * turnSin;
-      rays.dydz[i] = dx * turnSin + slopeY * turnCos;
-      rays.low[i] = rz > 0 && !level ? z : -Infinity;
-      rays.high[i] = rz > 0 && !level ? Infinity : level ? -Infinity : z;
-      rays.light[i] = shaded ? -light : light;
-    }
+/** Keeps the rays as lines in the frame of the dish. */
+function keepRays(rays: Rays, first: number, block: Block, count: number, shade: TraceSettings['shade']): void {
+  const { reference, x, y, dxdz, dydz, low, high, light } = rays;
+  for (let i = 0, to = first; i < count; i++, to++) {
+    const [u, w, z] = [f64(block.u, i), f64(block.w, i), f64(block.z, i)];
+    const [rx, ry, rz] = [f64(block.rx, i), f64(block.ry, i), f64(block.rz, i)];
+    const [cos, sin, side] = [f64(block.turnCos, i), f64(block.turnSin, i), f64(block.mirrored, i)];
+    const level = Math.abs(rz) <= 1e-6;
+    const dx = level ? 0 : rx / rz;
+    const dy = level ? 0 : (side * ry) / rz;
+    const hitX = u + dx * (reference - z);
+    const hitY = side * w + dy * (reference - z);
+    x[to] = hitX * cos - hitY * sin;
+    y[to] = hitX * sin + hitY * cos;
+    dxdz[to] = dx * cos - dy * sin;
+    dydz[to] = dx * sin + dy * cos;
+    low[to] = rz > 0 && !level ? z : -Infinity;
+    high[to] = rz > 0 && !level ? Infinity : level ? -Infinity : z;
+    const [sx, sy, sz] = [f64(block.sx, i), f64(block.sy, i), f64(block.sz, i)];
+    // a wall that the sun stands behind gets none
+    const lit = Math.max(0, sz - sx * f64(block.tan, i));
+    const over = squared(u + (sx / sz) * (shade.height - z), w + (sy / sz) * (shade.height - z));
+    light[to] = shade.height > z && over < shade.radius * shade.radius ? -lit : lit;
   }
-  return rays;
 }
 
-/**
- * Slope along a panel that two ribs give it whose height strays by σ (a wave as long as the lit rib, each rib by
- * itself): the mean of the two has σ/√2, and a wave of length L and standard deviation s has the slope 2π·s/L.
- */
-function ribSlopes(line: MidLine, ribError: number): number {
-  return (2 * Math.PI * ribError * Math.SQRT1_2) / (line.to - line.from);
-}
+const squared = (x: number, y: number): number => x * x + y * y;

@@ -59,7 +59,7 @@ export interface Site {
   readonly date: string;
   readonly altitudeM: number;
   /** Least height of the sun at which the dish is used. */
-  readonly leastElevationDeg: number;
+  readonly minElevationDeg: number;
 }
 
 export interface OpticsInput {

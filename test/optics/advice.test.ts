@@ -1,7 +1,15 @@
 import { diagnosticText, pathText } from '../../lib/diagnostic/index.js';
 import process from 'node:process';
 import { describe, expect, it } from 'vitest';
-import { advise, adviceRows, forecast, forecastProblems, inputProblems, opticsInput } from '../../lib/optics/index.js';
+import {
+  advise,
+  adviceRows,
+  forecast,
+  forecastProblems,
+  inputProblems,
+  opticsInput,
+  summaryRows,
+} from '../../lib/optics/index.js';
 import { fixture } from '../helpers/fixtures.js';
 import { dishOf, inputOf } from './dishes.js';
 
@@ -32,6 +40,29 @@ describe('advice', () => {
     // in a storm the narrower vessel is better or as good
     const storm = advise(inputOf({ air: { windMPerS: 12 } }), quick).receiver;
     expect(storm.bestDiameter).toBeLessThanOrEqual(receiver.bestDiameter);
+  });
+
+  it('never advises a negative power or a length of -0', () => {
+    // a gale and a weak sun: the wide receivers lose more than they catch, then all of them do
+    for (const irradianceWPerM2 of [120, 10]) {
+      const weak = inputOf({ air: { windMPerS: 15 }, sun: { irradianceWPerM2 } });
+      const { alternatives } = advise(weak, quick).receiver;
+      expect(alternatives.some(({ keptW }) => keptW.value < 0)).toBe(true);
+      const told = adviceRows(advise(weak, quick)).find(({ label }) => label === 'best receiver diameter')!;
+      expect(`${told.value} ${told.note}`).not.toMatch(/-\d/);
+      if (alternatives.every(({ keptW }) => keptW.value < 0)) expect(told.value).toBe('none');
+      else expect(told.note).toMatch(/nothing/);
+    }
+    // a plane that all but stands in the focus
+    const high = inputOf({ receiver: { diameter: 120, offset: 90 } });
+    const made = forecast(high, quick);
+    const near = { ...made, spot: { ...made.spot, bestPlane: { value: 549.8, standardError: 0.1 } } };
+    expect(forecastProblems(high, near).find(({ code }) => code === 'spot-misses-receiver')!.remedy).toMatch(
+      /receiver.offset 0 mm/,
+    );
+    const loss = { ...made.power.losses[0]!, watts: { value: -0.01, standardError: 0 } };
+    const row = summaryRows({ ...made, power: { ...made.power, losses: [loss] } }).at(-1)!;
+    expect(Object.is(row.value, 0)).toBe(true);
   });
 
   it('compares focal lengths in their own best planes', () => {
@@ -71,7 +102,7 @@ describe('speed', () => {
 
 describe('bad input', () => {
   const of = (change: Parameters<typeof inputOf>[0]) => inputProblems(inputOf(change));
-  const site = { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 0, leastElevationDeg: 15 };
+  const site = { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 0, minElevationDeg: 15 };
 
   it('finds nothing wrong with the demo', () => {
     expect(of({})).toEqual([]);

@@ -193,7 +193,7 @@ describe('forecast', () => {
   it('uses the clear sky of a site', () => {
     const told = forecast(
       inputOf({
-        site: { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 600, leastElevationDeg: 15 },
+        site: { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 600, minElevationDeg: 15 },
       }),
       quick,
     );

@@ -63,7 +63,7 @@ describe('place of the sun, against an independent library', () => {
 });
 
 describe('day of a place', () => {
-  const site = { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 600, leastElevationDeg: 15 };
+  const site = { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 600, minElevationDeg: 15 };
 
   it('puts noon at 90° less latitude plus declination', () => {
     // declination at the June solstice 23.44°
@@ -84,7 +84,7 @@ describe('day of a place', () => {
 
   it('knows polar night, polar day and the date line', () => {
     expect(sunDay({ ...site, latitudeDeg: 75, date: '2026-12-21' }).aiming.kind).toBe('never');
-    expect(sunDay({ ...site, latitudeDeg: 89, leastElevationDeg: 10 }).aiming.kind).toBe('all-day');
+    expect(sunDay({ ...site, latitudeDeg: 89, minElevationDeg: 10 }).aiming.kind).toBe('all-day');
     const east = sunDay({ ...site, longitudeDeg: 179.9 });
     const west = sunDay({ ...site, longitudeDeg: -179.9 });
     expect(Math.abs(east.noonElevationDeg - west.noonElevationDeg)).toBeLessThan(0.01);
@@ -140,7 +140,7 @@ describe('clear sky', () => {
 
   it('gives La Paz 860 to 930 W/m² at noon in June, as other published models do', () => {
     // from memory of such models; one that adds a fixed share a kilometre gave 1046
-    const day = { latitudeDeg: -16.5, longitudeDeg: -68.1, altitudeM: 3640, date: '2026-06-21', leastElevationDeg: 15 };
+    const day = { latitudeDeg: -16.5, longitudeDeg: -68.1, altitudeM: 3640, date: '2026-06-21', minElevationDeg: 15 };
     expect(sunDay(day).noonDirectWPerM2).toBeGreaterThan(860);
     expect(sunDay(day).noonDirectWPerM2).toBeLessThan(930);
   });

@@ -1,7 +1,7 @@
 import process from 'node:process';
 import { describe, expect, it } from 'vitest';
 import { facetAt, litRange } from '../../lib/dish/index.js';
-import { leastRibs, pointSunIntercept } from '../../lib/optics/index.js';
+import { minRibs, pointSunIntercept } from '../../lib/optics/index.js';
 import { estimate } from '../../lib/optics/estimate.js';
 import { caughtShares, interceptCurve, intercepts, shareRadius, squaredRadii } from '../../lib/optics/spot.js';
 import { sunShape } from '../../lib/optics/sun-shape.js';
@@ -39,7 +39,7 @@ describe('closed form of the point sun', () => {
   });
 
   it('puts the number of ribs at π/asin(a/R)', () => {
-    const ribs = leastRibs(130, 750);
+    const ribs = minRibs(130, 750);
     expect(750 * Math.sin(Math.PI / ribs)).toBeLessThanOrEqual(130);
     expect(750 * Math.sin(Math.PI / (ribs - 1))).toBeGreaterThan(130);
   });
@@ -47,13 +47,13 @@ describe('closed form of the point sun', () => {
   it('asks for no further rib where the panels are just as wide as the receiver', () => {
     // half the side of a regular polygon in a circle of 750 mm: R·sin(π/N)
     for (let n = 3; n <= 240; n++) {
-      expect(leastRibs(750 * Math.sin(Math.PI / n), 750)).toBe(n);
-      expect(leastRibs(750 * Math.sin(Math.PI / n) * 0.9999, 750)).toBe(n + 1);
+      expect(minRibs(750 * Math.sin(Math.PI / n), 750)).toBe(n);
+      expect(minRibs(750 * Math.sin(Math.PI / n) * 0.9999, 750)).toBe(n + 1);
     }
     // a hexagon's half side is half its radius
-    expect(leastRibs(375, 750)).toBe(6);
-    expect(leastRibs(750, 750)).toBe(3);
-    expect(leastRibs(800, 750)).toBe(3);
+    expect(minRibs(375, 750)).toBe(6);
+    expect(minRibs(750, 750)).toBe(3);
+    expect(minRibs(800, 750)).toBe(3);
   });
 });
 
