@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { leastRibs } from '../../lib/optics/index.js';
+import { minRibs } from '../../lib/optics/index.js';
 
 describe('ribs that a receiver asks for', () => {
   it.each([
@@ -10,13 +10,13 @@ describe('ribs that a receiver asks for', () => {
     [10, (Math.sqrt(5) - 1) / 4],
     [12, (Math.sqrt(6) - Math.SQRT2) / 4],
   ])('are as many as a polygon has whose half side is the receiver’s radius: %d', (ribs, share) => {
-    expect(leastRibs(1000 * share * (1 + 1e-9), 1000)).toBe(ribs);
-    expect(leastRibs(1000 * share * (1 - 1e-9), 1000)).toBe(ribs + 1);
+    expect(minRibs(1000 * share * (1 + 1e-9), 1000)).toBe(ribs);
+    expect(minRibs(1000 * share * (1 - 1e-9), 1000)).toBe(ribs + 1);
   });
 
   it('are three at least, and three for a receiver as wide as the dish', () => {
-    expect(leastRibs(900, 1000)).toBe(3);
-    expect(leastRibs(1000, 1000)).toBe(3);
-    expect(leastRibs(2000, 1000)).toBe(3);
+    expect(minRibs(900, 1000)).toBe(3);
+    expect(minRibs(1000, 1000)).toBe(3);
+    expect(minRibs(2000, 1000)).toBe(3);
   });
 });
