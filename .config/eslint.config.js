@@ -11,6 +11,9 @@ export default tseslint.config(
       },
     },
     rules: {
+      'max-lines': ['error', 350],
+      // warnings as long as some functions exceed them; `npm run lint` lists these
+      complexity: ['warn', 20],
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true, allowBoolean: true }],
       '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: true }],
@@ -19,4 +22,6 @@ export default tseslint.config(
       '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
     },
   },
+  // tests are lists of cases
+  { files: ['lib/**', 'cli/**'], rules: { 'max-lines-per-function': ['warn', 80] } },
 );
