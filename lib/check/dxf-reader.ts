@@ -1,6 +1,6 @@
 /**
  * A strict reader of the DXF that `cut` writes: a list of tags, each a line with a group code and a line with a value
- * (Autodesk, DXF Reference, AutoCAD 2012). Anything that such a file does not need is refused, not skipped, because a
+ * (Autodesk, DXF Reference, edition of 2012). Anything that such a file does not need is refused, not skipped, because a
  * machine might cut it.
  */
 import type { Vertex } from '../geometry/index.js';

@@ -12,7 +12,10 @@ import { loadSection, receiverSection, siteSection, sunSection } from './section
 import { markingSection, printSection, templateSection } from './sections/template.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
 
-/** Operations that carry a colour and a layer, with the default from the Okabe-Ito palette (Okabe and Ito 2002). */
+/**
+ * Operations that carry a colour and a layer. The default colours are from the palette of Okabe and Ito (2002), but for
+ * the two greys, of what is not cut through: they are our own.
+ */
 export const defaultColours = {
   outline: '#009E73',
   opening: '#56B4E9',

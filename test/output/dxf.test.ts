@@ -89,7 +89,7 @@ describe('a sheet as DXF', () => {
     expect(arcs).toBeGreaterThan(10);
   });
 
-  // Autodesk, DXF Reference (AutoCAD 2012), "Group Code Value Types": from memory, the ranges met here
+  // Autodesk, DXF Reference, edition of 2012, "Group Code Value Types": from memory, the ranges met here
   it('gives every group code a value of its kind', () => {
     for (const [code, value] of tags) {
       if (code === 5 || code === 105 || (code >= 320 && code <= 369) || (code >= 390 && code <= 399))
@@ -103,7 +103,7 @@ describe('a sheet as DXF', () => {
     }
   });
 
-  // Autodesk, DXF Reference (AutoCAD 2012), "LWPOLYLINE" and "CIRCLE": order of the subclasses and needed codes
+  // Autodesk, DXF Reference, edition of 2012, "LWPOLYLINE" and "CIRCLE": order of the subclasses and needed codes
   it('writes entities with the codes of the reference', () => {
     for (const entity of entitiesOf(tags)) {
       const type = valueOf(entity, 0);

@@ -148,7 +148,7 @@ export function routerSection(unit: LengthUnit) {
       chipLoad: numberAuto({
         about: 'Thickness of the chip of one cutting edge in one turn.',
         unit: 'mm',
-        auto: 'by material and diameter, 0.45 of the least that the CNC Production Routing Guide of Onsrud gives (from memory); the bit maker’s table comes first',
+        auto: 'by material and diameter, 0.45 of the minimum of a published guide (from memory); the bit maker’s table comes first',
         above: 0,
         most: 2,
       }),

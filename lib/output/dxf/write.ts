@@ -1,5 +1,5 @@
 /**
- * Drawings as DXF, by the library dxf-writer (group codes: Autodesk, DXF Reference, AutoCAD 2012). Two things are
+ * Drawings as DXF, by the library dxf-writer (group codes: Autodesk, DXF Reference, edition of 2012). Two things are
  * added to it: entities stay in cutting order, where the library sorts them by layer; and a layer has its colour both
  * as an index and as a true colour.
  */

@@ -1,4 +1,4 @@
-/** Entities of a DXF file as runs of edges (Autodesk, DXF Reference, AutoCAD 2012, chapter 6). */
+/** Entities of a DXF file as runs of edges (Autodesk, DXF Reference, edition of 2012, chapter 6). */
 import type { FittedPath, Point, Vertex } from '../../geometry/index.js';
 import { followEllipse, followSpline } from './curves.js';
 import { type DrawnRun, ExtraFault } from './drawing.js';

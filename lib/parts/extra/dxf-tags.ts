@@ -1,5 +1,5 @@
 /**
- * The tags of a DXF file: a line with a group code, a line with a value (Autodesk, DXF Reference, AutoCAD 2012). Read
+ * The tags of a DXF file: a line with a group code, a line with a value (Autodesk, DXF Reference, edition of 2012). Read
  * strictly and with line numbers: a reader that skips what it does not understand would lose vertices without a word.
  */
 import { ExtraFault, quoted } from './drawing.js';
