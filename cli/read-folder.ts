@@ -1,23 +1,26 @@
 /** Reading back a folder as written. */
 import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { FolderFiles } from '../lib/index.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
 
 /** What `verify` reads; a larger file is not one of ours. */
 const largestFile = 64 * 1024 * 1024;
-const textFile = /\.(?:json|dxf|svg|csv|ngc|html)$/;
+// what a folder of ours holds, and what a machine would run: a stray one of those has to be found
+const ours = /\.(?:json|dxf|svg|csv|ngc|html|pdf)$/i;
+const machine = /\.(?:nc|gcode|gc|tap|cnc|plt|hpgl)$/i;
 
 /**
- * The text files below a folder, by name with `/`. Links are not followed.
+ * The files below a folder that a proof looks at, by name with `/`. Links are not followed.
  * @throws Stop when the folder cannot be read
  */
-export function readFolder(folder: string): ReadonlyMap<string, string> {
-  const files = new Map<string, string>();
+export function readFolder(folder: string): FolderFiles {
+  const files = new Map<string, string | Uint8Array>();
   const walk = (prefix: string, depth: number): void => {
     for (const entry of readdirSync(join(folder, prefix), { withFileTypes: true })) {
       const name = prefix === '' ? entry.name : `${prefix}/${entry.name}`;
       if (entry.isDirectory() && depth < 3) walk(name, depth + 1);
-      if (!entry.isFile() || entry.name.startsWith('.') || !textFile.test(name)) continue;
+      if (!entry.isFile() || entry.name.startsWith('.') || !(ours.test(name) || machine.test(name))) continue;
       if (lstatSync(join(folder, name)).size > largestFile)
         throw stop(
           exitCode.wrongInput,
@@ -25,7 +28,7 @@ export function readFolder(folder: string): ReadonlyMap<string, string> {
           `${name} is larger than 64 MB: dishwright did not write it`,
           'give a folder that `dishwright cut` has written',
         );
-      files.set(name, readFileSync(join(folder, name), 'utf8'));
+      files.set(name, readFileSync(join(folder, name)));
     }
   };
   try {

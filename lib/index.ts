@@ -1,5 +1,5 @@
 /** The library: design to files. Geometry, nest, optics, proof, book and Maker models have entries of their own. */
-export { type Proof, verify } from './check/index.js';
+export { type FolderFiles, type Proof, proveFolder, verify } from './check/index.js';
 export {
   defaultColours,
   type Design,

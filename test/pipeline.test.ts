@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { buildJob, type Job, verify } from '../lib/index.js';
+import { buildJob, type Job, proveFolder } from '../lib/index.js';
 import { fixture, fixtureNames } from './helpers/fixtures.js';
 
 /** Area of a ring by the shoelace formula, arcs as circular segments: (r²/2)(θ − sin θ). */
@@ -45,9 +45,7 @@ describe.each(fixtureNames)('%s', (name) => {
   });
 
   it('proves right when its files are read back', () => {
-    const texts = new Map<string, string>();
-    for (const [file, bytes] of job.files) if (typeof bytes === 'string') texts.set(file, bytes);
-    const proof = verify(texts);
+    const proof = proveFolder(job.files);
     expect(proof.faults.map(({ message }) => message)).toEqual([]);
     for (const sheet of proof.sheets) {
       expect(sheet.worstInward?.mm ?? 0).toBeLessThan(0.02);

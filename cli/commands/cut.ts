@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { buildJob, cautionsShort, operationKey, verify } from '../../lib/index.js';
+import { buildJob, cautionsShort, operationKey, proveFolder } from '../../lib/index.js';
 import { withClaim } from '../claim.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
@@ -16,7 +16,7 @@ type CutArguments = DesignArguments & { readonly out: string; readonly force: bo
 
 /** Reads the folder back. @throws Stop when the files are not what was designed */
 function prove(folder: string): void {
-  const proof = verify(readFolder(folder));
+  const proof = proveFolder(readFolder(folder));
   if (proof.ok) return;
   throw new Stop(
     exitCode.cannotBuild,

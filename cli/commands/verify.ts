@@ -5,7 +5,7 @@ import { jsonFlag } from '../flags.js';
 import { proofTable } from '../proof-table.js';
 import { readFolder } from '../read-folder.js';
 import { reportFaults } from '../report.js';
-import { verify } from '../../lib/index.js';
+import { proveFolder } from '../../lib/index.js';
 
 interface VerifyArguments {
   readonly folder: string;
@@ -21,7 +21,7 @@ export const verifyCommand: CommandModule<object, VerifyArguments> = {
       .options(jsonFlag)
       .example('$0 verify out/press-house', 'a table of the sheets, and every fault'),
   handler: ({ folder, json }) => {
-    const proof = verify(readFolder(folder));
+    const proof = proveFolder(readFolder(folder));
     if (json) printJson(proof);
     else for (const line of proofTable(proof, columns())) print(line);
     reportFaults(proof);

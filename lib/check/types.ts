@@ -22,7 +22,10 @@ export type FaultCode =
   | 'spacing'
   | 'margin'
   | 'keep-out'
-  | 'router';
+  | 'router'
+  | 'record'
+  | 'changed'
+  | 'stray-file';
 
 export interface Place {
   readonly x: number;

@@ -31,7 +31,9 @@ export {
   type JobRecord,
   type JobSheet,
   type PartToRecord,
+  listFiles,
   recordPart,
+  sealJob,
   writeJob,
 } from './job.js';
 export type { Paper, PrintOptions } from './print/index.js';

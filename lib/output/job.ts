@@ -1,5 +1,7 @@
 /** `job.json`: the record of what was made, against which the written folder is proven later. Lengths in mm. */
 import type { Diagnostic } from '../diagnostic/index.js';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Vertex } from '../geometry/index.js';
 import type { RouterLimits, ToolWear } from '../machining/index.js';
 import { decimal } from './decimal.js';
@@ -103,6 +105,20 @@ export interface JobRecord {
   readonly extras: readonly JobExtra[];
 }
 
+/** A file of the folder as it was written. */
+export interface JobFile {
+  readonly name: string;
+  readonly bytes: number;
+  /** SHA-256 (FIPS 180-4), hexadecimal. */
+  readonly sha256: string;
+}
+
+/** The record as it is written into a folder. */
+interface SealedRecord extends JobRecord {
+  readonly files?: readonly JobFile[];
+  readonly recordHash?: string;
+}
+
 /** A part, as far as the record needs it. */
 export interface PartToRecord extends Omit<JobPart, 'contours'> {
   readonly contours: readonly {
@@ -177,8 +193,8 @@ function printedSheet(sheet: JobSheet): JobSheet {
  * a number that JSON cannot hold (infinite, none) becomes null there. A list of numbers stands on one line.
  * @throws RangeError for a place that is not a finite number
  */
-export function writeJob(record: JobRecord): string {
-  const printed: JobRecord = {
+export function writeJob(record: SealedRecord): string {
+  const printed: SealedRecord = {
     ...record,
     parts: record.parts.map(printedPart),
     sheets: record.sheets.map(printedSheet),
@@ -190,4 +206,27 @@ export function writeJob(record: JobRecord): string {
   );
   // within a JSON string a line break is escaped, so this meets only lists
   return `${text.replace(/\[\n\s*([-\d.e+]+(?:,\n\s*[-\d.e+]+)*)\n\s*\]/g, (_, list: string) => `[${list.replace(/\s+/g, ' ')}]`)}\n`;
+}
+
+const hashOf = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
+
+/** The list of a folder's other files for its record, in order of their names. */
+export function listFiles(files: ReadonlyMap<string, string | Uint8Array>): JobFile[] {
+  return [...files]
+    .map(([name, content]) => {
+      const bytes = typeof content === 'string' ? utf8ToBytes(content) : content;
+      return { name, bytes: bytes.length, sha256: hashOf(bytes) };
+    })
+    .sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
+/**
+ * The record with the list of the folder's other files, and closed by a hash of itself: that of this text with zeros
+ * in the place of the hash.
+ */
+export function sealJob(record: JobRecord, files: readonly JobFile[]): string {
+  const open = '0'.repeat(64);
+  const text = writeJob({ ...record, files, recordHash: open });
+  const at = text.lastIndexOf(open);
+  return `${text.slice(0, at)}${hashOf(utf8ToBytes(text))}${text.slice(at + open.length)}`;
 }

@@ -7,11 +7,13 @@ import {
   drawPart,
   drawSheet,
   type JobProcess,
+  type JobRecord,
   type PrintOptions,
+  listFiles,
   recordPart,
+  sealJob,
   writeCutList,
   writeDxf,
-  writeJob,
   writeMarkingOut,
   writeSvg,
 } from '../output/index.js';
@@ -76,12 +78,12 @@ export async function aidFiles(design: Design, aids: readonly Part[], sheets: re
   return files;
 }
 
-function jobRecord(job: Job): string {
+function jobRecord(job: Job, files: Files): string {
   const { design, dish, parts, aids, sheets } = job;
   const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
   const mainRecord: JobProcess = main ? recordProcess(main.process) : { kind: 'hand', compensated: false };
   const all = [...sheets, ...job.aidSheets];
-  return writeJob({
+  const record: JobRecord = {
     version,
     units: 'mm',
     seed: design.nest.seed,
@@ -103,7 +105,8 @@ function jobRecord(job: Job): string {
     problems: job.problems,
     offcuts: sheets.flatMap(({ file, nested }) => (nested.offcut ? [{ sheet: file, ...nested.offcut }] : [])),
     extras: parts.flatMap((part) => (part.file === undefined ? [] : [{ part: part.id, file: part.file }])),
-  });
+  };
+  return sealJob(record, listFiles(files));
 }
 
 /** Every file that `cut` writes. */
@@ -118,6 +121,7 @@ export async function jobFiles(job: Job): Promise<Files> {
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
   files.set('book.html', bookOf({ ...job, cutPictures: cutPictures(job.routes) }));
-  files.set('job.json', jobRecord(job));
+  // last, as it lists all the others
+  files.set('job.json', jobRecord(job, files));
   return files;
 }
