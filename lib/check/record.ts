@@ -22,7 +22,7 @@ const schema = z.object({
       ribs: number,
       baseHeight: number,
     }),
-    materials: z.record(z.string(), z.object({ thickness: number })),
+    materials: z.record(z.string(), z.object({ thickness: number, cut: z.string() })),
     stock: z.array(
       z.object({
         id: z.string(),
@@ -95,14 +95,13 @@ function checkParts({ design, parts }: Recorded, compare: Compare): void {
 
 function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare: Compare, faults: FaultList): void {
   compare('the seed of the nest is', seed, design.nest.seed, String);
-  if (process.kind !== design.process.kind && sheets.every((sheet) => sheet.process === undefined))
-    faults.add('record', recordName, `the sheets are cut by ${process.kind}, the design says ${design.process.kind}`);
   if (process.toolDiameter !== undefined)
     compare('the tool has a diameter of', process.toolDiameter, design.process.toolDiameter);
   if (process.kerf !== undefined && process.kind === design.process.kind)
     compare('the kerf is', process.kerf, design.process.kerf);
   const thickness = new Map(parts.map((part) => [part.id, part.thickness]));
-  for (const { file, stock: name, width, height, margin, placed, router } of sheets) {
+  for (const sheet of sheets) {
+    const { file, stock: name, width, height, margin, placed, router } = sheet;
     const stock = design.stock.find(({ id }) => id === name);
     if (router) {
       const { limits } = router;
@@ -113,6 +112,9 @@ function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare
     }
     // templates and gauges lie on sheets of their own size
     if (!stock) continue;
+    const cut = (sheet.process ?? process).kind;
+    const asked = design.materials[stock.material]?.cut ?? 'nothing';
+    if (cut !== asked) faults.add('record', recordName, `${file} is cut by ${cut}, by its design by ${asked}`);
     compare(`${file}: the margin is`, margin, stock.margin);
     if (stock.rollWidth !== undefined) compare(`${file}: the roll has a width of`, height, stock.rollWidth);
     else if (stock.size) {

@@ -171,7 +171,7 @@ describe('a written folder', () => {
       (feed: number) => feed + 500,
       'sheets/birch12-sheet-1: the maximum feed (mm/min) is 4500, by its design 4000',
     ],
-    ['process.kind', () => 'laser', 'the sheets are cut by laser, the design says router'],
+    ['process.kind', () => 'laser', 'sheets/birch12-sheet-1 is cut by laser, by its design by router'],
     ['seed', (seed: number) => seed + 1, 'the seed of the nest is 2, by its design 1'],
     [
       'offcuts',
