@@ -6,4 +6,4 @@ import process from 'node:process';
 if (process.argv.length === 3 && process.argv[2] === '--version') {
   const manifest: unknown = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
   process.stdout.write(`${(manifest as { readonly version: string }).version}\n`);
-} else await import('./run.js');
+} else await import('./start.js');

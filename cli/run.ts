@@ -1,13 +1,12 @@
-/** The command line: its commands, and one way to end. */
+/** One run of the command within this process: what `main.ts` starts. */
 import process from 'node:process';
 import yargs, { type Argv } from 'yargs';
-import { hideBin } from 'yargs/helpers';
 import { printJson, say, shade } from './console.js';
-import { exitCode, reasonOf, Stop, stop } from './exit.js';
+import { exitCode, Stop, stop } from './exit.js';
 import { reportProblems } from './report.js';
 
 /** Ends the run for whatever went wrong, with one message and no stack trace. */
-function end(error: unknown): void {
+function end(error: unknown, words: readonly string[]): void {
   if (error instanceof Stop) {
     if (words.includes('--json')) printJson({ problems: error.problems });
     reportProblems(error.problems);
@@ -28,13 +27,6 @@ function end(error: unknown): void {
   process.exitCode = exitCode.cannotBuild;
 }
 
-// a reader that stops early, such as `head`, is no fault
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(exitCode.done);
-  say(shade(`cannot write the result: ${reasonOf(error)}`, 'red'));
-  process.exit(exitCode.notWritten);
-});
-
 /** Each command in a file of its own, read only when it is asked for: a person waits for every start. */
 const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
   new: async (cli) => cli.command((await import('./commands/new.js')).newCommand),
@@ -49,31 +41,39 @@ const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
   completion: async (cli) => cli.command((await import('./commands/completion.js')).completionCommand),
 };
 
-const words = hideBin(process.argv);
-const cli = yargs(words)
-  .scriptName('dishwright')
-  .usage(
-    '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
-  )
-  .demandCommand(1, 'name a command')
-  .recommendCommands()
-  .strict()
-  .help()
-  .version()
-  .wrap(Math.min(100, process.stdout.isTTY ? process.stdout.columns : 100))
-  .exitProcess(false)
-  .fail((message: string | null, error: Error | undefined, usage) => {
-    if (error !== undefined && !(error.name === 'YError')) throw error;
-    usage.showHelp((text) => say(text));
-    throw stop(exitCode.wrongInput, 'usage', message ?? error?.message ?? 'the command is wrong', 'see the help above');
-  });
+const cliOf = (words: readonly string[]): Argv =>
+  yargs([...words])
+    .scriptName('dishwright')
+    .usage(
+      '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
+    )
+    .demandCommand(1, 'name a command')
+    .recommendCommands()
+    .strict()
+    .help()
+    .version()
+    .wrap(Math.min(100, process.stdout.isTTY ? process.stdout.columns : 100))
+    .exitProcess(false)
+    .fail((message: string | null, error: Error | undefined, usage) => {
+      if (error !== undefined && !(error.name === 'YError')) throw error;
+      usage.showHelp((text) => say(text));
+      throw stop(
+        exitCode.wrongInput,
+        'usage',
+        message ?? error?.message ?? 'the command is wrong',
+        'see the help above',
+      );
+    });
 
-try {
-  const [first] = words;
-  const asked = first !== undefined && Object.hasOwn(commands, first) ? commands[first] : undefined;
-  // help and misspelt commands need them all
-  for (const add of asked ? [asked] : Object.values(commands)) await add(cli);
-  await cli.parseAsync();
-} catch (error) {
-  end(error);
+/** Runs the command with the words after its name. How it ended is in `process.exitCode`; nothing is thrown. */
+export async function runCommand(words: readonly string[]): Promise<void> {
+  try {
+    const cli = cliOf(words);
+    const asked = words[0] !== undefined && Object.hasOwn(commands, words[0]) ? commands[words[0]] : undefined;
+    // help and misspelt commands need them all
+    for (const add of asked ? [asked] : Object.values(commands)) await add(cli);
+    await cli.parseAsync();
+  } catch (error) {
+    end(error, words);
+  }
 }

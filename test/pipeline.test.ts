@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { buildJob, type Job, proveFolder } from '../lib/index.js';
-import { fixture, fixtureNames } from './helpers/fixtures.js';
+import { type Job, proveFolder } from '../lib/index.js';
+import { fixtureNames, jobOf } from './helpers/fixtures.js';
 
 /** Area of a ring by the shoelace formula, arcs as circular segments: (r²/2)(θ − sin θ). */
 function area(ring: readonly { x: number; y: number; bulge: number }[]): number {
@@ -19,7 +19,7 @@ function area(ring: readonly { x: number; y: number; bulge: number }[]): number 
 describe.each(fixtureNames)('%s', (name) => {
   let job: Job;
   beforeAll(async () => {
-    job = await buildJob(fixture(name));
+    job = await jobOf(name);
   });
 
   it('gets every part onto sheets, without an error', () => {

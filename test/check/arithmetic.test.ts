@@ -6,6 +6,7 @@ import { nearest } from '../../lib/check/edge-distance.js';
 import { EdgeSet } from '../../lib/check/edge-set.js';
 import { distanceFrom, type Edge, edgeBetween, edgesOf, pointAt } from '../../lib/check/edge.js';
 import { inside, signedArea } from '../../lib/check/ring.js';
+import { holds } from '../helpers/seeds.js';
 
 const coordinate = fc.double({ min: -100, max: 100, noNaN: true });
 const bulge = fc.oneof(fc.constant(0), fc.double({ min: -3, max: 3, noNaN: true }));
@@ -33,7 +34,7 @@ function sampledDistance(points: readonly { x: number; y: number }[], x: number,
 
 describe.each(seeds)('an edge, seed %i', (seed) => {
   it('starts and ends where it should, and keeps its radius', () => {
-    fc.assert(
+    holds(
       fc.property(edge, (one) => {
         const size = one.sweep === 0 ? 1 : 1 + one.radius;
         const start = pointAt(one, 0);
@@ -52,7 +53,7 @@ describe.each(seeds)('an edge, seed %i', (seed) => {
   });
 
   it('is as far from a point as its nearest sample', () => {
-    fc.assert(
+    holds(
       fc.property(edge, coordinate, coordinate, (one, x, y) => {
         const exact = distanceFrom(one, x, y);
         const rough = sampledDistance(sampled(one), x, y);
@@ -64,7 +65,7 @@ describe.each(seeds)('an edge, seed %i', (seed) => {
   });
 
   it('is as far from another as the nearest of their samples', () => {
-    fc.assert(
+    holds(
       fc.property(edge, edge, (one, other) => {
         const exact = nearest(one, other);
         const points = sampled(other);
@@ -82,7 +83,7 @@ describe.each(seeds)('an edge, seed %i', (seed) => {
 
 describe.each(seeds)('a ring, seed %i', (seed) => {
   it('has the area and the inside of its samples', () => {
-    fc.assert(
+    holds(
       fc.property(ring, coordinate, coordinate, (edges, x, y) => {
         const points = edges.flatMap((one) => sampled(one).slice(0, -1));
         // shoelace formula; a ray to the right for the point (both in any handbook of computational geometry)
@@ -113,7 +114,7 @@ describe.each(seeds)('a ring, seed %i', (seed) => {
 
 describe.each(seeds)('the greatest distance of one ring from another, seed %i', (seed) => {
   it('stands at most half a micrometre above that of the samples and never below', () => {
-    fc.assert(
+    holds(
       fc.property(ring, ring, (edges, others) => {
         const set = new EdgeSet(others);
         const { most } = farthestFrom(edges, set, Infinity);

@@ -1,4 +1,4 @@
-/** Random jobs, written and simulated: no finding in any. All 200 run with DISHWRIGHT_FULL=1. */
+/** Random jobs, written and simulated: no finding in any. */
 import { describe, expect, it } from 'vitest';
 import {
   circle,
@@ -9,9 +9,10 @@ import {
   reversed,
 } from '../../lib/geometry/index.js';
 import type { MachinedDrill } from '../../lib/machining/index.js';
+import { byDay, jobSeeds } from '../helpers/seeds.js';
 import { routerData, routerProcess, shop, type ShopJob, type ShopPart, shopPart } from '../helpers/router-sheets.js';
 
-const jobs = process.env['DISHWRIGHT_FULL'] === '1' ? 200 : 12;
+const seeds = jobSeeds('router-random', 1, byDay(8, 200));
 
 /** Numbers from 0 to 1 (mulberry32, from memory). */
 function random(seed: number): () => number {
@@ -111,7 +112,7 @@ function jobOf(seed: number): ShopJob {
 }
 
 describe('random jobs', () => {
-  it.each(Array.from({ length: jobs }, (_, i) => i + 1))('job %i is proven', (seed) => {
+  it.each(seeds)('job %i is proven', (seed) => {
     const job = shop(jobOf(seed));
     expect(job.plan.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
     expect(job.files.size).toBeGreaterThan(0);

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { keyLines, wrapped } from '../../cli/explain.js';
 import { designJsonSchema, keyEntries, referencePage } from '../../lib/index.js';
-import { dishwright, workshop } from '../helpers/command.js';
+import { dishwright, inProcess, workshop } from '../helpers/command.js';
 
 const shop = workshop();
 const { folder } = shop;
@@ -20,8 +20,8 @@ describe('explaining a key', () => {
     expect(wrapped(text, 9).join(' ')).toBe(text);
   });
 
-  it('tells meaning, value, default with its reason, and limits', () => {
-    const { out, code } = dishwright(folder, ['explain', 'dish.baseHeight']);
+  it('tells meaning, value, default with its reason, and limits', async () => {
+    const { out, code } = await inProcess(folder, ['explain', 'dish.baseHeight']);
     expect(code).toBe(0);
     expect(out).toContain('Height of the vertex above the backer board.');
     expect(out).toMatch(/default +60 mm \(leaves room/);
@@ -29,39 +29,39 @@ describe('explaining a key', () => {
     expect(out).not.toContain('\u001b');
   });
 
-  it('names the nearest key for one that is not there, and ends with code 2', () => {
-    const { code, out, err } = dishwright(folder, ['explain', 'dish.apperture']);
+  it('names the nearest key for one that is not there, and ends with code 2', async () => {
+    const { code, out, err } = await inProcess(folder, ['explain', 'dish.apperture']);
     expect(code).toBe(2);
     expect(out).toBe('');
     expect(err).toContain('did you mean dish.aperture?');
   });
 
-  it('prints the list, the page and the schema that everything else is made from', () => {
-    expect(dishwright(folder, ['explain']).out).toContain('dish.focalLength');
-    expect(dishwright(folder, ['explain', '--page']).out).toBe(referencePage());
-    expect(JSON.parse(dishwright(folder, ['explain', '--schema']).out)).toEqual(designJsonSchema());
-    const found = JSON.parse(dishwright(folder, ['explain', 'kerf', '--json']).out) as { path: string }[];
+  it('prints the list, the page and the schema that everything else is made from', async () => {
+    expect((await inProcess(folder, ['explain'])).out).toContain('dish.focalLength');
+    expect((await inProcess(folder, ['explain', '--page'])).out).toBe(referencePage());
+    expect(JSON.parse((await inProcess(folder, ['explain', '--schema'])).out)).toEqual(designJsonSchema());
+    const found = JSON.parse((await inProcess(folder, ['explain', 'kerf', '--json'])).out) as { path: string }[];
     expect(found.map(({ path }) => path)).toEqual(['process.kerf', 'template.kerf']);
   });
 });
 
 describe('a new design in a pipe', () => {
-  it('is printed ready to be checked', () => {
+  it('is printed ready to be checked', async () => {
     const { code, out } = dishwright(folder, ['new']);
     expect(code).toBe(0);
     const other = workshop({ 'mine.yaml': out });
-    const checked = dishwright(other.folder, ['check', 'mine.yaml']);
+    const checked = await inProcess(other.folder, ['check', 'mine.yaml']);
     expect(checked.err).not.toContain('error');
     expect(checked.code).toBe(0);
     other.clear();
   });
 
-  it('is written when a name is given, and never over a file that is there', () => {
-    expect(dishwright(folder, ['new', 'fresh.yaml']).code).toBe(0);
-    const again = dishwright(folder, ['new', 'fresh.yaml']);
+  it('is written when a name is given, and never over a file that is there', async () => {
+    expect((await inProcess(folder, ['new', 'fresh.yaml'])).code).toBe(0);
+    const again = await inProcess(folder, ['new', 'fresh.yaml']);
     expect(again.code).toBe(3);
     expect(again.err).toContain('is there already');
-    expect(dishwright(folder, ['new', 'fresh.yaml', '--force']).code).toBe(0);
-    expect(dishwright(folder, ['check', 'fresh.yaml']).code).toBe(0);
+    expect((await inProcess(folder, ['new', 'fresh.yaml', '--force'])).code).toBe(0);
+    expect((await inProcess(folder, ['check', 'fresh.yaml'])).code).toBe(0);
   });
 });

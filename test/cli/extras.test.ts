@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { dishwright, workshop } from '../helpers/command.js';
+import { inProcess, workshop } from '../helpers/command.js';
 
 let shop: ReturnType<typeof workshop>;
 beforeAll(() => {
@@ -17,19 +17,19 @@ function withExtra(file: string, more = ''): string {
   return 'own.yaml';
 }
 
-it('cuts outlines of one’s own along with the dish, and proves them', () => {
-  const ran = dishwright(shop.folder, ['cut', withExtra('extra/trivet.svg'), '-o', 'made', '--seconds', '0']);
+it('cuts outlines of one’s own along with the dish, and proves them', async () => {
+  const ran = await inProcess(shop.folder, ['cut', withExtra('extra/trivet.svg'), '-o', 'made', '--seconds', '0']);
   expect(ran.err).toContain('read back and proven');
   expect(ran.code).toBe(0);
   expect(readFileSync(join(shop.folder, 'made/cut-list.csv'), 'utf8')).toContain('trivet 1');
 });
 
-it('checks them, and says what is wrong and where', () => {
+it('checks them, and says what is wrong and where', async () => {
   writeFileSync(
     join(shop.folder, 'open.svg'),
     '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" viewBox="0 0 9 9"><path d="M1 2H5V6"/></svg>',
   );
-  const ran = dishwright(shop.folder, ['check', withExtra('open.svg')]);
+  const ran = await inProcess(shop.folder, ['check', withExtra('open.svg')]);
   expect(ran.code).toBe(1);
   expect(ran.err).toMatch(/error: extra\[1\], open\.svg: the <path> in line 1 is open: it begins at \(1, 2\)/);
 });
@@ -41,14 +41,14 @@ it.each([
   ['folder', /folder is a folder, not a file/],
   ['pipe', /pipe is not a plain file/],
   ['vast.dxf', /larger than 16 MB/],
-])('refuses %s', (file, message) => {
+])('refuses %s', async (file, message) => {
   mkdirSync(join(shop.folder, 'folder'), { recursive: true });
   if (file === 'pipe') execFileSync('mkfifo', [join(shop.folder, 'pipe')]);
   if (file === 'vast.dxf') {
     writeFileSync(join(shop.folder, file), '');
     truncateSync(join(shop.folder, file), 20_000_000);
   }
-  const ran = dishwright(shop.folder, ['check', withExtra(file)]);
+  const ran = await inProcess(shop.folder, ['check', withExtra(file)]);
   expect(ran.code).toBe(2);
   expect(ran.err).toMatch(message);
 });

@@ -13,6 +13,7 @@ import {
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkRoom, claimFolder } from '../../cli/claim.js';
+import { writeFolder } from '../../cli/folder.js';
 import { commandPath, dishwright, workshop } from '../helpers/command.js';
 import { smallDish } from './small-dish.js';
 
@@ -90,28 +91,29 @@ describe('cut', () => {
     }
   });
 
-  it('says so when its folder is removed while it writes, and leaves nothing behind', async () => {
-    const child = spawn(process.execPath, [commandPath, 'cut', 'small.yaml', '-o', 'gone'], {
-      cwd: place.folder,
-      stdio: ['ignore', 'ignore', 'pipe'],
-    });
-    let err = '';
-    child.stderr.on('data', (bytes: Buffer) => (err += bytes.toString()));
-    const remove = (): void => {
-      for (const name of readdirSync(place.folder))
-        if (name.startsWith('.gone.part-')) rmSync(join(place.folder, name), { recursive: true, force: true });
-    };
-    const watch = setInterval(() => {
-      try {
-        remove();
-      } catch {
-        // it wrote on while we removed; the next turn takes the rest
+  /** Files of which the first takes the whole folder with it once it is written. */
+  class Vanishing extends Map<string, string> {
+    override *[Symbol.iterator](): MapIterator<[string, string]> {
+      for (const [i, entry] of [...this.entries()].entries()) {
+        if (i === 1) removePart();
+        yield entry;
       }
-    }, 1);
-    const code = await new Promise((resolve) => child.once('exit', resolve));
-    clearInterval(watch);
-    expect(code, err).toBe(3);
-    expect(err).toContain('nothing was changed');
+    }
+  }
+  const removePart = (): void => {
+    for (const name of readdirSync(place.folder))
+      if (name.startsWith('.gone.part-')) rmSync(join(place.folder, name), { recursive: true });
+  };
+  const twoFiles = [
+    ['job.json', '{}'],
+    ['sheets/ply-1.dxf', '0'],
+  ] as const;
+
+  it.each([
+    ['while it writes', new Vanishing(twoFiles), () => undefined],
+    ['while it proves', new Map(twoFiles), removePart],
+  ])('says so when its folder is removed %s, and leaves nothing behind', (_, files, prove) => {
+    expect(() => writeFolder(join(place.folder, 'gone'), files, false, prove)).toThrow(/nothing was changed/);
     expect(readdirSync(place.folder).filter((name) => name.includes('gone'))).toEqual([]);
   });
 });

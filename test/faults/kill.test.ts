@@ -8,11 +8,11 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { commandPath, dishwright } from '../helpers/command.js';
 import { randomOf } from '../helpers/random-nester.js';
+import { byDay, seedFrom } from '../helpers/seeds.js';
 import { smallDish } from './small-dish.js';
 
-const full = process.env['DISHWRIGHT_FULL'] === '1';
-const kills = full ? 120 : 3;
-const seed = 9;
+const kills = byDay(2, 120);
+const seed = seedFrom(9);
 
 const home = mkdtempSync(join(tmpdir(), 'dishwright-kill-'));
 const out = join(home, 'out');
@@ -65,7 +65,7 @@ describe(`cut, killed ${kills} times, seed ${seed}`, () => {
       digests.push(digest(out));
     }
     expect(new Set(digests).size).toBe(2);
-  }, 300_000);
+  });
 
   afterAll(() => {
     rmSync(home, { recursive: true, force: true });
@@ -107,5 +107,5 @@ describe(`cut, killed ${kills} times, seed ${seed}`, () => {
     }
     console.info(JSON.stringify(counts));
     expect(counts.killed).toBe(kills);
-  }, 3_600_000);
+  });
 });

@@ -31,6 +31,7 @@ import {
   unswept,
 } from '../../lib/geometry/index.js';
 import { bentRing, straightRing } from './rings.js';
+import { holds } from '../helpers/seeds.js';
 
 const coordinate = fc.double({ min: -100, max: 100, noNaN: true });
 const point = fc.record({ x: coordinate, y: coordinate });
@@ -63,7 +64,7 @@ function makerPath(e: Edge): makerjs.IPath {
 describe('meetings of edges', () => {
   it('lie on both edges, and are those that makerjs finds', () => {
     let met = 0;
-    fc.assert(
+    holds(
       fc.property(edge, edge, (a, b) => {
         const contact = intersectEdges(a, b);
         const points = contact.kind === 'none' ? [] : contact.points;
@@ -121,7 +122,7 @@ describe('meetings of edges', () => {
 
 describe('sides of a ring', () => {
   it('agree with the winding of a finely flattened ring', () => {
-    fc.assert(
+    holds(
       fc.property(bentRing, point, (ring, p) => {
         const polygon = flatten(ring, 0.0005, 'on');
         let turns = 0;
@@ -165,7 +166,7 @@ describe('sides of a ring', () => {
   });
 
   it('have a point within that is inside', () => {
-    fc.assert(
+    holds(
       fc.property(bentRing, (ring) => {
         expect(sideOfContour(ring, pointWithin(ring), 1e-9)).toBe('inside');
       }),
@@ -180,7 +181,7 @@ describe('sides of a ring', () => {
 
 describe('distances', () => {
   it('between two rings are no more than between any of their points, and come close to the least', () => {
-    fc.assert(
+    holds(
       fc.property(
         bentRing,
         bentRing,
@@ -255,7 +256,7 @@ describe('polygons combined', () => {
     );
 
   it('have the areas that polyclip-ts finds', () => {
-    fc.assert(
+    holds(
       fc.property(straightRing, straightRing, point, (a, other, by) => {
         // polyclip-ts fails on edges that all but coincide
         fc.pre(Math.hypot(by.x, by.y) > 1);

@@ -28,6 +28,7 @@ import {
   unionPolygons,
 } from '../../lib/geometry/index.js';
 import { bentRing, gridRectangles, rotated, straightRing } from './rings.js';
+import { holds } from '../helpers/seeds.js';
 
 const areaOf = (rings: readonly Contour[]): number => rings.reduce((sum, ring) => sum + signedArea(ring), 0);
 const lengthOf = (rings: readonly Contour[]): number => rings.reduce((sum, ring) => sum + perimeter(ring), 0);
@@ -72,7 +73,7 @@ const dumbbell = contourFromPoints(
 
 describe('offset of known shapes', () => {
   it('of a convex ring follows Steiner: A + P·d + π·d²', () => {
-    fc.assert(
+    holds(
       fc.property(fc.integer({ min: 3, max: 40 }), fc.double({ min: 0.05, max: 50, noNaN: true }), (sides, d) => {
         const ring = Array.from({ length: sides }, (_, k) => {
           const a = (2 * Math.PI * k) / sides;
@@ -160,7 +161,7 @@ describe('offset of any ring', () => {
     .filter((d) => Math.abs(d) > 0.001);
 
   it('lies at the distance within 1e-6 mm, and has the area that clipper2 finds', () => {
-    fc.assert(
+    holds(
       fc.property(bentRing, distances, (ring, d) => {
         const offset = offsetContour(ring, d);
         expect(worstDistance([ring], offset, d)).toBeLessThan(1e-6);
@@ -173,7 +174,7 @@ describe('offset of any ring', () => {
   });
 
   it('gives rings that neither cross themselves nor each other', () => {
-    fc.assert(
+    holds(
       fc.property(bentRing, distances, (ring, d) => {
         const offset = offsetContour(ring, d);
         for (const part of offset) expect(simplicity(part, 1e-5)).toEqual({ kind: 'simple' });
@@ -185,7 +186,7 @@ describe('offset of any ring', () => {
   });
 
   it('does not depend on the first vertex, the place, the side up, or which of the two rings is meant', () => {
-    fc.assert(
+    holds(
       fc.property(
         bentRing,
         distances,
@@ -236,7 +237,7 @@ describe('offset of any ring', () => {
       fc.double({ min: 0, max: 1e-5, noNaN: true }),
       fc.double({ min: 0, max: 1e-9, noNaN: true }),
     );
-    fc.assert(
+    holds(
       fc.property(
         bentRing,
         distances,
@@ -259,7 +260,7 @@ describe('offset of any ring', () => {
   });
 
   it('shrunk again after growing covers the ring and rounds only its inside corners', () => {
-    fc.assert(
+    holds(
       fc.property(bentRing, fc.double({ min: 0.1, max: 10, noNaN: true }), (ring, d) => {
         const closed = offsetRings(offsetContour(ring, d), -d);
         expect(areaOf(closed)).toBeGreaterThan(signedArea(ring) - 1e-4);
@@ -270,7 +271,7 @@ describe('offset of any ring', () => {
   });
 
   it('holds where edges line up, touch and run along each other', () => {
-    fc.assert(
+    holds(
       fc.property(gridRectangles, fc.constantFrom(0.5, 1, 2, 3, -0.5, -1, -2, -3), (rectangles, d) => {
         const rings = unionPolygons(rectangles).map(contourFromPoints);
         fc.pre(rings.every((ring) => simplicity(ring, 1e-6).kind === 'simple'));
@@ -283,7 +284,7 @@ describe('offset of any ring', () => {
   });
 
   it('agrees with makerjs on the outline of a grown polygon', () => {
-    fc.assert(
+    holds(
       fc.property(straightRing, fc.double({ min: 0.5, max: 5, noNaN: true }), (ring, d) => {
         const model = new makerjs.models.ConnectTheDots(
           true,
@@ -303,7 +304,7 @@ describe('offset of any ring', () => {
   });
 
   it('is the union of the ring with a disc about every corner and a strip along every edge, by polyclip-ts', () => {
-    fc.assert(
+    holds(
       fc.property(straightRing, fc.double({ min: 0.5, max: 6, noNaN: true }), (ring, d) => {
         const close = (points: { x: number; y: number }[]): [number, number][] => {
           const all = points.map(({ x, y }): [number, number] => [x, y]);

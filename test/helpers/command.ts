@@ -1,9 +1,11 @@
-/** Runs the built command as a person would. */
+/** Runs the command: built, in a process of its own as a person would, or within this one. */
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { runCommand } from '../../cli/run.js';
 
 export const commandPath = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
 export const fixturesPath = fileURLToPath(new URL('../../fixtures', import.meta.url));
@@ -14,16 +16,42 @@ export interface Ran {
   readonly err: string;
 }
 
-/** Runs `dishwright` in a folder. */
+/** Runs the built `dishwright` in a folder: half a second each time, so only for what a process of its own tells. */
 export function dishwright(folder: string, args: readonly string[], env: NodeJS.ProcessEnv = {}): Ran {
   const done = spawnSync(process.execPath, [commandPath, ...args], {
     cwd: folder,
     encoding: 'utf8',
     env: { ...process.env, ...env },
     maxBuffer: 256 * 1024 * 1024,
-    timeout: 120_000,
   });
   return { code: done.status, out: done.stdout, err: done.stderr };
+}
+
+/** Runs the command of the sources within this process, as if in a folder and in a pipe. */
+export async function inProcess(folder: string, args: readonly string[]): Promise<Ran> {
+  const told = { stdout: '', stderr: '' };
+  const here = process.cwd();
+  const streams = (['stdout', 'stderr'] as const).map((name) => {
+    const stream = process[name];
+    const { isTTY } = stream;
+    const write = stream.write.bind(stream);
+    stream.isTTY = false;
+    stream.write = (text: string | Uint8Array) => {
+      told[name] += typeof text === 'string' ? text : Buffer.from(text).toString();
+      return true;
+    };
+    return () => Object.assign(stream, { write, isTTY });
+  });
+  try {
+    process.chdir(folder);
+    process.exitCode = 0;
+    await runCommand(args);
+    return { code: process.exitCode, out: told.stdout, err: told.stderr };
+  } finally {
+    process.exitCode = 0;
+    process.chdir(here);
+    for (const restore of streams) restore();
+  }
 }
 
 /** A folder of its own with the fixtures in it, and what removes it. */

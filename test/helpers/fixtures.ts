@@ -1,6 +1,7 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readFileSync } from 'node:fs';
 import { type Design, readDesign } from '../../lib/design/index.js';
+import { buildJob, type Job } from '../../lib/pipeline.js';
 
 export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch'] as const;
 export type FixtureName = (typeof fixtureNames)[number];
@@ -18,4 +19,13 @@ export function designOf(text: string): Design {
 
 export function fixture(name: FixtureName): Design {
   return designOf(fixtureText(name));
+}
+
+const jobs = new Map<FixtureName, Promise<Job>>();
+
+/** A fixture cut as it stands: once in each process, for all test files that run in it. Nothing may change it. */
+export function jobOf(name: FixtureName): Promise<Job> {
+  const made = jobs.get(name) ?? buildJob(fixture(name));
+  jobs.set(name, made);
+  return made;
 }

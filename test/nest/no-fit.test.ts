@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { NoFits } from '../../lib/nest/no-fit.js';
 import { type Shape, Shapes } from '../../lib/nest/shape.js';
 import { box, type Corners, ring } from '../helpers/nest-parts.js';
+import { holds } from '../helpers/seeds.js';
 
 type Poly = [number, number][][];
 
@@ -61,7 +62,7 @@ describe('no-fit region', () => {
   const share = fc.double({ min: -0.1, max: 1.1, noNaN: true });
 
   it('holds a place exactly when polyclip-ts finds a common area there', () => {
-    fc.assert(
+    holds(
       fc.property(index, index, share, share, (i, j, u, v) => {
         const [fixed, moving] = [laid[i]!, laid[j]!];
         const region = noFits.of(fixed, moving);
@@ -72,12 +73,12 @@ describe('no-fit region', () => {
         if (depth > 1e-4) expect(area).toBeGreaterThan(0);
         else if (depth === 0) expect(area).toBeLessThan(1e-3);
       }),
-      { numRuns: 400, seed: 1 },
+      { numRuns: 400 },
     );
   });
 
   it('bounds its depth from below, and is 0 outside for certain', () => {
-    fc.assert(
+    holds(
       fc.property(index, index, share, share, (i, j, u, v) => {
         const region = noFits.of(laid[i]!, laid[j]!);
         const x = region.minX + Math.min(0.999, Math.max(0.001, u)) * (region.maxX - region.minX);
@@ -86,12 +87,12 @@ describe('no-fit region', () => {
         expect(bound).toBeLessThanOrEqual(region.depth(x, y) + 1e-6);
         if (bound < 0) expect(region.depth(x, y)).toBe(0);
       }),
-      { numRuns: 400, seed: 2 },
+      { numRuns: 400 },
     );
   });
 
   it('leads out by the shortest way, which separates the shapes', () => {
-    fc.assert(
+    holds(
       fc.property(index, index, share, share, (i, j, u, v) => {
         const region = noFits.of(laid[i]!, laid[j]!);
         const x = region.minX + u * (region.maxX - region.minX);
@@ -101,7 +102,7 @@ describe('no-fit region', () => {
         expect(length).toBeCloseTo(region.depth(x, y), 9);
         if (length > 0) expect(region.depth(x + way[0]!, y + way[1]!)).toBeLessThan(1e-9);
       }),
-      { numRuns: 300, seed: 3 },
+      { numRuns: 300 },
     );
   });
 

@@ -17,10 +17,9 @@ describe('the nest on all cores', () => {
     expect(faultsOf(parts, stock, 6, one)).toEqual([]);
   });
 
-  it('ends on time', async () => {
-    const begun = Date.now();
-    const layout = await nestOnCores(parts, stock, { spacing: 6, seed: 3, effort: 1, seconds: 1, cores: 1 });
-    expect(Date.now() - begun).toBeLessThan(4000);
+  it('ends when its time is up, with a valid nest', async () => {
+    // without the limit this effort would go on for hours
+    const layout = await nestOnCores(parts, stock, { spacing: 6, seed: 3, effort: 1e6, seconds: 0.2, cores: 1 });
     expect(faultsOf(parts, stock, 6, layout)).toEqual([]);
   });
 

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Point } from '../../lib/geometry/index.js';
 import { NoFit } from '../../lib/nest/no-fit.js';
 import { Search, TOUCHING } from '../../lib/nest/search.js';
+import { holds } from '../helpers/seeds.js';
 
 interface Placed {
   readonly ring: readonly Point[];
@@ -92,7 +93,7 @@ describe('the search for a place', () => {
     ['roots of depths', true],
   ] as const)('finds the least sum of %s of all corners and crossings', (_, rooted) => {
     const counts: Counts = rooted ? Math.sqrt : (depth) => depth;
-    fc.assert(
+    holds(
       fc.property(
         fc.array(placed, { minLength: 1, maxLength: 30 }),
         fc.integer({ min: 0, max: 32767 }),
@@ -115,7 +116,7 @@ describe('the search for a place', () => {
   });
 
   it('finds the free place furthest left', () => {
-    fc.assert(
+    holds(
       fc.property(fc.array(placed, { minLength: 1, maxLength: 30 }), (things) => {
         const found = searchOver(things.map((thing) => ({ ...thing, weight: 1 }))).leftmost(-Infinity, Infinity);
         const free = everyPlace(things).filter(({ cost }) => cost === 0);

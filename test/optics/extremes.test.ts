@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { advise, adviceRows, forecast, forecastProblems, inputProblems, summaryRows } from '../../lib/optics/index.js';
 import { forecastPlots } from '../../lib/output/plots/index.js';
 import { dishOf, inputOf } from './dishes.js';
+import { holds } from '../helpers/seeds.js';
 
 const shares = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -27,7 +28,7 @@ const extremes = fc.record({
 
 describe('extremes', () => {
   it('still give figures, messages and pictures that are numbers, and losses that add up', () => {
-    fc.assert(
+    holds(
       fc.property(extremes, (one) => {
         const innerRadius = one.ribThickness / (2 * Math.tan(Math.PI / one.ribCount)) + 5;
         fc.pre(innerRadius < 0.8 * one.apertureRadius);
@@ -59,7 +60,7 @@ describe('extremes', () => {
         for (const { message } of forecastProblems(input, told)) expect(message).not.toMatch(wrong);
         for (const { svg, description } of forecastPlots(told)) expect(svg + description).not.toMatch(wrong);
       }),
-      { seed: 1, numRuns: 12 },
+      { numRuns: 12 },
     );
   });
 });

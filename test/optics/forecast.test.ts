@@ -11,6 +11,7 @@ import { sunShape } from '../../lib/optics/sun-shape.js';
 import { trace } from '../../lib/optics/trace.js';
 import { bruteRays, caughtShare } from './brute.js';
 import { dishOf, inputOf, perfect, smoothDish } from './dishes.js';
+import { holds } from '../helpers/seeds.js';
 
 const quick = { rays: 16_384, seed: 1 };
 
@@ -31,7 +32,7 @@ describe('loss table', () => {
   });
 
   it('adds up to what came in, and no loss is negative', () => {
-    fc.assert(
+    holds(
       fc.property(inputs, (one) => {
         const { ribCount, figure, focalLength, seamGap } = one;
         const { power } = forecast(
@@ -49,7 +50,7 @@ describe('loss table', () => {
         // the closed-form and absorbed shares are losses by nature; a blur can by chance steer a few rays back
         for (const { watts } of power.losses) expect(watts.value).toBeGreaterThan(-5 * watts.standardError - 1e-9);
       }),
-      { seed: 7, numRuns: 40 },
+      { numRuns: 40 },
     );
   });
 

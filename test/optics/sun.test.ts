@@ -6,6 +6,7 @@ import { airMass, beamIrradiance, clearSky, clearSkyDirect } from '../../lib/opt
 import { sunDay } from '../../lib/optics/index.js';
 import { sunPlace } from '../../lib/optics/sun-position.js';
 import { chiFor, radiance, shareOutsideDisc, sunShape } from '../../lib/optics/sun-shape.js';
+import { holds } from '../helpers/seeds.js';
 
 const RAD = Math.PI / 180;
 
@@ -21,7 +22,7 @@ describe('place of the sun, against an independent library', () => {
   const parallaxDeg = (elevation: number) => (8.794 / 3600) * Math.cos(elevation);
 
   it('agrees within 0.01° in height and bearing, and in the size of the disc, from 1930 to 2049', () => {
-    fc.assert(
+    holds(
       fc.property(moments, ({ day, minute, latitude, longitude }) => {
         const time = day * 86_400_000 + minute * 60_000;
         const ours = sunPlace(time, latitude, longitude);
@@ -36,7 +37,7 @@ describe('place of the sun, against an independent library', () => {
         // 959.63 seconds of arc at one astronomical unit
         expect(Math.abs(ours.angularRadius / Math.asin(((959.63 / 3600) * RAD) / seen.dist) - 1)).toBeLessThan(2e-4);
       }),
-      { seed: 4, numRuns: 300 },
+      { numRuns: 300 },
     );
   });
 

@@ -4,6 +4,7 @@ import { readDesign, shapeOf } from '../../lib/design/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { sideOfContour, signedArea, simplicity } from '../../lib/geometry/index.js';
 import { makeGauges, makeParts, makeTemplates, type Part } from '../../lib/parts/index.js';
+import { byDay, jobSeeds } from '../helpers/seeds.js';
 import { designIn } from '../helpers/random-design.js';
 
 function faults(part: Part): string[] {
@@ -22,7 +23,7 @@ function faults(part: Part): string[] {
 }
 
 describe('random designs', () => {
-  it.each(Array.from({ length: 14 }, (_, i) => 100 + i))('of seed %d have sound parts', (seed) => {
+  it.each(jobSeeds('parts/random', 100, byDay(10, 200)))('of seed %d have sound parts', (seed) => {
     const reading = readDesign(designIn('mm', seed));
     if (reading.kind === 'refused') throw new Error(reading.problems.map(({ message }) => message).join('\n'));
     const { template, dish: shape } = reading.design;

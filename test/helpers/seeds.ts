@@ -1,0 +1,54 @@
+/**
+ * The one place that random tests get their numbers from. By day every seed is fixed, so that `npm test` does the same
+ * on every machine; by night (`npm run proof`) the set-up of the tests draws a fresh one and prints it.
+ * DISHWRIGHT_SEED=N takes the seed N instead, DISHWRIGHT_ROUNDS=N runs each property with N seeds in turn.
+ */
+import fc from 'fast-check';
+import { expect } from 'vitest';
+import { failedCases, failedJobs } from './once-failed.js';
+
+/** Whether this is the long run. */
+const night = process.env['DISHWRIGHT_FULL'] === '1';
+const seed = Number(process.env['DISHWRIGHT_SEED'] ?? 1);
+const rounds = Number(process.env['DISHWRIGHT_ROUNDS'] ?? 1);
+
+/** What there is time for: the first by day, the second by night. */
+export function byDay<T>(day: T, long: T): T {
+  return night ? long : day;
+}
+
+/** Start of the numbers of a random test that is no property: always the same by day. */
+export function seedFrom(day: number): number {
+  return day + 1000 * (seed - 1);
+}
+
+/** Seeds of random jobs: those that once failed in the running test file, then as many as asked for. */
+export function jobSeeds(file: string, first: number, count: number): number[] {
+  const from = seedFrom(first);
+  return [...(failedJobs[file] ?? []), ...Array.from({ length: count }, (_, i) => from + i)];
+}
+
+export interface Runs {
+  /** Values by day; ten times as many by night. */
+  readonly numRuns?: number;
+}
+
+function check<T>(property: fc.IProperty<T>, parameters: fc.Parameters<T>, test: string): void {
+  const details = fc.check(property, parameters);
+  if (!details.failed) return;
+  const path = details.counterexamplePath;
+  const kept = `{ seed: ${details.seed}, path: '${path ?? ''}', why: '...' }`;
+  throw new Error(
+    `${fc.defaultReportMessage(details) ?? 'failed'}\n\nKeep this case: add ${kept} under '${test}' in test/helpers/once-failed.ts`,
+    { cause: details.errorInstance },
+  );
+}
+
+/** Holds a property against every case that once failed and against random values. */
+export function holds<T>(property: fc.IProperty<T>, { numRuns = 100 }: Runs = {}): void {
+  const test = expect.getState().currentTestName ?? '';
+  for (const one of failedCases[test] ?? [])
+    check(property, { seed: one.seed, path: one.path, endOnFailure: true }, test);
+  for (let round = 0; round < rounds; round += 1)
+    check(property, { seed: seed + round, numRuns: byDay(numRuns, 10 * numRuns) }, test);
+}
