@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { benchGeometry } from './geometry.js';
+import { benchLimits } from './limits.js';
 import { benchOptics } from './optics.js';
 
 const command = fileURLToPath(new URL('../../bin/main.js', import.meta.url));
@@ -45,6 +46,7 @@ try {
   }
   benchGeometry();
   benchOptics();
+  await benchLimits(join(fixtures, 'press-house.yaml'));
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -2,12 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { verify } from '../../lib/check/index.js';
 import { makeRandom } from '../helpers/jobs.js';
+import { failedJobs } from '../helpers/once-failed.js';
 
 describe('jobs that once came out wrong', () => {
-  it.each([
-    [3005, 'the finishing pass slanted out through a tab'],
-    [1283, 'tabs from opposite sides of a cut ran into one'],
-  ])('seed %i: %s', async (seed) => {
+  it.each(failedJobs['whole jobs'] ?? [])('seed $seed: $why', async ({ seed }) => {
     const made = await makeRandom(seed);
     if (made.kind === 'refused') throw new Error(made.messages.join('; '));
     expect(verify(made.files).faults.map(({ message }) => message)).toEqual([]);

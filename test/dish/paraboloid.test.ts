@@ -67,8 +67,8 @@ describe('profile', () => {
     for (const [x, y] of table) expect(Math.abs(paraboloid(226).height(x) - y)).toBeLessThan(0.06);
   });
 
-  it('is 4.5 in deep at 36 in aperture and 18 in focal length (common practice, no source)', () => {
-    expect(paraboloid(18).height(18)).toBe(4.5);
+  it('is 9.375 in deep at 60 in aperture and 24 in focal length: 30²/(4·24)', () => {
+    expect(paraboloid(24).height(30)).toBe(9.375);
   });
 
   it('has a rim angle of a right angle at a quarter of the aperture, seen by the ray from the rim to the focus', () => {

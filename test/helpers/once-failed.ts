@@ -13,5 +13,10 @@ export interface FailedCase {
 /** Of properties, by the full name of the test. */
 export const failedCases: Readonly<Record<string, readonly FailedCase[]>> = {};
 
-/** Of random jobs: seeds by test file. */
-export const failedJobs: Readonly<Record<string, readonly number[]>> = {};
+/** Of random jobs, by the name under which `jobSeeds` asks for them. */
+export const failedJobs: Readonly<Record<string, readonly { readonly seed: number; readonly why: string }[]>> = {
+  'whole jobs': [
+    { seed: 3005, why: 'the finishing pass slanted out through a tab' },
+    { seed: 1283, why: 'tabs from opposite sides of a cut ran into one' },
+  ],
+};

@@ -22,10 +22,10 @@ export function seedFrom(day: number): number {
   return day + 1000 * (seed - 1);
 }
 
-/** Seeds of random jobs: those that once failed in the running test file, then as many as asked for. */
-export function jobSeeds(file: string, first: number, count: number): number[] {
+/** Seeds of random jobs of a kind: those that once failed, then as many as asked for. */
+export function jobSeeds(kind: string, first: number, count: number): number[] {
   const from = seedFrom(first);
-  return [...(failedJobs[file] ?? []), ...Array.from({ length: count }, (_, i) => from + i)];
+  return [...(failedJobs[kind] ?? []).map((one) => one.seed), ...Array.from({ length: count }, (_, i) => from + i)];
 }
 
 export interface Runs {

@@ -75,23 +75,23 @@ describe('marks in mm', () => {
 });
 
 describe('marks in inches', () => {
-  // common practice, no source: a 36 in aperture with f = 18 in is 4.5 in deep
-  it('reach 4-1/2 in at the rim of a 36 in dish of f 18 in', () => {
-    const marking = markOut(parabola(18 * 25.4), 18 * 25.4, { step: 25.4, sagLimit: 0.25, rule: inch(32) });
-    expect(marking.marks).toHaveLength(19);
-    expect(markingTable(marking).rows.at(-1)).toEqual(['18"', '4-1/2"', '0.0000']);
-    // at 6 in: 36/72 = 1/2 in; at 7 in: 49/72 in = 0.6806 in, nearest 22/32 = 0.6875
-    expect(markingTable(marking).rows[6]).toEqual(['6"', '1/2"', '0.0000']);
-    expect(markingTable(marking).rows[7]).toEqual(['7"', '11/16"', '0.0069']);
+  // z = x²/4f in inches, by hand: x²/60
+  it('reach 3-3/4 in at the rim of a 30 in dish of f 15 in', () => {
+    const marking = markOut(parabola(15 * 25.4), 15 * 25.4, { step: 25.4, sagLimit: 0.25, rule: inch(32) });
+    expect(marking.marks).toHaveLength(16);
+    expect(markingTable(marking).rows.at(-1)).toEqual(['15"', '3-3/4"', '0.0000']);
+    // at 7 in: 49/60 in = 0.8167 in, nearest 26/32 = 0.8125; at 11 in: 121/60 in = 2.0167 in, nearest 65/32 = 2.0313
+    expect(markingTable(marking).rows[7]).toEqual(['7"', '13/16"', '-0.0042']);
+    expect(markingTable(marking).rows[11]).toEqual(['11"', '2-1/32"', '0.0146']);
   });
 
   it('round to 1/64 more closely than to 1/32', () => {
     const of = (under: number) => markOut(parabola(500), 600, { step: 25.4, sagLimit: 0.25, rule: inch(under) });
     expect(of(32).rounding).toBeLessThanOrEqual(25.4 / 64);
     expect(of(64).rounding).toBeLessThanOrEqual(25.4 / 128);
-    // 49/72 in, nearest 44/64 is the same as 22/32, but 100/72 in = 1.3889 is 1-25/64 = 1.3906
-    const table = markingTable(markOut(parabola(18 * 25.4), 18 * 25.4, { step: 25.4, sagLimit: 0.25, rule: inch(64) }));
-    expect(table.rows[10]).toEqual(['10"', '1-25/64"', '0.0017']);
+    // at 10 in: 100/60 in = 1.6667 in, nearest 107/64 = 1.6719
+    const table = markingTable(markOut(parabola(15 * 25.4), 15 * 25.4, { step: 25.4, sagLimit: 0.25, rule: inch(64) }));
+    expect(table.rows[10]).toEqual(['10"', '1-43/64"', '0.0052']);
   });
 });
 
@@ -129,8 +129,8 @@ describe('the written table', () => {
     expect(text).toMatch(
       /^x from inner end \(mm\),height above base \(mm\),rounding \(mm\),notes\r\n0,0,0,"At a step of 25\.0 mm/,
     );
-    const inches = writeMarkingOut(markOut(parabola(457.2), 60, { step: 25.4, sagLimit: 0.25, rule: inch(32) }));
-    expect(inches).toContain('"1""","0""",-0.0139,');
+    const inches = writeMarkingOut(markOut(parabola(15 * 25.4), 60, { step: 25.4, sagLimit: 0.25, rule: inch(32) }));
+    expect(inches).toContain('"1""","1/32""",0.0146,');
   });
 });
 
