@@ -1,5 +1,5 @@
 /** What the disk, links and hostile names can do to a run. */
-import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -113,7 +113,12 @@ describe('cut', () => {
     ['while it writes', new Vanishing(twoFiles), () => undefined],
     ['while it proves', new Map(twoFiles), removePart],
   ])('says so when its folder is removed %s, and leaves nothing behind', (_, files, prove) => {
-    expect(() => writeFolder(join(place.folder, 'gone'), files, false, prove)).toThrow(/nothing was changed/);
+    const claim = claimFolder(join(place.folder, 'gone'), false);
+    try {
+      expect(() => writeFolder(claim, files, prove)).toThrow(/nothing was changed/);
+    } finally {
+      claim.release();
+    }
     expect(readdirSync(place.folder).filter((name) => name.includes('gone'))).toEqual([]);
   });
 });
