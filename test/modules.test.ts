@@ -119,3 +119,4 @@ it('takes every random number of a test from one place', () => {
     );
   expect(wrong).toEqual([]);
 });
+});
