@@ -1,7 +1,7 @@
 /** Times what grows with the square of its input when it is done carelessly; one JSON line a case. */
 import { readFileSync } from 'node:fs';
 import { buildJob, readDesign, verify } from '../../lib/index.js';
-import { shortWay, travelLength } from '../../lib/machining/travel.js';
+import { shortRoute, travelLength } from '../../lib/machining/travel.js';
 import { readExtras } from '../../lib/parts/index.js';
 import { routeSheets } from '../../lib/pipeline/router-files.js';
 
@@ -31,7 +31,7 @@ export async function benchLimits(file: string): Promise<void> {
     return { from: at, to: at };
   });
   report('shortest way through holes', stops.length, () =>
-    Math.round(travelLength(stops, shortWay(stops, origin), origin)),
+    Math.round(travelLength(stops, shortRoute(stops, origin), origin)),
   );
 
   const reading = readDesign(readFileSync(file, 'utf8'));

@@ -20,8 +20,8 @@ const ring = fc
   .map((vertices) => edgesOf(vertices, true))
   .filter((edges) => edges.every(({ length }) => length > 0.1));
 
-/** The first is the one of every day; with the others the arithmetic once failed, on arcs that are all but straight. */
-const seeds = [1, 23770, 981969, 1108673, 1623408, 71284];
+/** Seeds with which the arithmetic once failed, on arcs that are all but straight. */
+const onceFailed = [23770, 981969, 1108673, 1623408, 71284, 15839, 269247];
 
 const samples = 400;
 const sampled = (one: Edge): { x: number; y: number }[] =>
@@ -32,7 +32,7 @@ function sampledDistance(points: readonly { x: number; y: number }[], x: number,
   return Math.sqrt(points.reduce((least, point) => Math.min(least, (point.x - x) ** 2 + (point.y - y) ** 2), Infinity));
 }
 
-describe.each(seeds)('an edge, seed %i', (seed) => {
+describe('an edge', () => {
   it('starts and ends where it should, and keeps its radius', () => {
     holds(
       fc.property(edge, (one) => {
@@ -48,7 +48,7 @@ describe.each(seeds)('an edge, seed %i', (seed) => {
           expect(y).toBeLessThanOrEqual(one.maxY + 1e-9 * size);
         }
       }),
-      { seed },
+      { onceFailed },
     );
   });
 
@@ -60,7 +60,7 @@ describe.each(seeds)('an edge, seed %i', (seed) => {
         expect(exact).toBeLessThanOrEqual(rough + 1e-7);
         expect(exact).toBeGreaterThanOrEqual(rough - one.length / samples);
       }),
-      { seed },
+      { onceFailed },
     );
   });
 
@@ -76,12 +76,12 @@ describe.each(seeds)('an edge, seed %i', (seed) => {
         expect(exact.distance).toBeLessThanOrEqual(rough + 1e-6);
         expect(exact.distance).toBeGreaterThanOrEqual(rough - (one.length + other.length) / samples);
       }),
-      { numRuns: 60, seed },
+      { numRuns: 60, onceFailed },
     );
   });
 });
 
-describe.each(seeds)('a ring, seed %i', (seed) => {
+describe('a ring', () => {
   it('has the area and the inside of its samples', () => {
     holds(
       fc.property(ring, coordinate, coordinate, (edges, x, y) => {
@@ -107,12 +107,12 @@ describe.each(seeds)('a ring, seed %i', (seed) => {
         // nearer than rounding it lies on the ring
         if (near > flatness + 1e-9 && Math.abs(turns) <= 1) expect(inside(edges, { x, y })).toBe(turns !== 0);
       }),
-      { seed },
+      { onceFailed },
     );
   });
 });
 
-describe.each(seeds)('the greatest distance of one ring from another, seed %i', (seed) => {
+describe('the greatest distance of one ring from another', () => {
   it('stands at most half a micrometre above that of the samples and never below', () => {
     holds(
       fc.property(ring, ring, (edges, others) => {
@@ -125,7 +125,7 @@ describe.each(seeds)('the greatest distance of one ring from another, seed %i', 
         expect(most).toBeGreaterThanOrEqual(rough - 1e-7);
         expect(most).toBeLessThanOrEqual(rough + step / 2 + 0.0005);
       }),
-      { numRuns: 40, seed },
+      { numRuns: 40, onceFailed },
     );
   });
 });

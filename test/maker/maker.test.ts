@@ -20,6 +20,7 @@ import { buildJob, readDesign } from '../../lib/index.js';
 import { makerExtra, partModel, sheetModel } from '../../lib/maker/index.js';
 import type { Part } from '../../lib/parts/index.js';
 import { type ExtraSource, readExtras } from '../../lib/parts/index.js';
+import { holds } from '../helpers/seeds.js';
 import { samplePart, sampleSheet } from '../helpers/drawings.js';
 import { designOf, fixtureText } from '../helpers/fixtures.js';
 import { randomNester } from '../helpers/random-nester.js';
@@ -58,7 +59,7 @@ describe('a part as a Maker model and back', () => {
   });
 
   it('keeps every edge, opening and hole within a micrometre', () => {
-    fc.assert(
+    holds(
       fc.property(ring, ({ radii, bends, hole, opening }) => {
         const outline = blob(radii, bends);
         const inner = clockwise(circle({ x: -25, y: 0 }, opening));
@@ -84,7 +85,7 @@ describe('a part as a Maker model and back', () => {
         expect(Math.hypot(back!.drills[0]!.x + minX - 20, back!.drills[0]!.y + minY - 5)).toBeLessThan(1e-3);
         expect(Math.abs(back!.drills[0]!.diameter - 2 * hole)).toBeLessThan(1e-3);
       }),
-      { seed: 11, numRuns: 60 },
+      { numRuns: 60 },
     );
   });
 
