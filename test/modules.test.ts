@@ -107,16 +107,16 @@ describe('the command line', () => {
 });
 
 describe('the tests', () => {
-it('takes every random number of a test from one place', () => {
-  const tests = fileURLToPath(new URL('.', import.meta.url));
-  const own = ['helpers/seeds.ts', 'modules.test.ts'];
-  const wrong = sources(tests)
-    .map((file) => relative(tests, file))
-    .filter(
-      (file) =>
-        !own.includes(file) &&
-        /\b(?:fc\.(?:assert|check)|Math\.random)\(/.test(readFileSync(join(tests, file), 'utf8')),
-    );
-  expect(wrong).toEqual([]);
-});
+  it('takes every random number of a test from one place', () => {
+    const tests = fileURLToPath(new URL('.', import.meta.url));
+    const own = ['helpers/seeds.ts', 'modules.test.ts'];
+    const wrong = sources(tests)
+      .map((file) => relative(tests, file))
+      .filter(
+        (file) =>
+          !own.includes(file) &&
+          /\b(?:fc\.(?:assert|check)|Math\.random)\(/.test(readFileSync(join(tests, file), 'utf8')),
+      );
+    expect(wrong).toEqual([]);
+  });
 });
