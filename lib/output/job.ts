@@ -1,10 +1,10 @@
 /** `job.json`: the record of what was made, against which the written folder is proven later. Lengths in mm. */
 import type { Diagnostic } from '../diagnostic/index.js';
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Vertex } from '../geometry/index.js';
 import type { RouterLimits, ToolWear } from '../machining/index.js';
 import { decimal } from './decimal.js';
+import { sha256Hex } from './sha256.js';
 
 export interface JobContour {
   readonly operation: 'outline' | 'opening' | 'scribe';
@@ -208,14 +208,12 @@ export function writeJob(record: SealedRecord): string {
   return `${text.replace(/\[\n\s*([-\d.e+]+(?:,\n\s*[-\d.e+]+)*)\n\s*\]/g, (_, list: string) => `[${list.replace(/\s+/g, ' ')}]`)}\n`;
 }
 
-const hashOf = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
-
 /** The list of a folder's other files for its record, in order of their names. */
 export function listFiles(files: ReadonlyMap<string, string | Uint8Array>): JobFile[] {
   return [...files]
     .map(([name, content]) => {
       const bytes = typeof content === 'string' ? utf8ToBytes(content) : content;
-      return { name, bytes: bytes.length, sha256: hashOf(bytes) };
+      return { name, bytes: bytes.length, sha256: sha256Hex(bytes) };
     })
     .sort((a, b) => (a.name < b.name ? -1 : 1));
 }
@@ -228,5 +226,5 @@ export function sealJob(record: JobRecord, files: readonly JobFile[]): string {
   const open = '0'.repeat(64);
   const text = writeJob({ ...record, files, recordHash: open });
   const at = text.lastIndexOf(open);
-  return `${text.slice(0, at)}${hashOf(utf8ToBytes(text))}${text.slice(at + open.length)}`;
+  return `${text.slice(0, at)}${sha256Hex(utf8ToBytes(text))}${text.slice(at + open.length)}`;
 }

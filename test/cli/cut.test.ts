@@ -96,9 +96,14 @@ describe('what cannot be built', () => {
       'a part larger than every sheet',
       'card1, size: 600 x 400',
       'card1, size: 100 x 80',
-      /fits no stock of card1.*would do/s,
+      /larger than any stock of card1.*would do/s,
     ],
-    ['stock that runs out', 'card1, size: 600 x 400', 'card1, size: 600 x 400, count: 1', /used up/],
+    [
+      'stock that runs out',
+      'card1, size: 600 x 400',
+      'card1, size: 600 x 400, count: 1',
+      /stock-used-up.*allow more of it/s,
+    ],
   ])('is named: %s', async (_, from, to, message) => {
     const file = variant('wrong.yaml', from, to);
     const ran = await inProcess(shop.folder, ['cut', file, '-o', 'none', ...quick]);

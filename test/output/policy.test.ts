@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { policyOf } from '../../lib/output/book/policy.js';
-import { sha256Base64 } from '../../lib/output/book/sha256.js';
+import { sha256Base64 } from '../../lib/output/sha256.js';
 import { prepare } from '../../lib/index.js';
 import { bookOf } from '../../lib/pipeline/book-file.js';
 import { fixture } from '../helpers/fixtures.js';

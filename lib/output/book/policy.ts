@@ -1,5 +1,5 @@
 /** The content security policy of the book: no network, and no script or style but those that it was made with. */
-import { sha256Base64 } from './sha256.js';
+import { sha256Base64 } from '../sha256.js';
 
 const hashed = (texts: Iterable<string>): string =>
   [...new Set(texts)].map((text) => ` 'sha256-${sha256Base64(text)}'`).join('');
