@@ -185,7 +185,7 @@ describe('a written folder', () => {
     ],
     ['design.dish', () => 1, /design\.dish: .*expected object/],
   ] as const)('is found at fault when %s does not follow from the design', (path, value, message) => {
-    const found = messagesOf(resealed(set(path, value as (before: number) => unknown)));
+    const found = messagesOf(resealed(set(path, value)));
     expect(found).toContainEqual(
       typeof message === 'string' ? `job.json: ${message}` : (expect.stringMatching(message) as string),
     );
