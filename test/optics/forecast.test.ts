@@ -22,7 +22,7 @@ describe('loss table', () => {
     focalLength: fc.integer({ min: 400, max: 1500 }),
     seamGap: fc.double({ min: 0, max: 8, noNaN: true }),
     diameter: fc.integer({ min: 30, max: 700 }),
-    offset: fc.integer({ min: -60, max: 60 }),
+    offset: fc.oneof(fc.constant(0), fc.integer({ min: -60, max: 60 })),
     reflectance: fc.double({ min: 0.3, max: 1, noNaN: true }),
     stripSeamShare: fc.double({ min: 0, max: 0.3, noNaN: true }),
     absorptance: fc.double({ min: 0.3, max: 1, noNaN: true }),
@@ -47,8 +47,12 @@ describe('loss table', () => {
         const lost = power.losses.reduce((sum, { watts }) => sum + watts.value, 0);
         expect((lost + power.takenUpW.value) / power.incomingW).toBeCloseTo(1, 10);
         expect(power.incomingW).toBeCloseTo(800 * Math.PI * 0.75 ** 2, 9);
-        // the closed-form and absorbed shares are losses by nature; a blur can by chance steer a few rays back
-        for (const { watts } of power.losses) expect(watts.value).toBeGreaterThan(-5 * watts.standardError - 1e-9);
+        // The closed-form and absorbed shares are losses by nature. What misses is so only where the light is narrowest:
+        // a receiver beside the focus may stand in the hole of a ring of light, and blur or a dish turned off the sun
+        // then steers light onto it.
+        const inFocus = one.figure === 'panel' && one.offset === 0;
+        for (const { watts } of power.losses.filter(({ watts: { standardError } }) => inFocus || standardError === 0))
+          expect(watts.value).toBeGreaterThan(-5 * watts.standardError - 1e-9);
       }),
       { numRuns: 40 },
     );

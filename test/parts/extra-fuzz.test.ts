@@ -75,7 +75,7 @@ describe.each(drawings.map((text, i) => [i === 0 ? 'DXF' : 'SVG', text]))('a spo
           for (const { x, y } of drills) expect(sideOfContour(outline!.vertices, { x, y }, 0)).toBe('inside');
         }
       }),
-      { numRuns: 400 },
+      { numRuns: 600 },
     );
     expect(refused).toBeGreaterThan(20);
     expect(taken).toBeGreaterThan(20);
