@@ -99,8 +99,8 @@ function reach(c: SampledCurve, i: number, direction: number, tolerance: number,
 }
 
 /** Number of the class of like leans that a joint belongs to, or null when it leans too far to be of use. */
-function leanClass(c: SampledCurve, joint: Joint, span: number, tolerance: number): number | null {
-  const off = joint.direction - c.direction[joint.sample]!;
+function leanClass(c: SampledCurve, sample: number, direction: number, span: number, tolerance: number): number | null {
+  const off = direction - c.direction[sample]!;
   const lean = off - 2 * Math.PI * Math.round(off / (2 * Math.PI));
   const step = Math.round((lean * span) / (tolerance * LEAN_STEP));
   return Math.abs(step) > MOST_LEAN ? null : step;
@@ -138,12 +138,14 @@ function shortestChain(c: SampledCurve, tolerance: number, most: number): Joint 
       for (const share of SHARES) {
         const span = Math.max(1, Math.round(longest * share));
         const sample = joint.sample + span;
-        if (share < 1 && !arcHolds(c, joint.sample, sample, joint.direction, tolerance)) continue;
         const direction = joint.direction + 2 * halfTurn(c, joint.sample, sample, joint.direction);
+        const lean = leanClass(c, sample, direction, chordOf(c, joint.sample, sample), tolerance);
+        // whether the arc holds is asked last: it takes longest, and most arcs are not needed
+        if (sample < last && (lean === null || (next.get(lean)?.sample ?? -1) >= sample)) continue;
+        if (share < 1 && !arcHolds(c, joint.sample, sample, joint.direction, tolerance)) continue;
         const reached: Joint = { sample, direction, before: joint };
-        if (sample === last) return reached;
-        const lean = leanClass(c, reached, chordOf(c, joint.sample, sample), tolerance);
-        if (lean !== null && (next.get(lean)?.sample ?? -1) < sample) next.set(lean, reached);
+        if (sample === last || lean === null) return reached;
+        next.set(lean, reached);
       }
     }
     front = [...next.values()];
@@ -202,8 +204,7 @@ function trace(curve: Curve, c: SampledCurve, chain: readonly Joint[]): FittedPa
 }
 
 /** The fit of a curve that is itself an arc or a straight run; null for any other. */
-function asOneArc(curve: Curve, tolerance: number): FittedPath | null {
-  const c = sampleCurve(curve, SAMPLES);
+function asOneArc(curve: Curve, c: SampledCurve, tolerance: number): FittedPath | null {
   const start: Joint = { sample: 0, direction: c.direction[0]!, before: null };
   const last = c.count - 1;
   if (!arcHolds(c, 0, last, start.direction, tolerance * PLAIN_SHARE)) return null;
@@ -221,14 +222,16 @@ function asOneArc(curve: Curve, tolerance: number): FittedPath | null {
  */
 export function fitArcs(curve: Curve, tolerance: number): FittedPath {
   if (!(tolerance > 0)) throw new RangeError(`arcs are fitted to a tolerance above 0 mm, not ${tolerance}`);
-  const plain = asOneArc(curve, tolerance);
+  let sampled = sampleCurve(curve, SAMPLES);
+  const plain = asOneArc(curve, sampled, tolerance);
   if (plain !== null) return plain;
   let target = tolerance * SEARCH_SHARE;
-  for (let samples = SAMPLES; samples <= MOST_SAMPLES;) {
-    const sampled = sampleCurve(curve, samples);
-    const end = shortestChain(sampled, target, Math.ceil(samples / SAMPLES_AN_ARC));
+  for (;;) {
+    const end = shortestChain(sampled, target, Math.ceil(sampled.count / SAMPLES_AN_ARC));
     if (end === null) {
-      samples = (samples - 1) * 4 + 1;
+      const finer = (sampled.count - 1) * 4 + 1;
+      if (finer > MOST_SAMPLES) break;
+      sampled = sampleCurve(curve, finer);
       continue;
     }
     const fitted = trace(curve, sampled, evenOut(sampled, joints(end), target));

@@ -1,16 +1,17 @@
 /** Measures and makers of rings and open paths, exact with arcs. */
 import { type Edge, edgeArc, edgeLength } from './arc.js';
+import { cyclic, element } from './element.js';
 import { polar } from './point.js';
 import type { Bounds, Contour, Path, Point, Vertex } from './types.js';
 
 /** The edges of a closed ring, edge i starting at vertex i. */
 export function edgesOf(contour: Contour): Edge[] {
-  return contour.map((v, i) => edgeArc(v, contour[(i + 1) % contour.length]!));
+  return contour.map((v, i) => edgeArc(v, cyclic(contour, i + 1)));
 }
 
 /** The edges of an open path: one fewer than vertices. */
 export function edgesOfPath(path: Path): Edge[] {
-  return path.slice(0, -1).map((v, i) => edgeArc(v, path[i + 1]!));
+  return path.slice(0, -1).map((v, i) => edgeArc(v, element(path, i + 1)));
 }
 
 /** θ - sin θ without loss of figures for small θ. */
@@ -26,9 +27,10 @@ export function signedArea(contour: Contour): number {
   if (origin === undefined) return 0;
   let twice = 0;
   for (let i = 0; i < contour.length; i++) {
-    const v = contour[i]!;
-    const w = contour[(i + 1) % contour.length]!;
+    const v = element(contour, i);
+    const w = i + 1 < contour.length ? element(contour, i + 1) : origin;
     twice += (v.x - origin.x) * (w.y - origin.y) - (w.x - origin.x) * (v.y - origin.y);
+    if (v.bulge === 0) continue;
     const edge = edgeArc(v, w);
     // an arc adds the segment between itself and its chord
     if (edge.kind === 'arc') twice += edge.radius * edge.radius * angleLessSine(edge.sweep);
@@ -97,8 +99,8 @@ export function bounds(vertices: Contour | Path): Bounds {
 export function reversed(vertices: Contour | Path): Vertex[] {
   const n = vertices.length;
   return vertices.map((_, i) => {
-    const v = vertices[n - 1 - i]!;
-    const bulge = vertices[(2 * n - 2 - i) % n]!.bulge;
+    const v = element(vertices, n - 1 - i);
+    const { bulge } = element(vertices, (2 * n - 2 - i) % n);
     return { x: v.x, y: v.y, bulge: bulge === 0 ? 0 : -bulge };
   });
 }

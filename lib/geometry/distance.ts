@@ -1,9 +1,11 @@
 /** Nearest places, exact with arcs. */
-import { arcFraction, type Edge, offCarrier, pointOnEdge } from './arc.js';
+import { arcFraction, type Edge, edgeArc, offCarrier, pointOnEdge } from './arc.js';
 import { boundsOfAll, edgeBounds, edgesOf } from './contour.js';
+import { cyclic, element } from './element.js';
 import { intersectEdges } from './intersect.js';
 import { distance, dot, subtract } from './point.js';
-import type { Bounds, Contour, Point } from './types.js';
+import { TOUCH } from './precision.js';
+import type { Bounds, Contour, Point, Vertex } from './types.js';
 
 /** The place on something that is nearest to a point, and how far it is (mm). */
 export interface Nearest {
@@ -42,15 +44,47 @@ export function nearestOnEdge(edge: Edge, point: Point): NearestOnEdge {
   return off < best.distance ? { distance: off, place: pointOnEdge(edge, fraction), fraction } : best;
 }
 
+/**
+ * What a point is off the edge from `from` to `to` at least (mm): its distance to the chord, less what the arc rises
+ * above that. Cheap, as no edge is made.
+ */
+function minDistance(from: Vertex, to: Point, { x, y }: Point): number {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const square = dx * dx + dy * dy;
+  const along = (x - from.x) * dx + (y - from.y) * dy;
+  const t = along <= 0 ? 0 : along >= square ? 1 : along / square;
+  const offX = from.x + t * dx - x;
+  const offY = from.y + t * dy - y;
+  return Math.sqrt(offX * offX + offY * offY) - (Math.abs(from.bulge) * Math.sqrt(square)) / 2 - TOUCH;
+}
+
+/** Whether a point lies within `reach` (mm) of a closed ring. */
+export function isNearContour(contour: Contour, point: Point, reach: number): boolean {
+  for (let i = 0; i < contour.length; i++) {
+    const from = element(contour, i);
+    const to = cyclic(contour, i + 1);
+    if (minDistance(from, to, point) > reach) continue;
+    if (nearestOnEdge(edgeArc(from, to), point).distance <= reach) return true;
+  }
+  return false;
+}
+
 /** Nearest place on a closed ring to a point. Throws RangeError for a ring of no vertices. */
 export function nearestOnContour(contour: Contour, point: Point): NearestOnContour {
-  let best: NearestOnContour | null = null;
-  for (const [i, edge] of edgesOf(contour).entries()) {
-    const nearest = nearestOnEdge(edge, point);
-    if (best === null || nearest.distance < best.distance) best = { ...nearest, edge: i };
+  let best: NearestOnEdge | null = null;
+  let edge = 0;
+  for (let i = 0; i < contour.length; i++) {
+    const from = element(contour, i);
+    const to = cyclic(contour, i + 1);
+    if (best !== null && minDistance(from, to, point) >= best.distance) continue;
+    const nearest = nearestOnEdge(edgeArc(from, to), point);
+    if (best !== null && nearest.distance >= best.distance) continue;
+    best = nearest;
+    edge = i;
   }
   if (best === null) throw new RangeError('a ring of no vertices has no nearest place');
-  return best;
+  return { ...best, edge };
 }
 
 /** The two places where two things come closest, and how far apart they are (mm); 0 when they meet. */
@@ -112,14 +146,15 @@ export function closestOfContours(a: Contour, b: Contour): Closest {
   const boxesA = edgesA.map(edgeBounds);
   const boxesB = edgesB.map(edgeBounds);
   const boxB = boundsOfAll(boxesB);
-  let best: Closest = { distance: Infinity, onA: a[0]!, onB: b[0]! };
-  edgesA.forEach((edgeA, i) => {
-    if (boxDistance(boxesA[i]!, boxB) >= best.distance) return;
-    edgesB.forEach((edgeB, j) => {
-      if (boxDistance(boxesA[i]!, boxesB[j]!) >= best.distance) return;
-      const closest = closestOfEdges(edgeA, edgeB);
+  let best: Closest = { distance: Infinity, onA: element(a, 0), onB: element(b, 0) };
+  for (let i = 0; i < edgesA.length; i++) {
+    const boxA = element(boxesA, i);
+    if (boxDistance(boxA, boxB) >= best.distance) continue;
+    for (let j = 0; j < edgesB.length; j++) {
+      if (boxDistance(boxA, element(boxesB, j)) >= best.distance) continue;
+      const closest = closestOfEdges(element(edgesA, i), element(edgesB, j));
       if (closest.distance < best.distance) best = closest;
-    });
-  });
+    }
+  }
   return best;
 }

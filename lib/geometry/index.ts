@@ -34,7 +34,14 @@ export { type FlattenSide, flatten, flattenPath } from './flatten.js';
 export { fillet } from './fillet.js';
 export { type Curve } from './sampled-curve.js';
 export { fitArcs } from './arc-fit.js';
-export { type Closest, type Nearest, closestOfContours, nearestOnContour, nearestOnEdge } from './distance.js';
+export {
+  type Closest,
+  type Nearest,
+  boxDistance,
+  closestOfContours,
+  nearestOnContour,
+  nearestOnEdge,
+} from './distance.js';
 export { type Contact, type Meeting, intersectEdges } from './intersect.js';
 export { type Side, sideOfContour } from './inside.js';
 export { type Simplicity, simplicity } from './simple.js';

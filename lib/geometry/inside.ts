@@ -1,5 +1,6 @@
-import { edgesOf } from './contour.js';
-import { nearestOnContour } from './distance.js';
+import { edgeArc } from './arc.js';
+import { isNearContour } from './distance.js';
+import { cyclic, element } from './element.js';
 import type { Contour, Point } from './types.js';
 
 export type Side = 'inside' | 'outside' | 'on';
@@ -21,17 +22,19 @@ function sideOf(p: Point, a: Point, b: Point): number {
  * an edge. Even-odd rule, for rings that do not cross themselves.
  */
 export function sideOfContour(contour: Contour, point: Point, samePoint: number): Side {
-  if (contour.length === 0) return 'outside';
-  if (nearestOnContour(contour, point).distance <= samePoint) return 'on';
+  if (isNearContour(contour, point, samePoint)) return 'on';
   let inside = false;
-  for (const edge of edgesOf(contour)) {
-    const { from, to } = edge;
+  for (let i = 0; i < contour.length; i++) {
+    const from = element(contour, i);
+    const to = cyclic(contour, i + 1);
     const side = sideOf(point, from, to);
     // a level ray to the right crosses the chord when the chord passes the point's height on that side
     if (from.y <= point.y !== to.y <= point.y && side > 0 === from.y <= point.y) inside = !inside;
     // between chord and arc the count is the other way round
-    if (edge.kind === 'arc' && side > 0 !== edge.sweep > 0) {
-      if (Math.hypot(point.x - edge.centre.x, point.y - edge.centre.y) < edge.radius) inside = !inside;
+    if (from.bulge !== 0 && side > 0 !== from.bulge > 0) {
+      const edge = edgeArc(from, to);
+      if (edge.kind === 'arc' && Math.hypot(point.x - edge.centre.x, point.y - edge.centre.y) < edge.radius)
+        inside = !inside;
     }
   }
   return inside ? 'inside' : 'outside';

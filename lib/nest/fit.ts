@@ -1,4 +1,5 @@
 /** What can be known of parts and stock before anything is nested: which parts no sheet is large enough for. */
+import { bounds, contourFromPoints, placePoint } from '../geometry/index.js';
 import { tasksOf } from './nest.js';
 import { orientationsOf } from './pieces.js';
 import { fitsAlone } from './plan.js';
@@ -18,13 +19,32 @@ export interface Unfit {
   readonly stocked: boolean;
 }
 
+/** Less room than this (mm) to spare is left to the exact answer. */
+const spare = 1e-6;
+
+/** Whether a part's box alone shows that some plain sheet takes it: cheap, and true of nearly every part. */
+function boxFits(part: NestPart, stock: readonly NestStock[]): boolean {
+  const angles = part.rotations === 'any' ? [0, 90] : part.rotations;
+  return angles.some((rotationDeg) => {
+    const turned = part.outline.map((point) => placePoint(point, { x: 0, y: 0, rotationDeg, mirrored: false }));
+    const box = bounds(contourFromPoints(turned));
+    return stock.some(({ group, shape, margin, count, keepOuts }) => {
+      if (group !== part.group || shape.kind === 'offcut' || keepOuts.length > 0 || count < 1) return false;
+      const length = shape.kind === 'sheet' ? shape.width : shape.maxLength;
+      const around = 2 * margin + spare;
+      return box.maxX - box.minX + around <= length && box.maxY - box.minY + around <= shape.height;
+    });
+  });
+}
+
 /**
  * Parts that fit no stock, each by itself on an empty sheet, by group. What is not among them may still find the stock
  * used up.
  * @throws NestError as `nest` does
  */
 export function unfitParts(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): Unfit[] {
-  return tasksOf(parts, stock, spacing).flatMap((task): Unfit[] => {
+  const doubtful = parts.filter((part) => !boxFits(part, stock));
+  return tasksOf(doubtful, stock, spacing).flatMap((task): Unfit[] => {
     const unfit = task.parts.filter((part) => {
       const piece = task.pieces.find((one) => one.part === part);
       return piece !== undefined && !fitsAlone(piece, task.spaces, task.noFits);

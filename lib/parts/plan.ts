@@ -1,5 +1,7 @@
 /** Everything that stands on the board, seen from above: x along rib 1, ribs numbered anticlockwise, mm. */
 import {
+  bounds,
+  boxDistance,
   circle,
   closestOfContours,
   type Contour,
@@ -104,33 +106,45 @@ export function planRoom(a: Contour, b: Contour): number {
 
 const nameOf = (item: PlanItem): string => (item.kind === 'hub' ? 'the hub' : `${item.kind} ${item.rib}`);
 
-/** The tightest pair of things that are not joined. The ribs are all alike, so those of rib 1 stand for all. */
-export function tightest(items: readonly PlanItem[]): { readonly room: number; readonly between: string } {
-  let found = { room: Infinity, between: '' };
-  const first = items.filter((item) => item.kind !== 'hub' && item.rib === 1);
+/**
+ * The tightest pair of things that are not joined. The ribs are all alike, so those of rib 1 stand for all.
+ * @param within only pairs closer than this (mm) are looked for; without any, it is what is returned
+ */
+export function tightest(
+  items: readonly PlanItem[],
+  within = Infinity,
+): { readonly room: number; readonly between: string } {
+  let found = { room: within, between: '' };
+  const boxed = items.map((item) => ({ item, box: bounds(item.outline) }));
+  const first = boxed.filter(({ item }) => item.kind !== 'hub' && item.rib === 1);
   for (const a of first)
-    for (const b of items) {
-      if (a === b || joined(a, b)) continue;
-      const room = planRoom(a.outline, b.outline);
-      if (room < found.room) found = { room, between: `${nameOf(a)} and ${nameOf(b)}` };
+    for (const b of boxed) {
+      if (a === b || joined(a.item, b.item) || boxDistance(a.box, b.box) >= found.room) continue;
+      const room = planRoom(a.item.outline, b.item.outline);
+      if (room < found.room) found = { room, between: `${nameOf(a.item)} and ${nameOf(b.item)}` };
     }
   return found;
 }
 
 /** What can stand in the way of a cleat of rib 1: the hub, and the two ribs on either side with their cleats. */
-function cleatRoom(design: Design, dish: Dish, start: number): { readonly room: number; readonly between: string } {
+function cleatRoom(
+  design: Design,
+  dish: Dish,
+  start: number,
+  within = Infinity,
+): { readonly room: number; readonly between: string } {
   const n = dish.layout.ribs.length;
   const near = [...new Set([2, 3, n - 1, n])].filter((rib) => rib > 1 && rib <= n);
   const others: PlanItem[] = [
     { kind: 'hub', outline: hubOutline(design, dish) },
     ...near.flatMap((rib) => [ribPlan(dish, rib), ...cleatPlans(design, dish, start, rib)]),
   ];
-  return tightest([...cleatPlans(design, dish, start, 1), ...others]);
+  return tightest([...cleatPlans(design, dish, start, 1), ...others], within);
 }
 
 /** Least radius at which a cleat clears all else, or null when none does before `most`. */
 function minStart(design: Design, dish: Dish, max: number): number | null {
-  const clear = (start: number): boolean => cleatRoom(design, dish, start).room >= planClearance;
+  const clear = (start: number): boolean => cleatRoom(design, dish, start, planClearance).room >= planClearance;
   if (!(max > dish.innerRadius) || !clear(max)) return null;
   let [low, high] = [dish.innerRadius, max];
   while (high - low > 1e-6) {

@@ -89,9 +89,10 @@ export function countPath(design: Design, material: string): KeyPath {
 
 /** Outlines of offcuts and places to keep clear that cannot be used. */
 function outlineProblems(design: Design, { parts, stock, options }: NestRequest): Diagnostic[] {
+  checkRequest(parts, [], options);
   return stock.flatMap((item): Diagnostic[] => {
     try {
-      checkRequest(parts, [item], options);
+      checkRequest([], [item], options);
       return [];
     } catch (error) {
       const at = design.stock.findIndex(({ id }) => id === item.id);
