@@ -49,8 +49,8 @@ export function ribMarks(
   const text = String(rib);
   const width = strokeTextWidth(text, height);
   const turned = (x: number, y: number): Point => placePoint({ x, y }, { x: 0, y: 0, rotationDeg, mirrored: false });
-  // clockwise of the line, where no single cleat stands; a slanting edge of the board pushes it inward
-  const top = -dish.ribThickness / 2 - height / 2;
+  // anticlockwise of the line, where no single cleat stands; a slanting edge of the board pushes it inward
+  const top = dish.ribThickness / 2 + 1.5 * height;
   const fits = (x: number): boolean =>
     [turned(x, top), turned(x + width, top), turned(x, top - height), turned(x + width, top - height)].every(
       (corner) => Math.hypot(corner.x, corner.y) <= edgeRadius(design, Math.atan2(corner.y, corner.x)) - lineFromEdge,

@@ -1,4 +1,4 @@
-/** The block beside a rib: x along the rib from its inner end, y away from the rib, which stands against y = 0. */
+/** The block beside a rib: x along the rib, y away from it, the rib against y = 0. */
 import { contourFromPoints, element, rectangle } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
@@ -34,13 +34,6 @@ export function cleatScrews(design: Design): CleatScrews {
     rib: all.filter(sideways).map(at),
     down: all.filter((slot) => !sideways(slot)).map(at),
   };
-}
-
-/** Lengths along the rib, from the cleats' inner end, at which screws enter it: those of both cleats. */
-export function ribScrewPlaces(design: Design): number[] {
-  const { length, perRib } = design.cleat;
-  const own = cleatScrews(design).rib;
-  return perRib === 1 ? [...own] : [...own, ...own.map((x) => length - x)].sort((a, b) => a - b);
 }
 
 /** Whether the screws have wood round them. */

@@ -4,7 +4,7 @@ import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { blank, inUnits, thicknessOf } from './blank.js';
 import { cleatScrews } from './cleat.js';
-import { hubOutline, placeCleats, ribDirectionDeg } from './plan.js';
+import { cleatOutlines, downScrewPoints, hubOutline, placeCleats, ribDirectionDeg } from './plan.js';
 import type { Drill, Part, PartContour } from './types.js';
 
 /** Material round the holes of a jig (mm). */
@@ -77,32 +77,34 @@ function hubJig(design: Design, dish: Dish): Part {
 function boardJig(design: Design, dish: Dish, start: number): Part {
   const { length, width, perRib } = design.cleat;
   const half = dish.ribThickness / 2;
-  const out = half + width + border;
-  const low = perRib === 2 ? -out : -(half + border);
+  const wide = half + width + border;
+  const narrow = half + border;
   const end = start + length + 2 * border;
   const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
   const back = -Math.max(2 * border, pin);
-  const pilots = cleatScrews(design).down.flatMap((x) => [
-    { x: start + x, y: half + width / 2 },
-    ...(perRib === 2 ? [{ x: start + length - x, y: -half - width / 2 }] : []),
-  ]);
-  const cleats = [rectangle(start, half, start + length, half + width)];
-  if (perRib === 2) cleats.push(rectangle(start, -half - width, start + length, -half));
   return blank({
     ...base(design),
     id: 'jig-board',
     name: 'Board drill template',
     contours: [
-      { operation: 'outline', closed: true, vertices: rectangle(back, low, end, out) },
+      { operation: 'outline', closed: true, vertices: rectangle(back, -wide, end, perRib === 2 ? wide : narrow) },
       line(back, 0, end, 0),
-      ...cleats.map((vertices): PartContour => ({ operation: 'scribe', closed: true, vertices })),
+      ...cleatOutlines(design, dish, start).map((vertices): PartContour => ({
+        operation: 'scribe',
+        closed: true,
+        vertices,
+      })),
     ],
     drills: [
       { x: 0, y: 0, diameter: pin, depth: 'through' },
       { x: end - border, y: 0, diameter: design.rib.pilotDiameter, depth: 'through' },
-      ...pilots.map((at): Drill => ({ ...at, diameter: design.board.pilotDiameter, depth: 'through' })),
+      ...downScrewPoints(design, dish, start).map((at): Drill => ({
+        ...at,
+        diameter: design.board.pilotDiameter,
+        depth: 'through',
+      })),
     ],
-    labels: [{ text: 'BOARD: PIN ON AXIS', x: back + border, y: half + border, height: 6, angle: 0 }],
+    labels: [{ text: 'BOARD: PIN ON AXIS', x: pin, y: 2, height: 6, angle: 0 }],
     notes: [
       'Before the hub is on: pin it on the axis, swing its line onto a rib line, prick the hole at its end onto the line, drill the cleat pilots through it; then the next rib.',
       'Keep the lettering up: turned over, it puts the cleats on the other side of the ribs.',

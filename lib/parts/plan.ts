@@ -7,6 +7,7 @@ import {
   type Contour,
   element,
   placePoint,
+  type Placement,
   placeVertices,
   type Point,
   rectangle,
@@ -57,12 +58,39 @@ function ribPlan(dish: Dish, rib: number): PlanItem {
   };
 }
 
-function cleatPlans(design: Design, dish: Dish, start: number, rib: number): PlanItem[] {
-  const { length, width, perRib } = design.cleat;
+/**
+ * Where a rib's cleats lie beside it, in the rib's own plan (x outward from the axis, y to its left as seen from the
+ * hub). The first stands on the right: that is the face of a rib that lies up when it is cut, so the line scribed for
+ * the cleat is on the side on which the cleat goes. The second is the same block turned half round, on the left.
+ */
+export function cleatPlaces(design: Design, dish: Dish, start: number): Placement[] {
   const half = dish.ribThickness / 2;
-  const sides = [rectangle(start, half, start + length, half + width)];
-  if (perRib === 2) sides.push(rectangle(start, -half - width, start + length, -half));
-  return sides.map((outline) => ({ kind: 'cleat', rib, outline: turned(outline, dish, rib) }));
+  const right = { x: start + design.cleat.length, y: -half, rotationDeg: 180, mirrored: false };
+  const left = { x: start, y: half, rotationDeg: 0, mirrored: false };
+  return design.cleat.perRib === 2 ? [right, left] : [right];
+}
+
+/** Radii at which the cleats' screws enter their rib, in order outward. */
+export function ribScrewRadii(design: Design, dish: Dish, start: number): number[] {
+  const own = cleatScrews(design).rib;
+  return cleatPlaces(design, dish, start)
+    .flatMap((place) => own.map((x) => placePoint({ x, y: 0 }, place).x))
+    .sort((a, b) => a - b);
+}
+
+/** Outlines of a rib's cleats in the rib's own plan. */
+export function cleatOutlines(design: Design, dish: Dish, start: number): Contour[] {
+  const { length, width } = design.cleat;
+  const block = rectangle(0, 0, length, width);
+  return cleatPlaces(design, dish, start).map((place) => placeVertices(block, place));
+}
+
+function cleatPlans(design: Design, dish: Dish, start: number, rib: number): PlanItem[] {
+  return cleatOutlines(design, dish, start).map((outline) => ({
+    kind: 'cleat',
+    rib,
+    outline: turned(outline, dish, rib),
+  }));
 }
 
 /** Everything on the board, with the cleats starting at radius `start`. */
@@ -75,15 +103,16 @@ export function planItems(design: Design, dish: Dish, start: number): PlanItem[]
   ];
 }
 
+/** Where the screws of a rib's cleats enter the board, in the rib's own plan. */
+export function downScrewPoints(design: Design, dish: Dish, start: number): Point[] {
+  const y = design.cleat.width / 2;
+  const own = cleatScrews(design).down;
+  return cleatPlaces(design, dish, start).flatMap((place) => own.map((x) => placePoint({ x, y }, place)));
+}
+
 /** Where the cleats' down-screws enter the board, each with its rib. */
 export function boardScrews(design: Design, dish: Dish, start: number): { readonly rib: number; readonly at: Point }[] {
-  const { length, width, perRib } = design.cleat;
-  const across = dish.ribThickness / 2 + width / 2;
-  const own = cleatScrews(design).down.flatMap((x) => [
-    { x: start + x, y: across },
-    // the second cleat is the same block turned half round
-    ...(perRib === 2 ? [{ x: start + length - x, y: -across }] : []),
-  ]);
+  const own = downScrewPoints(design, dish, start);
   return ribNumbers(dish.layout).flatMap((rib) =>
     own.map((at) => ({
       rib,

@@ -18,8 +18,8 @@ import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { blank, grainThatFits, inUnits, thicknessOf } from './blank.js';
-import { ribScrewPlaces } from './cleat.js';
 import { lighteningHoles } from './lightening.js';
+import { ribScrewRadii } from './plan.js';
 import type { Drill, EdgeRun, Part, PartContour } from './types.js';
 
 /** Corners closer together than this are one (mm). */
@@ -94,8 +94,8 @@ export function minDepth(rib: RibOutline): { readonly depth: number; readonly x:
 /** Pilot holes for the screws from the cleats, at half the cleats' thickness above the base. */
 function pilotHoles(design: Design, dish: Dish, cleatStart: number): Drill[] {
   const y = thicknessOf(design, design.cleat.material) / 2;
-  return ribScrewPlaces(design).map((place) => ({
-    x: cleatStart - dish.innerRadius + place,
+  return ribScrewRadii(design, dish, cleatStart).map((radius) => ({
+    x: radius - dish.innerRadius,
     y,
     diameter: design.rib.pilotDiameter,
     depth: 'through',
@@ -178,7 +178,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     notes: [
       `The curved edge is the dish: cut it square to the face and sand all ribs together as a pack, never one alone.`,
       `The inner end stands ${inUnits(design, dish.innerRadius)} from the axis, square against the hub.`,
-      `The scribed line is the middle of the cleat.`,
+      `The scribed line is the middle of the cleat, on the face on which the cleat goes: the right one as seen from the hub.`,
     ],
   });
 }

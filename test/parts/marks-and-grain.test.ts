@@ -35,14 +35,14 @@ describe('numbers of the ribs', () => {
     // 24 ribs are the hours of a day on a dial: 15° each
     for (let rib = 1; rib <= 24; rib++) {
       const off = labelDirection(partOf(made, 'board'), String(rib)) - 15 * (rib - 1);
-      // on the clockwise side of the line, where no cleat stands
+      // on the anticlockwise side of the line, where no cleat stands
       const turn = ((off + 540) % 360) - 180;
-      expect(turn).toBeLessThan(0);
-      expect(turn).toBeGreaterThan(-7.5);
+      expect(turn).toBeGreaterThan(0);
+      expect(turn).toBeLessThan(7.5);
     }
   });
 
-  it('stand at the same directions on the hub template, on the other side of its lines', () => {
+  it('stand at the same directions on the hub template, on the same side of its lines', () => {
     const jig = makeTemplates(made.design, made.dish, made.parts).find(({ id }) => id === 'jig-hub')!;
     for (let rib = 1; rib <= 24; rib++) {
       const turn = ((labelDirection(jig, String(rib)) - 15 * (rib - 1) + 540) % 360) - 180;

@@ -21,8 +21,8 @@ function standing({ design, dish, cleatStart }: Made) {
     return {
       rib: at(rect(dish.innerRadius, -half, dish.apertureRadius, half)),
       cleats: [
-        at(rect(cleatStart, half, cleatStart + length, half + width)),
-        ...(perRib === 2 ? [at(rect(cleatStart, -half - width, cleatStart + length, -half))] : []),
+        at(rect(cleatStart, -half - width, cleatStart + length, -half)),
+        ...(perRib === 2 ? [at(rect(cleatStart, half, cleatStart + length, half + width))] : []),
       ],
     };
   });
@@ -59,6 +59,30 @@ describe.each(cases)('the board of %s', (_, making) => {
     });
   });
 
+  it('has the line for the cleat on the face of the rib on which the cleat stands', () => {
+    // a rib is scribed on the face that lies up when it is cut. Its drawing is stood up without being turned over,
+    // x outward and y up; the face that was up then looks along x cross y (right-handed axes)
+    items.forEach(({ cleats }, k) => {
+      const angle = (2 * Math.PI * k) / dish.layout.ribs.length;
+      const outward = [Math.cos(angle), Math.sin(angle), 0] as const;
+      const upward = [0, 0, 1] as const;
+      const faceLooks = {
+        x: outward[1] * upward[2] - outward[2] * upward[1],
+        y: outward[2] * upward[0] - outward[0] * upward[2],
+      };
+      const scribed = made.parts
+        .filter(({ kind }) => kind === 'board')
+        .flatMap(({ contours }) => contours)
+        .filter(({ operation, closed }) => operation === 'scribe' && closed)
+        .map(({ vertices }) => dense(vertices, true));
+      const [first] = cleats;
+      const own = scribed.filter((ring) => overlapArea(ring, first!) > 0.9 * design.cleat.length * design.cleat.width);
+      expect(own).toHaveLength(1);
+      for (const { x, y } of own[0]!)
+        expect(x * faceLooks.x + y * faceLooks.y).toBeGreaterThan(dish.ribThickness / 2 - 1e-6);
+    });
+  });
+
   it('keeps cleats under their ribs’ base and on the board', () => {
     const end = made.cleatStart + design.cleat.length;
     expect(end).toBeLessThanOrEqual(design.rib.toeRadius + 1e-6);
@@ -77,9 +101,9 @@ describe.each(cases)('the board of %s', (_, making) => {
       const angle = (2 * Math.PI * k) / dish.layout.ribs.length;
       return cleat.drills.flatMap(({ x, y }) => {
         const across = dish.ribThickness / 2 + y;
-        const own = [{ x: made.cleatStart + x, y: across }];
-        // the second block is turned half round about its middle
-        if (design.cleat.perRib === 2) own.push({ x: made.cleatStart + design.cleat.length - x, y: -across });
+        // on the right of its rib the block lies turned half round about its middle
+        const own = [{ x: made.cleatStart + design.cleat.length - x, y: -across }];
+        if (design.cleat.perRib === 2) own.push({ x: made.cleatStart + x, y: across });
         return own.map((point) => turn(point, angle));
       });
     });

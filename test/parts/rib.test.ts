@@ -42,9 +42,11 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
   it('has its pilots where the cleat’s edge holes meet it, half the cleat’s thickness up', () => {
     const cleat = partOf(made, 'cleat');
     expect(rib.drills).toHaveLength(design.cleat.ribScrews);
+    // the block lies on the right of the rib, its own x running inward
+    const holes = [...cleat.edgeDrills].sort((a, b) => b.x - a.x);
     rib.drills.forEach(({ x, y, diameter }, i) => {
-      const hole = cleat.edgeDrills[i]!;
-      expect(x + dish.innerRadius).toBeCloseTo(made.cleatStart + hole.x, 9);
+      const hole = holes[i]!;
+      expect(x + dish.innerRadius).toBeCloseTo(made.cleatStart + design.cleat.length - hole.x, 9);
       expect(y).toBe(hole.height);
       expect(y).toBe(cleat.thickness / 2);
       expect(diameter).toBe(design.rib.pilotDiameter);

@@ -83,7 +83,7 @@ function cleatSolids({ design, dish, parts, cleatStart }: ModelInput, out: numbe
   const side = dish.ribThickness / 2;
   const beside = ring(rectangle(cleatStart, side, cleatStart + length, side + width));
   const mirrored = beside.map(([x, y]): Vec2 => [x, -y]).reverse();
-  const outlines = perRib === 1 ? [beside] : [beside, mirrored];
+  const outlines = perRib === 1 ? [mirrored] : [mirrored, beside];
   return outlines.map((outline) => ({
     parts: idsOf(parts, 'cleat'),
     name: 'cleats',

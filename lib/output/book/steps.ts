@@ -83,7 +83,7 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
     {
       title: `${cleat.ribScrews > 0 ? 'Screw' : 'Glue'} each cleat to its rib, at the bench`,
       text: [
-        `Its middle goes on the rib's scribed line, its lower face flush with the base, on the left of the rib as seen from the hub${cleat.perRib === 2 ? ', and a second on the right' : ''}. Once the ribs stand on the board there is little room for a driver.`,
+        `Its middle goes on the rib's scribed line, its lower face flush with the base, on the rib's scribed face, which is the right one as seen from the hub${cleat.perRib === 2 ? '; a second goes on the left face, turned half round: square the line over to it' : ''}. Once the ribs stand on the board there is little room for a driver.`,
         cleat.ribScrews > 0
           ? `Glue, and ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib: ${screws.rib.count} countersunk wood screws ${screwText(screws.rib.length, screws.rib.room, screws.diameter, measures)}.`
           : 'Glue, and clamp until the glue is hard.',
