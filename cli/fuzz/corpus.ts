@@ -1,7 +1,7 @@
 /** Good files to be spoilt: one small sheet with every operation on it, made by the writers themselves, and the like. */
 import { readFileSync } from 'node:fs';
 import { defaultColours, type Design, readDesign } from '../../lib/index.js';
-import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';
+import { circle, reversed, strokeText, type Vertex } from '../../lib/geometry/index.js';
 import { type CutSheet, machine, planRouter, type Process } from '../../lib/machining/index.js';
 import { drawSheet, recordPart, writeDxf, writeJob, writeNgc, writeSvg } from '../../lib/output/index.js';
 
@@ -30,6 +30,7 @@ const plate = {
     { contour: 0, vertex: 4 },
     { contour: 0, vertex: 5 },
   ],
+  labels: [{ text: 'P{n}', x: 78, y: 26, height: 8, angle: 0 }],
 } as const;
 
 const process: Process = { kind: 'router', toolDiameter: 6, web: 4, relief: 'dogbone', drills: [] };
@@ -45,14 +46,19 @@ export function smallFolder(): Map<string, string> {
   const { router } = accepted(
     design.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
   );
-  const plan = planRouter({ cut, placed }, new Map([[plate.id, { ...plate, edges: [] }]]), router, {
+  const [{ text, x, y, height, angle }] = plate.labels;
+  // the second copy lies mirrored and has no lettering
+  const at = { x: placed[0].x + x, y: placed[0].y + y };
+  const letters = strokeText(text.replace('{n}', '1'), at, height, angle);
+  const marked = { ...cut, marks: letters.map((vertices) => ({ part: plate.id, copy: 1, vertices })) };
+  const plan = planRouter({ cut: marked, placed }, new Map([[plate.id, { ...plate, edges: [] }]]), router, {
     kind: 'plywood',
     thickness: plate.thickness,
   });
   const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'plywood', notes: [] }, router.files)];
   const { limits, cuttingSeconds, travelLength, toolWear } = plan;
   const files = routed.map(([name]) => `sheets/${name}`);
-  const drawing = drawSheet({ ...cut, marks: [{ vertices: [v(40, 25), v(45, 35), v(50, 25)] }] }, defaultColours);
+  const drawing = drawSheet(marked, defaultColours);
   const record = writeJob({
     version: '0.1.0',
     units: 'mm',

@@ -25,6 +25,7 @@ export {
   type JobDrill,
   type JobExtra,
   type JobOffcut,
+  type JobLabel,
   type JobPart,
   type JobPlacement,
   type JobProcess,

@@ -22,6 +22,16 @@ export interface JobDrill {
   readonly countersink?: number;
 }
 
+/** Lettering of a part in its own axes: lower left corner of the first letter, capital height, direction of the line. */
+export interface JobLabel {
+  /** `{n}` stands for the number of the copy. */
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly height: number;
+  readonly angleDeg: number;
+}
+
 export interface JobPart {
   readonly id: string;
   readonly name: string;
@@ -30,6 +40,8 @@ export interface JobPart {
   readonly quantity: number;
   readonly contours: readonly JobContour[];
   readonly drills: readonly JobDrill[];
+  /** On every copy but the mirrored ones, where it would stand in mirror writing. */
+  readonly labels: readonly JobLabel[];
 }
 
 /** How sheets are cut, and whether the files hold paths of the tool's centre (compensated) or finished edges. */
@@ -120,12 +132,13 @@ interface SealedRecord extends JobRecord {
 }
 
 /** A part, as far as the record needs it. */
-export interface PartToRecord extends Omit<JobPart, 'contours'> {
+export interface PartToRecord extends Omit<JobPart, 'contours' | 'labels'> {
   readonly contours: readonly {
     readonly operation: JobContour['operation'];
     readonly closed: boolean;
     readonly vertices: readonly Vertex[];
   }[];
+  readonly labels: readonly (Omit<JobLabel, 'angleDeg'> & { readonly angle: number })[];
 }
 
 /** A part as it stands in the record: the fields of the record and no others. */
@@ -148,6 +161,13 @@ export function recordPart(part: PartToRecord): JobPart {
       diameter,
       depth,
       ...(countersink === undefined ? {} : { countersink }),
+    })),
+    labels: part.labels.map(({ text, x, y, height, angle }) => ({
+      text,
+      x,
+      y,
+      height,
+      angleDeg: (angle * 180) / Math.PI,
     })),
   };
 }
@@ -174,6 +194,7 @@ function printedPart(part: JobPart): JobPart {
       y: length(drill.y),
       diameter: length(drill.diameter),
     })),
+    labels: part.labels.map((label) => ({ ...label, x: length(label.x), y: length(label.y) })),
   };
 }
 

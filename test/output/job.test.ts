@@ -21,6 +21,7 @@ const rib = {
     },
   ],
   drills: [{ x: 1 / 3, y: 2, diameter: 4, depth: 'through' }],
+  labels: [{ text: 'R{n}', x: 2 / 3, y: 5, height: 8, angle: Math.PI / 6 }],
   notes: ['not in the record'],
 } as const;
 
@@ -70,8 +71,12 @@ describe('job.json', () => {
       ].sort(),
     );
     expect(Object.keys(read.parts[0]!).sort()).toEqual(
-      ['id', 'name', 'material', 'thickness', 'quantity', 'contours', 'drills'].sort(),
+      ['id', 'name', 'material', 'thickness', 'quantity', 'contours', 'drills', 'labels'].sort(),
     );
+  });
+
+  it('holds the lettering of a part, its direction in degrees', () => {
+    expect(read.parts[0]!.labels).toEqual([{ text: 'R{n}', x: 0.666667, y: 5, height: 8, angleDeg: 30 }]);
   });
 
   it('keeps places within 1e-6 mm and arcs as well', () => {
