@@ -67,8 +67,7 @@ const command = await build({
   bundle: true,
   splitting: true,
   minify: true,
-  // error texts name classes
-  keepNames: true,
+  alias: { 'string-width': './.config/plain-width.js' },
   legalComments: 'none',
   format: 'esm',
   platform: 'node',

@@ -30,17 +30,8 @@ export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, t
 export { cautions, cautionsShort } from './output/cautions.js';
 export { operationKey } from './output/key.js';
 export type { ExtraSource, Part } from './parts/index.js';
-export {
-  buildJob,
-  nestPrepared,
-  type NestedJob,
-  type Job,
-  type JobSheet,
-  type Nester,
-  prepare,
-  type Prepared,
-  templateFiles,
-} from './pipeline.js';
+export { buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
+export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';
 export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseUsualSize } from './units/index.js';

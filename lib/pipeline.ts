@@ -1,13 +1,13 @@
 /**
  * The one place that chains the modules: design, dish, parts, nest, machining, files. Still pure: how the nest is run
- * (in this thread or on all cores) is handed in, and the files come out as a map.
+ * (in this thread or on all cores) is handed in, and the files come out as a map. What only writes files is loaded when
+ * files are written: `check` is asked for often and a person waits for it.
  */
 import { type Design, shapeOf } from './design/index.js';
 import { type Diagnostic, hasError } from './diagnostic/index.js';
-import { type Dish, solveDish } from './dish/index.js';
-import { type CutSheet, cutProblems, machine } from './machining/index.js';
-import { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
-import type { Forecast } from './optics/index.js';
+import { solveDish } from './dish/index.js';
+import { cutProblems, machine } from './machining/index.js';
+import { type Layout, nest } from './nest/index.js';
 import {
   type ExtraSource,
   makeGauges,
@@ -18,57 +18,13 @@ import {
   withFittingLabels,
 } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
-import { aidFiles, type Files, jobFiles } from './pipeline/files.js';
 import { forecastOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
-import { type Route, routeSheets } from './pipeline/router-files.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { stockProblems } from './pipeline/stock-problems.js';
-
-/** Everything that follows from the design without nesting. */
-export interface Prepared {
-  readonly design: Design;
-  readonly dish: Dish;
-  /** Parts that are nested on the stock. */
-  readonly parts: readonly Part[];
-  /** Templates, gauges and jigs: each a file of its own. */
-  readonly aids: readonly Part[];
-  readonly cleatStart: number;
-  /** What the nest is asked, one request a process. */
-  readonly requests: readonly NestRequest[];
-  readonly problems: readonly Diagnostic[];
-}
-
-/** How the nest is run. */
-export type Nester = (
-  parts: readonly NestPart[],
-  stock: readonly NestStock[],
-  options: NestOptions,
-) => Layout | Promise<Layout>;
-
-/** A sheet as nested and as cut. */
-export interface JobSheet {
-  /** Path of its files, without the ending. */
-  readonly file: string;
-  readonly nested: NestedSheet;
-  readonly cut: CutSheet;
-}
-
-/** What was made of a design. With an error among the problems there are no files. */
-export interface Job extends Prepared {
-  readonly sheets: readonly JobSheet[];
-  /** How the sheets for a router are cut. */
-  readonly routes: readonly Route[];
-  /** Templates, gauges and jigs, each on a sheet of its own. */
-  readonly aidSheets: readonly JobSheet[];
-  /** Null when the design names no receiver. */
-  readonly forecast: Forecast | null;
-  /** Of all stock, in the currency of the design's prices. */
-  readonly cost: number;
-  readonly files: Files;
-}
+import type { Files, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
 /**
  * Solves the dish, makes its parts and asks whether the process can cut them.
@@ -119,14 +75,6 @@ function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<stri
   });
 }
 
-/** All parts of a design on sheets; with an error among the problems they do not all fit. */
-export interface NestedJob {
-  readonly sheets: readonly JobSheet[];
-  /** Of all stock, in the currency of the design's prices. */
-  readonly cost: number;
-  readonly problems: readonly Diagnostic[];
-}
-
 /** Nests and cuts the parts of a prepared design whose problems hold no error. */
 export async function nestPrepared(prepared: Prepared, nester: Nester = nest): Promise<NestedJob> {
   const lacking = stockProblems(prepared);
@@ -172,6 +120,7 @@ export async function buildJob(
   const nesting = nestPrepared(prepared, nester);
   const { forecast, problems: doubts } = forecastOf(prepared);
   const { sheets, cost, problems: unfit } = await nesting;
+  const { routeSheets } = await import('./pipeline/router-files.js');
   const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
   const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted];
   if (hasError(problems)) return { ...nothing, problems };
@@ -185,11 +134,13 @@ export async function buildJob(
     cost,
     problems,
   };
+  const { jobFiles } = await import('./pipeline/files.js');
   return { ...job, files: await jobFiles(job) };
 }
 
 /** The files of the rib template alone; ask the problems of `prepared` first. */
 export async function templateFiles({ design, aids }: Prepared): Promise<Files> {
   const templates = aids.filter(({ kind }) => kind === 'template');
+  const { aidFiles } = await import('./pipeline/files.js');
   return aidFiles(design, templates, aidSheets(design, templates));
 }

@@ -1,4 +1,7 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const root = new URL('..', import.meta.url);
@@ -22,6 +25,18 @@ describe('the notices of bundled packages', () => {
     // every licence of the MIT, ISC, BSD, Boost and Apache families disclaims warranty and grants permission
     expect(notice).toMatch(/warrant(y|ies)/i);
     expect(notice).toMatch(/permission|redistribution|grants/i);
+  });
+});
+
+describe('the bundled command', () => {
+  // the sources measure with string-width, which knows all scripts; the bundle counts letters
+  it.each(['--help', 'cut --help', 'watch --help'])('lays out %s as the sources do', (words) => {
+    const help = (main: string) =>
+      spawnSync(process.execPath, [fileURLToPath(new URL(main, root)), ...words.split(' ')], { encoding: 'utf8' })
+        .stdout;
+    const expected = help('dist/cli/main.js');
+    expect(expected).toContain('Options:');
+    expect(help('dist/bin/main.js')).toBe(expected);
   });
 });
 

@@ -2,7 +2,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { edgesOfPath, type Path, pointOnEdge, tangentOnEdge } from '../lib/geometry/index.js';
 import { verify } from '../lib/index.js';
-import { buildJob, type Job } from '../lib/pipeline.js';
+import { buildJob } from '../lib/pipeline.js';
+import type { Job } from '../lib/pipeline/types.js';
 import { designOf, fixtureText } from './helpers/fixtures.js';
 import { textsOf } from './helpers/jobs.js';
 import { deepText, spreadText } from './helpers/other-dishes.js';

@@ -3,8 +3,8 @@ import type { Design } from '../design/index.js';
 import { bounds, placeVertices } from '../geometry/index.js';
 import { machine, type Process, spacingFor } from '../machining/index.js';
 import type { Part } from '../parts/index.js';
-import type { JobSheet } from '../pipeline.js';
 import { sheetMarks } from './sheet-marks.js';
+import type { JobSheet } from './types.js';
 
 /** Clear space round an aid on its sheet, mm. */
 const margin = 5;

@@ -10,8 +10,8 @@ import {
   type ForecastRow,
 } from '../output/book/index.js';
 import { forecastPlots } from '../output/plots/index.js';
-import type { JobSheet, Prepared } from '../pipeline.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
+import type { JobSheet, Prepared } from './types.js';
 
 export interface BookSource extends Prepared {
   /** Null before the nest. */

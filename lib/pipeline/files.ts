@@ -18,10 +18,8 @@ import {
   writeSvg,
 } from '../output/index.js';
 import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
-import type { Job, JobSheet } from '../pipeline.js';
 import { cutPictures, routerRecord } from './router-files.js';
-
-export type Files = Map<string, string | Uint8Array>;
+import type { Files, Job, JobSheet } from './types.js';
 
 /** Version of the program, written into its records. */
 export const version = '0.1.0';

@@ -10,7 +10,7 @@ import {
   opticsInput,
 } from '../optics/index.js';
 import { stripSeamShare } from '../parts/index.js';
-import type { Prepared } from '../pipeline.js';
+import type { Prepared } from './types.js';
 
 export interface Forecasting {
   /** Null when the design names no receiver, or an error stands among the problems. */

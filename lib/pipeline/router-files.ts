@@ -2,19 +2,11 @@
 import { drawSimulation } from '../check/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnosticText } from '../diagnostic/index.js';
-import { planRouter, type RouterPlan } from '../machining/index.js';
+import { planRouter } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
 import { type JobSheet as RecordedSheet, writeNgc } from '../output/index.js';
-import type { JobSheet, Prepared } from '../pipeline.js';
 import { routerProblems } from './problems.js';
-
-/** How one sheet is routed. */
-export interface Route {
-  readonly sheet: JobSheet;
-  readonly plan: RouterPlan;
-  /** Texts by path, in the order in which they are run. */
-  readonly files: ReadonlyMap<string, string>;
-}
+import type { JobSheet, Prepared, Route } from './types.js';
 
 function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): Route {
   const { cut, nested } = sheet;

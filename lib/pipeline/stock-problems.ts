@@ -11,9 +11,9 @@ import {
   type Unfit,
   unfitParts,
 } from '../nest/index.js';
-import type { Prepared } from '../pipeline.js';
 import type { NestRequest } from './nesting-request.js';
 import { formatLength } from '../units/index.js';
+import type { Prepared } from './types.js';
 
 /** A size that still does when it is printed: rounded up, to a millimetre or a sixteenth of an inch. */
 function sizeText(mm: number, units: Design['units']): string {

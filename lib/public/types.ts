@@ -48,9 +48,8 @@ export type {
   PartKind,
   SeatCorner,
 } from '../parts/types.js';
-export type { Files as JobFiles } from '../pipeline/files.js';
 export type { Forecasting } from '../pipeline/forecast.js';
 export type { NestRequest } from '../pipeline/nesting-request.js';
-export type { Route } from '../pipeline/router-files.js';
+export type { Files as JobFiles, Route } from '../pipeline/types.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';

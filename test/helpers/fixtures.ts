@@ -1,7 +1,8 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readFileSync } from 'node:fs';
 import { type Design, readDesign } from '../../lib/design/index.js';
-import { buildJob, type Job } from '../../lib/pipeline.js';
+import { buildJob } from '../../lib/pipeline.js';
+import type { Job } from '../../lib/pipeline/types.js';
 
 export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch'] as const;
 export type FixtureName = (typeof fixtureNames)[number];

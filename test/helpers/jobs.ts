@@ -1,6 +1,7 @@
 /** Jobs for the tests of the proof: whole jobs of random designs, and single sheets of them that can be spoilt. */
 import { readDesign } from '../../lib/design/index.js';
-import { buildJob, type Job } from '../../lib/pipeline.js';
+import { buildJob } from '../../lib/pipeline.js';
+import type { Job } from '../../lib/pipeline/types.js';
 import { readDxf } from '../../lib/check/dxf-reader.js';
 import type { Sheet } from '../../lib/check/drawn.js';
 import { readJob, type Job as Record } from '../../lib/check/job-reader.js';

@@ -3,7 +3,7 @@
  * random as far as it may be. Wasteful on purpose; it shares nothing with the program's own nest.
  */
 import type { Layout, NestPart, NestStock } from '../../lib/nest/index.js';
-import type { Nester } from '../../lib/pipeline.js';
+import type { Nester } from '../../lib/pipeline/types.js';
 
 type Placed = Layout['sheets'][number]['placed'][number];
 

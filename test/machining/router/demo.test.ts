@@ -4,7 +4,8 @@ import { verify } from '../../../lib/check/index.js';
 import type { Design } from '../../../lib/design/index.js';
 import { distance, type Point } from '../../../lib/geometry/index.js';
 import type { Cut } from '../../../lib/machining/index.js';
-import { buildJob, type Job } from '../../../lib/pipeline.js';
+import { buildJob } from '../../../lib/pipeline.js';
+import type { Job } from '../../../lib/pipeline/types.js';
 import { designOf, fixtureText, jobOf } from '../../helpers/fixtures.js';
 import { textsOf } from '../../helpers/jobs.js';
 

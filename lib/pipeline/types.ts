@@ -1,0 +1,71 @@
+/** What passes along the pipeline, from a design to files. */
+import type { Design } from '../design/index.js';
+import type { Diagnostic } from '../diagnostic/index.js';
+import type { Dish } from '../dish/index.js';
+import type { CutSheet, RouterPlan } from '../machining/index.js';
+import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../nest/index.js';
+import type { Forecast } from '../optics/index.js';
+import type { Part } from '../parts/index.js';
+import type { NestRequest } from './nesting-request.js';
+
+/** Texts and bytes by path. */
+export type Files = Map<string, string | Uint8Array>;
+
+/** Everything that follows from the design without nesting. */
+export interface Prepared {
+  readonly design: Design;
+  readonly dish: Dish;
+  /** Parts that are nested on the stock. */
+  readonly parts: readonly Part[];
+  /** Templates, gauges and jigs: each a file of its own. */
+  readonly aids: readonly Part[];
+  readonly cleatStart: number;
+  /** What the nest is asked, one request a process. */
+  readonly requests: readonly NestRequest[];
+  readonly problems: readonly Diagnostic[];
+}
+
+/** How the nest is run. */
+export type Nester = (
+  parts: readonly NestPart[],
+  stock: readonly NestStock[],
+  options: NestOptions,
+) => Layout | Promise<Layout>;
+
+/** A sheet as nested and as cut. */
+export interface JobSheet {
+  /** Path of its files, without the ending. */
+  readonly file: string;
+  readonly nested: NestedSheet;
+  readonly cut: CutSheet;
+}
+
+/** How one sheet is routed. */
+export interface Route {
+  readonly sheet: JobSheet;
+  readonly plan: RouterPlan;
+  /** Texts by path, in the order in which they are run. */
+  readonly files: ReadonlyMap<string, string>;
+}
+
+/** What was made of a design. With an error among the problems there are no files. */
+export interface Job extends Prepared {
+  readonly sheets: readonly JobSheet[];
+  /** How the sheets for a router are cut. */
+  readonly routes: readonly Route[];
+  /** Templates, gauges and jigs, each on a sheet of its own. */
+  readonly aidSheets: readonly JobSheet[];
+  /** Null when the design names no receiver. */
+  readonly forecast: Forecast | null;
+  /** Of all stock, in the currency of the design's prices. */
+  readonly cost: number;
+  readonly files: Files;
+}
+
+/** All parts of a design on sheets; with an error among the problems they do not all fit. */
+export interface NestedJob {
+  readonly sheets: readonly JobSheet[];
+  /** Of all stock, in the currency of the design's prices. */
+  readonly cost: number;
+  readonly problems: readonly Diagnostic[];
+}
