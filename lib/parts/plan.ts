@@ -171,17 +171,30 @@ function cleatRoom(
   return tightest([...cleatPlans(design, dish, start, 1), ...others], within);
 }
 
-/** Least radius at which a cleat clears all else, or null when none does before `most`. */
+/** Whether cleats that start at a radius off the hub clear all else; if they do, they also do further out. */
+function isClear(design: Design, dish: Dish, start: number): boolean {
+  return start > dish.innerRadius && cleatRoom(design, dish, start, planClearance).room >= planClearance;
+}
+
+/** Least radius at which a cleat clears all else, or null when none does before `max`. */
 function minStart(design: Design, dish: Dish, max: number): number | null {
-  const clear = (start: number): boolean => cleatRoom(design, dish, start, planClearance).room >= planClearance;
-  if (!(max > dish.innerRadius) || !clear(max)) return null;
+  if (!isClear(design, dish, max)) return null;
   let [low, high] = [dish.innerRadius, max];
   while (high - low > 1e-6) {
     const middle = (low + high) / 2;
-    if (clear(middle)) high = middle;
+    if (isClear(design, dish, middle)) high = middle;
     else low = middle;
   }
   return high;
+}
+
+/** Where cleats hold best, or as near to it as they clear all else, which they do at `max`. */
+function bestStart(design: Design, dish: Dish, max: number): number {
+  const wanted = dish.innerRadius + (2 / 3) * (design.rib.toeRadius - dish.innerRadius) - design.cleat.length / 2;
+  const best = Math.min(Math.floor(max), 5 * Math.round(wanted / 5));
+  if (isClear(design, dish, best)) return best;
+  const min = minStart(design, dish, max) ?? max;
+  return Math.max(min, Math.min(Math.floor(max), 5 * Math.ceil((min - 1e-6) / 5)));
 }
 
 /** Greatest radius at which a cleat still stands under its rib's base and on the board. */
@@ -204,12 +217,11 @@ export interface CleatPlace {
  * they hold the rib best against a pull at its rim; further out when they would not clear each other there.
  */
 export function placeCleats(design: Design, dish: Dish): CleatPlace {
-  const { cleat, rib } = design;
+  const { cleat } = design;
   const show = (mm: number) => inUnits(design, mm);
   const max = maxStart(design, dish);
-  const min = minStart(design, dish, max);
   const problems: Diagnostic[] = [];
-  if (min === null) {
+  if (!isClear(design, dish, max)) {
     const start = cleat.start ?? Math.max(dish.innerRadius, max);
     const { between, room } = cleatRoom(design, dish, start);
     const why =
@@ -232,9 +244,8 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
     );
     return { start, problems };
   }
-  const wanted = dish.innerRadius + (2 / 3) * (rib.toeRadius - dish.innerRadius) - cleat.length / 2;
-  const rounded = Math.max(5 * Math.ceil((min - 1e-6) / 5), 5 * Math.round(wanted / 5));
-  const start = cleat.start ?? Math.max(min, Math.min(Math.floor(max), rounded));
+  const start = cleat.start ?? bestStart(design, dish, max);
+  const min = isClear(design, dish, start) ? start : (minStart(design, dish, max) ?? start);
   if (start < min - 1e-6) {
     const { between } = cleatRoom(design, dish, start);
     problems.push(
