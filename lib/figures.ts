@@ -1,7 +1,7 @@
 /** The key figures of a dish, in the user's unit, for the terminal and the book. */
 import type { Design } from './design/index.js';
 import type { Dish } from './dish/index.js';
-import type { Part } from './parts/index.js';
+import type { Part } from './part/index.js';
 import { formatLength } from './units/index.js';
 
 export interface Figure {

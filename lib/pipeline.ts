@@ -8,12 +8,12 @@ import { type Diagnostic, hasError } from './diagnostic/index.js';
 import { solveDish } from './dish/index.js';
 import { cutProblems, machine } from './machining/index.js';
 import { type Layout, nest } from './nest/index.js';
+import type { Part } from './part/index.js';
 import {
   type ExtraSource,
   makeGauges,
   makeParts,
   makeTemplates,
-  type Part,
   readExtras,
   withFittingLabels,
 } from './parts/index.js';

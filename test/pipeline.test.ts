@@ -38,7 +38,7 @@ describe.each(fixtureNames)('%s', (name) => {
       const own = job.sheets.filter(({ nested }) => nested.stock === stock.id);
       const needed = job.parts
         .filter(({ material }) => material === stock.material)
-        .reduce((sum, part) => sum + part.quantity * area(part.contours[0]?.vertices ?? []), 0);
+        .reduce((sum, part) => sum + part.quantity * area(part.outline), 0);
       const usable = (stock.size.width - 2 * stock.margin) * (stock.size.height - 2 * stock.margin);
       expect(own.length).toBeLessThanOrEqual(Math.ceil(needed / usable) + 1);
     }

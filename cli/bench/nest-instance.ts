@@ -56,7 +56,7 @@ export function requestOf(instance: Instance): { parts: NestPart[]; stock: NestS
     outline: outline.map(([x, y]) => ({ x, y })),
     openings: [],
     group: 'strip',
-    mirrorable: false,
+    faces: ['front'],
   }));
   const shape = { kind: 'roll', height: instance.stripWidth, maxLength: Infinity } as const;
   return { parts, stock: [{ id: 'strip', group: 'strip', shape, count: 1, price: 1, margin: 0, keepOuts: [] }] };

@@ -113,7 +113,7 @@ function shapes(count: number): NestPart[] {
       openings: [],
       group: 'ply',
       rotations: [0, 90, 180, 270],
-      mirrorable: false,
+      faces: ['front'],
     };
   });
 }

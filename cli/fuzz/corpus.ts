@@ -1,37 +1,30 @@
 /** Good files to be spoilt: one small sheet with every operation on it, made by the writers themselves, and the like. */
 import { readFileSync } from 'node:fs';
 import { defaultColours, type Design, readDesign } from '../../lib/index.js';
-import { circle, reversed, strokeText, type Vertex } from '../../lib/geometry/index.js';
+import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';
+import { blank, lineMark, textMark, throughHole } from '../../lib/part/index.js';
 import { type CutSheet, machine, planRouter, type Process } from '../../lib/machining/index.js';
+import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { drawSheet, recordPart, writeDxf, writeJob, writeNgc, writeSvg } from '../../lib/output/index.js';
 
 const v = (x: number, y: number, bulge = 0): Vertex => ({ x, y, bulge });
 
-const plate = {
+const plate = blank({
   id: 'plate',
+  kind: 'extra',
   name: 'Plate',
   material: 'ply',
   thickness: 12,
   quantity: 2,
-  contours: [
-    {
-      operation: 'outline',
-      closed: true,
-      vertices: [v(0, 0), v(120, 0, 0.2), v(120, 60), v(70, 60), v(70, 40), v(50, 40), v(50, 60), v(0, 60)],
-    },
-    { operation: 'opening', closed: true, vertices: reversed(circle({ x: 25, y: 30 }, 12)) },
-    { operation: 'scribe', closed: false, vertices: [v(80, 10), v(100, 20, 0.3), v(110, 10)] },
-  ],
-  drills: [
-    { x: 90, y: 45, diameter: 6, depth: 'through', countersink: 10 },
-    { x: 60, y: 15, diameter: 9.5, depth: 'through' },
-  ],
+  outline: [v(0, 0), v(120, 0, 0.2), v(120, 60), v(70, 60), v(70, 40), v(50, 40), v(50, 60), v(0, 60)],
+  openings: [reversed(circle({ x: 25, y: 30 }, 12))],
+  holes: [{ ...throughHole({ x: 90, y: 45 }, 6), countersink: 10 }, throughHole({ x: 60, y: 15 }, 9.5)],
+  marks: [lineMark([v(80, 10), v(100, 20, 0.3), v(110, 10)]), textMark('P{n}', { x: 78, y: 26 }, 8)],
   seatCorners: [
-    { contour: 0, vertex: 4 },
-    { contour: 0, vertex: 5 },
+    { ring: 0, vertex: 4 },
+    { ring: 0, vertex: 5 },
   ],
-  labels: [{ text: 'P{n}', x: 78, y: 26, height: 8, angle: 0 }],
-} as const;
+});
 
 const process: Process = { kind: 'router', toolDiameter: 6, web: 4, relief: 'dogbone', drills: [] };
 const placed = [
@@ -46,12 +39,9 @@ export function smallFolder(): Map<string, string> {
   const { router } = accepted(
     design.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
   );
-  const [{ text, x, y, height, angle }] = plate.labels;
   // the second copy lies mirrored and has no lettering
-  const at = { x: placed[0].x + x, y: placed[0].y + y };
-  const letters = strokeText(text.replace('{n}', '1'), at, height, angle);
-  const marked = { ...cut, marks: letters.map((vertices) => ({ part: plate.id, copy: 1, vertices })) };
-  const plan = planRouter({ cut: marked, placed }, new Map([[plate.id, { ...plate, edges: [] }]]), router, {
+  const marked = { ...cut, marks: sheetMarks({ ...size, placed }, new Map([[plate.id, plate]])) };
+  const plan = planRouter({ cut: marked, placed }, new Map([[plate.id, plate]]), router, {
     kind: 'plywood',
     thickness: plate.thickness,
   });

@@ -10,10 +10,11 @@ import {
   signedArea,
   unswept,
 } from '../geometry/index.js';
+import { linesUp, type PartShape, ringsOf } from '../part/index.js';
 import type { PartOperation } from './holes.js';
 import { cutWidth } from './process.js';
 import { insideCorner, relieveEdge, spurInto } from './relief.js';
-import type { CutProblem, MachinedContour, MachinedPart, Process, Unreached } from './types.js';
+import type { CutProblem, Process, Unreached } from './types.js';
 
 /** Depth of a scribed line (mm): common practice, no source. */
 const SCRIBE_DEPTH = 0.3;
@@ -28,10 +29,10 @@ interface Worked {
 }
 
 /** Indices of the ring's vertices that are relieved: seats in inside corners that the router would leave round. */
-function relievedCorners(part: MachinedPart, contour: number, ring: Contour, process: Process): number[] {
+function relievedCorners(part: PartShape, index: number, ring: Contour, process: Process): number[] {
   if (process.kind !== 'router' || process.relief === 'none') return [];
   return part.seatCorners
-    .filter((seat) => seat.contour === contour && insideCorner(ring, seat.vertex) !== null)
+    .filter((seat) => seat.ring === index && insideCorner(ring, seat.vertex) !== null)
     .map((seat) => seat.vertex)
     .sort((a, b) => b - a);
 }
@@ -45,14 +46,7 @@ function leftBy(ring: Contour, radius: number, cleared: readonly Point[]): Worke
     .map((region) => ({ ...pointWithin(region), area: signedArea(region) }));
 }
 
-function ringOperations(
-  part: MachinedPart,
-  index: number,
-  contour: Extract<MachinedContour, { closed: true; operation: 'outline' | 'opening' }>,
-  process: Process,
-  compensated: boolean,
-): Worked {
-  const ring = contour.vertices;
+function ringOperations(part: PartShape, index: number, ring: Contour, process: Process, compensated: boolean): Worked {
   const radius = cutWidth(process) / 2;
   const relieved = relievedCorners(part, index, ring, process);
   const unreached = leftBy(
@@ -82,14 +76,16 @@ function ringOperations(
  * The operations of a part's contours. When compensated, the path of the tool's or beam's centre: half the cut's
  * width outside an outline and inside an opening. Scribes run on their line. Seats are relieved either way.
  */
-export function contourOperations(part: MachinedPart, process: Process, compensated: boolean): Worked {
-  const worked = part.contours.map((contour, index): Worked => {
-    if (contour.operation !== 'scribe') return ringOperations(part, index, contour, process, compensated);
-    const { operation, closed, vertices } = contour;
-    return { operations: [{ operation, closed, vertices, depth: SCRIBE_DEPTH }], unreached: [] };
-  });
+export function contourOperations(part: PartShape, process: Process, compensated: boolean): Worked {
+  const worked = ringsOf(part).map((ring, index) => ringOperations(part, index, ring, process, compensated));
+  const lines = linesUp(part).map(({ closed, vertices }): PartOperation => ({
+    operation: 'scribe',
+    closed,
+    vertices,
+    depth: SCRIBE_DEPTH,
+  }));
   return {
-    operations: worked.flatMap((one) => one.operations),
+    operations: [...worked.flatMap((one) => one.operations), ...lines],
     unreached: worked.flatMap((one) => one.unreached),
   };
 }
@@ -107,13 +103,12 @@ function widestTool(opening: Contour): number {
 }
 
 /** Openings of the part that the tool or beam does not go into at all. */
-export function openingProblems(part: MachinedPart, process: Process): CutProblem[] {
+export function openingProblems(part: PartShape, process: Process): CutProblem[] {
   const tool = cutWidth(process);
-  return part.contours.flatMap((contour): CutProblem[] => {
-    if (contour.operation !== 'opening' || tool === 0) return [];
-    if (offsetContour(contour.vertices, tool / 2).length > 0) return [];
-    const place = pointWithin(reversed(contour.vertices));
-    const size = widestTool(contour.vertices);
+  return part.openings.flatMap((opening): CutProblem[] => {
+    if (tool === 0 || offsetContour(opening, tool / 2).length > 0) return [];
+    const place = pointWithin(reversed(opening));
+    const size = widestTool(opening);
     const most = Math.floor(size * 100) / 100;
     const where = `${part.id}: the opening about ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
     const what = process.kind === 'router' ? `the ${tool} mm router bit` : `the ${tool} mm kerf`;

@@ -1,7 +1,8 @@
 /** Holes: drill points, bored circles, and those that the tool is too large for. */
 import { circle, element, reversed } from '../geometry/index.js';
+import { type Hole, holesUp, type PartShape } from '../part/index.js';
 import { cutWidth } from './process.js';
-import type { CutOperation, CutProblem, MachinedDrill, MachinedPart, Process } from './types.js';
+import type { CutOperation, CutProblem, Process } from './types.js';
 
 /** A bit this much (mm) off a hole's diameter makes that hole; a thousandth of an inch is 0.0254 mm. */
 const SAME_BIT = 0.03;
@@ -25,7 +26,7 @@ export function holeKind(diameter: number, process: Process): HoleKind {
  * centre, half the cut's width inside the finished edge. The countersink is as deep as a 90 degree head needs; a laser
  * makes none, and would cut along any circle that stood for one.
  */
-export function holeOperations(hole: MachinedDrill, process: Process, compensated: boolean): PartOperation[] {
+export function holeOperations(hole: Hole, process: Process, compensated: boolean): PartOperation[] {
   const { x, y, diameter, depth, countersink } = hole;
   const common = { closed: false, vertices: [{ x, y, bulge: 0 }] } as const;
   const bored = compensated && holeKind(diameter, process) === 'bored';
@@ -52,9 +53,9 @@ export function holeOperations(hole: MachinedDrill, process: Process, compensate
 const mm = (value: number): string => `${Number(value.toFixed(3))} mm`;
 
 /** Holes of the part that nothing at hand can make: one problem for each diameter, at the first such hole. */
-export function holeProblems(part: MachinedPart, process: Process): CutProblem[] {
+export function holeProblems(part: PartShape, process: Process): CutProblem[] {
   const tool = cutWidth(process);
-  const small = part.drills.filter((hole) => holeKind(hole.diameter, process) === 'too-small');
+  const small = holesUp(part).filter((hole) => holeKind(hole.diameter, process) === 'too-small');
   return [...new Set(small.map((hole) => hole.diameter))].map((size) => {
     const same = small.filter((hole) => hole.diameter === size);
     const { x, y } = element(same, 0);

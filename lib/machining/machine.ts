@@ -1,8 +1,9 @@
 import { placePoint, placeVertices } from '../geometry/index.js';
+import { holesUp, type PartShape, type PlacedPart } from '../part/index.js';
 import { contourOperations, openingProblems } from './contours.js';
 import { holeOperations, holeProblems, type PartOperation } from './holes.js';
 import { inCuttingOrder } from './order.js';
-import type { CutOperation, CutProblem, CutSheet, MachinedPart, MachinedSheet, Process, Unreached } from './types.js';
+import type { CutOperation, CutProblem, CutSheet, MachinedSheet, Process, Unreached } from './types.js';
 
 export interface MachineOptions {
   /** Paths of the tool's centre rather than finished edges. By hand there is nothing to compensate. */
@@ -10,7 +11,7 @@ export interface MachineOptions {
 }
 
 /** Everything about the parts that the process cannot cut: holes and openings smaller than the tool. */
-export function cutProblems(parts: readonly MachinedPart[], process: Process): CutProblem[] {
+export function cutProblems(parts: readonly PartShape[], process: Process): CutProblem[] {
   return parts.flatMap((part) => [...holeProblems(part, process), ...openingProblems(part, process)]);
 }
 
@@ -20,15 +21,13 @@ interface WorkedPart {
   readonly unreached: readonly Omit<Unreached, 'part' | 'copy'>[];
 }
 
-function work(part: MachinedPart, process: Process, compensated: boolean): WorkedPart {
+function work(part: PartShape, process: Process, compensated: boolean): WorkedPart {
   const contours = contourOperations(part, process, compensated);
-  const holes = part.drills.flatMap((hole) => holeOperations(hole, process, compensated));
+  const holes = holesUp(part).flatMap((hole) => holeOperations(hole, process, compensated));
   return { operations: [...holes, ...contours.operations], unreached: contours.unreached };
 }
 
-type Placed = MachinedSheet['placed'][number];
-
-function placeOperation(operation: PartOperation, placed: Placed): CutOperation {
+function placeOperation(operation: PartOperation, placed: PlacedPart): CutOperation {
   const { bore, ...rest } = operation;
   return {
     ...rest,
@@ -50,7 +49,7 @@ function placeOperation(operation: PartOperation, placed: Placed): CutOperation 
  */
 export function machine(
   sheets: readonly MachinedSheet[],
-  parts: readonly MachinedPart[],
+  parts: readonly PartShape[],
   process: Process,
   options: MachineOptions,
 ): CutSheet[] {

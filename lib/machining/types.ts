@@ -1,8 +1,8 @@
 /**
- * What machining takes and gives. Lengths in mm, y up. It takes the parts and the layout by the few fields it needs,
- * so that it depends on no other module but geometry.
+ * What machining takes and gives besides parts. Lengths in mm, y up.
  */
-import type { Contour, Path, Placement, Point, Vertex } from '../geometry/index.js';
+import type { Contour, Path, Point, Vertex } from '../geometry/index.js';
+import type { LaidSheet, Operation } from '../part/index.js';
 
 /** How the sheets are cut. `web` is the least width of material left between two cuts. */
 export type Process =
@@ -18,39 +18,14 @@ export type Process =
   | { readonly kind: 'laser'; readonly kerf: number; readonly web: number }
   | { readonly kind: 'hand'; readonly web: number };
 
-/** A ring or scribe of a part: outlines anticlockwise, openings clockwise, true size. */
-export type MachinedContour =
-  | { readonly operation: 'outline' | 'opening'; readonly closed: true; readonly vertices: Contour }
-  | { readonly operation: 'scribe'; readonly closed: boolean; readonly vertices: Path };
-
-export interface MachinedDrill {
-  readonly x: number;
-  readonly y: number;
-  readonly diameter: number;
-  readonly depth: number | 'through';
-  readonly countersink?: number;
-}
-
-/** The part as machining sees it. */
-export interface MachinedPart {
-  readonly id: string;
-  readonly contours: readonly MachinedContour[];
-  readonly drills: readonly MachinedDrill[];
-  /** Corners where a mating part must seat: contour index, vertex index. */
-  readonly seatCorners: readonly { readonly contour: number; readonly vertex: number }[];
-}
-
-/** A sheet of the layout as machining sees it. */
-export interface MachinedSheet {
-  readonly stock: string;
-  readonly width: number;
-  readonly height: number;
+/** A sheet to be cut. */
+export interface MachinedSheet extends LaidSheet {
+  /** Distance that parts keep from the edge of the stock. */
   readonly margin: number;
-  readonly placed: readonly (Placement & { readonly part: string; readonly copy: number })[];
 }
 
 export interface CutOperation {
-  readonly operation: 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe';
+  readonly operation: Operation;
   readonly part: string;
   /** 1-based number among the part's copies. */
   readonly copy: number;

@@ -1,4 +1,4 @@
-export type { Layout, NestedSheet, NestOptions, NestPart, NestStock, PlacedPart, Unplaced } from './types.js';
+export type { Layout, NestedSheet, NestOptions, NestPart, NestStock, Unplaced } from './types.js';
 export { NestError, type NestErrorCode } from './error.js';
 export { checkRequest } from './check.js';
 export { type SheetSize, smallestSheet, type Unfit, unfitParts } from './fit.js';

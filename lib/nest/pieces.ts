@@ -47,8 +47,8 @@ function convexHull(points: readonly Point[]): Point[] {
 }
 
 function addOrientation(part: NestPart, angle: number, shapes: Shapes, found: Orientation[]): void {
-  for (const mirrored of part.mirrorable ? [false, true] : [false]) {
-    const orientation = shapes.orient(part.outline, part.openings, angle, mirrored);
+  for (const face of part.faces) {
+    const orientation = shapes.orient(part.outline, part.openings, angle, face === 'back');
     if (!found.some(({ shape }) => shape === orientation.shape)) found.push(orientation);
   }
 }

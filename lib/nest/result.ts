@@ -2,14 +2,13 @@
 import type { Packing } from './packing.js';
 import type { Space } from './space.js';
 import { f64 } from './typed-arrays.js';
-import type { NestedSheet, PlacedPart } from './types.js';
+import type { Offcut, PlacedPart } from '../part/index.js';
+import type { NestedSheet } from './types.js';
 
 /** A rest narrower than this (mm) is waste. */
 const MIN_OFFCUT = 100;
 
-type Box = NonNullable<NestedSheet['offcut']>;
-
-function clearOfKeepOuts(box: Box, space: Space): boolean {
+function clearOfKeepOuts(box: Offcut, space: Space): boolean {
   return space.stock.keepOuts.every((ring) => {
     const xs = ring.map(({ x }) => x);
     const ys = ring.map(({ y }) => y);
@@ -23,12 +22,12 @@ function clearOfKeepOuts(box: Box, space: Space): boolean {
 }
 
 /** The larger of the two rectangles that one straight cut takes off: right of all parts, or above them. */
-function offcutOf(space: Space, usedX: number, usedY: number): Box | null {
+function offcutOf(space: Space, usedX: number, usedY: number): Offcut | null {
   const { width, height, stock } = space;
   if (stock.shape.kind === 'roll') return null;
   if (stock.shape.kind === 'offcut' && Math.abs(space.area - width * height) > 1e-6) return null;
   const { originX, originY } = space;
-  const boxes: Box[] = [
+  const boxes: Offcut[] = [
     { x: originX + usedX, y: originY, width: width - usedX, height },
     { x: originX, y: originY + usedY, width, height: height - usedY },
   ];

@@ -1,5 +1,6 @@
 /** What the nest takes and gives. Lengths in mm; polygons are exact, the caller has flattened arcs outward. */
-import type { Placement, Polygon } from '../geometry/index.js';
+import type { Polygon } from '../geometry/index.js';
+import type { Face, LaidSheet, Offcut } from '../part/index.js';
 
 /** A shape to be placed `quantity` times. */
 export interface NestPart {
@@ -13,7 +14,8 @@ export interface NestPart {
   readonly group: string;
   /** Allowed rotations: a list of degrees, or any angle. Already narrowed by grain. */
   readonly rotations: readonly number[] | 'any';
-  readonly mirrorable: boolean;
+  /** Faces that may lie up; with the back up a part lies mirrored. */
+  readonly faces: readonly Face[];
 }
 
 /** Something that can be bought or is at hand. */
@@ -52,22 +54,11 @@ export interface NestOptions {
   readonly onBetter?: (layout: Layout) => void;
 }
 
-export interface PlacedPart extends Placement {
-  readonly part: string;
-  /** 1-based number among the part's copies. */
-  readonly copy: number;
-}
-
-export interface NestedSheet {
-  readonly stock: string;
-  /** Size of the stock's bounding box; a roll's width is the length used. */
-  readonly width: number;
-  readonly height: number;
-  readonly placed: readonly PlacedPart[];
+export interface NestedSheet extends LaidSheet {
   /** Length along x that is taken up (greatest x of a part plus margin). */
   readonly usedLength: number;
   /** The largest rectangle that is left, if one is worth keeping. */
-  readonly offcut: { readonly x: number; readonly y: number; readonly width: number; readonly height: number } | null;
+  readonly offcut: Offcut | null;
 }
 
 /** A part that fits no stock, with the least sheet (width by height, margin included) that would do. */

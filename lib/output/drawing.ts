@@ -1,18 +1,11 @@
 /** Drawings of sheets and of single parts, for every writer to serialise. */
-import { type Vertex, bounds, boundsOfAll, rectangle, strokeText } from '../geometry/index.js';
+import { type Vertex, bounds, boundsOfAll, type Contour, rectangle } from '../geometry/index.js';
+import type { CutOperation } from '../machining/index.js';
+import { type Hole, holesUp, linesUp, textStrokes, textsUp } from '../part/index.js';
 import { decimal } from './decimal.js';
 import { layerOrder, operationOf } from './key.js';
 import { splitArcs } from './split-arcs.js';
-import type {
-  Colours,
-  CutSheetToDraw,
-  Drawing,
-  DrawnEntity,
-  DrawnPath,
-  Layer,
-  PartToDraw,
-  SheetOperation,
-} from './types.js';
+import type { Colours, CutSheetToDraw, Drawing, DrawnEntity, DrawnPath, Layer, PartToDraw } from './types.js';
 
 /** Free space around a part that is drawn by itself, so that no line lies on the drawing's edge, mm. */
 const PART_MARGIN = 5;
@@ -36,7 +29,7 @@ function pathOf(layer: string, closed: boolean, vertices: readonly Vertex[], tit
   return { kind: 'path', layer, closed, vertices: divided, ...(title === undefined ? {} : { title }) };
 }
 
-function ofOperation(cut: SheetOperation): DrawnEntity {
+function ofOperation(cut: CutOperation): DrawnEntity {
   const { operation, closed, vertices, bore } = cut;
   if (operation === 'drill' || operation === 'countersink') {
     const centre = vertices[0];
@@ -79,27 +72,20 @@ export function drawSheet(sheet: CutSheetToDraw, colours: Colours, edge?: readon
  * @throws RangeError for a label without height
  */
 export function partEntities(part: PartToDraw): DrawnEntity[] {
-  const lettering = part.labels.flatMap(({ text, x, y, height, angle }) =>
-    strokeText(text.replaceAll('{n}', '_'), { x, y }, height, angle),
-  );
-  const paths = (operation: 'outline' | 'opening' | 'scribe') =>
-    part.contours
-      .filter((contour) => contour.operation === operation)
-      .map(({ closed, vertices }) =>
-        pathOf(operation, closed, vertices, operation === 'outline' ? part.name : undefined),
-      );
-  const circles = (layerOf: (drill: PartToDraw['drills'][number]) => readonly [string, number | undefined]) =>
-    part.drills.flatMap((drill): DrawnEntity[] => {
-      const [layer, diameter] = layerOf(drill);
-      return diameter === undefined ? [] : [{ kind: 'circle', layer, x: drill.x, y: drill.y, diameter }];
+  const lettering = textsUp(part).flatMap((mark) => textStrokes({ ...mark, text: mark.text.replaceAll('{n}', '_') }));
+  const ring = (layer: string, vertices: Contour, title?: string) => pathOf(layer, true, vertices, title);
+  const circles = (layerOf: (hole: Hole) => readonly [string, number | undefined]) =>
+    holesUp(part).flatMap((hole): DrawnEntity[] => {
+      const [layer, diameter] = layerOf(hole);
+      return diameter === undefined ? [] : [{ kind: 'circle', layer, x: hole.x, y: hole.y, diameter }];
     });
   return [
-    ...paths('scribe'),
+    ...linesUp(part).map(({ closed, vertices }) => pathOf('scribe', closed, vertices)),
     ...lettering.map((stroke) => pathOf('scribe', false, stroke)),
     ...circles(({ diameter }) => [drillLayer(diameter), diameter]),
     ...circles(({ countersink }) => ['countersink', countersink]),
-    ...paths('opening'),
-    ...paths('outline'),
+    ...part.openings.map((opening) => ring('opening', opening)),
+    ring('outline', part.outline, part.name),
   ];
 }
 
@@ -110,7 +96,7 @@ function moved(entity: DrawnEntity, dx: number, dy: number): DrawnEntity {
 
 /**
  * One part as a drawing of its own, moved so that it stands 5 mm clear of the edges.
- * @throws RangeError for a part without contours, or a label without height
+ * @throws RangeError for a label without height
  */
 export function drawPart(part: PartToDraw, colours: Colours): Drawing {
   const own = partEntities(part);

@@ -7,9 +7,7 @@ export type {
   DrawnEntity,
   DrawnPath,
   Layer,
-  Operation,
   PartToDraw,
-  SheetOperation,
 } from './types.js';
 export { operationKey } from './key.js';
 export { drawPart, drawSheet, drillLayer, partEntities, sheetEntities } from './drawing.js';
@@ -18,7 +16,7 @@ export { writeSvg } from './svg.js';
 export { type NgcHeader, routerCautions, writeNgc } from './gcode/index.js';
 export { escapeXml } from './xml.js';
 export { type Cell, writeCsv } from './csv.js';
-export { type PartToList, type SheetToList, writeCutList } from './cut-list.js';
+export { writeCutList } from './cut-list.js';
 export { type MarkingTable, type MarkingToWrite, markingTable, writeMarkingOut } from './marking-table.js';
 export {
   type JobContour,
@@ -31,7 +29,6 @@ export {
   type JobProcess,
   type JobRecord,
   type JobSheet,
-  type PartToRecord,
   listFiles,
   recordPart,
   sealJob,

@@ -1,8 +1,9 @@
 /** `job.json`: the record of what was made, against which the written folder is proven later. Lengths in mm. */
 import type { Diagnostic } from '../diagnostic/index.js';
 import { utf8ToBytes } from '@noble/hashes/utils.js';
-import type { Vertex } from '../geometry/index.js';
+import type { Path } from '../geometry/index.js';
 import type { RouterLimits, ToolWear } from '../machining/index.js';
+import { holesUp, linesUp, type Part, textsUp } from '../part/index.js';
 import { decimal } from './decimal.js';
 import { sha256Hex } from './sha256.js';
 
@@ -131,18 +132,14 @@ interface SealedRecord extends JobRecord {
   readonly recordHash?: string;
 }
 
-/** A part, as far as the record needs it. */
-export interface PartToRecord extends Omit<JobPart, 'contours' | 'labels'> {
-  readonly contours: readonly {
-    readonly operation: JobContour['operation'];
-    readonly closed: boolean;
-    readonly vertices: readonly Vertex[];
-  }[];
-  readonly labels: readonly (Omit<JobLabel, 'angleDeg'> & { readonly angle: number })[];
-}
+const recordRing = (operation: JobContour['operation'], vertices: Path, closed = true): JobContour => ({
+  operation,
+  ...(closed ? {} : { closed }),
+  vertices: vertices.map(({ x, y, bulge }) => [x, y, bulge] as const),
+});
 
-/** A part as it stands in the record: the fields of the record and no others. */
-export function recordPart(part: PartToRecord): JobPart {
+/** A part as it stands in the record: what is cut of it, from the face that is up. */
+export function recordPart(part: Part): JobPart {
   const { id, name, material, thickness, quantity } = part;
   return {
     id,
@@ -150,19 +147,19 @@ export function recordPart(part: PartToRecord): JobPart {
     material,
     thickness,
     quantity,
-    contours: part.contours.map(({ operation, closed, vertices }) => ({
-      operation,
-      ...(closed ? {} : { closed }),
-      vertices: vertices.map(({ x, y, bulge }) => [x, y, bulge] as const),
-    })),
-    drills: part.drills.map(({ x, y, diameter, depth, countersink }) => ({
+    contours: [
+      recordRing('outline', part.outline),
+      ...part.openings.map((opening) => recordRing('opening', opening)),
+      ...linesUp(part).map(({ vertices, closed }) => recordRing('scribe', vertices, closed)),
+    ],
+    drills: holesUp(part).map(({ x, y, diameter, depth, countersink }) => ({
       x,
       y,
       diameter,
       depth,
       ...(countersink === undefined ? {} : { countersink }),
     })),
-    labels: part.labels.map(({ text, x, y, height, angle }) => ({
+    labels: textsUp(part).map(({ text, x, y, height, angle }) => ({
       text,
       x,
       y,

@@ -1,5 +1,6 @@
 /** The key to a drawing: what is to be done along lines of each colour. In the files, in the book, on the terminal. */
-import type { Colours, Drawing, Layer, Operation } from './types.js';
+import type { Operation } from '../part/index.js';
+import type { Colours, Drawing, Layer } from './types.js';
 
 /** What is done first stands first: marks while all is fixed, outlines when nothing else is left to do. */
 export const layerOrder: readonly (Operation | 'sheet-edge')[] = [

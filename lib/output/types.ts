@@ -1,10 +1,10 @@
 /**
  * What the writers take. A drawing is made first (drawSheet, drawPart) and serialised second, by one writer a format.
- * Lengths in mm, y up. The shapes below name only the fields of other modules' values that a drawing needs.
+ * Lengths in mm, y up.
  */
-import type { Contour, Path, Vertex } from '../geometry/index.js';
-
-export type Operation = 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe';
+import type { Vertex } from '../geometry/index.js';
+import type { CutSheet } from '../machining/index.js';
+import type { Operation, Part, PartShape } from '../part/index.js';
 
 /** One colour, as `#RRGGBB`, for each operation and for the edge of the sheet. */
 export type Colours = Readonly<Record<Operation | 'sheet-edge', string>>;
@@ -50,50 +50,8 @@ export interface Drawing {
 /** One writer interface for every format: a drawing in, the bytes of a file out. */
 export type DrawingWriter = (drawing: Drawing) => string;
 
-/** One operation on a sheet, in cutting order. */
-export interface SheetOperation {
-  readonly operation: Operation;
-  readonly part: string;
-  /** 1-based number among the part's copies. */
-  readonly copy: number;
-  readonly closed: boolean;
-  /** One vertex, the centre, for a drill or countersink. */
-  readonly vertices: readonly Vertex[];
-  readonly diameter?: number;
-  /** The path of the tool's or beam's centre in a hole that is not simply drilled. */
-  readonly bore?: Contour;
-}
+/** What a drawing shows of a sheet. A laser follows every line, so its files hold no edge of the sheet. */
+export type CutSheetToDraw = Pick<CutSheet, 'id' | 'width' | 'height' | 'process' | 'operations' | 'marks'>;
 
-/** A sheet with its cuts, as machining gives it. */
-export interface CutSheetToDraw {
-  readonly id: string;
-  readonly width: number;
-  readonly height: number;
-  /** A laser follows every line, so its files hold no edge of the sheet. */
-  readonly process: { readonly kind: 'router' | 'laser' | 'hand' };
-  readonly operations: readonly SheetOperation[];
-  readonly marks?: readonly { readonly vertices: Path }[];
-}
-
-/** A part at its true, finished size. */
-export interface PartToDraw {
-  readonly name: string;
-  readonly contours: readonly {
-    readonly operation: 'outline' | 'opening' | 'scribe';
-    readonly closed: boolean;
-    readonly vertices: readonly Vertex[];
-  }[];
-  readonly drills: readonly {
-    readonly x: number;
-    readonly y: number;
-    readonly diameter: number;
-    readonly countersink?: number;
-  }[];
-  readonly labels: readonly {
-    readonly text: string;
-    readonly x: number;
-    readonly y: number;
-    readonly height: number;
-    readonly angle: number;
-  }[];
-}
+/** What a drawing shows of a part. */
+export type PartToDraw = PartShape & Pick<Part, 'name'>;

@@ -1,24 +1,7 @@
 /** What the makers of parts have in common. */
 import { formatLength } from '../units/index.js';
 import type { Design, StockItem } from '../design/index.js';
-import type { Grain, Part } from './types.js';
-
-type Needed = 'id' | 'kind' | 'name' | 'material' | 'thickness' | 'quantity' | 'contours';
-
-/** A part without holes, lettering or joints but those given; by default in any orientation, not mirrored. */
-export function blank(part: Pick<Part, Needed> & Partial<Part>): Part {
-  return {
-    grain: 'any',
-    drills: [],
-    labels: [],
-    edges: [],
-    seatCorners: [],
-    edgeDrills: [],
-    fitDeviation: 0,
-    notes: [],
-    ...part,
-  };
-}
+import type { Grain } from '../part/index.js';
 
 /** Thickness of a material of the design (mm), 0 for none. */
 export function thicknessOf(design: Design, material: string | undefined): number {

@@ -11,9 +11,19 @@ import {
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
-import { blank, inUnits, thicknessOf } from './blank.js';
+import {
+  blank,
+  type Hole,
+  type LineMark,
+  lineMark,
+  type Part,
+  ringMark,
+  type TextMark,
+  textMark,
+  throughHole,
+} from '../part/index.js';
+import { inUnits, thicknessOf } from './blank.js';
 import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
-import type { Drill, Label, Part, PartContour } from './types.js';
 
 /** Scribed lines keep this far from the board's edge (mm). */
 const lineFromEdge = 2;
@@ -37,14 +47,12 @@ export function ribMarks(
   dish: Dish,
   items: readonly PlanItem[],
   rib: number,
-): { readonly scribes: PartContour[]; readonly label: Label } {
+): { readonly lines: readonly LineMark[]; readonly label: TextMark } {
   const rotationDeg = ribDirectionDeg(dish, rib);
   const angle = (rotationDeg * Math.PI) / 180;
   const end = edgeRadius(design, angle) - lineFromEdge;
-  const line = contourFromPoints([polar(dish.innerRadius, angle), polar(end, angle)]);
-  const cleats = items.flatMap((item): PartContour[] =>
-    item.kind === 'cleat' && item.rib === rib ? [{ operation: 'scribe', closed: true, vertices: item.outline }] : [],
-  );
+  const line = lineMark(contourFromPoints([polar(dish.innerRadius, angle), polar(end, angle)]));
+  const cleats = items.flatMap((item) => (item.kind === 'cleat' && item.rib === rib ? [ringMark(item.outline)] : []));
   const height = Math.min(8, design.board.size / 60);
   const text = String(rib);
   const width = strokeTextWidth(text, height);
@@ -58,24 +66,19 @@ export function ribMarks(
   let x = end - height / 2 - width;
   while (x > dish.innerRadius && !fits(x)) x -= height / 2;
   const at = turned(x, top - height);
-  return {
-    scribes: [{ operation: 'scribe', closed: false, vertices: line }, ...cleats],
-    label: { text, ...at, height, angle },
-  };
+  return { lines: [line, ...cleats], label: textMark(text, at, height, angle) };
 }
 
-/** The hub's outline as a scribe. */
-export function hubScribe(items: readonly PlanItem[]): PartContour[] {
-  return items.flatMap((item): PartContour[] =>
-    item.kind === 'hub' ? [{ operation: 'scribe', closed: true, vertices: item.outline }] : [],
-  );
+/** The hub's outline, scribed. */
+export function hubScribe(items: readonly PlanItem[]): LineMark[] {
+  return items.flatMap((item) => (item.kind === 'hub' ? [ringMark(item.outline)] : []));
 }
 
 /** Pilot holes for the cleats of some ribs. */
-export function pilotDrills(design: Design, dish: Dish, start: number, ribs: ReadonlySet<number>): Drill[] {
+export function pilotHoles(design: Design, dish: Dish, start: number, ribs: ReadonlySet<number>): Hole[] {
   return boardScrews(design, dish, start)
     .filter(({ rib }) => ribs.has(rib))
-    .map(({ at }) => ({ ...at, diameter: design.board.pilotDiameter, depth: 'through' }));
+    .map(({ at }) => throughHole(at, design.board.pilotDiameter));
 }
 
 /** The board in one piece. */
@@ -89,7 +92,7 @@ export function makeWholeBoard(
   const { board } = design;
   const ribs = ribNumbers(dish.layout);
   const marks = ribs.map((rib) => ribMarks(design, dish, items, rib));
-  const centre: Drill[] = board.centreHole > 0 ? [{ x: 0, y: 0, diameter: board.centreHole, depth: 'through' }] : [];
+  const centre = board.centreHole > 0 ? [throughHole({ x: 0, y: 0 }, board.centreHole)] : [];
   return blank({
     id: 'board',
     kind: 'board',
@@ -97,17 +100,13 @@ export function makeWholeBoard(
     material: board.material,
     thickness: thicknessOf(design, board.material),
     quantity: 1,
-    contours: [
-      { operation: 'outline', closed: true, vertices: boardOutline(design) },
-      ...hubScribe(items),
-      ...marks.flatMap(({ scribes }) => scribes),
-    ],
-    drills: [
-      ...pilotDrills(design, dish, start, new Set(ribs)),
+    outline: boardOutline(design),
+    holes: [
+      ...pilotHoles(design, dish, start, new Set(ribs)),
       ...centre,
-      ...mounting.map(({ x, y }): Drill => ({ x, y, diameter: board.mountingDiameter, depth: 'through' })),
+      ...mounting.map((at) => throughHole(at, board.mountingDiameter)),
     ],
-    labels: marks.map(({ label }) => label),
+    marks: [...hubScribe(items), ...marks.flatMap(({ lines }) => lines), ...marks.map(({ label }) => label)],
     notes: [
       `Long scribed lines are the middles of the ribs; a rib of ${inUnits(design, dish.ribThickness)} stands half on either side.`,
       'The rectangles are the cleats; the outline in the middle is the hub.',

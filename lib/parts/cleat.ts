@@ -2,8 +2,8 @@
 import { contourFromPoints, element, rectangle } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, inUnits, thicknessOf } from './blank.js';
-import type { Part, PartContour } from './types.js';
+import { blank, lineMark, type Part, textMark, throughHole } from '../part/index.js';
+import { inUnits, thicknessOf } from './blank.js';
 
 /** Wood left between a screw and the next hole or the end of the cleat, mm: common practice, no source. */
 const woodBetween = 2;
@@ -101,15 +101,14 @@ export function makeCleat(design: Design, count: number): Part {
   const { length, width, material, screwDiameter, headDiameter } = design.cleat;
   const thickness = thicknessOf(design, material);
   const { rib, down } = cleatScrews(design);
-  const outline: PartContour = { operation: 'outline', closed: true, vertices: rectangle(0, 0, length, width) };
-  const guides = rib.map((x): PartContour => ({
-    operation: 'scribe',
-    closed: false,
-    vertices: contourFromPoints([
-      { x, y: 0 },
-      { x, y: width },
-    ]),
-  }));
+  const guides = rib.map((x) =>
+    lineMark(
+      contourFromPoints([
+        { x, y: 0 },
+        { x, y: width },
+      ]),
+    ),
+  );
   const letters = Math.min(5, width / 5);
   const notes = [
     `The edge marked RIB goes against the rib, flush with its base; the countersinks look up.`,
@@ -127,17 +126,14 @@ export function makeCleat(design: Design, count: number): Part {
     material,
     thickness,
     quantity: count,
-    contours: [outline, ...guides],
-    drills: down.map((x) => ({
-      x,
-      y: width / 2,
-      diameter: screwDiameter,
-      depth: 'through',
+    outline: rectangle(0, 0, length, width),
+    holes: down.map((x) => ({
+      ...throughHole({ x, y: width / 2 }, screwDiameter),
       ...(headDiameter > screwDiameter ? { countersink: headDiameter } : {}),
     })),
-    labels: [{ text: 'RIB', x: clearOf(rib, length, letters), y: letters / 2, height: letters, angle: 0 }],
-    edges: [{ contour: 0, from: 0, to: 0, use: 'seat' }],
-    edgeDrills: rib.map((x) => ({
+    marks: [...guides, textMark('RIB', { x: clearOf(rib, length, letters), y: letters / 2 }, letters)],
+    edges: [{ ring: 0, from: 0, to: 0, role: 'seat' }],
+    edgeHoles: rib.map((x) => ({
       x,
       y: width,
       direction: -Math.PI / 2,

@@ -1,13 +1,14 @@
 /** Outlines of one's own, from DXF and SVG files, as parts that are nested along with the dish. */
+import type { Contour } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, thicknessOf } from './blank.js';
+import { thicknessOf } from './blank.js';
 import { type Drawing, ExtraFault, type Finding, limits, type ReadingOptions } from './extra/drawing.js';
 import { readDxfDrawing } from './extra/dxf.js';
 import { joinRuns } from './extra/join.js';
 import { asCircle, makeShapes, type Shape } from './extra/rings.js';
 import { readSvgDrawing } from './extra/svg.js';
-import type { Drill, Part, PartContour } from './types.js';
+import { blank, type Hole, type Part, throughHole } from '../part/index.js';
 
 /** Round holes up to this diameter (mm) are drilled or bored; larger ones are openings that parts may lie in. */
 const largestDrill = 20;
@@ -64,13 +65,12 @@ function titleOf(file: string): string {
 
 /** An outline as a part, its holes drilled where they are small and round. */
 function partOf(design: Design, item: Design['extra'][number], index: number, shape: Shape, number: number): Part {
-  const drills: Drill[] = [];
-  const contours: PartContour[] = [{ operation: 'outline', closed: true, vertices: shape.outline }];
-  for (const vertices of shape.openings) {
-    const round = asCircle(vertices);
-    if (round && round.diameter <= largestDrill)
-      drills.push({ ...round.centre, diameter: round.diameter, depth: 'through' });
-    else contours.push({ operation: 'opening', closed: true, vertices });
+  const holes: Hole[] = [];
+  const openings: Contour[] = [];
+  for (const ring of shape.openings) {
+    const round = asCircle(ring);
+    if (round && round.diameter <= largestDrill) holes.push(throughHole(round.centre, round.diameter));
+    else openings.push(ring);
   }
   return blank({
     id: `extra-${index + 1}-${number}`,
@@ -79,8 +79,9 @@ function partOf(design: Design, item: Design['extra'][number], index: number, sh
     material: item.material,
     thickness: thicknessOf(design, item.material),
     quantity: item.quantity,
-    contours,
-    drills,
+    outline: shape.outline,
+    openings,
+    holes,
     fitDeviation: shape.deviation,
     file: item.file,
   });

@@ -1,6 +1,7 @@
 /** The shape of a gauge: the finished curve below, a straight back above, windows along the curve. */
 import {
   circle,
+  type Contour,
   contourFromPoints,
   cyclic,
   edgeLength,
@@ -15,7 +16,7 @@ import {
   tangentOnEdge,
   type Vertex,
 } from '../geometry/index.js';
-import type { Label, PartContour } from './types.js';
+import { lineMark, type Mark, textMark } from '../part/index.js';
 
 /** Sizes of a gauge, mm: common practice, no source. */
 const size = { overhang: 15, back: 70, window: 26, windowEvery: 90, windowFromEdge: 8, bridge: 25 };
@@ -29,10 +30,11 @@ export interface GaugeCurve {
   readonly title: string;
 }
 
-/** The gauge's rings, from its lower left end anticlockwise, and the edges that are the curve. */
+/** The gauge, from its lower left end anticlockwise, and the edges of its outline that are the curve. */
 export interface GaugeShape {
-  readonly contours: readonly PartContour[];
-  readonly labels: readonly Label[];
+  readonly outline: Contour;
+  readonly windows: readonly Contour[];
+  readonly marks: readonly Mark[];
   readonly curve: readonly { readonly from: number; readonly to: number }[];
 }
 
@@ -104,47 +106,46 @@ export function gaugeShape({ side, full, title }: GaugeCurve): GaugeShape {
     : [{ from: 1, to: 1 + last }];
 
   const centres = windowCentres(side);
-  const windows = [...centres, ...(full ? centres.map(({ x, y }) => ({ x: -x, y })) : [])].map(
-    (centre): PartContour => ({
-      operation: 'opening',
-      closed: true,
-      vertices: reversed(circle(centre, size.window / 2)),
-    }),
+  const windows = [...centres, ...(full ? centres.map(({ x, y }) => ({ x: -x, y })) : [])].map((centre) =>
+    reversed(circle(centre, size.window / 2)),
   );
   const places = [
     { at: inner, text: 'INNER', onRight: true },
     { at: rim, text: 'RIM', onRight: false },
   ];
-  const marks = full
+  const ends = full
     ? [...places, ...places.map(({ at, text, onRight }) => ({ at: { x: -at.x, y: at.y }, text, onRight: !onRight }))]
     : places;
-  const lines = marks.map(({ at }): PartContour => ({
-    operation: 'scribe',
-    closed: false,
-    vertices: contourFromPoints([at, { x: at.x, y: at.y + 0.7 * size.back }]),
-  }));
+  const lines = ends.map(({ at }) => lineMark(contourFromPoints([at, { x: at.x, y: at.y + 0.7 * size.back }])));
   const titleFrom = full ? element(top, 1) : cyclic(top, -1);
   const angle = Math.atan2(element(top, 0).y - titleFrom.y, element(top, 0).x - titleFrom.x);
   const height = 7;
   const letters = 5;
   const inset = 0.1 * (element(top, 0).x - titleFrom.x);
   return {
-    contours: [{ operation: 'outline', closed: true, vertices: outline }, ...windows, ...lines],
-    labels: [
-      {
-        text: title,
-        x: titleFrom.x + inset * Math.cos(angle) + 2 * height * Math.sin(angle),
-        y: titleFrom.y + inset * Math.sin(angle) - 2 * height * Math.cos(angle),
+    outline,
+    windows,
+    marks: [
+      ...lines,
+      textMark(
+        title,
+        {
+          x: titleFrom.x + inset * Math.cos(angle) + 2 * height * Math.sin(angle),
+          y: titleFrom.y + inset * Math.sin(angle) - 2 * height * Math.cos(angle),
+        },
         height,
         angle,
-      },
-      ...marks.map(({ at, text, onRight }) => ({
-        text,
-        x: onRight ? at.x + 2 : at.x - 2 - strokeTextWidth(text, letters),
-        y: at.y + 0.7 * size.back - letters - 2,
-        height: letters,
-        angle: 0,
-      })),
+      ),
+      ...ends.map(({ at, text, onRight }) =>
+        textMark(
+          text,
+          {
+            x: onRight ? at.x + 2 : at.x - 2 - strokeTextWidth(text, letters),
+            y: at.y + 0.7 * size.back - letters - 2,
+          },
+          letters,
+        ),
+      ),
     ],
     curve,
   };

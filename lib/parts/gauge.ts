@@ -3,10 +3,10 @@ import { contourFromPoints, fitArcs, type FittedPath, strokeTextWidth } from '..
 import { type Dish, facetAt } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, inUnits, thicknessOf } from './blank.js';
+import { blank, lineMark, type Part, textMark } from '../part/index.js';
+import { inUnits, thicknessOf } from './blank.js';
 import { gaugeShape } from './gauge-shape.js';
 import { fitToBed } from './joint.js';
-import type { Part, PartContour } from './types.js';
 
 /** Width of the focal stick, and of the spacer's wood outside its notches (mm). */
 const stickWidth = 40;
@@ -70,9 +70,10 @@ function makeGauge(
     ...base(design),
     id: names.id,
     name: names.name,
-    contours: shape.contours,
-    labels: shape.labels,
-    edges: shape.curve.map((run) => ({ contour: 0, ...run, use: 'optical' })),
+    outline: shape.outline,
+    openings: shape.windows,
+    marks: shape.marks,
+    edges: shape.curve.map((run) => ({ ring: 0, ...run, role: 'optical' })),
     fitDeviation: curve.deviation,
     notes: [
       names.note,
@@ -104,37 +105,32 @@ function focalStick(design: Design, dish: Dish): Part {
         ]
       : [];
   const corners: [number, number][] = [[0, 0], [length, 0], [length, stickWidth], [0, stickWidth], ...foot];
-  const mark = (x: number): PartContour => ({
-    operation: 'scribe',
-    closed: false,
-    vertices: contourFromPoints([
-      { x, y: 0 },
-      { x, y: stickWidth },
-    ]),
-  });
+  const across = (x: number) =>
+    lineMark(
+      contourFromPoints([
+        { x, y: 0 },
+        { x, y: stickWidth },
+      ]),
+    );
   const offset = Math.abs(length - focus) > 1e-6 && focus < length;
-  const axis: PartContour = {
-    operation: 'scribe',
-    closed: false,
-    vertices: contourFromPoints([
+  const axis = lineMark(
+    contourFromPoints([
       { x: bolt > 0 ? 2 * bolt : 0, y: stickWidth / 2 },
       { x: length, y: stickWidth / 2 },
     ]),
-  };
+  );
   const height = 6;
   const text = design.receiver ? 'RECEIVER' : 'FOCUS';
   return blank({
     ...base(design),
     id: 'focal-stick',
     name: 'Focal stick',
-    contours: [
-      { operation: 'outline', closed: true, vertices: contourFromPoints(corners.map(([x, y]) => ({ x, y }))) },
+    outline: contourFromPoints(corners.map(([x, y]) => ({ x, y }))),
+    marks: [
       axis,
-      ...(offset ? [mark(focus)] : []),
-    ],
-    labels: [
-      { text, x: length - strokeTextWidth(text, height) - 4, y: stickWidth / 2 + 6, height, angle: 0 },
-      ...(offset ? [{ text: 'FOCUS', x: focus - strokeTextWidth('FOCUS', height) - 2, y: 6, height, angle: 0 }] : []),
+      ...(offset ? [across(focus)] : []),
+      textMark(text, { x: length - strokeTextWidth(text, height) - 4, y: stickWidth / 2 + 6 }, height),
+      ...(offset ? [textMark('FOCUS', { x: focus - strokeTextWidth('FOCUS', height) - 2, y: 6 }, height)] : []),
     ],
     notes: [
       `Stands on the hub, plumb on the axis; its top is ${inUnits(design, length)} above the hub: there the receiver's underside hangs.`,
@@ -176,9 +172,9 @@ function rimSpacer(design: Design, dish: Dish): Part {
     id: 'rim-spacer',
     name: 'Rim spacer',
     quantity: 2,
-    contours: [{ operation: 'outline', closed: true, vertices: contourFromPoints(corners) }],
-    labels: [{ text, x: R * cos + 10 + 6, y: -strokeTextWidth(text, 6) / 2, height: 6, angle: Math.PI / 2 }],
-    seatCorners: [5, 6, 9, 10].map((vertex) => ({ contour: 0, vertex })),
+    outline: contourFromPoints(corners),
+    marks: [textMark(text, { x: R * cos + 10 + 6, y: -strokeTextWidth(text, 6) / 2 }, 6, Math.PI / 2)],
+    seatCorners: [5, 6, 9, 10].map((vertex) => ({ ring: 0, vertex })),
     notes: [
       'Push it level over the rim ends of two neighbouring ribs while their glue sets: the notches bottom on the rim ends.',
       'Go round with two of them, so that one always stays on the pair before.',

@@ -3,9 +3,9 @@ import { contourFromPoints, placePoint, polar, strokeTextWidth } from '../geomet
 import { type Dish, flatLength, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, inUnits, thicknessOf } from './blank.js';
+import { blank, lineMark, type Part, type TextMark, textMark, throughHole } from '../part/index.js';
+import { inUnits, thicknessOf } from './blank.js';
 import { hubOutline, ribDirectionDeg } from './plan.js';
-import type { Label, Part, PartContour } from './types.js';
 
 /** Lettering that a person reads without a glass (mm): common practice, no source. */
 const minLetters = 2.5;
@@ -27,7 +27,7 @@ export function hubProblems(design: Design, dish: Dish): Diagnostic[] {
 }
 
 /** Rib numbers just inside the flats, read from the rim; where all would crowd, only every fifth and the first. */
-function ribNumberLabels(dish: Dish): Label[] {
+function ribNumberLabels(dish: Dish): TextMark[] {
   const { innerRadius, layout } = dish;
   const ribCount = layout.ribs.length;
   const widest = strokeTextWidth(String(ribCount), 1);
@@ -42,7 +42,7 @@ function ribNumberLabels(dish: Dish): Label[] {
       // the foot of the letters looks outward, as they are read from the rib
       const corner = { x: innerRadius - 0.12 * innerRadius, y: -strokeTextWidth(text, height) / 2 };
       const at = placePoint(corner, { x: 0, y: 0, rotationDeg, mirrored: false });
-      return { text, ...at, height, angle: (rotationDeg * Math.PI) / 180 + Math.PI / 2 };
+      return textMark(text, at, height, (rotationDeg * Math.PI) / 180 + Math.PI / 2);
     });
 }
 
@@ -51,15 +51,11 @@ export function makeHub(design: Design, dish: Dish): Part {
   const { hub } = design;
   const { innerRadius, layout, ribThickness } = dish;
   const outline = hubOutline(design, dish);
-  const ticks = ribNumbers(layout).map((rib): PartContour => {
+  const ticks = ribNumbers(layout).map((rib) => {
     const angle = (ribDirectionDeg(dish, rib) * Math.PI) / 180;
-    return {
-      operation: 'scribe',
-      closed: false,
-      vertices: contourFromPoints([polar(0.91 * innerRadius, angle), polar(0.99 * innerRadius, angle)]),
-    };
+    return lineMark(contourFromPoints([polar(0.91 * innerRadius, angle), polar(0.99 * innerRadius, angle)]));
   });
-  const seats = hub.shape === 'polygon' ? [{ contour: 0, from: 0, to: outline.length - 1, use: 'seat' as const }] : [];
+  const seats = hub.shape === 'polygon' ? [{ ring: 0, from: 0, to: outline.length - 1, role: 'seat' as const }] : [];
   return blank({
     id: 'hub',
     kind: 'hub',
@@ -67,9 +63,9 @@ export function makeHub(design: Design, dish: Dish): Part {
     material: hub.material,
     thickness: thicknessOf(design, hub.material),
     quantity: hub.layers,
-    contours: [{ operation: 'outline', closed: true, vertices: outline }, ...ticks],
-    drills: hub.boltDiameter > 0 ? [{ x: 0, y: 0, diameter: hub.boltDiameter, depth: 'through' }] : [],
-    labels: ribNumberLabels(dish),
+    outline,
+    holes: hub.boltDiameter > 0 ? [throughHole({ x: 0, y: 0 }, hub.boltDiameter)] : [],
+    marks: [...ticks, ...ribNumberLabels(dish)],
     edges: seats,
     notes: [
       hub.shape === 'polygon'

@@ -1,6 +1,5 @@
-export type * from './types.js';
 export { type MadeParts, makeParts } from './make.js';
-export { heightOnPath, type Mark, markOut, type MarkingOut, type Rule } from './marking-out.js';
+export { heightOnPath, markOut, type MarkingOut, type Rule, type RuleMark } from './marking-out.js';
 export { makeReflectors, stripSeamShare } from './reflector.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';

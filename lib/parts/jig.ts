@@ -2,10 +2,10 @@
 import { circle, contourFromPoints, polar, rectangle, strokeTextWidth } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
-import { blank, inUnits, thicknessOf } from './blank.js';
+import { blank, type LineMark, lineMark, type Part, ringMark, textMark, throughHole } from '../part/index.js';
+import { inUnits, thicknessOf } from './blank.js';
 import { cleatScrews } from './cleat.js';
 import { cleatOutlines, downScrewPoints, hubOutline, placeCleats, ribDirectionDeg } from './plan.js';
-import type { Drill, Part, PartContour } from './types.js';
 
 /** Material round the holes of a jig (mm). */
 const border = 10;
@@ -17,14 +17,13 @@ function base(design: Design) {
   return { kind: 'jig' as const, material, thickness: thicknessOf(design, material), quantity: 1 };
 }
 
-const line = (x1: number, y1: number, x2: number, y2: number): PartContour => ({
-  operation: 'scribe',
-  closed: false,
-  vertices: contourFromPoints([
-    { x: x1, y: y1 },
-    { x: x2, y: y2 },
-  ]),
-});
+const line = (x1: number, y1: number, x2: number, y2: number): LineMark =>
+  lineMark(
+    contourFromPoints([
+      { x: x1, y: y1 },
+      { x: x2, y: y2 },
+    ]),
+  );
 
 /** A disc with the directions of all ribs and the hub's outline, to prick through onto board and hub. */
 function hubJig(design: Design, dish: Dish): Part {
@@ -43,28 +42,23 @@ function hubJig(design: Design, dish: Dish): Part {
     ...base(design),
     id: 'jig-hub',
     name: 'Hub template',
-    contours: [
-      { operation: 'outline', closed: true, vertices: circle({ x: 0, y: 0 }, outer) },
-      { operation: 'scribe', closed: true, vertices: hubOutline(design, dish) },
-      ...angles.map((angle): PartContour => ({
-        operation: 'scribe',
-        closed: false,
-        vertices: contourFromPoints([polar(0.6 * dish.innerRadius, angle), polar(outer - 1, angle)]),
-      })),
+    outline: circle({ x: 0, y: 0 }, outer),
+    holes: [
+      throughHole({ x: 0, y: 0 }, pin),
+      ...angles.map((angle) => throughHole(polar(prick, angle), design.rib.pilotDiameter)),
     ],
-    drills: [
-      { x: 0, y: 0, diameter: pin, depth: 'through' },
-      ...angles.map((angle): Drill => ({
-        ...polar(prick, angle),
-        diameter: design.rib.pilotDiameter,
-        depth: 'through',
-      })),
+    marks: [
+      ringMark(hubOutline(design, dish)),
+      ...angles.map((angle) =>
+        lineMark(contourFromPoints([polar(0.6 * dish.innerRadius, angle), polar(outer - 1, angle)])),
+      ),
+      ...angles.map((angle, i) => {
+        // beside its line, on the anticlockwise side
+        const at = polar(prick - border / 2 - 2 * height, angle);
+        const corner = { x: at.x - 2 * Math.sin(angle), y: at.y + 2 * Math.cos(angle) };
+        return textMark(String(i + 1), corner, height, angle);
+      }),
     ],
-    labels: angles.map((angle, i) => {
-      // beside its line, on the anticlockwise side
-      const at = polar(prick - border / 2 - 2 * height, angle);
-      return { text: String(i + 1), x: at.x - 2 * Math.sin(angle), y: at.y + 2 * Math.cos(angle), height, angle };
-    }),
     notes: [
       'Pin it on the axis; prick the direction of every rib through its hole and draw the rib lines outward with a long straight edge.',
       'Opposite holes and the pin must lie on one straight line: check one pair before you trust the rest.',
@@ -86,25 +80,17 @@ function boardJig(design: Design, dish: Dish, start: number): Part {
     ...base(design),
     id: 'jig-board',
     name: 'Board drill template',
-    contours: [
-      { operation: 'outline', closed: true, vertices: rectangle(back, -wide, end, perRib === 2 ? wide : narrow) },
+    outline: rectangle(back, -wide, end, perRib === 2 ? wide : narrow),
+    holes: [
+      throughHole({ x: 0, y: 0 }, pin),
+      throughHole({ x: end - border, y: 0 }, design.rib.pilotDiameter),
+      ...downScrewPoints(design, dish, start).map((at) => throughHole(at, design.board.pilotDiameter)),
+    ],
+    marks: [
       line(back, 0, end, 0),
-      ...cleatOutlines(design, dish, start).map((vertices): PartContour => ({
-        operation: 'scribe',
-        closed: true,
-        vertices,
-      })),
+      ...cleatOutlines(design, dish, start).map(ringMark),
+      textMark('BOARD: PIN ON AXIS', { x: pin, y: 2 }, 6),
     ],
-    drills: [
-      { x: 0, y: 0, diameter: pin, depth: 'through' },
-      { x: end - border, y: 0, diameter: design.rib.pilotDiameter, depth: 'through' },
-      ...downScrewPoints(design, dish, start).map((at): Drill => ({
-        ...at,
-        diameter: design.board.pilotDiameter,
-        depth: 'through',
-      })),
-    ],
-    labels: [{ text: 'BOARD: PIN ON AXIS', x: pin, y: 2, height: 6, angle: 0 }],
     notes: [
       'Before the hub is on: pin it on the axis, swing its line onto a rib line, prick the hole at its end onto the line, drill the cleat pilots through it; then the next rib.',
       'Keep the lettering up: turned over, it puts the cleats on the other side of the ribs.',
@@ -120,12 +106,9 @@ function cleatJig(design: Design): Part {
     ...base(design),
     id: 'jig-cleat',
     name: 'Cleat drill template',
-    contours: [
-      { operation: 'outline', closed: true, vertices: rectangle(0, 0, length, width) },
-      ...rib.map((x) => line(x, 0, x, width)),
-    ],
-    drills: down.map((x) => ({ x, y: width / 2, diameter: screwDiameter, depth: 'through' })),
-    labels: [{ text: 'RIB', x: 2, y: 2, height: Math.min(5, width / 5), angle: 0 }],
+    outline: rectangle(0, 0, length, width),
+    holes: down.map((x) => throughHole({ x, y: width / 2 }, screwDiameter)),
+    marks: [...rib.map((x) => line(x, 0, x, width)), textMark('RIB', { x: 2, y: 2 }, Math.min(5, width / 5))],
     notes: [
       `Lay it flush on a cleat with RIB at the edge that meets the rib; drill ${inUnits(design, screwDiameter)} through the holes, and square the scribed lines over the edge for the screws into the rib.`,
     ],

@@ -13,8 +13,7 @@ import {
 } from '../geometry/index.js';
 import { ringFits } from './bed.js';
 import { type Crossing, crossings } from './crossing.js';
-import { outlineOf } from './outline.js';
-import type { EdgeRun, Part, PartContour } from './types.js';
+import type { EdgeRun, Part } from '../part/index.js';
 
 export type JointKind = 'dovetail' | 'finger';
 
@@ -81,10 +80,10 @@ function runBetween(ring: readonly Vertex[], from: Crossing, to: Crossing): Trac
   return run;
 }
 
-/** Runs of edges with a use, carried over to the new ring. */
+/** Runs of edges with a role, carried over to the new ring. */
 function carryEdges(edges: readonly EdgeRun[], traced: readonly Traced[]): EdgeRun[] {
   return edges.flatMap((run): EdgeRun[] => {
-    if (run.contour !== 0) return [];
+    if (run.ring !== 0) return [];
     const mine = traced.flatMap(({ source }, i) => (source >= run.from && source <= run.to ? [i] : []));
     const [first] = mine;
     return first === undefined ? [] : [{ ...run, from: first, to: cyclic(mine, -1) }];
@@ -92,19 +91,20 @@ function carryEdges(edges: readonly EdgeRun[], traced: readonly Traced[]): EdgeR
 }
 
 function piece(part: Part, traced: readonly Traced[], keeps: (x: number) => boolean): Part {
-  const before = new Set(part.seatCorners.filter(({ contour }) => contour === 0).map(({ vertex }) => vertex));
+  const before = new Set(part.seatCorners.filter(({ ring }) => ring === 0).map(({ vertex }) => vertex));
   const seats = traced.flatMap(({ corner }, vertex) =>
-    corner === 'joint' || (corner !== 'end' && before.has(corner)) ? [{ contour: 0, vertex }] : [],
+    corner === 'joint' || (corner !== 'end' && before.has(corner)) ? [{ ring: 0, vertex }] : [],
   );
-  const rest = part.contours.slice(1).flatMap((contour): PartContour[] => {
-    const box = bounds(contour.vertices);
-    return keeps((box.minX + box.maxX) / 2) ? [contour] : [];
-  });
+  const keepsRing = (vertices: readonly Vertex[]): boolean => {
+    const box = bounds(vertices);
+    return keeps((box.minX + box.maxX) / 2);
+  };
   return {
     ...part,
-    contours: [{ operation: 'outline', closed: true, vertices: traced.map(({ vertex }) => vertex) }, ...rest],
-    drills: part.drills.filter(({ x }) => keeps(x)),
-    labels: part.labels.filter(({ x }) => keeps(x)),
+    outline: traced.map(({ vertex }) => vertex),
+    openings: part.openings.filter(keepsRing),
+    holes: part.holes.filter(({ x }) => keeps(x)),
+    marks: part.marks.filter((mark) => (mark.kind === 'line' ? keepsRing(mark.vertices) : keeps(mark.x))),
     edges: carryEdges(part.edges, traced),
     seatCorners: seats,
   };
@@ -112,7 +112,7 @@ function piece(part: Part, traced: readonly Traced[], keeps: (x: number) => bool
 
 /** The part as two pieces with the joint's shoulders at `x`; null when the outline does not cross there just twice. */
 export function splitAt(part: Part, x: number, kind: JointKind): readonly [Part, Part] | null {
-  const outline = outlineOf(part);
+  const { outline } = part;
   const pair = crossings(outline, x);
   if (pair === null) return null;
   const [low, high] = pair;
@@ -130,31 +130,33 @@ export function splitAt(part: Part, x: number, kind: JointKind): readonly [Part,
 
 /** Whether a joint at `x` keeps off holes, openings and lettering, and finds enough depth. */
 function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
-  const pair = crossings(outlineOf(part), x);
+  const pair = crossings(part.outline, x);
   if (pair === null) return false;
   const depth = pair[1].at.y - pair[0].at.y;
   if (depth < minDepth) return false;
   // a corner of the outline where the joint's shoulder ends would leave a sliver
-  if (outlineOf(part).some((vertex) => Math.abs(vertex.x - x) < clearOfCorner)) return false;
+  if (part.outline.some((vertex) => Math.abs(vertex.x - x) < clearOfCorner)) return false;
   const [from, to] = [x - clearOfJoint, x + tongues(depth, kind).reach + clearOfJoint];
   const free = (low: number, high: number): boolean => high < from || low > to;
+  const freeRing = (vertices: readonly Vertex[]): boolean => {
+    if (pathLength(vertices) === 0) return true;
+    const box = bounds(vertices);
+    return free(box.minX, box.maxX);
+  };
   return (
-    part.drills.every(({ x: at, diameter }) => free(at - diameter / 2, at + diameter / 2)) &&
-    part.labels.every(({ x: at, text, height, angle }) => {
-      const end = at + strokeTextWidth(text, height) * Math.cos(angle);
-      return free(Math.min(at, end), Math.max(at, end));
-    }) &&
-    part.contours.slice(1).every(({ vertices }) => {
-      if (pathLength(vertices) === 0) return true;
-      const box = bounds(vertices);
-      return free(box.minX, box.maxX);
+    part.holes.every(({ x: at, diameter }) => free(at - diameter / 2, at + diameter / 2)) &&
+    part.openings.every(freeRing) &&
+    part.marks.every((mark) => {
+      if (mark.kind === 'line') return freeRing(mark.vertices);
+      const end = mark.x + strokeTextWidth(mark.text, mark.height) * Math.cos(mark.angle);
+      return free(Math.min(mark.x, end), Math.max(mark.x, end));
     })
   );
 }
 
 /** Pieces that fit the bed, as few as do; null when `most` are not enough or no place has room for a joint. */
 function divide(part: Part, bed: Bed, kind: JointKind, max: number): Part[] | null {
-  const outline = outlineOf(part);
+  const { outline } = part;
   if (ringFits(outline, [bed])) return [part];
   const { minX, maxX } = bounds(outline);
   // nothing longer than the bed's diagonal fits it
@@ -165,7 +167,7 @@ function divide(part: Part, bed: Bed, kind: JointKind, max: number): Part[] | nu
       for (const x of off === 0 ? [ideal] : [ideal - off, ideal + off]) {
         if (x - minX > longest || maxX - x > (count - 1) * longest || !jointHasRoom(part, x, kind)) continue;
         const pair = splitAt(part, x, kind);
-        if (pair === null || !ringFits(outlineOf(pair[0]), [bed])) continue;
+        if (pair === null || !ringFits(pair[0].outline, [bed])) continue;
         const rest = divide(pair[1], bed, kind, count - 1);
         if (rest !== null) return [pair[0], ...rest];
       }

@@ -1,6 +1,6 @@
 /** Lettering that stays on its part. */
-import { bounds, type Path, type Point, sideOfContour, strokeText } from '../geometry/index.js';
-import type { Label, Part } from './types.js';
+import { bounds, type Path, type Point, sideOfContour } from '../geometry/index.js';
+import { type Part, ringsOf, type TextMark, textStrokes } from '../part/index.js';
 
 /** Lettering keeps this far off every edge and hole (mm): a scribed line has a width of its own. */
 const clearance = 1;
@@ -25,19 +25,17 @@ function pointsOf(strokes: readonly Path[]): Point[] {
   );
 }
 
-function fits(part: Part, label: Label): boolean {
-  const strokes = strokeText(widest(label.text, part.quantity), label, label.height, label.angle);
+function fits(part: Part, label: TextMark): boolean {
+  const strokes = textStrokes({ ...label, text: widest(label.text, part.quantity) });
   return pointsOf(strokes).every(
     (point) =>
-      part.contours.every(({ operation, vertices }) => {
-        if (operation === 'scribe') return true;
-        return sideOfContour(vertices, point, clearance) === (operation === 'outline' ? 'inside' : 'outside');
-      }) && part.drills.every(({ x, y, diameter }) => Math.hypot(point.x - x, point.y - y) > diameter / 2 + clearance),
+      ringsOf(part).every((ring, i) => sideOfContour(ring, point, clearance) === (i === 0 ? 'inside' : 'outside')) &&
+      part.holes.every(({ x, y, diameter }) => Math.hypot(point.x - x, point.y - y) > diameter / 2 + clearance),
   );
 }
 
 /** The label moved by so many letter heights towards a place. */
-function moved(label: Label, to: Point, heights: number): Label {
+function moved(label: TextMark, to: Point, heights: number): TextMark {
   const away = Math.hypot(to.x - label.x, to.y - label.y);
   const share = away === 0 ? 0 : Math.min(1, (heights * label.height) / away);
   return { ...label, x: label.x + share * (to.x - label.x), y: label.y + share * (to.y - label.y) };
@@ -48,14 +46,17 @@ function moved(label: Label, to: Point, heights: number): Label {
  * where nothing does.
  */
 export function withFittingLabels(part: Part): Part {
-  const box = bounds(part.contours[0]?.vertices ?? []);
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const labels = part.labels.flatMap((label) => {
+  const box = bounds(part.outline);
+  const marks = part.marks.flatMap((label) => {
+    if (label.kind === 'line') return label;
+    // seen from behind, x runs the other way
+    const x = ((label.face === 'front' ? 1 : -1) * (box.minX + box.maxX)) / 2;
+    const middle = { x, y: (box.minY + box.maxY) / 2 };
     const tried = sizes.flatMap((size) => {
       const sized = { ...label, height: label.height * size };
       return size < 1 && sized.height < minHeight ? [] : moves.map((heights) => moved(sized, middle, heights));
     });
     return tried.find((one) => fits(part, one)) ?? [];
   });
-  return { ...part, labels };
+  return { ...part, marks };
 }

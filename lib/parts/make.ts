@@ -13,7 +13,7 @@ import { makeReflectors, reflectorProblems } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
 import { divideBoard, makeSegments, needsSegments, roomToPlates } from './segments.js';
 import { templateProblems } from './template.js';
-import type { Part } from './types.js';
+import type { Part } from '../part/index.js';
 
 export interface MadeParts {
   /** Ribs, hub, cleats, board, panels, reflector strips: in the order of building. */

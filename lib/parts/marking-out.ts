@@ -5,7 +5,7 @@ import { nearestFraction } from '../units/index.js';
 /** The rule at hand: read to `division` mm, or to 1/`under` inch (a power of two). */
 export type Rule = { readonly unit: 'mm'; readonly division: number } | { readonly unit: 'in'; readonly under: number };
 
-export interface Mark {
+export interface RuleMark {
   /** Along the base from the inner end, mm; a reading of the rule, exactly. */
   readonly x: number;
   /** True height above the base there, mm. */
@@ -17,7 +17,7 @@ export interface Mark {
 export interface MarkingOut {
   readonly rule: Rule;
   readonly step: number;
-  readonly marks: readonly Mark[];
+  readonly marks: readonly RuleMark[];
   /** Greatest distance between the curve and the straight lines from mark to mark, mm. */
   readonly sag: number;
   /** Greatest size of `marked` less `height`, mm. */
@@ -135,7 +135,7 @@ export function markOut(
   const at = places(length, step, division);
   const sagAt = (distance: number) => greatestSag(height, places(length, distance, division));
   const advisedStep = adviseStep(sagAt, length, sagLimit, rule);
-  const marks = at.map((x): Mark => ({ x, height: height(x), marked: reading(height(x), rule) }));
+  const marks = at.map((x): RuleMark => ({ x, height: height(x), marked: reading(height(x), rule) }));
   return {
     rule,
     step,

@@ -3,10 +3,10 @@ import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish, facetAt } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, grainThatFits, inUnits } from './blank.js';
+import { grainThatFits, inUnits } from './blank.js';
 import { chordAtLength } from './chord.js';
 import { flatPattern } from './flat-pattern.js';
-import type { Drill, Part } from './types.js';
+import { blank, type Hole, lineMark, type Part, textMark, throughHole } from '../part/index.js';
 
 /** From the rim to the middle of the batten that is clamped across it, mm: half of a common batten. */
 const clampLineFromRim = 20;
@@ -39,7 +39,7 @@ function bearing(edgeOffset: number, dish: Dish): number {
  * Fixings along both edges, over the middle of what the panel bears on of each rib. They begin where the panel is
  * wide enough to part the two rows.
  */
-function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Drill[] {
+function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Hole[] {
   const { fixingDiameter, fixingSpacing } = design.panel;
   if (fixingDiameter === 0 || wallAtFixing(design, dish, panel) < fixingBreaksOut) return [];
   const place = (t: number): { readonly x: number; readonly y: number } => {
@@ -53,10 +53,7 @@ function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Drill[] {
   const gaps = Math.max(1, Math.ceil((last - first) / fixingSpacing));
   return Array.from({ length: gaps + 1 }, (_, i) =>
     place(chordAtLength(panel, first + ((last - first) * i) / gaps)),
-  ).flatMap(({ x, y }): Drill[] => [
-    { x, y: -y, diameter: fixingDiameter, depth: 'through' },
-    { x, y, diameter: fixingDiameter, depth: 'through' },
-  ]);
+  ).flatMap(({ x, y }) => [throughHole({ x, y: -y }, fixingDiameter), throughHole({ x, y }, fixingDiameter)]);
 }
 
 /** Wood between a fixing and the edges of panel and rib, at its least, mm. */
@@ -137,30 +134,25 @@ export function makePanel(design: Design, dish: Dish): Part {
     quantity: dish.layout.ribs.length,
     // a thin sheet bends best about its grain, and the panel's bending line runs across it
     grain: grainThatFits(design, design.panel.material, 'across', panel.length, 2 * rim.halfWidth),
-    contours: [
-      { operation: 'outline', closed: true, vertices: pattern.outline },
-      {
-        operation: 'scribe',
-        closed: false,
-        vertices: contourFromPoints([
+    outline: pattern.outline,
+    holes: fixings(design, dish, panel),
+    marks: [
+      lineMark(
+        contourFromPoints([
           { x: clamp.length, y: lineFromEdge - clamp.halfWidth },
           { x: clamp.length, y: clamp.halfWidth - lineFromEdge },
         ]),
-      },
-    ],
-    drills: fixings(design, dish, panel),
-    labels: [
-      {
-        text: label,
-        x: panel.length - clampLineFromRim - 2 * height,
-        y: -strokeTextWidth(label, height) / 2,
+      ),
+      textMark(
+        label,
+        { x: panel.length - clampLineFromRim - 2 * height, y: -strokeTextWidth(label, height) / 2 },
         height,
-        angle: Math.PI / 2,
-      },
+        Math.PI / 2,
+      ),
     ],
     edges: [
-      { contour: 0, ...pattern.lower, use: 'seat' },
-      { contour: 0, ...pattern.upper, use: 'seat' },
+      { ring: 0, ...pattern.lower, role: 'seat' },
+      { ring: 0, ...pattern.upper, role: 'seat' },
     ],
     fitDeviation: pattern.deviation,
     notes,

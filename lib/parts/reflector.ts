@@ -3,11 +3,11 @@ import { type Contour, contourFromPoints, cyclic, strokeTextWidth } from '../geo
 import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
 import type { Design, StockItem } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, inUnits, thicknessOf, usableSize } from './blank.js';
+import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { chordAtLength } from './chord.js';
 import { type FlatPattern, flatPattern } from './flat-pattern.js';
 import { flatHem, type Hem } from './hem.js';
-import type { Part, PartContour } from './types.js';
+import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
 
 /** The mirror sheet of a panel as it lies flat. */
 interface Blank {
@@ -152,19 +152,17 @@ function piece(design: Design, sheet: Blank, from: number, to: number, hem: bool
 }
 
 /** Lines across a piece on which its hem is folded; the piece starts at length `from`. */
-function foldLines(sheet: Blank, pattern: FlatPattern, from: number): PartContour[] {
+function foldLines(sheet: Blank, pattern: FlatPattern, from: number): LineMark[] {
   if (sheet.hem.past === 0) return [];
   const half = cyclic(pattern.side, -1).y;
-  return sheet.hem.folds.map((fold): PartContour => {
+  return sheet.hem.folds.map((fold) => {
     const x = sheet.panel.length + fold - from;
-    return {
-      operation: 'scribe',
-      closed: false,
-      vertices: contourFromPoints([
+    return lineMark(
+      contourFromPoints([
         { x, y: -half },
         { x, y: half },
       ]),
-    };
+    );
   });
 }
 
@@ -191,10 +189,8 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
         ...common,
         id: 'reflector',
         name: 'Reflector strip',
-        contours: [
-          { operation: 'outline', closed: true, vertices: shifted(pattern.outline, sheet.from) },
-          ...foldLines(sheet, pattern, sheet.from),
-        ],
+        outline: shifted(pattern.outline, sheet.from),
+        marks: foldLines(sheet, pattern, sheet.from),
         fitDeviation: pattern.deviation,
         notes: [
           `Glue it to its panel while both lie flat${sheet.inset > 0 ? `, ${inUnits(design, sheet.inset)} in from the edges` : ', edge on edge'}.`,
@@ -216,21 +212,20 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
       ...common,
       id: `reflector-${i + 1}`,
       name: `Reflector row ${i + 1} of ${rows.starts.length}`,
-      contours: [
-        { operation: 'outline', closed: true, vertices: shifted(pattern.outline, start) },
+      outline: shifted(pattern.outline, start),
+      marks: [
         ...(last ? foldLines(sheet, pattern, start) : []),
+        ...(hidden
+          ? [
+              textMark(
+                text,
+                { x: rows.height - letters / 2, y: -strokeTextWidth(text, letters) / 2 },
+                letters,
+                Math.PI / 2,
+              ),
+            ]
+          : []),
       ],
-      labels: hidden
-        ? [
-            {
-              text,
-              x: rows.height - letters / 2,
-              y: -strokeTextWidth(text, letters) / 2,
-              height: letters,
-              angle: Math.PI / 2,
-            },
-          ]
-        : [],
       fitDeviation: pattern.deviation,
       notes: [
         `Row ${i + 1} counted from the hub; each row laps ${inUnits(design, overlap)} over the one nearer the hub, so that rain runs over the joint.`,

@@ -17,10 +17,10 @@ import {
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, grainThatFits, inUnits, thicknessOf } from './blank.js';
+import { blank, type EdgeRun, type Hole, lineMark, type Part, textMark, throughHole } from '../part/index.js';
+import { grainThatFits, inUnits, thicknessOf } from './blank.js';
 import { lighteningHoles } from './lightening.js';
 import { ribScrewRadii } from './plan.js';
-import type { Drill, EdgeRun, Part, PartContour } from './types.js';
 
 /** Corners closer together than this are one (mm). */
 const samePoint = 1e-6;
@@ -59,9 +59,9 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
     outline,
     top,
     edges: [
-      { contour: 0, from: 0, to: 0, use: 'seat' },
-      { contour: 0, from: under.length, to: lastTop, use: 'optical' },
-      { contour: 0, from: lastTop + 1, to: lastTop + 1, use: 'seat' },
+      { ring: 0, from: 0, to: 0, role: 'seat' },
+      { ring: 0, from: under.length, to: lastTop, role: 'optical' },
+      { ring: 0, from: lastTop + 1, to: lastTop + 1, role: 'seat' },
     ],
   };
 }
@@ -92,14 +92,11 @@ export function minDepth(rib: RibOutline): { readonly depth: number; readonly x:
 }
 
 /** Pilot holes for the screws from the cleats, at half the cleats' thickness above the base. */
-function pilotHoles(design: Design, dish: Dish, cleatStart: number): Drill[] {
+function pilotHoles(design: Design, dish: Dish, cleatStart: number): Hole[] {
   const y = thicknessOf(design, design.cleat.material) / 2;
-  return ribScrewRadii(design, dish, cleatStart).map((radius) => ({
-    x: radius - dish.innerRadius,
-    y,
-    diameter: design.rib.pilotDiameter,
-    depth: 'through',
-  }));
+  return ribScrewRadii(design, dish, cleatStart).map((radius) =>
+    throughHole({ x: radius - dish.innerRadius, y }, design.rib.pilotDiameter),
+  );
 }
 
 /** Whether the rib keeps enough wood. */
@@ -149,15 +146,13 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     { x: labelAt.x + strokeTextWidth(label, height), y: labelAt.y + height / 2 },
     ...pilots.map(({ x, y }) => ({ x, y })),
   ];
-  const holes = rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : [];
-  const cleatLine: PartContour = {
-    operation: 'scribe',
-    closed: false,
-    vertices: contourFromPoints([
+  const openings = rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : [];
+  const cleatLine = lineMark(
+    contourFromPoints([
       { x: cleatMiddle, y: 0 },
       { x: cleatMiddle, y: thicknessOf(design, design.cleat.material) },
     ]),
-  };
+  );
   return blank({
     id: 'rib',
     kind: 'rib',
@@ -166,13 +161,10 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     thickness: dish.ribThickness,
     quantity: dish.layout.ribs.length,
     grain: grainThatFits(design, rib.material, 'along', length, dish.rimEndHeight),
-    contours: [
-      { operation: 'outline', closed: true, vertices: outline },
-      ...holes.map((vertices): PartContour => ({ operation: 'opening', closed: true, vertices })),
-      cleatLine,
-    ],
-    drills: pilots,
-    labels: [{ text: label, ...labelAt, height, angle: 0 }],
+    outline,
+    openings,
+    holes: pilots,
+    marks: [cleatLine, textMark(label, labelAt, height)],
     edges,
     fitDeviation: dish.ribTop.deviation,
     notes: [

@@ -21,10 +21,19 @@ import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';
-import { blank, inUnits, thicknessOf, usableSize } from './blank.js';
+import {
+  blank,
+  type LineMark,
+  lineMark,
+  type Part,
+  ringMark,
+  type TextMark,
+  textMark,
+  throughHole,
+} from '../part/index.js';
+import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks } from './board.js';
 import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
-import type { Drill, Label, Part, PartContour } from './types.js';
 
 /** From a joint to the nearest screw, mm: common practice, no source. */
 const screwFromJoint = 8;
@@ -175,8 +184,8 @@ const within = (sector: Sector, angle: number): boolean => {
   return past < sector.to - sector.from;
 };
 
-/** The hub's outline inside a sector, as an open scribe. */
-function hubPiece(design: Design, dish: Dish, sector: Sector): PartContour {
+/** The hub's outline inside a sector, as an open line. */
+function hubPiece(design: Design, dish: Dish, sector: Sector): LineMark {
   const { innerRadius, layout } = dish;
   const { halfAngle } = layout;
   if (design.hub.shape === 'round') {
@@ -184,7 +193,7 @@ function hubPiece(design: Design, dish: Dish, sector: Sector): PartContour {
       { ...polar(innerRadius, sector.from), bulge: bulgeOfSweep(sector.to - sector.from) },
       { ...polar(innerRadius, sector.to), bulge: 0 },
     ];
-    return { operation: 'scribe', closed: false, vertices: arc };
+    return lineMark(arc);
   }
   const bay = 2 * halfAngle;
   const onFlat = (angle: number): Point => polar(innerRadius / Math.cos(angle - bay * Math.round(angle / bay)), angle);
@@ -196,17 +205,15 @@ function hubPiece(design: Design, dish: Dish, sector: Sector): PartContour {
   const distinct = points.filter(
     (p, i) => i === 0 || Math.hypot(p.x - element(points, i - 1).x, p.y - element(points, i - 1).y) > 1e-6,
   );
-  return { operation: 'scribe', closed: false, vertices: contourFromPoints(distinct) };
+  return lineMark(contourFromPoints(distinct));
 }
 
 /** A scribed ring cut off at the joints of a sector. */
-function clipScribe(scribe: PartContour, sector: Sector, reach: number): PartContour[] {
+function clipScribe(scribe: LineMark, sector: Sector, reach: number): LineMark[] {
   if (!scribe.closed) return [scribe];
   const area = polygonArea(scribe.vertices);
-  return intersectPolygons([scribe.vertices], [wedge(sector, reach)]).map((piece): PartContour =>
-    Math.abs(polygonArea(piece) - area) < 1e-3
-      ? scribe
-      : { operation: 'scribe', closed: true, vertices: contourFromPoints(piece) },
+  return intersectPolygons([scribe.vertices], [wedge(sector, reach)]).map((piece) =>
+    Math.abs(polygonArea(piece) - area) < 1e-3 ? scribe : ringMark(contourFromPoints(piece)),
   );
 }
 
@@ -226,20 +233,12 @@ export function makeSegments(
   const segments = division.sectors.map((sector, i): Part => {
     const ribs = ribNumbers(dish.layout).filter((rib) => within(sector, (ribDirectionDeg(dish, rib) * Math.PI) / 180));
     const marks = ribNumbers(dish.layout).map((rib) => ({ rib, ...ribMarks(design, dish, items, rib) }));
-    const scribes = marks.flatMap(({ rib, scribes: all }) =>
+    const scribes = marks.flatMap(({ rib, lines: all }) =>
       all.flatMap((scribe) =>
         scribe.closed ? clipScribe(scribe, sector, 4 * board.size) : ribs.includes(rib) ? [scribe] : [],
       ),
     );
     const here = (place: Point): boolean => within(sector, angleOf(place));
-    const drills: Drill[] = [
-      ...screws.flatMap(({ at }) =>
-        here(at) ? [{ ...at, diameter: board.pilotDiameter, depth: 'through' as const }] : [],
-      ),
-      ...mounting.flatMap((at) =>
-        here(at) ? [{ ...at, diameter: board.mountingDiameter, depth: 'through' as const }] : [],
-      ),
-    ];
     const others = division.sectors.map((_, k) => k + 1).filter((k) => k !== i + 1);
     return blank({
       id: `board-${i + 1}`,
@@ -248,13 +247,14 @@ export function makeSegments(
       material: board.material,
       thickness,
       quantity: 1,
-      contours: [
-        { operation: 'outline', closed: true, vertices: sectorOutline(design, sector) },
+      outline: sectorOutline(design, sector),
+      holes: [
+        ...screws.flatMap(({ at }) => (here(at) ? [throughHole(at, board.pilotDiameter)] : [])),
+        ...mounting.flatMap((at) => (here(at) ? [throughHole(at, board.mountingDiameter)] : [])),
+      ],
+      marks: [
         hubPiece(design, dish, sector),
         ...scribes,
-      ],
-      drills,
-      labels: [
         ...marks.filter(({ rib }) => ribs.includes(rib)).map(({ label }) => label),
         segmentLabel(design, dish, sector, i + 1),
       ],
@@ -278,13 +278,13 @@ function neighbours(index: number, count: number): string {
 }
 
 /** The segment's number, in the bay before its middle, near the edge, where nothing stands. */
-function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number): Label {
+function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number): TextMark {
   const bay = 2 * dish.layout.halfAngle;
   const angle = bay * (Math.floor((sector.from + sector.to) / 2 / bay) + 0.5);
   const text = `SEGMENT ${number}`;
   const height = Math.min(8, design.board.size / 60);
   const radius = edgeRadius(design, angle) - 10 - strokeTextWidth(text, height);
-  return { text, ...polar(radius, angle), height, angle };
+  return textMark(text, polar(radius, angle), height, angle);
 }
 
 /** The plates that lie under the joints, screwed from below. */
@@ -295,12 +295,9 @@ function makeSplice(design: Design, division: Division, thickness: number): Part
   const end = Math.min(30, length / 4);
   const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
   const along = Array.from({ length: gaps + 1 }, (_, i) => end + ((length - 2 * end) * i) / gaps);
-  const drills = along.flatMap((x) =>
-    [width / 4, (3 * width) / 4].map((y): Drill => ({
-      x,
-      y,
-      diameter: cleat.screwDiameter,
-      depth: 'through',
+  const holes = along.flatMap((x) =>
+    [width / 4, (3 * width) / 4].map((y) => ({
+      ...throughHole({ x, y }, cleat.screwDiameter),
       ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
     })),
   );
@@ -311,27 +308,21 @@ function makeSplice(design: Design, division: Division, thickness: number): Part
     material: board.material,
     thickness,
     quantity: division.joints.length,
-    contours: [
-      {
-        operation: 'outline',
-        closed: true,
-        vertices: contourFromPoints([
-          { x: 0, y: 0 },
-          { x: length, y: 0 },
-          { x: length, y: width },
-          { x: 0, y: width },
-        ]),
-      },
-      {
-        operation: 'scribe',
-        closed: false,
-        vertices: contourFromPoints([
+    outline: contourFromPoints([
+      { x: 0, y: 0 },
+      { x: length, y: 0 },
+      { x: length, y: width },
+      { x: 0, y: width },
+    ]),
+    holes,
+    marks: [
+      lineMark(
+        contourFromPoints([
           { x: 0, y: width / 2 },
           { x: length, y: width / 2 },
         ]),
-      },
+      ),
     ],
-    drills,
     notes: [
       `Glue and screw it under a joint, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
       `Use screws shorter than ${inUnits(design, 2 * thickness)}, so that none comes out above.`,

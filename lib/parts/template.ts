@@ -15,13 +15,12 @@ import {
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, inUnits, thicknessOf } from './blank.js';
+import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
+import { inUnits, thicknessOf } from './blank.js';
 import { crossings } from './crossing.js';
 import { fitToBed } from './joint.js';
 import { makeJigs } from './jig.js';
 import { ribOutline } from './rib.js';
-import { outlineOf } from './outline.js';
-import type { Part, PartContour } from './types.js';
 
 /** Length of the feed arrow and of its head (mm). */
 const arrow = { length: 80, head: 10 };
@@ -36,17 +35,14 @@ export function guideOffset(template: Design['template']): number {
 }
 
 /** An arrow from one place to another, as two scribed strokes. */
-function arrowStrokes(from: Point, to: Point): PartContour[] {
+function arrowStrokes(from: Point, to: Point): LineMark[] {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
   const barb = (side: number): Point => ({
     x: to.x - arrow.head * (ux + 0.4 * side * uy),
     y: to.y - arrow.head * (uy - 0.4 * side * ux),
   });
-  return [
-    { operation: 'scribe', closed: false, vertices: contourFromPoints([from, to]) },
-    { operation: 'scribe', closed: false, vertices: contourFromPoints([barb(1), to, barb(-1)]) },
-  ];
+  return [lineMark(contourFromPoints([from, to])), lineMark(contourFromPoints([barb(1), to, barb(-1)]))];
 }
 
 /** The template in one piece. */
@@ -58,8 +54,8 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
   const first = tangentOnEdge(element(edgesOfPath(top), 0), 0);
   const tailEnd = { x: -template.tail, y: element(top, 0).y - (template.tail * first.y) / first.x, bulge: 0 };
   const outline = template.tail > 0 ? [{ x: -template.tail, y: 0, bulge: 0 }, ...ribRing.slice(1), tailEnd] : ribRing;
-  const openings = rib.contours.flatMap((c) => (c.operation === 'opening' ? [c.vertices] : []));
-  const [copied, ...holes] = offset === 0 ? [outline, ...openings] : sorted(offsetRegion(outline, openings, -offset));
+  const [copied, ...openings] =
+    offset === 0 ? [outline, ...rib.openings] : sorted(offsetRegion(outline, rib.openings, -offset));
   const ring = copied ?? outline;
 
   // the arrow runs along the curve against the bit's turning, which is anticlockwise round the template
@@ -76,12 +72,10 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
   const arrows = arrowStrokes(at(reach, under), at(-reach, under));
   const feedAt = at(-strokeTextWidth('FEED', letters) / 2, under + 2 * letters);
   const across = crossings(ring, 0);
-  const endLine: PartContour[] =
-    template.tail > 0 && across !== null
-      ? [{ operation: 'scribe', closed: false, vertices: contourFromPoints(across.map((end) => end.at)) }]
-      : [];
+  const endLine =
+    template.tail > 0 && across !== null ? [lineMark(contourFromPoints(across.map((end) => end.at)))] : [];
   // a hole needs wood round it, of which a guide bushing leaves less
-  const registration = rib.drills.filter(
+  const registration = rib.holes.filter(
     ({ x, y, diameter }) =>
       sideOfContour(ring, { x, y }, 0) === 'inside' && nearestOnContour(ring, { x, y }).distance > diameter,
   );
@@ -97,18 +91,16 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
     material: template.material,
     thickness: thicknessOf(design, template.material),
     quantity: 1,
-    contours: [
-      { operation: 'outline', closed: true, vertices: ring },
-      ...holes.map((vertices): PartContour => ({ operation: 'opening', closed: true, vertices })),
+    outline: ring,
+    openings,
+    holes: registration,
+    marks: [
       ...endLine,
       ...arrows,
+      textMark(title, { x: letters, y: dish.innerEndHeight / 2 - letters / 2 }, letters),
+      textMark('FEED', feedAt, letters, Math.atan2(along.y, along.x)),
     ],
-    drills: registration,
-    labels: [
-      { text: title, x: letters, y: dish.innerEndHeight / 2 - letters / 2, height: letters, angle: 0 },
-      { text: 'FEED', ...feedAt, height: letters, angle: Math.atan2(along.y, along.x) },
-    ],
-    edges: offset === 0 ? edges.filter(({ use }) => use === 'optical') : [],
+    edges: offset === 0 ? edges.filter(({ role }) => role === 'optical') : [],
     fitDeviation: rib.fitDeviation,
     notes: [
       how,
@@ -152,7 +144,7 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
     ];
   const whole = templateInOnePiece(design, dish, ribOf(parts));
   if (template.bed === undefined || fitToBed(whole, template.bed, template.joint, 2) !== null) return [];
-  const box = bounds(outlineOf(whole));
+  const box = bounds(whole.outline);
   return [
     diagnostic(
       'bed-too-small',

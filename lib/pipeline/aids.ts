@@ -2,7 +2,7 @@
 import type { Design } from '../design/index.js';
 import { bounds, placeVertices } from '../geometry/index.js';
 import { machine, type Process, spacingFor } from '../machining/index.js';
-import type { Part } from '../parts/index.js';
+import type { Part } from '../part/index.js';
 import { sheetMarks } from './sheet-marks.js';
 import type { JobSheet } from './types.js';
 
@@ -20,9 +20,9 @@ export function aidProcess(design: Design): Process {
 
 /** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two ways. */
 function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] {
-  const outline = aid.contours[0]?.vertices ?? [];
+  const mirrored = aid.up === 'back';
   const lying = (rotationDeg: number) => {
-    const box = bounds(placeVertices(outline, { x: 0, y: 0, rotationDeg, mirrored: false }));
+    const box = bounds(placeVertices(aid.outline, { x: 0, y: 0, rotationDeg, mirrored }));
     const step = box.maxY - box.minY + spacing;
     const width = box.maxX - box.minX + 2 * margin;
     return { box, rotationDeg, step, width, height: aid.quantity * step - spacing + 2 * margin };
@@ -38,7 +38,7 @@ function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] 
     x: margin - way.box.minX,
     y: margin - way.box.minY + i * way.step,
     rotationDeg: way.rotationDeg,
-    mirrored: false,
+    mirrored,
   }));
   return { stock: aid.material, ...size, placed, usedLength: way.width, offcut: null };
 }

@@ -17,7 +17,8 @@ import {
   writeMarkingOut,
   writeSvg,
 } from '../output/index.js';
-import { heightOnPath, markOut, type MarkingOut, type Part } from '../parts/index.js';
+import type { Part } from '../part/index.js';
+import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { cutPictures, routerRecord } from './router-files.js';
 import type { Files, Job, JobSheet } from './types.js';
 

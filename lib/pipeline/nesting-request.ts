@@ -3,7 +3,7 @@ import type { Design, ProcessKind } from '../design/index.js';
 import { flatten } from '../geometry/index.js';
 import { type Process, spacingFor } from '../machining/index.js';
 import type { NestOptions, NestPart, NestStock } from '../nest/index.js';
-import type { Grain, Part } from '../parts/index.js';
+import type { Grain, Part } from '../part/index.js';
 
 /** One run of the nest: all parts that are cut by the same process. */
 export interface NestRequest {
@@ -32,19 +32,15 @@ export function processOf(design: Design, kind: ProcessKind): Process {
 
 function nestPart(design: Design, part: Part): NestPart {
   const kind = design.materials[part.material]?.kind;
-  const rings = (operation: 'outline' | 'opening') =>
-    part.contours.flatMap((contour) => (contour.operation === operation ? [contour.vertices] : []));
-  const [outline] = rings('outline');
-  if (!outline) throw new Error(`part ${part.id} has no outline`);
   return {
     id: part.id,
     quantity: part.quantity,
-    outline: flatten(outline, outlineTolerance, 'outside'),
-    openings: rings('opening').map((ring) => flatten(ring, outlineTolerance, 'outside')),
+    outline: flatten(part.outline, outlineTolerance, 'outside'),
+    openings: part.openings.map((ring) => flatten(ring, outlineTolerance, 'outside')),
     group: part.material,
     rotations: rotations(part.grain, kind === 'plywood' || kind === 'card'),
-    // marks and heads belong to the face that is up, and an outline of one's own may have a good side
-    mirrorable: false,
+    // marks and heads belong to a face, and an outline of one's own may have a good side
+    faces: [part.up],
   };
 }
 

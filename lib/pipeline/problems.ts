@@ -4,7 +4,7 @@ import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.j
 import { type CutProblem, cutWidth, type Process, type RouterProblem } from '../machining/index.js';
 import type { Unplaced } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
-import type { Part } from '../parts/index.js';
+import type { Part } from '../part/index.js';
 import { countPath } from './stock-problems.js';
 import { formatLength } from '../units/index.js';
 

@@ -1,7 +1,6 @@
 /** The lettering of placed parts, as strokes on the sheet; `{n}` in a label is the number of the copy. */
-import { type Path, placeVertices, strokeText } from '../geometry/index.js';
-import type { NestedSheet } from '../nest/index.js';
-import type { Part } from '../parts/index.js';
+import { type Path, placeVertices } from '../geometry/index.js';
+import { faceUp, type LaidSheet, type Part, textStrokes, textsUp } from '../part/index.js';
 
 export interface SheetMark {
   readonly part: string;
@@ -9,13 +8,13 @@ export interface SheetMark {
   readonly vertices: Path;
 }
 
-/** Strokes of every label on a sheet. A mirrored part has no lettering: it would stand in mirror writing. */
-export function sheetMarks(sheet: NestedSheet, parts: ReadonlyMap<string, Part>): SheetMark[] {
+/** Strokes of all lettering on a sheet. A part that lies with its other face up has none: it would be mirror writing. */
+export function sheetMarks(sheet: LaidSheet, parts: ReadonlyMap<string, Part>): SheetMark[] {
   return sheet.placed.flatMap((placed) => {
-    if (placed.mirrored) return [];
-    const labels = parts.get(placed.part)?.labels ?? [];
-    return labels.flatMap(({ text, x, y, height, angle }) =>
-      strokeText(text.replaceAll('{n}', String(placed.copy)), { x, y }, height, angle).map((vertices) => ({
+    const part = parts.get(placed.part);
+    if (!part || faceUp(placed) !== part.up) return [];
+    return textsUp(part).flatMap((mark) =>
+      textStrokes({ ...mark, text: mark.text.replaceAll('{n}', String(placed.copy)) }).map((vertices) => ({
         part: placed.part,
         copy: placed.copy,
         vertices: placeVertices(vertices, placed),

@@ -5,7 +5,7 @@ import type { Dish } from '../dish/index.js';
 import type { CutSheet, RouterPlan } from '../machining/index.js';
 import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../nest/index.js';
 import type { Forecast } from '../optics/index.js';
-import type { Part } from '../parts/index.js';
+import type { Part } from '../part/index.js';
 import type { NestRequest } from './nesting-request.js';
 
 /** Texts and bytes by path. */

@@ -30,7 +30,7 @@ export type { Pointing } from '../optics/pointing.js';
 export type { Heat, Warming } from '../optics/warming.js';
 export type { CutPicture } from '../output/book/input.js';
 export type { Caution } from '../output/cautions.js';
-export type { Colours, CutSheetToDraw, Operation, PartToDraw, SheetOperation } from '../output/types.js';
+export type { Colours, CutSheetToDraw, PartToDraw } from '../output/types.js';
 export type {
   Drawing as ExtraDrawing,
   Finding as ExtraFinding,
@@ -38,16 +38,23 @@ export type {
   Run as ExtraRun,
 } from '../parts/extra/drawing.js';
 export type {
-  Drill,
-  EdgeDrill,
+  EdgeHole,
+  EdgeRole,
   EdgeRun,
-  EdgeUse,
+  Face,
   Grain,
-  Label as PartLabel,
-  PartContour,
+  Hole,
+  LaidSheet,
+  LineMark,
+  Mark,
+  Offcut,
+  Operation,
   PartKind,
+  PartShape,
+  PlacedPart,
   SeatCorner,
-} from '../parts/types.js';
+  TextMark,
+} from '../part/types.js';
 export type { Forecasting } from '../pipeline/forecast.js';
 export type { NestRequest } from '../pipeline/nesting-request.js';
 export type { Files as JobFiles, Route } from '../pipeline/types.js';

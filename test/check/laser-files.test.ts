@@ -6,11 +6,11 @@ import { describe, expect, it } from 'vitest';
 import { verify } from '../../lib/check/index.js';
 import { defaultColours } from '../../lib/design/index.js';
 import { circle, rectangle } from '../../lib/geometry/index.js';
-import { machine, type MachinedPart } from '../../lib/machining/index.js';
+import { machine, type PartShape } from '../../lib/machining/index.js';
 import { type Drawing, drawSheet, writeDxf, writeSvg } from '../../lib/output/index.js';
 import { laser, opening, partOf } from '../machining/plates.js';
 
-const parts: readonly MachinedPart[] = [
+const parts: readonly PartShape[] = [
   partOf('frame', rectangle(0, 0, 1180, 1150), {
     contours: [
       { operation: 'outline', closed: true, vertices: rectangle(0, 0, 1180, 1150) },

@@ -8,7 +8,7 @@ import {
   regularPolygon,
   reversed,
 } from '../../lib/geometry/index.js';
-import type { MachinedDrill } from '../../lib/machining/index.js';
+import type { Hole } from '../../lib/machining/index.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
 import { routerData, routerProcess, shop, type ShopJob, type ShopPart, shopPart } from '../helpers/router-sheets.js';
 
@@ -55,7 +55,7 @@ function partOf(id: string, size: number, tool: number, thickness: number, next:
     const { x, y } = at(0.2, 0.2);
     openings.push(reversed(rectangle(x, y, x + side, y + side)));
   }
-  const drills: MachinedDrill[] = [];
+  const drills: Hole[] = [];
   if (next() < 0.6) drills.push({ ...at(0.6, 0.15), diameter: 4, depth: next() < 0.5 ? 'through' : thickness / 2 });
   if (next() < 0.5)
     drills.push({ ...at(0.75, 0.15), diameter: 4, depth: 'through', countersink: Math.min(8, 1.8 * thickness) });

@@ -2,7 +2,9 @@
 import { defaultColours } from '../../lib/design/index.js';
 import { type Contour, circle, clockwise, rectangle, reversed } from '../../lib/geometry/index.js';
 import { type DishShape, fitRibTop, paraboloid, radialLayout } from '../../lib/dish/index.js';
-import { type CutSheetToDraw, type Drawing, type PartToDraw, drawSheet } from '../../lib/output/index.js';
+import { type CutSheetToDraw, type Drawing, drawSheet } from '../../lib/output/index.js';
+import { lineMark, textMark, throughHole } from '../../lib/part/index.js';
+import { plainPart } from './plain-part.js';
 
 /** The dish of the demo: aperture 1500 mm, f 550 mm, 24 ribs of 12 mm, 3 mm panels with 0.3 mm sheet. */
 const dish: DishShape = {
@@ -103,20 +105,14 @@ export function sampleDrawing(): Drawing {
 /** A part whose names would break out of their place if they were not escaped. */
 export const hostileText = `</title><script>alert('1')</script> & "quoted" \u0000\u001b\ud800 0\nSECTION`;
 
-export const samplePart: PartToDraw = {
-  name: 'hub',
-  contours: [
-    { operation: 'outline', closed: true, vertices: circle({ x: 0, y: 0 }, 60) },
-    { operation: 'opening', closed: true, vertices: clockwise(circle({ x: 0, y: 0 }, 10)) },
-    {
-      operation: 'scribe',
-      closed: false,
-      vertices: [
-        { x: -40, y: 0, bulge: 0 },
-        { x: -20, y: 0, bulge: 0 },
-      ],
-    },
+export const samplePart = plainPart('hub', circle({ x: 0, y: 0 }, 60), {
+  openings: [clockwise(circle({ x: 0, y: 0 }, 10))],
+  holes: [{ ...throughHole({ x: 30, y: 20 }, 4), countersink: 8 }],
+  marks: [
+    lineMark([
+      { x: -40, y: 0, bulge: 0 },
+      { x: -20, y: 0, bulge: 0 },
+    ]),
+    textMark('HUB 1', { x: -30, y: 25 }, 10, 0.2),
   ],
-  drills: [{ x: 30, y: 20, diameter: 4, countersink: 8 }],
-  labels: [{ text: 'HUB 1', x: -30, y: 25, height: 10, angle: 0.2 }],
-};
+});

@@ -14,7 +14,7 @@ export const box = (width: number, height: number, x = 0, y = 0): { x: number; y
   ]);
 
 export function part(id: string, outline: NestPart['outline'], changes: Partial<NestPart> = {}): NestPart {
-  return { id, quantity: 1, outline, openings: [], group: 'ply', rotations: [0], mirrorable: false, ...changes };
+  return { id, quantity: 1, outline, openings: [], group: 'ply', rotations: [0], faces: ['front'], ...changes };
 }
 
 export function sheet(id: string, width: number, height: number, changes: Partial<NestStock> = {}): NestStock {

@@ -3,61 +3,40 @@ import { type Contour, circle, rectangle, reversed } from '../../lib/geometry/in
 import {
   type CutSheet,
   machine,
-  type MachinedDrill,
   planRouter,
   type Process,
-  type RoutedPart,
   type RouterData,
   type RouterPlan,
 } from '../../lib/machining/index.js';
+import { type Part, throughHole } from '../../lib/part/index.js';
+import { recordPart } from '../../lib/output/index.js';
+import { plainPart } from './plain-part.js';
 import { writeNgc } from '../../lib/output/gcode/index.js';
 import { designOf } from './fixtures.js';
 import { simulate, type Simulation } from '../../lib/check/router-simulation/index.js';
 
-export interface ShopPart extends RoutedPart {
-  readonly contours: readonly {
-    readonly operation: 'outline' | 'opening';
-    readonly closed: true;
-    readonly vertices: Contour;
-  }[];
-  readonly drills: readonly MachinedDrill[];
-  readonly seatCorners: readonly { readonly contour: number; readonly vertex: number }[];
-}
-
 export function shopPart(
   id: string,
   outline: Contour,
-  more: {
-    readonly openings?: readonly Contour[];
-    readonly drills?: readonly MachinedDrill[];
-    readonly barred?: readonly number[];
-  } & Partial<Pick<ShopPart, 'seatCorners'>> = {},
-): ShopPart {
-  return {
-    id,
-    contours: [
-      { operation: 'outline', closed: true, vertices: outline },
-      ...(more.openings ?? []).map((vertices) => ({ operation: 'opening' as const, closed: true as const, vertices })),
-    ],
-    drills: more.drills ?? [],
-    edges: (more.barred ?? []).map((edge) => ({ contour: 0, from: edge, to: edge })),
-    seatCorners: more.seatCorners ?? [],
-  };
+  { barred = [], ...more }: { readonly barred?: readonly number[] } & Partial<Part> = {},
+): Part {
+  const edges = barred.map((edge) => ({ ring: 0, from: edge, to: edge, role: 'seat' as const }));
+  return plainPart(id, outline, { edges, ...more });
 }
 
 /** A plate of 200 x 120 with an opening, holes of four kinds and a slot in which something seats. */
-export function plate(id = 'plate'): ShopPart {
+export function plate(id = 'plate'): Part {
   const slot = reversed(rectangle(120, 70, 132.2, 100));
   return shopPart(id, rectangle(0, 0, 200, 120), {
     openings: [reversed(circle({ x: 55, y: 60 }, 30)), slot],
-    drills: [
-      { x: 20, y: 20, diameter: 4, depth: 'through', countersink: 8 },
-      { x: 180, y: 20, diameter: 6, depth: 'through' },
-      { x: 180, y: 100, diameter: 9, depth: 'through' },
-      { x: 150, y: 30, diameter: 20, depth: 5 },
-      { x: 100, y: 20, diameter: 4, depth: 6 },
+    holes: [
+      { ...throughHole({ x: 20, y: 20 }, 4), countersink: 8 },
+      throughHole({ x: 180, y: 20 }, 6),
+      throughHole({ x: 180, y: 100 }, 9),
+      { ...throughHole({ x: 150, y: 30 }, 20), depth: 5 },
+      { ...throughHole({ x: 100, y: 20 }, 4), depth: 6 },
     ],
-    seatCorners: [0, 1, 2, 3].map((vertex) => ({ contour: 2, vertex })),
+    seatCorners: [0, 1, 2, 3].map((vertex) => ({ ring: 2, vertex })),
   });
 }
 
@@ -84,7 +63,7 @@ export const routerProcess = (changes: Partial<Extract<Process, { kind: 'router'
 });
 
 export interface ShopJob {
-  readonly parts: readonly ShopPart[];
+  readonly parts: readonly Part[];
   readonly placed: readonly {
     part: string;
     copy: number;

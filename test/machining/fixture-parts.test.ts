@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../lib/design/index.js';
 import { simplicity } from '../../lib/geometry/index.js';
 import { cutProblems, machine, type Process } from '../../lib/machining/index.js';
-import type { Part } from '../../lib/parts/index.js';
+import type { Part } from '../../lib/part/index.js';
 import { prepare } from '../../lib/pipeline.js';
 import { faults } from './sweep.js';
 

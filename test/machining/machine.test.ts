@@ -16,7 +16,7 @@ import {
   type CutOperation,
   cutProblems,
   machine,
-  type MachinedPart,
+  type PartShape,
   type Process,
   spacingFor,
 } from '../../lib/machining/index.js';
@@ -133,7 +133,7 @@ describe('compensation', () => {
 
 describe('holes', () => {
   const plate = rectangle(0, 0, 100, 60);
-  const holed = (diameter: number, more: object = {}): MachinedPart =>
+  const holed = (diameter: number, more: object = {}): PartShape =>
     partOf('plate', plate, { drills: [{ x: 30, y: 20, diameter, depth: 'through', ...more }] });
 
   it('are a drill point for a bit of their size, and bored when larger than the tool', () => {

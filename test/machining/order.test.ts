@@ -1,13 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circle, clockwise, type Contour, type Point, rectangle, signedArea } from '../../lib/geometry/index.js';
-import {
-  type CutOperation,
-  inCuttingOrder,
-  machine,
-  type MachinedPart,
-  type Process,
-} from '../../lib/machining/index.js';
+import { type CutOperation, inCuttingOrder, machine, type PartShape, type Process } from '../../lib/machining/index.js';
 import { shortRoute, type Stop, travelLength } from '../../lib/machining/travel.js';
 import { holds } from '../helpers/seeds.js';
 
@@ -121,7 +115,7 @@ describe('cutting order', () => {
   });
 
   it('is the order that machine gives', () => {
-    const frame: MachinedPart = {
+    const frame: PartShape = {
       id: 'frame',
       contours: [
         { operation: 'outline', closed: true, vertices: rectangle(0, 0, 300, 300) },
@@ -130,7 +124,7 @@ describe('cutting order', () => {
       drills: [{ x: 20, y: 20, diameter: 6, depth: 'through' }],
       seatCorners: [],
     };
-    const cleat: MachinedPart = {
+    const cleat: PartShape = {
       id: 'cleat',
       contours: [{ operation: 'outline', closed: true, vertices: rectangle(0, 0, 60, 30) }],
       drills: [{ x: 15, y: 15, diameter: 6, depth: 10 }],

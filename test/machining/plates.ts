@@ -1,30 +1,10 @@
 /** Plain parts and sheets for the tests of machining. */
-import { clockwise, type Contour } from '../../lib/geometry/index.js';
-import {
-  type CutOperation,
-  machine,
-  type MachinedPart,
-  type MachinedSheet,
-  type Process,
-} from '../../lib/machining/index.js';
+import type { PartShape } from '../../lib/part/index.js';
+import { type CutOperation, machine, type MachinedSheet, type Process } from '../../lib/machining/index.js';
 
 export const router = { kind: 'router', toolDiameter: 6, web: 4, relief: 'dogbone' } as const satisfies Process;
 export const laser: Process = { kind: 'laser', kerf: 0.2, web: 1 };
 export const hand: Process = { kind: 'hand', web: 5 };
-
-export function partOf(id: string, outline: Contour, more: Partial<MachinedPart> = {}): MachinedPart {
-  return {
-    id,
-    contours: [{ operation: 'outline', closed: true, vertices: outline }],
-    drills: [],
-    seatCorners: [],
-    ...more,
-  };
-}
-
-export function opening(vertices: Contour): MachinedPart['contours'][number] {
-  return { operation: 'opening', closed: true, vertices: clockwise(vertices) };
-}
 
 export function sheetOf(...placed: MachinedSheet['placed']): MachinedSheet {
   return { stock: 'ply', width: 2440, height: 1220, margin: 10, placed };
@@ -39,6 +19,6 @@ export const at = (part: string, x = 0, y = 0, copy = 1): MachinedSheet['placed'
   mirrored: false,
 });
 
-export function cut(part: MachinedPart, process: Process, compensated = true): readonly CutOperation[] {
+export function cut(part: PartShape, process: Process, compensated = true): readonly CutOperation[] {
   return machine([sheetOf(at(part.id))], [part], process, { compensated })[0]!.operations;
 }

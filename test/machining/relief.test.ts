@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { circle, clockwise, contourFromPoints, rectangle, signedArea } from '../../lib/geometry/index.js';
-import type { CutOperation, MachinedPart } from '../../lib/machining/index.js';
+import type { CutOperation, PartShape } from '../../lib/machining/index.js';
 import { cut, laser, opening, partOf, router } from './plates.js';
 import { area, common, faults, flat, grown, less, swept } from './sweep.js';
 
@@ -19,7 +19,7 @@ describe('relief', () => {
   ]);
   const hole = clockwise(rectangle(30, 15, 60, 35));
   const tongues = flat([rectangle(50.02, 50.02, 69.98, 79), rectangle(30.02, 15.02, 59.98, 34.98)]);
-  const part: MachinedPart = {
+  const part: PartShape = {
     id: 'plate',
     contours: [{ operation: 'outline', closed: true, vertices: notched }, opening(hole)],
     drills: [],
@@ -73,7 +73,7 @@ describe('relief', () => {
         ]),
       );
       const tip = wedge.findIndex((v) => v.x === 20);
-      const wedged: MachinedPart = {
+      const wedged: PartShape = {
         ...part,
         contours: [{ operation: 'outline', closed: true, vertices: rectangle(-80, -80, 200, 160) }, opening(wedge)],
         seatCorners: [{ contour: 1, vertex: tip }],
@@ -90,7 +90,7 @@ describe('relief', () => {
   });
 
   it('is not made where the tool passes outside of the corner, nor by a laser', () => {
-    const outside: MachinedPart = partOf('plate', plate, { seatCorners: [{ contour: 0, vertex: 0 }] });
+    const outside: PartShape = partOf('plate', plate, { seatCorners: [{ contour: 0, vertex: 0 }] });
     expect(cut(outside, router)).toEqual(cut({ ...outside, seatCorners: [] }, router));
     expect(cut(part, laser)).toEqual(cut({ ...part, seatCorners: [] }, laser));
   });

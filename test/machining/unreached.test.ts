@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clockwise, type Contour, contourFromPoints, fillet, rectangle } from '../../lib/geometry/index.js';
-import { machine, type MachinedPart, type Process, type Unreached } from '../../lib/machining/index.js';
+import { machine, type PartShape, type Process, type Unreached } from '../../lib/machining/index.js';
 import { bentRing } from '../geometry/rings.js';
 import { at, hand, laser, opening, partOf, router, sheetOf } from './plates.js';
 import { area, common, flat, grown, less } from './sweep.js';
 import { holds } from '../helpers/seeds.js';
 
 describe('material that the tool leaves', () => {
-  const unreachedOf = (part: MachinedPart, process: Process): readonly Unreached[] =>
+  const unreachedOf = (part: PartShape, process: Process): readonly Unreached[] =>
     machine([sheetOf(at(part.id, 500, 200))], [part], process, { compensated: true })[0]!.unreached;
 
   it('is r²(1 - π/4) in a square corner, in its place', () => {

@@ -18,7 +18,7 @@ import {
 import { nearestOnContour, rectangle, signedArea } from '../../lib/geometry/index.js';
 import { buildJob, readDesign } from '../../lib/index.js';
 import { makerExtra, partModel, sheetModel } from '../../lib/maker/index.js';
-import type { Part } from '../../lib/parts/index.js';
+import type { Part } from '../../lib/part/index.js';
 import { type ExtraSource, readExtras } from '../../lib/parts/index.js';
 import { holds } from '../helpers/seeds.js';
 import { samplePart, sampleSheet } from '../helpers/drawings.js';
@@ -134,7 +134,7 @@ describe('a Maker model as an extra', () => {
     };
     const { parts, problems } = read(makerExtra(plate));
     expect(problems).toEqual([]);
-    const { maxX, maxY } = bounds(parts[0]!.contours[0]!.vertices);
+    const { maxX, maxY } = bounds(parts[0]!.outline);
     expect([maxX, maxY].map((size) => Number(size.toFixed(6)))).toEqual([101.6, 50.8]);
     const holes = parts[0]!.drills.map(({ x, y, diameter }) => [x, y, diameter].map((n) => Number(n.toFixed(6))));
     expect(holes.sort()).toEqual([

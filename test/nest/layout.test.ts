@@ -10,7 +10,7 @@ function nested(parts: readonly NestPart[], stock: readonly NestStock[], spacing
 }
 
 const dish: NestPart[] = [
-  part('rib', sliver(700, 260), { quantity: 12, rotations: 'any', mirrorable: true }),
+  part('rib', sliver(700, 260), { quantity: 12, rotations: 'any', faces: ['front', 'back'] }),
   part('cleat', box(120, 40), { quantity: 24, rotations: 'any' }),
   part('board', box(900, 900), {
     openings: [[...box(500, 500, 200, 200)].reverse()],

@@ -4,7 +4,7 @@ import { faultsOf } from '../helpers/nest-check.js';
 import { box, part, sheet, sliver } from '../helpers/nest-parts.js';
 
 const parts = [
-  part('rib', sliver(700, 260), { quantity: 10, rotations: 'any', mirrorable: true }),
+  part('rib', sliver(700, 260), { quantity: 10, rotations: 'any', faces: ['front', 'back'] }),
   part('cleat', box(120, 40), { quantity: 10, rotations: 'any' }),
 ];
 const stock = [sheet('plywood', 1500, 1000, { margin: 10 })];

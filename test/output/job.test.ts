@@ -80,7 +80,7 @@ describe('job.json', () => {
   });
 
   it('keeps places within 1e-6 mm and arcs as well', () => {
-    const vertices = read.parts[0]!.contours[0]!.vertices;
+    const vertices = read.parts[0]!.outline;
     ribOutline().forEach(({ x, y, bulge }, i) => {
       const [gotX, gotY, gotBulge] = vertices[i]!;
       expect(Math.hypot(gotX - x, gotY - y)).toBeLessThan(1e-6);

@@ -3,7 +3,7 @@ import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readExtras, type ReadExtras } from '../../lib/parts/extra.js';
 import type { Design } from '../../lib/design/index.js';
 import { edgesOf, perimeter, signedArea } from '../../lib/geometry/index.js';
-import type { Part } from '../../lib/parts/index.js';
+import type { Part } from '../../lib/part/index.js';
 import { fixture } from '../helpers/fixtures.js';
 
 /** Tags of a DXF, one `code value` pair a line of text. */

@@ -27,7 +27,7 @@ describe('outlines of a DXF', () => {
     expect(more).toEqual([]);
     expect(part).toMatchObject({ id: 'extra-1-1', kind: 'extra', name: 'own 1', quantity: 2, thickness: 12 });
     expect(part?.file).toBe('own.dxf');
-    expect(bounds(part!.contours[0]!.vertices)).toEqual({ minX: 0, minY: 0, maxX: 100, maxY: 80 });
+    expect(bounds(part!.outline)).toEqual({ minX: 0, minY: 0, maxX: 100, maxY: 80 });
     expect(measures(part!).area).toBe(8000);
   });
 
@@ -118,7 +118,7 @@ describe('outlines of a DXF', () => {
     const above = parts(dxf(slot))[0]!;
     const mirror = parts(dxf(`${slot}\n${below}`))[0]!;
     expect(measures(mirror).area).toBeCloseTo(measures(above).area, 9);
-    expect(bounds(mirror.contours[0]!.vertices).maxX).toBeCloseTo(bounds(above.contours[0]!.vertices).maxX, 9);
+    expect(bounds(mirror.outline).maxX).toBeCloseTo(bounds(above.outline).maxX, 9);
   });
 
   it('within one another are openings, and parts again within those', () => {

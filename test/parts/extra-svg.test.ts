@@ -46,13 +46,13 @@ describe('paths of an SVG', () => {
   it('stay within the tolerance of the curve, looked at from every arc', () => {
     const data = 'M20 60C60 -20 100 140 140 60L140 100C100 180 60 20 20 100Z';
     const path = new svgPathProperties(data);
-    const box = bounds(first(`<path d="${data}"/>`).contours[0]!.vertices);
+    const box = bounds(first(`<path d="${data}"/>`).outline);
     const length = path.getTotalLength();
     const points = Array.from({ length: 20_001 }, (_, k) => path.getPointAtLength((length * k) / 20_000));
     const left = Math.min(...points.map(({ x }) => x));
     const low = Math.max(...points.map(({ y }) => y));
     expect(box.maxX).toBeCloseTo(Math.max(...points.map(({ x }) => x)) - left, 1);
-    for (const vertex of first(`<path d="${data}"/>`).contours[0]!.vertices) {
+    for (const vertex of first(`<path d="${data}"/>`).outline) {
       const [x, y] = [vertex.x + left, low - vertex.y];
       const nearest = points.reduce((least, p) => Math.min(least, Math.hypot(p.x - x, p.y - y)), Infinity);
       expect(nearest).toBeLessThan(0.03);
@@ -97,7 +97,7 @@ describe('the unit of an SVG', () => {
     ['width="960px" height="960px"', 25.4 / 96],
     ['width="200mm" height="100mm"', 25.4 / 96],
   ])('%s makes it %f mm (CSS Values and Units Level 3, 5.2)', (attributes, mm) => {
-    const [width, height] = size(bounds(first(box, attributes).contours[0]!.vertices));
+    const [width, height] = size(bounds(first(box, attributes).outline));
     expect(width).toBeCloseTo(10 * mm, 9);
     expect(height).toBeCloseTo(20 * mm, 9);
   });
@@ -106,13 +106,13 @@ describe('the unit of an SVG', () => {
     'must be there: <svg %s>',
     (attributes) => {
       expect(fault(svg(box, attributes))).toMatch(/no unit.*`unit: 1 mm`/);
-      expect(size(bounds(first(box, attributes, 2.5).contours[0]!.vertices))).toEqual([25, 50]);
+      expect(size(bounds(first(box, attributes, 2.5).outline))).toEqual([25, 50]);
     },
   );
 
   it('given in the design wins, with a word', () => {
     const { parts: made, problems } = read(svg(box), 25.4);
-    expect(size(bounds(made[0]!.contours[0]!.vertices))[0]).toBeCloseTo(254, 9);
+    expect(size(bounds(made[0]!.outline))[0]).toBeCloseTo(254, 9);
     expect(problems.map(({ severity }) => severity)).toEqual(['warning']);
   });
 

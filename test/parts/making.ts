@@ -5,7 +5,8 @@ import type { Diagnostic } from '../../lib/diagnostic/index.js';
 import type { Dish } from '../../lib/dish/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { edgesOf, edgesOfPath, type Point, pointOnEdge, type Vertex } from '../../lib/geometry/index.js';
-import { makeParts, type Part } from '../../lib/parts/index.js';
+import type { Part } from '../../lib/part/index.js';
+import { makeParts } from '../../lib/parts/index.js';
 import { fixtureText, type FixtureName } from '../helpers/fixtures.js';
 
 export interface Made {
@@ -47,8 +48,6 @@ export function partOf(made: Made, id: string): Part {
   if (!part) throw new Error(`no part ${id} among ${made.parts.map((one) => one.id).join(', ')}`);
   return part;
 }
-
-export const outlineOf = (part: Part): readonly Vertex[] => part.contours[0]!.vertices;
 
 /** Points along a ring or path, close together on its arcs. */
 export function dense(vertices: readonly Vertex[], closed: boolean, perEdge = 64): Point[] {

@@ -41,7 +41,7 @@ describe.each(cases)('the board of %s', (_, making) => {
   const made = making();
   const { design, dish } = made;
   const items = standing(made);
-  const hub = dense(partOf(made, 'hub').contours[0]!.vertices, true);
+  const hub = dense(partOf(made, 'hub').outline, true);
 
   it('has no two things in one place (polyclip-ts)', () => {
     // a millionth smaller, so that what is made to touch does not puzzle the library

@@ -8,7 +8,7 @@ import { byDay, jobSeeds } from '../helpers/seeds.js';
 import { designIn } from '../helpers/random-design.js';
 
 function faults(part: Part): string[] {
-  const outline = part.contours[0]!.vertices;
+  const outline = part.outline;
   const found: string[] = [];
   if (!(signedArea(outline) > 0)) found.push('outline runs clockwise');
   part.contours.forEach(({ operation, closed, vertices }, i) => {

@@ -1,10 +1,11 @@
 /** How each placed part of a sheet is held: by tabs, or by an uncut onion skin. */
 import { bounds, element, placeVertices } from '../../geometry/index.js';
+import { type PartShape, type PlacedPart, ringsOf } from '../../part/index.js';
 import type { CutOperation } from '../types.js';
 import { clearingRings, isHelix } from './cuts.js';
 import { type Ring, ringOf } from './ring.js';
 import { chooseTabs, type HeldPart, type Tab, type Tabbing } from './tabs.js';
-import type { Holding, RoutedPart, RoutedSheet, RouterData, RouterProblem, SheetMaterial } from './types.js';
+import type { Holding, RoutedSheet, RouterData, RouterProblem, SheetMaterial } from './types.js';
 import { Waste } from './waste.js';
 
 export interface Held {
@@ -29,17 +30,16 @@ export function tabHeightOf(material: SheetMaterial, data: RouterData): number {
 const keyOf = (part: string, copy: number): string => `${copy}:${part}`;
 
 /** A placed part's nominal outlines and openings, with the edges that tabs keep off by their new numbers. */
-function heldPart(part: RoutedPart, placed: RoutedSheet['placed'][number]): HeldPart {
-  const edges = part.contours.flatMap(({ operation, vertices }, index) => {
-    if (operation === 'scribe') return [];
+function heldPart(part: PartShape, placed: PlacedPart): HeldPart {
+  const edges = ringsOf(part).map((vertices, index) => {
     const count = vertices.length;
     const barred = new Set<number>();
-    for (const { contour, from, to } of part.edges) {
-      if (contour !== index) continue;
+    for (const { ring, from, to } of part.edges) {
+      if (ring !== index) continue;
       // a mirrored ring is run the other way, so that edge i becomes edge n-2-i
       for (let i = from; i <= to; i += 1) barred.add(placed.mirrored ? (2 * count - 2 - i) % count : i);
     }
-    return [{ vertices: placeVertices(vertices, placed), barred }];
+    return { vertices: placeVertices(vertices, placed), barred };
   });
   return { part: placed.part, copy: placed.copy, edges };
 }
@@ -59,8 +59,8 @@ function throughRings(operations: readonly CutOperation[], radius: number): Ring
     .map(ringOf);
 }
 
-function isSmall(part: RoutedPart, below: number): boolean {
-  const { minX, minY, maxX, maxY } = bounds(element(part.contours, 0).vertices);
+function isSmall(part: PartShape, below: number): boolean {
+  const { minX, minY, maxX, maxY } = bounds(part.outline);
   return Math.max(maxX - minX, maxY - minY) < below;
 }
 
@@ -101,7 +101,7 @@ function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
  */
 export function hold(
   sheet: RoutedSheet,
-  parts: ReadonlyMap<string, RoutedPart>,
+  parts: ReadonlyMap<string, PartShape>,
   material: SheetMaterial,
   data: RouterData,
   radius: number,

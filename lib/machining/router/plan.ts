@@ -1,5 +1,6 @@
 /** From a cut sheet to the tool's whole path: the one entrance to this folder. */
 import { distance, element, type Point } from '../../geometry/index.js';
+import type { PartShape } from '../../part/index.js';
 import type { CutOperation } from '../types.js';
 import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
@@ -10,7 +11,6 @@ import { chooseTools, cutDepth, type ToolChoice, type Tooled } from './tools.js'
 import { tour } from './tour.js';
 import type {
   Cut,
-  RoutedPart,
   RoutedSheet,
   RouterData,
   RouterLimits,
@@ -164,7 +164,7 @@ function isRing({ operation, bore }: CutOperation): boolean {
  */
 export function planRouter(
   sheet: RoutedSheet,
-  parts: ReadonlyMap<string, RoutedPart>,
+  parts: ReadonlyMap<string, PartShape>,
   data: RouterData,
   material: SheetMaterial,
 ): RouterPlan {

@@ -2,7 +2,8 @@
  * What the router's strategy takes and gives. Lengths in mm, feeds in mm/min, y up; z is 0 at the upper face of the
  * sheet and positive upwards. The strategy takes parts and machining data by the few fields it needs.
  */
-import type { Contour, Path, Placement, Point } from '../../geometry/index.js';
+import type { Point } from '../../geometry/index.js';
+import type { PlacedPart } from '../../part/index.js';
 import type { CutSheet } from '../types.js';
 
 export interface RouterTool {
@@ -61,21 +62,10 @@ export interface SheetMaterial {
   readonly thickness: number;
 }
 
-/** The part as the strategy sees it: nominal rings, and runs of edges that tabs keep off. */
-export interface RoutedPart {
-  readonly id: string;
-  readonly contours: readonly {
-    readonly operation: 'outline' | 'opening' | 'scribe';
-    readonly closed: boolean;
-    readonly vertices: Contour | Path;
-  }[];
-  readonly edges: readonly { readonly contour: number; readonly from: number; readonly to: number }[];
-}
-
 /** A sheet to be routed. */
 export interface RoutedSheet {
   readonly cut: CutSheet;
-  readonly placed: readonly (Placement & { readonly part: string; readonly copy: number })[];
+  readonly placed: readonly PlacedPart[];
   /** Places that no cut may enter: clamps and damage, as the design names them. */
   readonly keepOuts?: readonly (readonly Point[])[];
 }

@@ -1,29 +1,26 @@
 /** The backer board's drill plan: a picture, and a table of every hole from the two centre lines. */
-import { bounds, boundsOfAll } from '../../geometry/index.js';
-import type { Part } from '../../parts/index.js';
+import { bounds, boundsOfAll, type Path } from '../../geometry/index.js';
+import { type Hole, linesUp, type Part, ringsOf } from '../../part/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import type { Measures } from './measures.js';
 import { letterSize, ringPath } from './ring-path.js';
 
-interface Hole {
+interface NumberedHole extends Hole {
   /** Number in the plan and the table. */
   readonly number: number;
   readonly part: Part;
-  /** Index among the part's drills. */
+  /** Index among the part's holes. */
   readonly index: number;
-  readonly x: number;
-  readonly y: number;
-  readonly diameter: number;
 }
 
 /** Holes by diameter, then round the board from the x axis, then outward. */
-function holesOf(boards: readonly Part[]): Hole[] {
+function holesOf(boards: readonly Part[]): NumberedHole[] {
   const turn = (x: number, y: number): number => {
     const angle = Math.atan2(y, x);
     return angle < -1e-9 ? angle + 2 * Math.PI : Math.max(0, angle);
   };
   return boards
-    .flatMap((part) => part.drills.map(({ x, y, diameter }, index) => ({ part, index, x, y, diameter })))
+    .flatMap((part) => part.holes.map((hole, index) => ({ part, index, ...hole })))
     .sort(
       (a, b) =>
         a.diameter - b.diameter ||
@@ -34,20 +31,17 @@ function holesOf(boards: readonly Part[]): Hole[] {
     .map((hole, i) => ({ number: i + 1, ...hole }));
 }
 
-function plan(boards: readonly Part[], holes: readonly Hole[], label: string): Markup {
-  const box = boundsOfAll(boards.flatMap((part) => part.contours.map(({ vertices }) => bounds(vertices))));
+function plan(boards: readonly Part[], holes: readonly NumberedHole[], label: string): Markup {
+  const box = boundsOfAll(boards.flatMap((part) => ringsOf(part).map(bounds)));
   const rim = 0.04 * (box.maxX - box.minX);
   const width = box.maxX - box.minX + 2 * rim;
   const height = box.maxY - box.minY + 2 * rim;
   const size = Number(letterSize(width)) * 0.8;
-  const rings = boards.flatMap((part) =>
-    part.contours.map(({ operation, closed, vertices }) => {
-      const style = operation === 'scribe' ? 'scribe' : 'stuff';
-      return {
-        style,
-        shape: markup`<path class="${style}" data-part="${part.id}" d="${ringPath(vertices, closed, 0)}"/>`,
-      };
-    }),
+  const path = (style: string, part: Part, vertices: Path, closed: boolean) =>
+    markup`<path class="${style}" data-part="${part.id}" d="${ringPath(vertices, closed, 0)}"/>`;
+  const rings = boards.flatMap((part) => ringsOf(part).map((ring) => path('stuff', part, ring, true)));
+  const lines = boards.flatMap((part) =>
+    linesUp(part).map(({ vertices, closed }) => path('scribe', part, vertices, closed)),
   );
   const least = Math.min(...holes.map(({ diameter }) => diameter));
   const marks = holes.map(({ number, x, y, diameter }) => {
@@ -65,8 +59,8 @@ function plan(boards: readonly Part[], holes: readonly Hole[], label: string): M
     down: px(-box.minY + rim / 2),
   };
   return markup`<svg class="plan" viewBox="${px(box.minX - rim)} ${px(-box.maxY - rim)} ${px(width)} ${px(height)}" role="img" aria-label="${label}">
-${rings.filter(({ style }) => style === 'stuff').map(({ shape }) => shape)}
-${rings.filter(({ style }) => style === 'scribe').map(({ shape }) => shape)}
+${rings}
+${lines}
 <path class="axis" d="M${axis.left} 0H${axis.right}M0 ${axis.up}V${axis.down}"/>
 <text class="no" font-size="${px(size)}" x="${axis.right}" y="${px(-size * 0.4)}" text-anchor="end">x</text>
 <text class="no" font-size="${px(size)}" x="${px(size * 0.7)}" y="${px(Number(axis.up) + size * 0.7)}">y</text>
@@ -74,7 +68,7 @@ ${marks}
 </svg>`;
 }
 
-function row({ number, part, index, x, y, diameter }: Hole, several: boolean, measures: Measures): Markup {
+function row({ number, part, index, x, y, diameter }: NumberedHole, several: boolean, measures: Measures): Markup {
   const angle = (Math.atan2(y, x) * 180) / Math.PI;
   const theta = (angle < -5e-7 ? angle + 360 : Math.abs(angle)).toFixed(3);
   const cell = (name: string, mm: number) =>

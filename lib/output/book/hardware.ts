@@ -47,7 +47,7 @@ export function screwsOf({ design, dish }: BookInput): Screws {
 
 /** Pins or screws that hold one panel. */
 export function fixingsPerPanel({ parts }: BookInput): number {
-  return parts.find((part) => part.kind === 'panel')?.drills.length ?? 0;
+  return parts.find((part) => part.kind === 'panel')?.holes.length ?? 0;
 }
 
 /** `4 x 30 mm`, or in words when no length sold would do. */

@@ -1,23 +1,16 @@
 /** What the book is made from: everything that is known of a job, in mm. */
-import type { Placement } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
 import type { Diagnostic } from '../../diagnostic/index.js';
-import type { Part } from '../../parts/index.js';
+import type { NestedSheet } from '../../nest/index.js';
+import type { Part } from '../../part/index.js';
 import type { ForecastPlot } from '../plots/index.js';
 import type { ModelInput } from './model.js';
 
 /** A sheet as nested, with the name of its cut files. */
-export interface BookSheet {
+export interface BookSheet extends NestedSheet {
   /** `birch12-sheet-1`: names the files in `sheets/`. */
   readonly id: string;
-  readonly stock: string;
-  readonly width: number;
-  readonly height: number;
   readonly margin: number;
-  /** How far along x the sheet is used. */
-  readonly usedLength: number;
-  readonly offcut: { readonly x: number; readonly y: number; readonly width: number; readonly height: number } | null;
-  readonly placed: readonly (Placement & { readonly part: string; readonly copy: number })[];
 }
 
 /** One line of the forecast. */

@@ -3,7 +3,7 @@ import { circle, flatten, rectangle, regularPolygon } from '../../geometry/index
 import type { Contour } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
 import type { Dish, Facet, PlanFrame } from '../../dish/index.js';
-import type { Part, PartKind } from '../../parts/index.js';
+import type { Part, PartKind } from '../../part/index.js';
 import { ribInPlace } from './rib-place.js';
 import type { BentSection, Instance, Model, Shape, Solid, Vec2 } from './solids.js';
 
@@ -26,9 +26,7 @@ const idsOf = (parts: readonly Part[], kind: PartKind): string[] =>
   parts.filter((part) => part.kind === kind).map((part) => part.id);
 
 function holesOf(rib: Part, dish: Dish): Vec2[][] {
-  return rib.contours.flatMap((contour) =>
-    contour.operation === 'opening' ? [ring(ribInPlace(contour.vertices, dish))] : [],
-  );
+  return rib.openings.map((opening) => ring(ribInPlace(opening, dish)));
 }
 
 function around(frames: readonly PlanFrame[], rest: Omit<Instance, 'turn'>): Instance[] {
@@ -95,8 +93,7 @@ function cleatSolids({ design, dish, parts, cleatStart }: ModelInput, out: numbe
 
 function ribSolids({ dish, parts }: ModelInput, out: number): Solid[] {
   const rib = parts.find((part) => part.kind === 'rib');
-  const outline = rib?.contours[0];
-  if (!rib || outline?.operation !== 'outline') return [];
+  if (!rib) return [];
   return [
     {
       parts: idsOf(parts, 'rib'),
@@ -104,7 +101,7 @@ function ribSolids({ dish, parts }: ModelInput, out: number): Solid[] {
       role: 'rib',
       shape: {
         kind: 'upright',
-        outline: ring(ribInPlace(outline.vertices, dish)),
+        outline: ring(ribInPlace(rib.outline, dish)),
         holes: holesOf(rib, dish),
         thickness: dish.ribThickness,
       },

@@ -1,7 +1,7 @@
 /** The rib as a dimensioned drawing, measured on the part itself. */
-import { bounds } from '../../geometry/index.js';
+import { bounds, type Path } from '../../geometry/index.js';
 import type { Dish } from '../../dish/index.js';
-import type { Part } from '../../parts/index.js';
+import { linesUp, type Part } from '../../part/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import type { Measures } from './measures.js';
 import { ribInPlace } from './rib-place.js';
@@ -21,7 +21,7 @@ export interface RibSizes {
 const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-3;
 
 export function ribSizes(rib: Part, dish: Dish): RibSizes {
-  const outline = ribInPlace(rib.contours[0]?.vertices ?? [], dish);
+  const outline = ribInPlace(rib.outline, dish);
   const box = bounds(outline);
   const heights = (x: number) => outline.filter((v) => near(v.x, x)).map((v) => v.y);
   return {
@@ -75,11 +75,14 @@ export function ribDrawing(parts: readonly Part[], dish: Dish, measures: Measure
   const [left, right] = [Math.min(-size * 1.5, innerRadius - size * 8), rimRadius + size * 12];
   const topEdge = -rimHeight - size * 2;
   const bottom = row * 3 + size;
-  const shapes = rib.contours.map(
-    ({ operation, closed, vertices }) =>
-      markup`<path class="${operation === 'scribe' ? 'scribe' : operation === 'opening' ? 'gap' : 'stuff'}" d="${ringPath(ribInPlace(vertices, dish), closed, 0)}"/>`,
-  );
-  const holes = rib.drills.map(
+  const path = (style: string, vertices: Path, closed = true) =>
+    markup`<path class="${style}" d="${ringPath(ribInPlace(vertices, dish), closed, 0)}"/>`;
+  const shapes = [
+    path('stuff', rib.outline),
+    ...rib.openings.map((opening) => path('gap', opening)),
+    ...linesUp(rib).map(({ vertices, closed }) => path('scribe', vertices, closed)),
+  ];
+  const holes = rib.holes.map(
     ({ x, y, diameter }) =>
       markup`<circle class="hole" cx="${px(dish.innerRadius + x)}" cy="${px(-y)}" r="${px(Math.max(diameter / 2, size / 8))}"/>`,
   );

@@ -25,10 +25,10 @@ function body(input: BookInput): Markup {
   const { design, dish, facets, parts } = input;
   const { board, hub, materials, receiver } = design;
   const thickness = (name: string) => materials[name]?.thickness ?? 0;
-  const rib = parts.find((part) => part.kind === 'rib')?.contours[0];
+  const rib = parts.find((part) => part.kind === 'rib')?.outline;
   const { underside } = levelsOf(input);
   const mirror = facets.map(({ u, z }) => `${px(u)} ${px(-dish.baseHeight - z)}`).join('L');
-  const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(ribInPlace(rib.vertices, dish), true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
+  const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(ribInPlace(rib, dish), true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
   const hubHeight = hub.layers * thickness(hub.material);
   const pot = receiver
     ? markup`<rect class="pot" x="${px(-receiver.diameter / 2)}" y="${px(-underside - receiver.diameter / 2)}" width="${px(receiver.diameter)}" height="${px(receiver.diameter / 2)}"/>`

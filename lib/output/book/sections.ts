@@ -4,7 +4,7 @@ import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
 import { operationKey } from '../key.js';
 import { routerCautions } from '../gcode/cautions.js';
-import type { Part } from '../../parts/index.js';
+import type { Part } from '../../part/index.js';
 import { markup, type Markup, raw } from '../markup.js';
 import type { BookInput, BookSheet, CutPicture, ForecastRow } from './input.js';
 import type { ForecastPlot } from '../plots/index.js';
@@ -20,9 +20,8 @@ export function cautionsChapter(): Markup {
 }
 
 function partRow(part: Part, input: BookInput, measures: Measures): Markup {
-  const outline = part.contours[0];
-  const box = outline ? bounds(outline.vertices) : null;
-  const size = box ? `${measures.length(box.maxX - box.minX)} x ${measures.length(box.maxY - box.minY)}` : '';
+  const box = bounds(part.outline);
+  const size = `${measures.length(box.maxX - box.minX)} x ${measures.length(box.maxY - box.minY)}`;
   const sheets = (input.sheets ?? []).filter(({ placed }) => placed.some((at) => at.part === part.id));
   const material = input.design.materials[part.material]?.description ?? part.material;
   return markup`<tr><th scope="row"><button type="button" data-light="${part.id}" aria-pressed="false">${part.name}</button></th><td data-quantity="${part.id}">${part.quantity}</td><td class="words">${material}</td><td>${measures.length(part.thickness)}</td><td>${size}</td><td class="words">${sheets.map(({ id }) => id).join(', ')}</td></tr>`;

@@ -1,17 +1,14 @@
 /** A nested sheet as a picture: every part true to size, named, and lit up by the part list. */
-import { bounds, placePoint, placeVertices, signedArea, type Placement } from '../../geometry/index.js';
-import type { Part } from '../../parts/index.js';
+import { bounds, placePoint, placeVertices, signedArea } from '../../geometry/index.js';
+import { linesUp, type Part, type PlacedPart, ringsOf } from '../../part/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import type { BookSheet } from './input.js';
 import { ringPath } from './ring-path.js';
 
 /** Area of a part's sheet material, mm²: outline less openings and holes. */
 export function partArea(part: Part): number {
-  const rings = part.contours.reduce(
-    (sum, contour) => (contour.operation === 'scribe' ? sum : sum + signedArea(contour.vertices)),
-    0,
-  );
-  const holes = part.drills.reduce((sum, drill) => sum + (Math.PI / 4) * drill.diameter ** 2, 0);
+  const rings = ringsOf(part).reduce((sum, ring) => sum + signedArea(ring), 0);
+  const holes = part.holes.reduce((sum, { diameter }) => sum + (Math.PI / 4) * diameter ** 2, 0);
   return rings - holes;
 }
 
@@ -20,15 +17,11 @@ export function copyName(part: Part, copy: number): string {
   return part.quantity > 1 ? `${part.name} ${copy}` : part.name;
 }
 
-function placedPart(part: Part, at: Placement & { readonly copy: number }, sheet: BookSheet): Markup {
+function placedPart(part: Part, at: PlacedPart, sheet: BookSheet): Markup {
   const top = sheet.height;
-  const rings = part.contours.map((contour) => ({
-    operation: contour.operation,
-    d: ringPath(placeVertices(contour.vertices, at), contour.closed, top),
-  }));
-  const material = rings.filter(({ operation }) => operation !== 'scribe').map(({ d }) => d);
-  const scribes = rings.filter(({ operation }) => operation === 'scribe').map(({ d }) => d);
-  const holes = part.drills.map((drill) => {
+  const material = ringsOf(part).map((ring) => ringPath(placeVertices(ring, at), true, top));
+  const scribes = linesUp(part).map(({ vertices, closed }) => ringPath(placeVertices(vertices, at), closed, top));
+  const holes = part.holes.map((drill) => {
     const { x, y } = placePoint(drill, at);
     return markup`<circle cx="${px(x)}" cy="${px(top - y)}" r="${drill.diameter / 2}"/>`;
   });
@@ -39,11 +32,9 @@ function placedPart(part: Part, at: Placement & { readonly copy: number }, sheet
 }
 
 /** The label along the part's longer side, where it has room for one. */
-function label(part: Part, at: Placement & { readonly copy: number }, sheet: BookSheet): Markup | null {
-  const outline = part.contours[0];
-  if (!outline) return null;
-  const box = bounds(placeVertices(outline.vertices, at));
-  const own = bounds(outline.vertices);
+function label(part: Part, at: PlacedPart, sheet: BookSheet): Markup | null {
+  const box = bounds(placeVertices(part.outline, at));
+  const own = bounds(part.outline);
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
   const name = copyName(part, at.copy);
   const quarter = Number.isInteger(at.rotationDeg / 90);
@@ -59,7 +50,7 @@ function label(part: Part, at: Placement & { readonly copy: number }, sheet: Boo
 
 /** A point well within the material: half way up over the middle of the base, where a rib is solid. */
 function labelPoint(part: Part): { x: number; y: number } {
-  const outline = part.contours[0]!.vertices;
+  const { outline } = part;
   const box = bounds(outline);
   const x = (box.minX + box.maxX) / 2;
   if (part.kind !== 'rib') return { x, y: (box.minY + box.maxY) / 2 };

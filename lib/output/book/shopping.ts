@@ -1,6 +1,6 @@
 /** The shopping list: stock with quantities, weights and cost, then what is bought by the piece. */
 import type { Design } from '../../design/index.js';
-import type { Part } from '../../parts/index.js';
+import type { Part } from '../../part/index.js';
 import { beadLength, hardwareOf } from './hardware.js';
 import { markup, type Markup } from '../markup.js';
 import type { BookInput, BookSheet } from './input.js';

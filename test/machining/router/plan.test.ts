@@ -185,7 +185,7 @@ describe('strategy', () => {
     const part = shopPart('plate', regularPolygon({ x: 90, y: 90 }, 88, 6), { barred: [0, 2, 3, 5] });
     const held = twoPlates({ parts: [part], height: 240 });
     expect(held.simulate().findings).toEqual([]);
-    const outline = part.contours[0]!.vertices;
+    const outline = part.outline;
     const first = cutsOf(held).find(({ title }) => title === 'outline plate 1')!;
     const lifted = first.moves.filter(({ kind, to }) => kind === 'line' && to.z === -9);
     expect(lifted.length).toBeGreaterThan(1);
