@@ -13,7 +13,7 @@ import { readDesign } from '../lib/design/index.js';
 /** Places along the curve of a gauge's lower edge, with the direction there. */
 function curveOf(job: Job, id: string): { x: number; y: number; slope: number }[] {
   const gauge = job.aids.find((aid) => aid.id === id)!;
-  const run = gauge.edges.find(({ use }) => use === 'optical')!;
+  const run = gauge.edges.find(({ role }) => role === 'optical')!;
   const path: Path = gauge.outline.slice(run.from, run.to + 2);
   return edgesOfPath(path).flatMap((edge) =>
     [0.1, 0.5, 0.9].map((share) => {

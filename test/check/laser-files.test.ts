@@ -5,23 +5,17 @@
 import { describe, expect, it } from 'vitest';
 import { verify } from '../../lib/check/index.js';
 import { defaultColours } from '../../lib/design/index.js';
-import { circle, rectangle } from '../../lib/geometry/index.js';
-import { machine, type PartShape } from '../../lib/machining/index.js';
+import { circle, clockwise, rectangle } from '../../lib/geometry/index.js';
+import { machine } from '../../lib/machining/index.js';
+import { throughHole } from '../../lib/part/index.js';
 import { type Drawing, drawSheet, writeDxf, writeSvg } from '../../lib/output/index.js';
-import { laser, opening, partOf } from '../machining/plates.js';
+import { plainPart } from '../helpers/plain-part.js';
+import { laser } from '../machining/plates.js';
 
-const parts: readonly PartShape[] = [
-  partOf('frame', rectangle(0, 0, 1180, 1150), {
-    contours: [
-      { operation: 'outline', closed: true, vertices: rectangle(0, 0, 1180, 1150) },
-      opening(rectangle(60, 60, 1120, 1090)),
-    ],
-  }),
-  partOf('board', circle({ x: 450, y: 450 }, 450), {
-    drills: [
-      { x: 450, y: 450, diameter: 4, depth: 'through', countersink: 8 },
-      { x: 200, y: 450, diameter: 4, depth: 'through' },
-    ],
+const parts = [
+  plainPart('frame', rectangle(0, 0, 1180, 1150), { openings: [clockwise(rectangle(60, 60, 1120, 1090))] }),
+  plainPart('board', circle({ x: 450, y: 450 }, 450), {
+    holes: [{ ...throughHole({ x: 450, y: 450 }, 4), countersink: 8 }, throughHole({ x: 200, y: 450 }, 4)],
   }),
 ];
 const placed = [
@@ -37,17 +31,17 @@ const record = {
   version: '0',
   units: 'mm',
   design: { process: { web: 1 } },
-  parts: parts.map(({ id, contours, drills }) => ({
+  parts: parts.map(({ id, outline, openings, holes }) => ({
     id,
     name: id,
     material: 'ply',
     thickness: 6,
     quantity: 1,
-    contours: contours.map(({ operation, vertices }) => ({
-      operation,
-      vertices: vertices.map(({ x, y, bulge }) => [x, y, bulge]),
+    contours: [outline, ...openings].map((ring, i) => ({
+      operation: i === 0 ? 'outline' : 'opening',
+      vertices: ring.map(({ x, y, bulge }) => [x, y, bulge]),
     })),
-    drills,
+    drills: holes.map(({ x, y, diameter, depth, countersink }) => ({ x, y, diameter, depth, countersink })),
   })),
   sheets: [{ file: 's', stock: 'ply', width: 1220, height: 1220, margin: 5, placed }],
   process: { kind: 'laser', kerf: 0.2, compensated: true },

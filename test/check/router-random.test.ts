@@ -8,9 +8,9 @@ import {
   regularPolygon,
   reversed,
 } from '../../lib/geometry/index.js';
-import type { Hole } from '../../lib/machining/index.js';
+import { type Hole, type Part, throughHole } from '../../lib/part/index.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
-import { routerData, routerProcess, shop, type ShopJob, type ShopPart, shopPart } from '../helpers/router-sheets.js';
+import { routerData, routerProcess, shop, type ShopJob, shopPart } from '../helpers/router-sheets.js';
 
 const seeds = jobSeeds('router-random', 1, byDay(8, 200));
 
@@ -46,7 +46,7 @@ function outlineOf(kind: number, size: number): Contour {
   ];
 }
 
-function partOf(id: string, size: number, tool: number, thickness: number, next: () => number): ShopPart {
+function partOf(id: string, size: number, tool: number, thickness: number, next: () => number): Part {
   const at = (x: number, y: number) => ({ x: size * x, y: size * y });
   const openings: Contour[] = [];
   if (next() < 0.5) openings.push(reversed(circle(at(0.28, 0.3), tool * (0.8 + next() * 2))));
@@ -55,17 +55,15 @@ function partOf(id: string, size: number, tool: number, thickness: number, next:
     const { x, y } = at(0.2, 0.2);
     openings.push(reversed(rectangle(x, y, x + side, y + side)));
   }
-  const drills: Hole[] = [];
-  if (next() < 0.6) drills.push({ ...at(0.6, 0.15), diameter: 4, depth: next() < 0.5 ? 'through' : thickness / 2 });
-  if (next() < 0.5)
-    drills.push({ ...at(0.75, 0.15), diameter: 4, depth: 'through', countersink: Math.min(8, 1.8 * thickness) });
+  const holes: Hole[] = [];
+  if (next() < 0.6) holes.push({ ...throughHole(at(0.6, 0.15), 4), depth: next() < 0.5 ? 'through' : thickness / 2 });
+  if (next() < 0.5) holes.push({ ...throughHole(at(0.75, 0.15), 4), countersink: Math.min(8, 1.8 * thickness) });
   if (next() < 0.6)
-    drills.push({
-      ...at(0.62, 0.4),
-      diameter: tool * (1.15 + next() * 1.5),
+    holes.push({
+      ...throughHole(at(0.62, 0.4), tool * (1.15 + next() * 1.5)),
       depth: next() < 0.7 ? 'through' : thickness / 3,
     });
-  return shopPart(id, outlineOf(Math.floor(next() * 5), size), { openings, drills });
+  return shopPart(id, outlineOf(Math.floor(next() * 5), size), { openings, holes });
 }
 
 function jobOf(seed: number): ShopJob {

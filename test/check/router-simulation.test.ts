@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { regularPolygon } from '../../lib/geometry/index.js';
 import type { FindingCode } from '../../lib/check/router-simulation/index.js';
 import { routerData, routerProcess, shop, shopPart, twoPlates } from '../helpers/router-sheets.js';
+import { throughHole } from '../../lib/part/index.js';
 
 const good = twoPlates();
 const [name, text] = [...good.files][0]!;
@@ -80,7 +81,7 @@ describe('good files', () => {
 
 function thinPlate() {
   return shopPart('plate', regularPolygon({ x: 100, y: 60 }, 60, 6), {
-    drills: [{ x: 100, y: 60, diameter: 4, depth: 'through' }],
+    holes: [throughHole({ x: 100, y: 60 }, 4)],
   });
 }
 

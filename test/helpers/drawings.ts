@@ -44,9 +44,11 @@ export const sampleSheet: CutSheetToDraw = {
   id: 'ply-12-1',
   width: 1200.5,
   height: 900,
-  process: { kind: 'router' },
+  process: { kind: 'router', toolDiameter: 6, web: 4, relief: 'none' },
   marks: [
     {
+      part: 'board',
+      copy: 1,
       vertices: [
         { x: 30, y: 40, bulge: 0 },
         { x: 35, y: 48, bulge: 0.5 },
@@ -56,6 +58,7 @@ export const sampleSheet: CutSheetToDraw = {
   ],
   operations: [
     {
+      depth: 'through',
       operation: 'scribe',
       part: 'board',
       copy: 1,
@@ -65,8 +68,17 @@ export const sampleSheet: CutSheetToDraw = {
         { x: 500.1234567, y: 610, bulge: 0 },
       ],
     },
-    { operation: 'drill', part: 'board', copy: 1, closed: true, vertices: [{ x: 150, y: 650, bulge: 0 }], diameter: 4 },
     {
+      depth: 'through',
+      operation: 'drill',
+      part: 'board',
+      copy: 1,
+      closed: true,
+      vertices: [{ x: 150, y: 650, bulge: 0 }],
+      diameter: 4,
+    },
+    {
+      depth: 'through',
       operation: 'countersink',
       part: 'board',
       copy: 1,
@@ -75,6 +87,7 @@ export const sampleSheet: CutSheetToDraw = {
       diameter: 8,
     },
     {
+      depth: 'through',
       operation: 'drill',
       part: 'board',
       copy: 1,
@@ -83,9 +96,24 @@ export const sampleSheet: CutSheetToDraw = {
       diameter: 12.7,
       bore: clockwise(circle({ x: 300, y: 650 }, 3.35)),
     },
-    { operation: 'opening', part: 'board', copy: 1, closed: true, vertices: clockwise(circle({ x: 400, y: 700 }, 50)) },
-    { operation: 'outline', part: 'board', copy: 1, closed: true, vertices: rectangle(90, 590, 520, 800) },
     {
+      depth: 'through',
+      operation: 'opening',
+      part: 'board',
+      copy: 1,
+      closed: true,
+      vertices: clockwise(circle({ x: 400, y: 700 }, 50)),
+    },
+    {
+      depth: 'through',
+      operation: 'outline',
+      part: 'board',
+      copy: 1,
+      closed: true,
+      vertices: rectangle(90, 590, 520, 800),
+    },
+    {
+      depth: 'through',
       operation: 'drill',
       part: 'rib',
       copy: 2,
@@ -93,8 +121,8 @@ export const sampleSheet: CutSheetToDraw = {
       vertices: [{ x: 200, y: 60, bulge: 0 }],
       diameter: 3.175,
     },
-    { operation: 'outline', part: 'rib', copy: 2, closed: true, vertices: ribOutline() },
-    { operation: 'outline', part: 'ring', copy: 1, closed: true, vertices: wideArc },
+    { depth: 'through', operation: 'outline', part: 'rib', copy: 2, closed: true, vertices: ribOutline() },
+    { depth: 'through', operation: 'outline', part: 'ring', copy: 1, closed: true, vertices: wideArc },
   ],
 };
 

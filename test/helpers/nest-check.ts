@@ -1,6 +1,7 @@
 /** Holds a layout against what was asked, with arithmetic of its own. */
 import { gapBetween, placed, type Ring, type Solid } from '../../cli/bench/nest-overlap.js';
-import type { Layout, NestPart, NestStock, PlacedPart } from '../../lib/nest/index.js';
+import type { Layout, NestPart, NestStock } from '../../lib/nest/index.js';
+import type { PlacedPart } from '../../lib/part/index.js';
 
 /** Lengths may miss by this (mm). */
 const TOLERANCE = 1e-6;
@@ -69,7 +70,7 @@ export function faultsOf(
       if (part.group !== item.group) faults.push(`${name} is on stock of another group`);
       if (part.rotations !== 'any' && !part.rotations.includes(place.rotationDeg))
         faults.push(`${name} lies at ${place.rotationDeg}`);
-      if (place.mirrored && !part.mirrorable) faults.push(`${name} is mirrored`);
+      if (!part.faces.includes(place.mirrored ? 'back' : 'front')) faults.push(`${name} lies with the wrong face up`);
       return [{ name, solid: solidOf(part, place) }];
     });
     const keepOuts = item.keepOuts.map((ring, i) => ({

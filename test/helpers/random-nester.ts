@@ -95,7 +95,7 @@ export function randomNester(seed: number): Nester {
       );
       for (let copy = 1; copy <= part.quantity; copy += 1) {
         const any = part.rotations === 'any' ? [random() * 360, 0, 90] : [...part.rotations];
-        const mirrored = part.mirrorable && random() < 0.5;
+        const mirrored = part.faces.length === 2 ? random() < 0.5 : part.faces[0] === 'back';
         const first = part.rotations === 'any' ? 0 : Math.floor(random() * any.length);
         const turns = [...any.slice(first), ...any.slice(0, first)].map((angle) => turned(part, angle, mirrored));
         const last = sheets.filter((sheet) => sheet.stock.group === part.group).at(-1);

@@ -9,7 +9,8 @@ import {
   type RouterPlan,
 } from '../../lib/machining/index.js';
 import { type Part, throughHole } from '../../lib/part/index.js';
-import { recordPart } from '../../lib/output/index.js';
+import { recordPart, writeJob } from '../../lib/output/index.js';
+import { readJob } from '../../lib/check/job-reader.js';
 import { plainPart } from './plain-part.js';
 import { writeNgc } from '../../lib/output/gcode/index.js';
 import { designOf } from './fixtures.js';
@@ -100,23 +101,24 @@ export function shop(job: ShopJob): Shop {
     thickness,
   });
   const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: [] }, data.files);
-  const nominal = new Map(
-    parts.map((part) => [
-      part.id,
-      {
-        id: part.id,
-        name: part.id,
-        material: 'ply',
-        thickness,
-        quantity: 1,
-        contours: part.contours.map(({ operation, vertices }) => ({
-          operation,
-          vertices: vertices.map(({ x, y, bulge }): [number, number, number] => [x, y, bulge]),
-        })),
-        drills: part.drills.map((drill) => ({ ...drill })),
-      },
-    ]),
+  // as the proof reads it: from the record
+  const { parts: nominalParts } = readJob(
+    writeJob({
+      version: '0',
+      units: 'mm',
+      seed: 1,
+      design: { process: { web: 4 } },
+      dish: null,
+      parts: parts.map((part) => recordPart({ ...part, thickness })),
+      sheets: [],
+      process: { kind: 'hand', compensated: false },
+      optics: null,
+      problems: [],
+      offcuts: [],
+      extras: [],
+    }),
   );
+  const nominal = new Map(nominalParts.map((part) => [part.id, part]));
   return {
     cut: cut!,
     plan,

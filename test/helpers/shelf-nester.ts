@@ -1,5 +1,6 @@
 import { boundsOfAll, type Bounds, type Polygon } from '../../lib/geometry/index.js';
-import type { Layout, NestedSheet, NestOptions, NestPart, NestStock, PlacedPart } from '../../lib/nest/index.js';
+import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../../lib/nest/index.js';
+import type { PlacedPart } from '../../lib/part/index.js';
 
 const boxOf = (outline: Polygon): Bounds =>
   boundsOfAll(outline.map(({ x, y }) => ({ minX: x, maxX: x, minY: y, maxY: y })));

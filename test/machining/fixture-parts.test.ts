@@ -28,10 +28,9 @@ describe.each(fixtures)('the parts of %s', (fixture) => {
 
   it('have rings that do not meet themselves', () => {
     for (const part of parts) {
-      for (const contour of part.contours) {
-        if (contour.closed)
-          expect([part.id, simplicity(contour.vertices, 1e-6)]).toEqual([part.id, { kind: 'simple' }]);
-      }
+      const lines = part.marks.flatMap((mark) => (mark.kind === 'line' && mark.closed ? [mark.vertices] : []));
+      for (const ring of [part.outline, ...part.openings, ...lines])
+        expect([part.id, simplicity(ring, 1e-6)]).toEqual([part.id, { kind: 'simple' }]);
     }
   });
 
@@ -41,7 +40,7 @@ describe.each(fixtures)('the parts of %s', (fixture) => {
       const sheet = { stock: 's', width: 1, height: 1, margin: 0 };
       const placed = [{ part: part.id, copy: 1, x: 0, y: 0, rotationDeg: 0, mirrored: false }];
       const [done] = machine([{ ...sheet, placed }], [part], process, { compensated: true });
-      const rings = part.contours.flatMap((one) => (one.operation === 'scribe' ? [] : [one.vertices]));
+      const rings = [part.outline, ...part.openings];
       const paths = done!.operations.filter((one) => one.operation === 'outline' || one.operation === 'opening');
       const { overcut, left } = faults(rings, paths, tool);
       expect([part.id, overcut < 1e-4, left < 1e-4]).toEqual([part.id, true, true]);

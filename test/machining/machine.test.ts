@@ -12,25 +12,20 @@ import {
   reversed,
   signedArea,
 } from '../../lib/geometry/index.js';
-import {
-  type CutOperation,
-  cutProblems,
-  machine,
-  type PartShape,
-  type Process,
-  spacingFor,
-} from '../../lib/machining/index.js';
+import { type CutOperation, cutProblems, machine, type Process, spacingFor } from '../../lib/machining/index.js';
 import { bentRing } from '../geometry/rings.js';
-import { at, cut, hand, laser, opening, partOf, router, sheetOf } from './plates.js';
+import { at, cut, hand, laser, router, sheetOf } from './plates.js';
 import { faults } from './sweep.js';
 import { holds } from '../helpers/seeds.js';
+import { lineMark, type PartShape, throughHole } from '../../lib/part/index.js';
+import { plainPart } from '../helpers/plain-part.js';
 
 describe('compensation', () => {
   it('leaves the nominal part within 0.02 mm wherever the tool can reach', () => {
     holds(
       fc.property(bentRing, fc.constantFrom(0.2, 3, 6, 8), (outline, tool) => {
         const process: Process = { kind: 'router', toolDiameter: tool, web: 4, relief: 'none' };
-        const { overcut, left } = faults([outline], cut(partOf('part', outline), process), tool);
+        const { overcut, left } = faults([outline], cut(plainPart('part', outline), process), tool);
         expect(overcut).toBeLessThan(1e-4);
         expect(left).toBeLessThan(1e-4);
       }),
@@ -43,8 +38,8 @@ describe('compensation', () => {
       fc.property(bentRing, fc.constantFrom(0.2, 3, 6), (ring, tool) => {
         const plate = rectangle(-150, -150, 150, 150);
         const hole = clockwise(ring);
-        const part = partOf('plate', plate, {
-          contours: [{ operation: 'outline', closed: true, vertices: plate }, opening(hole)],
+        const part = plainPart('plate', plate, {
+          openings: [clockwise(hole)],
         });
         const process: Process = { kind: 'router', toolDiameter: tool, web: 4, relief: 'none' };
         fc.pre(cutProblems([part], process).length === 0);
@@ -58,9 +53,9 @@ describe('compensation', () => {
 
   it('would be caught if the path were a twentieth of a millimetre off', () => {
     const plate = rectangle(0, 0, 100, 60);
-    const path = cut(partOf('plate', plate), router);
-    const inward = cut(partOf('plate', plate), { ...router, toolDiameter: 5.9 });
-    const outward = cut(partOf('plate', plate), { ...router, toolDiameter: 6.1 });
+    const path = cut(plainPart('plate', plate), router);
+    const inward = cut(plainPart('plate', plate), { ...router, toolDiameter: 5.9 });
+    const outward = cut(plainPart('plate', plate), { ...router, toolDiameter: 6.1 });
     expect(faults([plate], path, 6)).toEqual({ overcut: 0, left: 0 });
     expect(faults([plate], inward, 6).overcut).toBeGreaterThan(5);
     expect(faults([plate], outward, 6).left).toBeGreaterThan(5);
@@ -68,8 +63,8 @@ describe('compensation', () => {
 
   it('runs outlines anticlockwise outside, openings clockwise inside, by half the width of the cut', () => {
     const plate = rectangle(0, 0, 100, 60);
-    const part = partOf('plate', plate, {
-      contours: [{ operation: 'outline', closed: true, vertices: plate }, opening(rectangle(20, 20, 80, 40))],
+    const part = plainPart('plate', plate, {
+      openings: [clockwise(rectangle(20, 20, 80, 40))],
     });
     const [inner, outer] = cut(part, router);
     expect(inner!.operation).toBe('opening');
@@ -85,7 +80,7 @@ describe('compensation', () => {
   });
 
   it('leaves finished edges alone when not asked for, or when cut by hand', () => {
-    const part = partOf('plate', rectangle(0, 0, 100, 60));
+    const part = plainPart('plate', rectangle(0, 0, 100, 60));
     expect(cut(part, router, false)[0]!.vertices).toEqual(rectangle(0, 0, 100, 60));
     expect(cut(part, hand)[0]!.vertices).toEqual(rectangle(0, 0, 100, 60));
     expect(machine([sheetOf(at('plate'))], [part], hand, { compensated: true })[0]!.compensated).toBe(false);
@@ -97,11 +92,8 @@ describe('compensation', () => {
       { x: 60, y: 30, bulge: 0 },
     ];
     const plate = rectangle(0, 0, 100, 60);
-    const part = partOf('plate', plate, {
-      contours: [
-        { operation: 'outline', closed: true, vertices: plate },
-        { operation: 'scribe', closed: false, vertices: line },
-      ],
+    const part = plainPart('plate', plate, {
+      marks: [lineMark(line)],
     });
     expect(cut(part, router)[0]).toMatchObject({ operation: 'scribe', closed: false, vertices: line, depth: 0.3 });
   });
@@ -119,7 +111,7 @@ describe('compensation', () => {
       1,
       8,
     );
-    const part = partOf('bracket', outline);
+    const part = plainPart('bracket', outline);
     const sheets = machine(
       [sheetOf({ part: 'bracket', copy: 1, x: 400, y: 300, rotationDeg: 33, mirrored: true })],
       [part],
@@ -134,7 +126,7 @@ describe('compensation', () => {
 describe('holes', () => {
   const plate = rectangle(0, 0, 100, 60);
   const holed = (diameter: number, more: object = {}): PartShape =>
-    partOf('plate', plate, { drills: [{ x: 30, y: 20, diameter, depth: 'through', ...more }] });
+    plainPart('plate', plate, { holes: [{ ...throughHole({ x: 30, y: 20 }, diameter), ...more }] });
 
   it('are a drill point for a bit of their size, and bored when larger than the tool', () => {
     expect(cut(holed(6), router)[0]).not.toHaveProperty('bore');
@@ -168,11 +160,8 @@ describe('holes', () => {
   });
 
   it('come with a named error for an opening that the tool does not enter', () => {
-    const part = partOf('board', rectangle(0, 0, 200, 100), {
-      contours: [
-        { operation: 'outline', closed: true, vertices: rectangle(0, 0, 200, 100) },
-        opening(rectangle(20, 50, 120, 55.5)),
-      ],
+    const part = plainPart('board', rectangle(0, 0, 200, 100), {
+      openings: [clockwise(rectangle(20, 50, 120, 55.5))],
     });
     const [problem] = cutProblems([part], router);
     expect(problem).toMatchObject({ code: 'opening-smaller-than-tool', part: 'board', tool: 6 });
@@ -187,7 +176,7 @@ describe('spacing and sheets', () => {
     expect(spacingFor(router)).toBe(16);
     expect(spacingFor(laser)).toBeCloseTo(1.4, 12);
     expect(spacingFor(hand)).toBe(5);
-    const part = partOf('plate', rectangle(0, 0, 50, 50));
+    const part = plainPart('plate', rectangle(0, 0, 50, 50));
     const [sheet] = machine([sheetOf(at('plate'), at('plate', 60, 0, 2))], [part], router, { compensated: true });
     const [a, b] = sheet!.operations;
     // between the two cuts a web stays: the centres are a tool's width further apart
@@ -195,7 +184,7 @@ describe('spacing and sheets', () => {
   });
 
   it('counts the sheets of each stock and refuses a part that is not given', () => {
-    const part = partOf('plate', rectangle(0, 0, 50, 50));
+    const part = plainPart('plate', rectangle(0, 0, 50, 50));
     const sheets = [
       sheetOf(at('plate')),
       { ...sheetOf(at('plate', 0, 0, 2)), stock: 'mdf' },

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circle, clockwise, type Contour, type Point, rectangle, signedArea } from '../../lib/geometry/index.js';
-import { type CutOperation, inCuttingOrder, machine, type PartShape, type Process } from '../../lib/machining/index.js';
+import { type CutOperation, inCuttingOrder, machine, type Process } from '../../lib/machining/index.js';
 import { shortRoute, type Stop, travelLength } from '../../lib/machining/travel.js';
 import { holds } from '../helpers/seeds.js';
+import { throughHole } from '../../lib/part/index.js';
+import { plainPart } from '../helpers/plain-part.js';
 
 const router: Process = { kind: 'router', toolDiameter: 6, web: 4, relief: 'none' };
 const origin: Point = { x: 0, y: 0 };
@@ -115,21 +117,13 @@ describe('cutting order', () => {
   });
 
   it('is the order that machine gives', () => {
-    const frame: PartShape = {
-      id: 'frame',
-      contours: [
-        { operation: 'outline', closed: true, vertices: rectangle(0, 0, 300, 300) },
-        { operation: 'opening', closed: true, vertices: clockwise(rectangle(40, 40, 260, 260)) },
-      ],
-      drills: [{ x: 20, y: 20, diameter: 6, depth: 'through' }],
-      seatCorners: [],
-    };
-    const cleat: PartShape = {
-      id: 'cleat',
-      contours: [{ operation: 'outline', closed: true, vertices: rectangle(0, 0, 60, 30) }],
-      drills: [{ x: 15, y: 15, diameter: 6, depth: 10 }],
-      seatCorners: [],
-    };
+    const frame = plainPart('frame', rectangle(0, 0, 300, 300), {
+      openings: [clockwise(rectangle(40, 40, 260, 260))],
+      holes: [throughHole({ x: 20, y: 20 }, 6)],
+    });
+    const cleat = plainPart('cleat', rectangle(0, 0, 60, 30), {
+      holes: [{ ...throughHole({ x: 15, y: 15 }, 6), depth: 10 }],
+    });
     const place = { copy: 1, rotationDeg: 0, mirrored: false };
     const [sheet] = machine(
       [

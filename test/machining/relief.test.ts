@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { circle, clockwise, contourFromPoints, rectangle, signedArea } from '../../lib/geometry/index.js';
-import type { CutOperation, PartShape } from '../../lib/machining/index.js';
-import { cut, laser, opening, partOf, router } from './plates.js';
+import type { CutOperation } from '../../lib/machining/index.js';
+import { cut, laser, router } from './plates.js';
 import { area, common, faults, flat, grown, less, swept } from './sweep.js';
+import type { PartShape } from '../../lib/part/index.js';
+import { plainPart } from '../helpers/plain-part.js';
 
 describe('relief', () => {
   const plate = rectangle(0, 0, 120, 80);
@@ -19,16 +21,14 @@ describe('relief', () => {
   ]);
   const hole = clockwise(rectangle(30, 15, 60, 35));
   const tongues = flat([rectangle(50.02, 50.02, 69.98, 79), rectangle(30.02, 15.02, 59.98, 34.98)]);
-  const part: PartShape = {
-    id: 'plate',
-    contours: [{ operation: 'outline', closed: true, vertices: notched }, opening(hole)],
-    drills: [],
+  const part = plainPart('plate', notched, {
+    openings: [hole],
     seatCorners: [
-      { contour: 0, vertex: 4 },
-      { contour: 0, vertex: 5 },
-      ...[0, 1, 2, 3].map((vertex) => ({ contour: 1, vertex })),
+      { ring: 0, vertex: 4 },
+      { ring: 0, vertex: 5 },
+      ...[0, 1, 2, 3].map((vertex) => ({ ring: 1, vertex })),
     ],
-  };
+  });
   /** Area of the tongues that the tool has not cleared, within 4 mm of the part. */
   const stuck = (operations: readonly CutOperation[]): number => {
     const edge = common(tongues, grown(flat([notched, hole]), 4));
@@ -75,8 +75,9 @@ describe('relief', () => {
       const tip = wedge.findIndex((v) => v.x === 20);
       const wedged: PartShape = {
         ...part,
-        contours: [{ operation: 'outline', closed: true, vertices: rectangle(-80, -80, 200, 160) }, opening(wedge)],
-        seatCorners: [{ contour: 1, vertex: tip }],
+        outline: rectangle(-80, -80, 200, 160),
+        openings: [clockwise(wedge)],
+        seatCorners: [{ ring: 1, vertex: tip }],
       };
       const finished = cut(wedged, router, false).map((one) => one.vertices);
       const compensated = cut(wedged, router);
@@ -90,7 +91,7 @@ describe('relief', () => {
   });
 
   it('is not made where the tool passes outside of the corner, nor by a laser', () => {
-    const outside: PartShape = partOf('plate', plate, { seatCorners: [{ contour: 0, vertex: 0 }] });
+    const outside: PartShape = plainPart('plate', plate, { seatCorners: [{ ring: 0, vertex: 0 }] });
     expect(cut(outside, router)).toEqual(cut({ ...outside, seatCorners: [] }, router));
     expect(cut(part, laser)).toEqual(cut({ ...part, seatCorners: [] }, laser));
   });

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clockwise, type Contour, contourFromPoints, fillet, rectangle } from '../../lib/geometry/index.js';
-import { machine, type PartShape, type Process, type Unreached } from '../../lib/machining/index.js';
+import { machine, type Process, type Unreached } from '../../lib/machining/index.js';
 import { bentRing } from '../geometry/rings.js';
-import { at, hand, laser, opening, partOf, router, sheetOf } from './plates.js';
+import { at, hand, laser, router, sheetOf } from './plates.js';
 import { area, common, flat, grown, less } from './sweep.js';
 import { holds } from '../helpers/seeds.js';
+import type { PartShape } from '../../lib/part/index.js';
+import { plainPart } from '../helpers/plain-part.js';
 
 describe('material that the tool leaves', () => {
   const unreachedOf = (part: PartShape, process: Process): readonly Unreached[] =>
@@ -13,8 +15,8 @@ describe('material that the tool leaves', () => {
 
   it('is r²(1 - π/4) in a square corner, in its place', () => {
     const plate = rectangle(0, 0, 100, 60);
-    const part = partOf('plate', plate, {
-      contours: [{ operation: 'outline', closed: true, vertices: plate }, opening(rectangle(20, 20, 80, 40))],
+    const part = plainPart('plate', plate, {
+      openings: [clockwise(rectangle(20, 20, 80, 40))],
     });
     const left = unreachedOf(part, router);
     expect(left).toHaveLength(4);
@@ -32,11 +34,10 @@ describe('material that the tool leaves', () => {
     let rounded: Contour = rectangle(20, 20, 80, 40);
     for (let i = 0; i < 4; i++) rounded = fillet(rounded, 2 * i, 3);
     const plate = rectangle(0, 0, 100, 60);
-    const outline = { operation: 'outline', closed: true, vertices: plate } as const;
-    expect(unreachedOf(partOf('plate', plate, { contours: [outline, opening(rounded)] }), router)).toEqual([]);
-    const seats = [0, 1, 2, 3].map((vertex) => ({ contour: 1, vertex }));
-    const seated = partOf('plate', plate, {
-      contours: [outline, opening(rectangle(20, 20, 80, 40))],
+    expect(unreachedOf(plainPart('plate', plate, { openings: [clockwise(rounded)] }), router)).toEqual([]);
+    const seats = [0, 1, 2, 3].map((vertex) => ({ ring: 1, vertex }));
+    const seated = plainPart('plate', plate, {
+      openings: [clockwise(rectangle(20, 20, 80, 40))],
       seatCorners: seats,
     });
     expect(unreachedOf(seated, router)).toEqual([]);
@@ -60,8 +61,8 @@ describe('material that the tool leaves', () => {
         [10, 50],
       ].map(([x, y]) => ({ x: x!, y: y! })),
     );
-    const part = partOf('plate', plate, {
-      contours: [{ operation: 'outline', closed: true, vertices: plate }, opening(dumbbell)],
+    const part = plainPart('plate', plate, {
+      openings: [clockwise(dumbbell)],
     });
     const neck = unreachedOf(part, router).reduce((a, b) => (b.area > a.area ? b : a));
     expect(Math.hypot(neck.x - 550, neck.y - 230)).toBeLessThan(0.01);
@@ -76,7 +77,7 @@ describe('material that the tool leaves', () => {
     holds(
       fc.property(bentRing, fc.constantFrom(3, 6, 10), (outline, tool) => {
         const process: Process = { kind: 'router', toolDiameter: tool, web: 4, relief: 'none' };
-        const ours = unreachedOf(partOf('part', outline), process).reduce((sum, one) => sum + one.area, 0);
+        const ours = unreachedOf(plainPart('part', outline), process).reduce((sum, one) => sum + one.area, 0);
         const truth = flat([outline]);
         const theirs = area(grown(grown(truth, tool / 2), -tool / 2)) - area(truth);
         // what is below the least area reported, once a corner, and the flattening

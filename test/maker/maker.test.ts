@@ -18,10 +18,11 @@ import {
 import { nearestOnContour, rectangle, signedArea } from '../../lib/geometry/index.js';
 import { buildJob, readDesign } from '../../lib/index.js';
 import { makerExtra, partModel, sheetModel } from '../../lib/maker/index.js';
-import type { Part } from '../../lib/part/index.js';
+import { throughHole } from '../../lib/part/index.js';
 import { type ExtraSource, readExtras } from '../../lib/parts/index.js';
 import { holds } from '../helpers/seeds.js';
 import { samplePart, sampleSheet } from '../helpers/drawings.js';
+import { plainPart } from '../helpers/plain-part.js';
 import { designOf, fixtureText } from '../helpers/fixtures.js';
 import { randomNester } from '../helpers/random-nester.js';
 
@@ -47,8 +48,6 @@ function blob(radii: readonly number[], bends: readonly number[]): Contour {
   });
 }
 
-const partOf = (contours: Part['contours'], drills: Part['drills']) => ({ ...samplePart, contours, drills });
-
 describe('a part as a Maker model and back', () => {
   const count = 7;
   const ring = fc.record({
@@ -63,27 +62,22 @@ describe('a part as a Maker model and back', () => {
       fc.property(ring, ({ radii, bends, hole, opening }) => {
         const outline = blob(radii, bends);
         const inner = clockwise(circle({ x: -25, y: 0 }, opening));
-        const part = partOf(
-          [
-            { operation: 'outline', closed: true, vertices: outline },
-            { operation: 'opening', closed: true, vertices: inner },
-          ],
-          [{ x: 20, y: 5, diameter: 2 * hole, depth: 'through', countersink: 2 * hole + 2 }],
-        );
+        const holes = [{ ...throughHole({ x: 20, y: 5 }, 2 * hole), countersink: 2 * hole + 2 }];
+        const part = { ...samplePart, outline, openings: [inner], holes };
         const { parts, problems } = read(makerExtra(partModel(part)));
         expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
         expect(parts).toHaveLength(1);
         const [back] = parts;
         const { minX, minY } = bounds(outline);
         const home = (vertices: Contour): Contour => vertices.map((v) => ({ ...v, x: v.x + minX, y: v.y + minY }));
-        const [outer, inside] = back!.contours.map(({ vertices }) => home(vertices));
+        const [outer, inside] = [back!.outline, ...back!.openings].map(home);
         expect(farthest(outer!, outline)).toBeLessThan(1e-3);
         expect(farthest(outline, outer!)).toBeLessThan(1e-3);
         expect(farthest(inside!, inner)).toBeLessThan(1e-3);
         expect(signedArea(inside!)).toBeLessThan(0);
-        expect(back!.drills).toHaveLength(1);
-        expect(Math.hypot(back!.drills[0]!.x + minX - 20, back!.drills[0]!.y + minY - 5)).toBeLessThan(1e-3);
-        expect(Math.abs(back!.drills[0]!.diameter - 2 * hole)).toBeLessThan(1e-3);
+        expect(back!.holes).toHaveLength(1);
+        expect(Math.hypot(back!.holes[0]!.x + minX - 20, back!.holes[0]!.y + minY - 5)).toBeLessThan(1e-3);
+        expect(Math.abs(back!.holes[0]!.diameter - 2 * hole)).toBeLessThan(1e-3);
       }),
       { numRuns: 60 },
     );
@@ -136,7 +130,7 @@ describe('a Maker model as an extra', () => {
     expect(problems).toEqual([]);
     const { maxX, maxY } = bounds(parts[0]!.outline);
     expect([maxX, maxY].map((size) => Number(size.toFixed(6)))).toEqual([101.6, 50.8]);
-    const holes = parts[0]!.drills.map(({ x, y, diameter }) => [x, y, diameter].map((n) => Number(n.toFixed(6))));
+    const holes = parts[0]!.holes.map(({ x, y, diameter }) => [x, y, diameter].map((n) => Number(n.toFixed(6))));
     expect(holes.sort()).toEqual([
       [25.4, 25.4, 6.35],
       [76.2, 25.4, 6.35],
@@ -189,7 +183,7 @@ it('is the only use of makerjs: no command loads it', () => {
 });
 
 it('is a rectangle’s four lines', () => {
-  const model = partModel(partOf([{ operation: 'outline', closed: true, vertices: rectangle(0, 0, 20, 10) }], []));
+  const model = partModel(plainPart('plate', rectangle(0, 0, 20, 10)));
   const paths = Object.values(model.models ?? {}).find(({ layer }) => layer === 'outline')?.paths ?? {};
   expect(Object.values(paths).map(({ type }) => type)).toEqual(['line', 'line', 'line', 'line']);
 });

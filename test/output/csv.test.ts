@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rectangle } from '../../lib/geometry/index.js';
 import { writeCsv, writeCutList } from '../../lib/output/index.js';
+import { plainPart } from '../helpers/plain-part.js';
 
 describe('CSV', () => {
   // RFC 4180 (2005), section 2, rules 1, 5, 6 and 7, with the examples given there
@@ -49,20 +50,20 @@ describe('CSV', () => {
 });
 
 describe('the cut list', () => {
-  const part = {
-    id: 'cleat',
+  const part = plainPart('cleat', rectangle(-20, 10, 20, 130), {
     name: '=cleat, "left"',
     quantity: 48,
     material: 'ply-12',
     thickness: 11.65,
     grain: 'along',
-    contours: [{ vertices: rectangle(-20, 10, 20, 130) }],
     notes: ['Pre-drill.', 'Countersink 8 mm.'],
-  };
+  });
+  const holding = (...names: string[]) =>
+    names.map((name, i) => ({ part: name, copy: i + 1, x: 0, y: 0, rotationDeg: 0, mirrored: false }));
   const sheets = [
-    { id: 'ply-12-1', placed: [{ part: 'cleat' }, { part: 'rib' }, { part: 'cleat' }] },
-    { id: 'ply-12-2', placed: [{ part: 'rib' }] },
-    { id: 'ply-12-3', placed: [{ part: 'cleat' }] },
+    { id: 'ply-12-1', placed: holding('cleat', 'rib', 'cleat') },
+    { id: 'ply-12-2', placed: holding('rib') },
+    { id: 'ply-12-3', placed: holding('cleat') },
   ];
 
   it('gives each part with its size, longest side first, and its sheets', () => {

@@ -4,6 +4,7 @@ import { drawPart, drawSheet, type DrawnPath, writeDxf } from '../../lib/output/
 import { indexColour, nearestIndex } from '../../lib/output/dxf/colour-index.js';
 import { hostileText, sampleDrawing, samplePart, sampleSheet, wideArc } from '../helpers/drawings.js';
 import { readDxf } from '../helpers/read-dxf.js';
+import { textMark } from '../../lib/part/index.js';
 
 type TextTag = readonly [code: number, value: string];
 
@@ -130,10 +131,19 @@ describe('a sheet as DXF', () => {
         id: 's',
         width: 100,
         height: 50,
-        process: { kind: 'router' },
+        process: { kind: 'router', toolDiameter: 6, web: 4, relief: 'none' },
         operations: [
-          { operation: 'drill', part: 'a', copy: 1, closed: true, vertices: [{ x: 10, y: 20, bulge: 0 }], diameter: 4 },
           {
+            depth: 'through',
+            operation: 'drill',
+            part: 'a',
+            copy: 1,
+            closed: true,
+            vertices: [{ x: 10, y: 20, bulge: 0 }],
+            diameter: 4,
+          },
+          {
+            depth: 'through',
             operation: 'scribe',
             part: 'a',
             copy: 1,
@@ -284,8 +294,8 @@ describe('what a drawing makes of its input', () => {
   });
 
   it('leaves a blank for the number of a copy', () => {
-    const label = { x: 0, y: 0, height: 10, angle: 0 };
-    const drawn = (text: string) => drawPart({ ...samplePart, labels: [{ ...label, text }] }, defaultColours).entities;
+    const drawn = (text: string) =>
+      drawPart({ ...samplePart, marks: [textMark(text, { x: 0, y: 0 }, 10)] }, defaultColours).entities;
     expect(drawn('RIB {n} OF 24')).toEqual(drawn('RIB _ OF 24'));
   });
 
@@ -303,10 +313,17 @@ describe('what a drawing makes of its input', () => {
 
   it('refuses a drill without its diameter', () => {
     const operations = [
-      { operation: 'drill', part: 'rib', copy: 1, closed: true, vertices: [{ x: 1, y: 1, bulge: 0 }] },
+      {
+        depth: 'through',
+        operation: 'drill',
+        part: 'rib',
+        copy: 1,
+        closed: true,
+        vertices: [{ x: 1, y: 1, bulge: 0 }],
+      },
     ] as const;
     expect(() =>
-      drawSheet({ id: 's', width: 10, height: 10, process: { kind: 'hand' }, operations }, defaultColours),
+      drawSheet({ id: 's', width: 10, height: 10, process: { kind: 'hand', web: 5 }, operations }, defaultColours),
     ).toThrow(/drill of rib/);
   });
 

@@ -1,29 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { type JobRecord, recordPart, writeJob } from '../../lib/output/index.js';
+import { lineMark, textMark, throughHole } from '../../lib/part/index.js';
 import { hostileText, ribOutline } from '../helpers/drawings.js';
+import { plainPart } from '../helpers/plain-part.js';
 
-const rib = {
-  id: 'rib',
+const rib = plainPart('rib', ribOutline(), {
   kind: 'rib',
   name: hostileText,
   material: 'ply-12',
   thickness: 11.6,
   quantity: 24,
-  contours: [
-    { operation: 'outline', closed: true, vertices: ribOutline() },
-    {
-      operation: 'scribe',
-      closed: false,
-      vertices: [
-        { x: 1.23456789, y: -0, bulge: 1e-7 },
-        { x: 100, y: 0, bulge: 0 },
-      ],
-    },
+  marks: [
+    lineMark([
+      { x: 1.23456789, y: -0, bulge: 1e-7 },
+      { x: 100, y: 0, bulge: 0 },
+    ]),
+    textMark('R{n}', { x: 2 / 3, y: 5 }, 8, Math.PI / 6),
   ],
-  drills: [{ x: 1 / 3, y: 2, diameter: 4, depth: 'through' }],
-  labels: [{ text: 'R{n}', x: 2 / 3, y: 5, height: 8, angle: Math.PI / 6 }],
+  holes: [throughHole({ x: 1 / 3, y: 2 }, 4)],
   notes: ['not in the record'],
-} as const;
+});
 
 const record: JobRecord = {
   version: '0.1.0',
@@ -80,7 +76,7 @@ describe('job.json', () => {
   });
 
   it('keeps places within 1e-6 mm and arcs as well', () => {
-    const vertices = read.parts[0]!.outline;
+    const vertices = read.parts[0]!.contours[0]!.vertices;
     ribOutline().forEach(({ x, y, bulge }, i) => {
       const [gotX, gotY, gotBulge] = vertices[i]!;
       expect(Math.hypot(gotX - x, gotY - y)).toBeLessThan(1e-6);
@@ -119,7 +115,7 @@ describe('job.json', () => {
 
   it('holds null where JSON has no number, but refuses a place that is none', () => {
     expect(read.design).toEqual({ name: 'press house', stock: [{ count: null }] });
-    const part = recordPart({ ...rib, drills: [{ x: NaN, y: 0, diameter: 4, depth: 5 }] });
+    const part = recordPart({ ...rib, holes: [throughHole({ x: NaN, y: 0 }, 4)] });
     expect(() => writeJob({ ...record, parts: [part] })).toThrow(/cannot write NaN/);
   });
 });

@@ -53,11 +53,10 @@ export function parts(text: string, unit?: number): readonly Part[] {
 
 /** Area (openings and holes taken off), length of the outline, count of its edges. */
 export function measures(part: Part) {
-  const [outline] = part.contours;
-  const rings = part.contours.reduce((sum, { vertices }) => sum + signedArea(vertices), 0);
-  const holes = part.drills.reduce((sum, { diameter }) => sum + (Math.PI * diameter ** 2) / 4, 0);
-  const vertices = outline?.vertices ?? [];
-  return { area: rings - holes, length: perimeter(vertices), edges: edgesOf(vertices).length };
+  const { outline, openings } = part;
+  const rings = [outline, ...openings].reduce((sum, ring) => sum + signedArea(ring), 0);
+  const holes = part.holes.reduce((sum, { diameter }) => sum + (Math.PI * diameter ** 2) / 4, 0);
+  return { area: rings - holes, length: perimeter(outline), edges: edgesOf(outline).length };
 }
 
 /** The only error of a drawing. */

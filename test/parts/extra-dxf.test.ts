@@ -125,10 +125,10 @@ describe('outlines of a DXF', () => {
     const rings = [circle(50, 40, 35), circle(50, 40, 30), circle(50, 40, 15), circle(50, 40, 2)];
     const made = parts(dxf([square, ...rings].join('\n')));
     // plate less 35, ring 35... : depths 0 to 4
-    expect(made.map((part) => [part.contours.length, part.drills.length])).toEqual([
-      [2, 0],
-      [2, 0],
+    expect(made.map((part) => [part.openings.length, part.holes.length])).toEqual([
       [1, 0],
+      [1, 0],
+      [0, 0],
     ]);
     expect(measures(made[0]!).area).toBeCloseTo(8000 - Math.PI * 35 ** 2, 6);
     expect(measures(made[1]!).area).toBeCloseTo(Math.PI * (30 ** 2 - 15 ** 2), 6);
@@ -137,8 +137,8 @@ describe('outlines of a DXF', () => {
 
   it('have small round holes drilled', () => {
     const [part] = parts(dxf([square, circle(10, 20, 2)].join('\n')));
-    expect(part!.drills).toEqual([{ x: 10, y: 20, diameter: 4, depth: 'through' }]);
-    expect(part!.contours).toHaveLength(1);
+    expect(part!.holes).toEqual([{ x: 10, y: 20, diameter: 4, depth: 'through', from: 'front' }]);
+    expect(part!.openings).toEqual([]);
   });
 
   it('written by our own writer come back the same', () => {
@@ -155,7 +155,7 @@ describe('outlines of a DXF', () => {
         ].join('\n'),
       ),
     )[0]!;
-    const back = parts(writeDxf(drawPart({ ...made, drills: [] }, defaultColours)));
+    const back = parts(writeDxf(drawPart({ ...made, holes: [] }, defaultColours)));
     const bySize = [...back].sort((a, b) => measures(b).area - measures(a).area);
     expect(measures(bySize[0]!).area).toBeCloseTo(measures(made).area, 3);
     expect(measures(bySize[0]!).length).toBeCloseTo(measures(made).length, 4);

@@ -64,15 +64,14 @@ describe.each(drawings.map((text, i) => [i === 0 ? 'DXF' : 'SVG', text]))('a spo
         for (const { message } of errors) expect(message).toMatch(/^extra\[1\], own\.dxf: .{8}/s);
         if (errors.length > 0) refused += 1;
         else taken += 1;
-        for (const { contours, drills } of made) {
-          const [outline, ...openings] = contours;
-          expect(signedArea(outline!.vertices)).toBeGreaterThan(0);
-          for (const { vertices } of contours) expect(simplicity(vertices, 1e-6).kind).toBe('simple');
-          for (const { vertices } of openings) {
-            expect(signedArea(vertices)).toBeLessThan(0);
-            expect(sideOfContour(outline!.vertices, vertices[0]!, 0)).toBe('inside');
+        for (const { outline, openings, holes } of made) {
+          expect(signedArea(outline)).toBeGreaterThan(0);
+          for (const ring of [outline, ...openings]) expect(simplicity(ring, 1e-6).kind).toBe('simple');
+          for (const opening of openings) {
+            expect(signedArea(opening)).toBeLessThan(0);
+            expect(sideOfContour(outline, opening[0]!, 0)).toBe('inside');
           }
-          for (const { x, y } of drills) expect(sideOfContour(outline!.vertices, { x, y }, 0)).toBe('inside');
+          for (const { x, y } of holes) expect(sideOfContour(outline, { x, y }, 0)).toBe('inside');
         }
       }),
       { numRuns: 600 },

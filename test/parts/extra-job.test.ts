@@ -25,8 +25,8 @@ describe('the demo with outlines of one’s own', () => {
     // 6 x 4 in less four corners of r 0.5, a slot of 1.5 x 0.5 with round ends of r 0.25, two holes of 4 mm
     const bracket = (24 - (4 - Math.PI) * 0.25 - 0.75 - Math.PI / 16) * inch - 2 * Math.PI * 4;
     expect(measures(part('extra-1-1')).area).toBeCloseTo(bracket, 3);
-    expect(part('extra-1-1').drills.map(({ diameter }) => diameter.toFixed(6))).toEqual(['4.000000', '4.000000']);
-    expect(part('extra-2-1').contours).toHaveLength(4);
+    expect(part('extra-1-1').holes.map(({ diameter }) => diameter.toFixed(6))).toEqual(['4.000000', '4.000000']);
+    expect(part('extra-2-1').openings).toHaveLength(3);
     // 60 x 16 units with ends of r 8, 2 mm a unit
     expect(measures(part('extra-2-2')).area).toBeCloseTo(4 * (44 * 16 + Math.PI * 64), 6);
     expect(part('extra-2-2').name).toBe('trivet 2');

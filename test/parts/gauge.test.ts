@@ -1,8 +1,9 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { facetAt, ribTopHeight } from '../../lib/dish/index.js';
-import { makeGauges, makeTemplates, type Part } from '../../lib/parts/index.js';
-import { dense, make, type Made, outlineOf, overlapArea, partOf, turn } from './making.js';
+import { linesUp, type Part } from '../../lib/part/index.js';
+import { makeGauges, makeTemplates } from '../../lib/parts/index.js';
+import { dense, make, type Made, overlapArea, partOf, turn } from './making.js';
 
 function gauge(made: Made, id: string): Part {
   const part = makeGauges(made.design, made.dish).find((one) => one.id === id);
@@ -12,8 +13,8 @@ function gauge(made: Made, id: string): Part {
 
 /** Points of a gauge's curve, from the inner end to the rim. */
 function curveOf(part: Part) {
-  const { from, to } = part.edges.find(({ use }) => use === 'optical')!;
-  return dense(outlineOf(part).slice(from, to + 2), false, 100);
+  const { from, to } = part.edges.find(({ role }) => role === 'optical')!;
+  return dense(part.outline.slice(from, to + 2), false, 100);
 }
 
 describe.each(['panel', 'rib'] as const)('gauges, figure %s', (figure) => {
@@ -51,11 +52,11 @@ describe.each(['panel', 'rib'] as const)('gauges, figure %s', (figure) => {
     for (const id of ['gauge-rib', 'gauge-panel', 'gauge-seam']) {
       const part = gauge(made, id);
       const curve = curveOf(part);
-      const windows = part.contours.filter(({ operation }) => operation === 'opening');
+      const windows = part.openings;
       expect(windows.length).toBeGreaterThan(4);
-      for (const { vertices } of windows) {
-        const ring = dense(vertices, true, 60);
-        expect(Math.abs(overlapArea([...ring].reverse(), dense(outlineOf(part), true, 60)))).toBeGreaterThan(500);
+      for (const window of windows) {
+        const ring = dense(window, true, 60);
+        expect(Math.abs(overlapArea([...ring].reverse(), dense(part.outline, true, 60)))).toBeGreaterThan(500);
         const apart = Math.min(...ring.map((p) => Math.min(...curve.map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
         expect(apart).toBeGreaterThan(7.9);
       }
@@ -68,7 +69,7 @@ describe('a rim-to-rim gauge', () => {
 
   it('is the same on both sides of the axis and clears the hub between', () => {
     const part = gauge(made, 'gauge-panel');
-    const corners = outlineOf(part);
+    const corners = part.outline;
     for (const { x, y } of corners)
       expect(Math.min(...corners.map((other) => Math.hypot(other.x + x, other.y - y)))).toBeLessThan(1e-9);
     const bridge = corners.filter(({ x }) => Math.abs(x) < made.dish.litFrom + 1e-6).map(({ y }) => y);
@@ -90,11 +91,11 @@ describe('a rim-to-rim gauge', () => {
 describe('focal stick', () => {
   it('reaches from the hub to the receiver', () => {
     const made = make('press-house', [['receiver: { diameter: 260 }', 'receiver: { diameter: 260, offset: 25 }']]);
-    const stick = outlineOf(gauge(made, 'focal-stick'));
+    const stick = gauge(made, 'focal-stick').outline;
     const length = Math.max(...stick.map(({ x }) => x)) - Math.min(...stick.map(({ x }) => x));
     // board to vertex 60, vertex to focus 550, 25 further; four layers of 12 below it
     expect(length).toBeCloseTo(60 + 550 + 25 - 48, 6);
-    const mark = gauge(made, 'focal-stick').contours.find(
+    const mark = linesUp(gauge(made, 'focal-stick')).find(
       ({ vertices }) => vertices.length === 2 && vertices[0]!.x === vertices[1]!.x,
     );
     expect(mark?.vertices[0]!.x).toBeCloseTo(length - 25, 6);
@@ -107,7 +108,7 @@ describe('rim spacer', () => {
     (name) => {
       const made = make(name);
       const { dish } = made;
-      const ring = dense(outlineOf(gauge(made, 'rim-spacer')), true);
+      const ring = dense(gauge(made, 'rim-spacer').outline, true);
       const rib = (side: number, thickness: number, end: number) => {
         const half = thickness / 2;
         return [
@@ -135,7 +136,7 @@ describe('jigs', () => {
   const jig = (id: string) => jigs.find((one) => one.id === id)!;
 
   it('prick every rib’s direction', () => {
-    const holes = jig('jig-hub').drills.filter(({ x, y }) => Math.hypot(x, y) > 1);
+    const holes = jig('jig-hub').holes.filter(({ x, y }) => Math.hypot(x, y) > 1);
     const turns = holes.map(({ x, y }) => ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360).sort((a, b) => a - b);
     turns.forEach((angle, k) => {
       expect(angle).toBeCloseTo(15 * k, 9);
@@ -144,15 +145,15 @@ describe('jigs', () => {
   });
 
   it('drill the board where the board’s own pattern has its holes', () => {
-    const board = partOf(made, 'board').drills;
-    for (const { x, y, diameter } of jig('jig-board').drills.filter((hole) => hole.y > 0)) {
+    const board = partOf(made, 'board').holes;
+    for (const { x, y, diameter } of jig('jig-board').holes.filter((hole) => hole.y > 0)) {
       expect(diameter).toBe(made.design.board.pilotDiameter);
       expect(Math.min(...board.map((hole) => Math.hypot(hole.x - x, hole.y - y)))).toBeLessThan(1e-9);
     }
   });
 
   it('drill the cleats as the cleats are drilled', () => {
-    const places = (part: Part) => part.drills.map(({ x, y, diameter }) => ({ x, y, diameter }));
+    const places = (part: Part) => part.holes.map(({ x, y, diameter }) => ({ x, y, diameter }));
     expect(places(jig('jig-cleat'))).toEqual(places(partOf(made, 'cleat')));
   });
 });

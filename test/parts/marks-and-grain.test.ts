@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { radialLayout } from '../../lib/dish/index.js';
-import { makeTemplates, type Part } from '../../lib/parts/index.js';
+import { textsUp, type Part } from '../../lib/part/index.js';
+import { makeTemplates } from '../../lib/parts/index.js';
 import { make, partOf } from './making.js';
 
 /** Direction from the axis to the middle of a label, degrees anticlockwise from x, 0 to 360. */
 function labelDirection(part: Part, text: string): number {
-  const label = part.labels.find((one) => one.text === text)!;
+  const label = textsUp(part).find((one) => one.text === text)!;
   return ((Math.atan2(label.y, label.x) * 180) / Math.PI + 360) % 360;
 }
 

@@ -1,9 +1,10 @@
 /** The panel laid flat, and rolled back onto the dish by an integration of its own. */
 import { describe, expect, it } from 'vitest';
 import { type Dish, facetAt } from '../../lib/dish/index.js';
+import { linesUp } from '../../lib/part/index.js';
 import { type FixtureName, fixtureNames } from '../helpers/fixtures.js';
 import { romberg } from '../dish/shapes.js';
-import { dense, make, outlineOf, partOf, ringArea } from './making.js';
+import { dense, make, partOf, ringArea } from './making.js';
 
 /**
  * Lengths of a layer of the panel from its inner end, by summing chords of its own points and mending the sum by
@@ -55,7 +56,7 @@ describe.each(cases)('the panel of %s, figure %s', (name, figure) => {
   const { design, dish } = made;
   const panel = partOf(made, 'panel');
   const middle = layer(dish, dish.reflectorThickness + dish.panelThickness / 2);
-  const vertices = outlineOf(panel);
+  const vertices = panel.outline;
   const seats = panel.edges.map((run) => vertices.slice(run.from, run.to + 2));
 
   it('is as long as its neutral layer, to 1e-6', () => {
@@ -74,18 +75,18 @@ describe.each(cases)('the panel of %s, figure %s', (name, figure) => {
   });
 
   it('has its fixings over wood, clear of edges of panel and rib', () => {
-    const count = panel.drills.length;
+    const count = panel.holes.length;
     if (design.panel.fixingDiameter === 0) {
       expect(count).toBe(0);
       return;
     }
     expect(count % 2).toBe(0);
-    for (const { x, y, diameter } of panel.drills) {
+    for (const { x, y, diameter } of panel.holes) {
       const off = offRib(dish, middle.radiusAt(x), y);
       expect(off - diameter / 2 - dish.seamGap / 2).toBeGreaterThan(1);
       expect(dish.ribThickness / 2 - off - diameter / 2).toBeGreaterThan(1);
     }
-    const along = panel.drills
+    const along = panel.holes
       .filter(({ y }) => y > 0)
       .map(({ x }) => x)
       .sort((a, b) => a - b);
@@ -95,7 +96,7 @@ describe.each(cases)('the panel of %s, figure %s', (name, figure) => {
   });
 
   it('has a clamp line across it near the rim, a millimetre off the edges', () => {
-    const [line] = panel.contours.filter(({ operation }) => operation === 'scribe');
+    const [line] = linesUp(panel);
     const [a, b] = line!.vertices;
     expect(a!.x).toBe(b!.x);
     expect(middle.whole - a!.x).toBeCloseTo(20, 6);
@@ -119,7 +120,7 @@ describe('the panel’s area', () => {
       dish.litFrom,
       dish.litTo,
     );
-    const area = ringArea(dense(outlineOf(partOf(made, 'panel')), true, 400));
+    const area = ringArea(dense(partOf(made, 'panel').outline, true, 400));
     expect(Math.abs(area / wanted - 1)).toBeLessThan(1e-6);
   });
 });

@@ -94,12 +94,12 @@ describe.each(cases)('the board of %s', (_, making) => {
     const cleat = partOf(made, 'cleat');
     const boards = made.parts.filter(({ kind }) => kind === 'board');
     const pilots = boards
-      .flatMap(({ drills }) => drills)
+      .flatMap(({ holes }) => holes)
       .filter(({ diameter }) => diameter === design.board.pilotDiameter);
     expect(pilots).toHaveLength(dish.layout.ribs.length * design.cleat.perRib * design.cleat.downScrews);
     const wanted = items.flatMap((__, k) => {
       const angle = (2 * Math.PI * k) / dish.layout.ribs.length;
-      return cleat.drills.flatMap(({ x, y }) => {
+      return cleat.holes.flatMap(({ x, y }) => {
         const across = dish.ribThickness / 2 + y;
         // on the right of its rib the block lies turned half round about its middle
         const own = [{ x: made.cleatStart + design.cleat.length - x, y: -across }];
@@ -114,7 +114,7 @@ describe.each(cases)('the board of %s', (_, making) => {
   it('keeps mounting holes off all that stands there by more than their bolts’ washers', () => {
     const boards = made.parts.filter(({ kind }) => kind === 'board');
     const holes = boards
-      .flatMap(({ drills }) => drills)
+      .flatMap(({ holes }) => holes)
       .filter(({ diameter }) => diameter === design.board.mountingDiameter && diameter !== design.board.centreHole);
     if (design.board.mountingDiameter !== design.board.centreHole)
       expect(holes).toHaveLength(design.board.mountingHoles);

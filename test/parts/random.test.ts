@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { readDesign, shapeOf } from '../../lib/design/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { sideOfContour, signedArea, simplicity } from '../../lib/geometry/index.js';
-import { makeGauges, makeParts, makeTemplates, type Part } from '../../lib/parts/index.js';
+import type { Part } from '../../lib/part/index.js';
+import { makeGauges, makeParts, makeTemplates } from '../../lib/parts/index.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
 import { designIn } from '../helpers/random-design.js';
 
@@ -11,13 +12,19 @@ function faults(part: Part): string[] {
   const outline = part.outline;
   const found: string[] = [];
   if (!(signedArea(outline) > 0)) found.push('outline runs clockwise');
-  part.contours.forEach(({ operation, closed, vertices }, i) => {
-    if (closed && simplicity(vertices, 1e-6).kind !== 'simple') found.push(`${operation} ${i} meets itself`);
-    if (operation === 'opening' && !(signedArea(vertices) < 0)) found.push(`opening ${i} runs anticlockwise`);
-    if (i > 0 && vertices.some((vertex) => sideOfContour(outline, vertex, 1e-3) === 'outside'))
-      found.push(`${operation} ${i} leaves the part`);
+  const lines = part.marks.flatMap((mark) => (mark.kind === 'line' ? [mark] : []));
+  const rings = [outline, ...part.openings, ...lines.flatMap(({ closed, vertices }) => (closed ? [vertices] : []))];
+  rings.forEach((ring, i) => {
+    if (simplicity(ring, 1e-6).kind !== 'simple') found.push(`ring ${i} meets itself`);
   });
-  for (const { x, y, diameter } of part.drills)
+  part.openings.forEach((opening, i) => {
+    if (!(signedArea(opening) < 0)) found.push(`opening ${i} runs anticlockwise`);
+  });
+  [...part.openings, ...lines.map(({ vertices }) => vertices)].forEach((vertices, i) => {
+    if (vertices.some((vertex) => sideOfContour(outline, vertex, 1e-3) === 'outside'))
+      found.push(`opening or line ${i} leaves the part`);
+  });
+  for (const { x, y, diameter } of part.holes)
     if (sideOfContour(outline, { x, y }, diameter / 2) !== 'inside') found.push(`a hole at ${x}, ${y} breaks the edge`);
   return found.map((fault) => `${part.id}: ${fault}`);
 }

@@ -2,7 +2,8 @@ import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { makeReflectors, stripSeamShare } from '../../lib/parts/index.js';
 import { bendAllowance, flatHem } from '../../lib/parts/hem.js';
-import { dense, make, outlineOf, overlapArea, partOf, ringArea, unionArea } from './making.js';
+import { linesUp } from '../../lib/part/index.js';
+import { dense, make, overlapArea, partOf, ringArea, unionArea } from './making.js';
 
 const withReflector = (keys: string) =>
   make('press-house', [['reflector: { material: aluminium }', `reflector: { material: aluminium, ${keys} }`]]);
@@ -11,7 +12,7 @@ describe('the strip', () => {
   it('is shorter than its panel by half of both thicknesses times the turn', () => {
     const made = make('press-house');
     const { dish } = made;
-    const ends = (id: string) => outlineOf(partOf(made, id)).map(({ x }) => x);
+    const ends = (id: string) => partOf(made, id).outline.map(({ x }) => x);
     const [panel, strip] = [Math.max(...ends('panel')), Math.max(...ends('reflector'))];
     const turn = Math.atan(dish.litTo / 1100) - Math.atan(dish.litFrom / 1100);
     expect(panel - strip).toBeCloseTo((0.3 + 1.5 - 0.15) * turn, 9);
@@ -19,8 +20,8 @@ describe('the strip', () => {
 
   it('stands back by the inset on all sides', () => {
     const [whole, inset] = [partOf(make('press-house'), 'reflector'), partOf(withReflector('inset: 4'), 'reflector')];
-    const outer = dense(outlineOf(whole), true, 2000);
-    const inner = outlineOf(inset).map(({ x, y }) => ({ x: x + 4, y }));
+    const outer = dense(whole.outline, true, 2000);
+    const inner = inset.outline.map(({ x, y }) => ({ x: x + 4, y }));
     for (const { x, y } of inner.filter((point) => point.y > 0)) {
       const apart = Math.min(...outer.map((q) => Math.hypot(q.x - x, q.y - y)));
       expect(Math.abs(apart - 4)).toBeLessThan(0.05);
@@ -57,14 +58,14 @@ describe('rows', () => {
     ['reflector: { material: aluminium }', 'reflector: { material: aluminium, layout: rows, overlap: 12, hem: 10 }'],
   ]);
   const rows = made.parts.filter(({ kind }) => kind === 'reflector');
-  const heightOf = (i: number): number => Math.max(...outlineOf(rows[i]!).map(({ x }) => x));
+  const heightOf = (i: number): number => Math.max(...rows[i]!.outline.map(({ x }) => x));
 
   it('fit the roll inside its margin, as few as may be', () => {
     const usable = 200 - 2 * made.design.process.margin;
     rows.forEach((_, i) => {
       expect(heightOf(i)).toBeLessThanOrEqual(usable + 1e-6);
     });
-    const whole = Math.max(...outlineOf(partOf(made, 'panel')).map(({ x }) => x));
+    const whole = Math.max(...partOf(made, 'panel').outline.map(({ x }) => x));
     expect((rows.length - 1) * (usable - 12) + 12).toBeLessThan(whole + 30);
   });
 
@@ -75,9 +76,9 @@ describe('rows', () => {
     );
     const height = heightOf(0);
     const laid = rows.map((row, i) =>
-      dense(outlineOf(row), true, 50).map(({ x, y }) => ({ x: x + i * (height - 12), y })),
+      dense(row.outline, true, 50).map(({ x, y }) => ({ x: x + i * (height - 12), y })),
     );
-    const whole = dense(outlineOf(strip!), true, 200);
+    const whole = dense(strip!.outline, true, 200);
     expect(Math.abs(unionArea(laid) / ringArea(whole) - 1)).toBeLessThan(1e-4);
     const last = rows.length - 1;
     expect(heightOf(last)).toBeCloseTo(height, 6);
@@ -128,9 +129,9 @@ describe('the hem', () => {
 
   it('lengthens the strip and is marked by its fold lines', () => {
     const [plain, hemmed] = [partOf(make('press-house'), 'reflector'), partOf(withReflector('hem: 15'), 'reflector')];
-    const long = (part: typeof plain) => Math.max(...outlineOf(part).map(({ x }) => x));
+    const long = (part: typeof plain) => Math.max(...part.outline.map(({ x }) => x));
     expect(long(hemmed) - long(plain)).toBeCloseTo(flatHem(15, 3, 0.3).past, 9);
-    const scribes = hemmed.contours.filter(({ operation }) => operation === 'scribe');
+    const scribes = linesUp(hemmed);
     expect(scribes).toHaveLength(2);
     for (const { vertices } of scribes) {
       expect(vertices[0]!.x).toBeGreaterThan(long(plain) - 1);

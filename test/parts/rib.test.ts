@@ -2,17 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { ribTopHeight } from '../../lib/dish/index.js';
 import { fixtureNames } from '../helpers/fixtures.js';
 import { romberg } from '../dish/shapes.js';
-import { dense, make, outlineOf, partOf, ringArea } from './making.js';
+import { dense, make, partOf, ringArea } from './making.js';
 
 describe.each(fixtureNames)('the rib of %s', (name) => {
   const made = make(name);
   const { design, dish } = made;
   const rib = partOf(made, 'rib');
-  const points = dense(outlineOf(rib), true, 200);
+  const points = dense(rib.outline, true, 200);
   const length = dish.apertureRadius - dish.innerRadius;
 
   it('stands square at its inner end, flat on its base, and ends upright at the rim', () => {
-    const corners = outlineOf(rib);
+    const corners = rib.outline;
     expect(corners[0]).toMatchObject({ x: 0, y: 0 });
     expect(corners.at(-1)!.x).toBeCloseTo(0, 9);
     expect(corners[1]).toMatchObject({ x: design.rib.toeRadius - dish.innerRadius, y: 0 });
@@ -30,8 +30,8 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
   });
 
   it('marks as optical just the edges on the true curve', () => {
-    const vertices = outlineOf(rib);
-    const optical = rib.edges.find(({ use }) => use === 'optical')!;
+    const vertices = rib.outline;
+    const optical = rib.edges.find(({ role }) => role === 'optical')!;
     vertices.forEach(({ x, y }, i) => {
       const off = Math.abs(y - (dish.baseHeight + ribTopHeight(dish, dish.innerRadius + Math.max(0.001, x))));
       if (i >= optical.from && i <= optical.to + 1) expect(off).toBeLessThan(0.02);
@@ -41,10 +41,10 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
 
   it('has its pilots where the cleat’s edge holes meet it, half the cleat’s thickness up', () => {
     const cleat = partOf(made, 'cleat');
-    expect(rib.drills).toHaveLength(design.cleat.ribScrews);
+    expect(rib.holes).toHaveLength(design.cleat.ribScrews);
     // the block lies on the right of the rib, its own x running inward
-    const holes = [...cleat.edgeDrills].sort((a, b) => b.x - a.x);
-    rib.drills.forEach(({ x, y, diameter }, i) => {
+    const holes = [...cleat.edgeHoles].sort((a, b) => b.x - a.x);
+    rib.holes.forEach(({ x, y, diameter }, i) => {
       const hole = holes[i]!;
       expect(x + dish.innerRadius).toBeCloseTo(made.cleatStart + design.cleat.length - hole.x, 9);
       expect(y).toBe(hole.height);
@@ -57,9 +57,7 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
 describe('lightening holes', () => {
   const made = make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, lightening: true }']]);
   const rib = partOf(made, 'rib');
-  const holes = rib.contours
-    .filter(({ operation }) => operation === 'opening')
-    .map(({ vertices }) => dense(vertices, true, 90));
+  const holes = rib.openings.map((opening) => dense(opening, true, 90));
   const web = made.design.rib.minWeb;
 
   it('are there, and run clockwise', () => {
@@ -68,7 +66,7 @@ describe('lightening holes', () => {
   });
 
   it('keep the least web to every edge, to each other and to the pilots', () => {
-    const edge = dense(outlineOf(rib), true, 400);
+    const edge = dense(rib.outline, true, 400);
     // straight edges by their ends are too coarse
     const outline = edge.flatMap((point, i) => {
       const next = edge[(i + 1) % edge.length]!;
@@ -83,7 +81,7 @@ describe('lightening holes', () => {
     holes.forEach((hole, i) => {
       expect(apart(hole, outline)).toBeGreaterThan(web - 0.02);
       for (const other of holes.slice(i + 1)) expect(apart(hole, other)).toBeGreaterThan(web - 0.02);
-      expect(apart(hole, rib.drills)).toBeGreaterThan(web - 0.02);
+      expect(apart(hole, rib.holes)).toBeGreaterThan(web - 0.02);
     });
   });
 });
@@ -102,7 +100,7 @@ describe('two cleats on a rib', () => {
       ['board: {', `cleat: { perRib: 2, length: 160, ribScrews: ${ribScrews}, downScrews: ${downScrews} }\nboard: {`],
     ]);
     const xs = partOf(made, 'rib')
-      .drills.map(({ x }) => x)
+      .holes.map(({ x }) => x)
       .sort((a, b) => a - b);
     expect(xs).toHaveLength(2 * ribScrews);
     xs.slice(1).forEach((x, i) => {

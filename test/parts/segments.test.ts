@@ -1,7 +1,8 @@
 /** A board larger than its sheets: segments that make up the whole, joints that miss what stands there. */
 import { diagnosticText } from '../../lib/diagnostic/index.js';
+import { linesUp } from '../../lib/part/index.js';
 import { describe, expect, it } from 'vitest';
-import { dense, make, type Made, outlineOf, overlapArea, partOf, ringArea, turn, unionArea } from './making.js';
+import { dense, make, type Made, overlapArea, partOf, ringArea, turn, unionArea } from './making.js';
 
 const round = () => make('table-top');
 const thirds = () => make('table-top', [[/ply5, size: 600 x 400/, 'ply5, size: 480 x 330']]);
@@ -23,7 +24,7 @@ describe.each(cases)('%s', (_, making) => {
   const made = making();
   const { design, dish } = made;
   const segments = made.parts.filter(({ kind }) => kind === 'board');
-  const rings = segments.map((segment) => dense(outlineOf(segment), true, 400));
+  const rings = segments.map((segment) => dense(segment.outline, true, 400));
 
   it('is made of segments', () => {
     expect(segments.length).toBeGreaterThan(1);
@@ -62,12 +63,12 @@ describe.each(cases)('%s', (_, making) => {
   });
 
   it('has every hole once, each well inside its segment, and no joint under a rib', () => {
-    const holes = segments.flatMap(({ drills }) => drills);
+    const holes = segments.flatMap(({ holes }) => holes);
     const screws = dish.layout.ribs.length * design.cleat.perRib * design.cleat.downScrews;
     expect(holes).toHaveLength(screws + design.board.mountingHoles);
     // the joints are the straight edges that start at the axis
     const joints = segments.map((segment) => {
-      const corners = outlineOf(segment);
+      const corners = segment.outline;
       const at = corners.findIndex(({ x, y }) => Math.hypot(x, y) < 1e-6);
       const next = corners[(at + 1) % corners.length]!;
       return Math.atan2(next.y, next.x);
@@ -91,7 +92,7 @@ describe.each(cases)('%s', (_, making) => {
 
   it('scribes nothing outside a segment', () => {
     segments.forEach((segment, i) => {
-      for (const contour of segment.contours.slice(1)) {
+      for (const contour of linesUp(segment)) {
         const points = dense(contour.vertices, contour.closed, 8);
         if (contour.closed) {
           expect(Math.abs(overlapArea(points, rings[i]!) - ringArea(points))).toBeLessThan(0.05);
@@ -112,9 +113,9 @@ describe.each(cases)('%s', (_, making) => {
   it('has a plate for every joint, its screws on both sides of it', () => {
     const plate = partOf(made, 'splice');
     expect(plate.quantity).toBe(segments.length);
-    const sides = plate.drills.map(({ y }) => y - design.board.spliceWidth / 2);
-    expect(sides.filter((y) => y > 10)).toHaveLength(plate.drills.length / 2);
-    expect(sides.filter((y) => y < -10)).toHaveLength(plate.drills.length / 2);
+    const sides = plate.holes.map(({ y }) => y - design.board.spliceWidth / 2);
+    expect(sides.filter((y) => y > 10)).toHaveLength(plate.holes.length / 2);
+    expect(sides.filter((y) => y < -10)).toHaveLength(plate.holes.length / 2);
   });
 });
 

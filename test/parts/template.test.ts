@@ -1,8 +1,9 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { nearestOnContour } from '../../lib/geometry/index.js';
-import { guideOffset, makeTemplates, type Part } from '../../lib/parts/index.js';
-import { dense, make, type Made, outlineOf, overlapArea, partOf, ringArea, unionArea } from './making.js';
+import { linesUp, type Part } from '../../lib/part/index.js';
+import { guideOffset, makeTemplates } from '../../lib/parts/index.js';
+import { dense, make, type Made, overlapArea, partOf, ringArea, unionArea } from './making.js';
 
 const templates = (made: Made): Part[] =>
   makeTemplates(made.design, made.dish, made.parts).filter(({ kind }) => kind === 'template');
@@ -13,8 +14,8 @@ describe('the rib template', () => {
   const rib = partOf(made, 'rib');
 
   it('is the rib itself for a bit with a bearing, with a tail past the inner end', () => {
-    const corners = outlineOf(template!);
-    for (const { x, y } of outlineOf(rib).slice(1))
+    const corners = template!.outline;
+    for (const { x, y } of rib.outline.slice(1))
       expect(Math.min(...corners.map((corner) => Math.hypot(corner.x - x, corner.y - y)))).toBeLessThan(1e-9);
     expect(Math.min(...corners.map(({ x }) => x))).toBe(-60);
     // the tail carries the curve on: no corner where the bearing enters the work
@@ -26,11 +27,11 @@ describe('the rib template', () => {
   });
 
   it('has its registration holes where the rib has its pilots', () => {
-    expect(template!.drills).toEqual(rib.drills);
+    expect(template!.holes).toEqual(rib.holes);
   });
 
   it('shows the feed against the bit’s turning: inward along the curve, scribed face up', () => {
-    const strokes = template!.contours.filter(({ operation }) => operation === 'scribe');
+    const strokes = linesUp(template!);
     const arrow = strokes.find(({ vertices }) => vertices.length === 2 && vertices[0]!.x !== vertices[1]!.x)!;
     expect(arrow.vertices[1]!.x).toBeLessThan(arrow.vertices[0]!.x);
     const head = strokes.find(({ vertices }) => vertices.length === 3)!;
@@ -64,11 +65,10 @@ describe('guide bushing', () => {
     ]);
     const [template] = templates(made);
     const rib = partOf(made, 'rib');
-    const ribRing = outlineOf(rib);
-    const points = dense(outlineOf(template!), true, 100);
+    const ribRing = rib.outline;
+    const points = dense(template!.outline, true, 100);
     for (const point of points) expect(nearestOnContour(ribRing, point).distance).toBeCloseTo(4.5, 5);
-    const openings = (part: Part) =>
-      part.contours.filter(({ operation }) => operation === 'opening').map(({ vertices }) => vertices);
+    const openings = (part: Part) => part.openings;
     expect(openings(template!)).toHaveLength(openings(rib).length);
     for (const opening of openings(template!)) {
       const size = Math.sqrt(-ringArea(dense(opening, true, 2000)) / Math.PI);
@@ -94,7 +94,7 @@ describe.each(['dovetail', 'finger'])('a template longer than the bed, %s joint'
   const made = make('press-house', [['bed: 900 x 600', `joint: ${joint}, bed: ${bed.width} x ${bed.height}`]]);
   const whole = templates(make('press-house'))[0]!;
   const pieces = templates(made);
-  const rings = pieces.map((piece) => dense(outlineOf(piece), true, 200));
+  const rings = pieces.map((piece) => dense(piece.outline, true, 200));
 
   it('comes in two pieces', () => {
     expect(made.problems).toEqual([]);
@@ -102,7 +102,7 @@ describe.each(['dovetail', 'finger'])('a template longer than the bed, %s joint'
   });
 
   it('goes together to the whole but for the play of the joint (polyclip-ts)', () => {
-    const wholeArea = ringArea(dense(outlineOf(whole), true, 200));
+    const wholeArea = ringArea(dense(whole.outline, true, 200));
     const gap = wholeArea - unionArea(rings);
     expect(gap).toBeGreaterThan(0);
     expect(gap).toBeLessThan(0.06 * 200);
@@ -115,18 +115,18 @@ describe.each(['dovetail', 'finger'])('a template longer than the bed, %s joint'
       Math.max(...points.map(({ x }) => x)),
     ];
     expect(box(rings[0]!)[0]).toBe(-60);
-    expect(box(rings[1]!)[1]).toBeCloseTo(box(dense(outlineOf(whole), true))[1]!, 9);
+    expect(box(rings[1]!)[1]).toBeCloseTo(box(dense(whole.outline, true))[1]!, 9);
     const shoulder = box(rings[1]!)[0]!;
-    expect(outlineOf(pieces[0]!).filter(({ x }) => Math.abs(x - shoulder) < 1e-9).length).toBeGreaterThanOrEqual(4);
+    expect(pieces[0]!.outline.filter(({ x }) => Math.abs(x - shoulder) < 1e-9).length).toBeGreaterThanOrEqual(4);
     for (const piece of pieces)
-      for (const { contour, from, to } of piece.edges.filter(({ use }) => use === 'optical')) {
-        const run = piece.contours[contour]!.vertices.slice(from, to + 2);
+      for (const { ring, from, to } of piece.edges.filter(({ role }) => role === 'optical')) {
+        const run = [piece.outline, ...piece.openings][ring]!.slice(from, to + 2);
         for (const point of dense(run, false, 50))
-          expect(nearestOnContour(outlineOf(whole), point).distance).toBeLessThan(1e-9);
+          expect(nearestOnContour(whole.outline, point).distance).toBeLessThan(1e-9);
       }
     const optical = pieces.flatMap((piece) =>
       piece.edges.flatMap(({ from, to }) => {
-        const run = outlineOf(piece).slice(from, to + 2);
+        const run = piece.outline.slice(from, to + 2);
         return run.slice(1).map((v, i) => Math.hypot(v.x - run[i]!.x, v.y - run[i]!.y));
       }),
     );
@@ -151,14 +151,12 @@ describe.each(['dovetail', 'finger'])('a template longer than the bed, %s joint'
   });
 
   it('holds the pieces together lengthwise only with a dovetail', () => {
-    const tongue = outlineOf(pieces[0]!).filter(
-      ({ x }) => x > Math.max(...outlineOf(pieces[0]!).map((v) => v.x)) - 1e-9,
-    );
+    const tongue = pieces[0]!.outline.filter(({ x }) => x > Math.max(...pieces[0]!.outline.map((v) => v.x)) - 1e-9);
     const [low, high] = [Math.min(...tongue.map(({ y }) => y)), Math.max(...tongue.map(({ y }) => y))];
     const count = tongue.length / 2;
     expect(Number.isInteger(count)).toBe(true);
     const neck = pieces[0]!.seatCorners
-      .map(({ vertex }) => outlineOf(pieces[0]!)[vertex]!)
+      .map(({ vertex }) => pieces[0]!.outline[vertex]!)
       .filter(({ x }) => x < tongue[0]!.x - 1);
     const necks = neck.map(({ y }) => y);
     if (joint === 'dovetail') {

@@ -22,6 +22,12 @@ interface Point {
   readonly y: number;
 }
 
+/** Every ring and line of a part. */
+const linesOf = ({ outline, openings, marks }: Prepared['parts'][number]) => [
+  ...[outline, ...openings].map((vertices) => ({ vertices, closed: true })),
+  ...marks.flatMap((mark) => (mark.kind === 'line' ? [mark] : [])),
+];
+
 function prepared(text: string): Prepared | null {
   const reading = readDesign(text);
   return reading.kind === 'refused' ? null : prepare(reading.design);
@@ -58,14 +64,14 @@ describe('random designs', () => {
           mm.parts.forEach((part, i) => {
             const twin = other.parts[i]!;
             compared += 1;
-            part.contours.forEach(({ vertices, closed }, k) => {
+            linesOf(part).forEach(({ vertices, closed }, k) => {
               const edges = edgesOf(vertices, closed);
-              const others = edgesOf(twin.contours[k]?.vertices ?? [], closed);
+              const others = edgesOf(linesOf(twin)[k]?.vertices ?? [], closed);
               expect(farthestFrom(edges, new EdgeSet(others), 1).most, part.id).toBeLessThan(sameLength);
               expect(farthestFrom(others, new EdgeSet(edges), 1).most, part.id).toBeLessThan(sameLength);
             });
-            part.drills.forEach(({ x, y }, k) => {
-              const hole = twin.drills[k];
+            part.holes.forEach(({ x, y }, k) => {
+              const hole = twin.holes[k];
               expect(Math.hypot(x - (hole?.x ?? NaN), y - (hole?.y ?? NaN)), part.id).toBeLessThan(sameLength);
             });
           });

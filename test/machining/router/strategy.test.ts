@@ -105,7 +105,7 @@ describe('parts that touch, at spacing 0', () => {
   it('are drawn where they lie, each with its own outline', () => {
     const hand = { kind: 'hand', web: 0 } as const;
     expect(spacingFor(hand)).toBe(0);
-    const part = { ...shopPart('plate', rectangle(0, 0, 100, 50)), drills: [] };
+    const part = shopPart('plate', rectangle(0, 0, 100, 50));
     const placed = [0, 100].map((x, i) => ({ part: 'plate', copy: i + 1, x, y: 0, rotationDeg: 0, mirrored: false }));
     const sheets = machine([{ stock: 'ply', width: 200, height: 50, margin: 0, placed }], [part], hand, {
       compensated: false,
