@@ -3,6 +3,7 @@ import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { dense, make, type Made, overlapArea, partOf, turn } from './making.js';
 import type { Point } from '../../lib/geometry/index.js';
+import { linesUp } from '../../lib/part/index.js';
 
 const rect = (x1: number, y1: number, x2: number, y2: number): Point[] => [
   { x: x1, y: y1 },
@@ -72,9 +73,8 @@ describe.each(cases)('the board of %s', (_, making) => {
       };
       const scribed = made.parts
         .filter(({ kind }) => kind === 'board')
-        .flatMap(({ contours }) => contours)
-        .filter(({ operation, closed }) => operation === 'scribe' && closed)
-        .map(({ vertices }) => dense(vertices, true));
+        .flatMap(linesUp)
+        .flatMap(({ closed, vertices }) => (closed ? [dense(vertices, true)] : []));
       const [first] = cleats;
       const own = scribed.filter((ring) => overlapArea(ring, first!) > 0.9 * design.cleat.length * design.cleat.width);
       expect(own).toHaveLength(1);
