@@ -89,7 +89,7 @@ describe('the file', () => {
     expect(Buffer.compare(first, await writePrint(rib, options))).toBe(0);
     const document = await PDFDocument.load(first, { updateMetadata: false });
     expect(document.getCreationDate()?.getTime()).toBe(0);
-    expect(document.getTitle()).toBe('hub');
+    expect(document.getTitle()).toBe('rib');
   });
 
   it('asks the printer to leave the size alone', async () => {
