@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { transformSync } from 'esbuild';
 import { expect, it } from 'vitest';
-import { fixtureText } from './helpers/fixtures.js';
+import { smallDish } from './faults/small-dish.js';
 
 const root = new URL('..', import.meta.url);
 const readme = readFileSync(new URL('README.md', root), 'utf8');
@@ -13,7 +13,10 @@ const { exports: entries } = JSON.parse(readFileSync(new URL('package.json', roo
 };
 const examples = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code = '']) => code);
 const entriesIn = (code: string) => [...code.matchAll(/from '(dishwright[/\w]*)'/g)].map(([, name = '']) => name);
-const given = `const text = ${JSON.stringify(fixtureText('table-top'))};\nlet svg;\n`;
+const givenTo = (code: string) => {
+  const extra = code.includes('makerExtra') ? 'extra: [{ file: plate, material: ply, quantity: 2 }]\n' : '';
+  return `const text = ${JSON.stringify(smallDish('Small', extra))};\nlet svg;\n`;
+};
 
 it('has an example for each entry of the package', () => {
   const shown = new Set(examples.flatMap(entriesIn));
@@ -28,12 +31,13 @@ it.each(examples.map((code) => ({ code, entry: entriesIn(code).at(-1) })))(
     const folder = mkdtempSync(fileURLToPath(new URL('dist/example-', root)));
     try {
       const file = join(folder, 'example.mjs');
-      writeFileSync(file, given + transformSync(code, { loader: 'ts' }).code);
+      writeFileSync(file, `${givenTo(code)}${transformSync(code, { loader: 'ts' }).code};if (svg) console.log(svg);`);
       const { status, stdout, stderr } = spawnSync(process.execPath, [file], { encoding: 'utf8' });
       expect(stderr).toBe('');
       expect(status).toBe(0);
       const said = [...code.matchAll(/console\.log\(.*\); \/\/ .*?((?:\d+|true|false)(?: (?:\d+|true|false))?)$/gm)];
       for (const [, values = ''] of said) expect(stdout).toContain(values);
+      if (code.includes('svg =')) expect(stdout).toMatch(/^<svg/);
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }

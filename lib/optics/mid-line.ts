@@ -19,12 +19,21 @@ export interface MidLine {
   readonly tanSlope: Float64Array;
 }
 
+/** A forecast traces one dish some forty times over. */
+const made = new WeakMap<DishShape, MidLine>();
+
 /**
  * Tables of the lit part of a panel's mid-line. It ends where the ribs do, and begins where they do, or where the seam
- * has narrowed the panel to nothing.
+ * has narrowed the panel to nothing. Made once for each dish.
  * @throws RangeError when nothing of the panel is left
  */
 export function midLine(shape: DishShape): MidLine {
+  const line = made.get(shape) ?? tabulated(shape);
+  made.set(shape, line);
+  return line;
+}
+
+function tabulated(shape: DishShape): MidLine {
   const lit = litRange(shape);
   const widthSlope = Math.tan(shape.layout.halfAngle);
   const widthTaken = shape.seamGap / 2 / Math.cos(shape.layout.halfAngle) - shape.layout.halfPitch;

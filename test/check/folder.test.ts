@@ -3,11 +3,10 @@ import { createHash } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkIntegrity } from '../../lib/check/integrity.js';
 import { checkRecord } from '../../lib/check/record.js';
-import { buildJob, type FolderFiles, proveFolder } from '../../lib/index.js';
-import { fixture } from '../helpers/fixtures.js';
-import { shelfNester } from '../helpers/shelf-nester.js';
+import { type FolderFiles, proveFolder } from '../../lib/index.js';
+import { jobOf } from '../helpers/fixtures.js';
 
-type Files = Map<string, string | Uint8Array>;
+type Files = ReadonlyMap<string, string | Uint8Array>;
 
 const messagesOf = (files: FolderFiles): string[] =>
   [...checkRecord(String(files.get('job.json'))), ...checkIntegrity(files)].map(({ message }) => message);
@@ -18,7 +17,7 @@ const sha256 = (content: string | Uint8Array): string => createHash('sha256').up
 describe('a written folder', () => {
   let written: Files;
   beforeAll(async () => {
-    written = (await buildJob(fixture('press-house'), new Map(), shelfNester)).files;
+    written = (await jobOf('press-house')).files;
   });
 
   const changed = (name: string, change: (text: string) => string): Files => {

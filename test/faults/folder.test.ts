@@ -14,45 +14,47 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkRoom, claimFolder } from '../../cli/claim.js';
 import { writeFolder } from '../../cli/folder.js';
-import { commandPath, dishwright, workshop } from '../helpers/command.js';
+import { commandPath, dishwright, inProcess, workshop } from '../helpers/command.js';
 import { smallDish } from './small-dish.js';
 
 const place = workshop({ 'small.yaml': smallDish('Small') });
-const cut = (...flags: string[]) => dishwright(place.folder, ['cut', 'small.yaml', ...flags]);
+const cut = (...flags: string[]) => inProcess(place.folder, ['cut', 'small.yaml', ...flags]);
+/** The same in a process of its own. */
+const cutApart = (...flags: string[]) => dishwright(place.folder, ['cut', 'small.yaml', ...flags]);
 
 afterAll(() => {
   place.clear();
 });
 
 describe('cut', () => {
-  it('follows no link in place of its folder', () => {
+  it('follows no link in place of its folder', async () => {
     const elsewhere = join(place.folder, 'elsewhere');
     mkdirSync(elsewhere);
     symlinkSync(elsewhere, join(place.folder, 'link'));
-    const ran = cut('-o', 'link', '--force');
+    const ran = await cut('-o', 'link', '--force');
     expect(ran.code).toBe(3);
     expect(ran.err).toContain('is a link');
     expect(readdirSync(elsewhere)).toEqual([]);
   });
 
-  it('takes a link in its folder for somebody else’s file, and does not write through it', () => {
+  it('takes a link in its folder for somebody else’s file, and does not write through it', async () => {
     mkdirSync(join(place.folder, 'linked'));
     writeFileSync(join(place.folder, 'precious'), 'precious');
     symlinkSync(join(place.folder, 'precious'), join(place.folder, 'linked', 'job.json'));
-    const ran = cut('-o', 'linked', '--force');
+    const ran = await cut('-o', 'linked', '--force');
     expect(ran.code).toBe(3);
     expect(readFileSync(join(place.folder, 'precious'), 'utf8')).toBe('precious');
   });
 
   it.each([['../outside'], [join(place.folder, 'beside', 'outside')], ['..\\outside']])(
     'keeps a material called %s within its folder',
-    (name) => {
+    async (name) => {
       const text = smallDish('Small')
         .replaceAll('ply:', `"${name.replaceAll('\\', '\\\\')}":`)
         .replaceAll('material: ply', `material: "${name.replaceAll('\\', '\\\\')}"`);
       writeFileSync(join(place.folder, 'hostile.yaml'), text);
       const before = readdirSync(place.folder).sort();
-      const ran = dishwright(place.folder, ['cut', 'hostile.yaml', '-o', 'hostile', '--force']);
+      const ran = await inProcess(place.folder, ['cut', 'hostile.yaml', '-o', 'hostile', '--force']);
       expect(
         readdirSync(place.folder)
           .sort()
@@ -67,7 +69,7 @@ describe('cut', () => {
     },
   );
 
-  it('writes text of a design into no file as code', () => {
+  it('writes text of a design into no file as code', async () => {
     const nasty = `"=HYPERLINK(1)</title><script>alert(1)</script>'&"`;
     writeFileSync(
       join(place.folder, 'nasty.yaml'),
@@ -76,7 +78,7 @@ describe('cut', () => {
         `thickness: 6, description: "=cmd|'/C x'!A1<script>" }`,
       ),
     );
-    const ran = dishwright(place.folder, ['cut', 'nasty.yaml', '-o', 'nasty', '--force']);
+    const ran = await inProcess(place.folder, ['cut', 'nasty.yaml', '-o', 'nasty', '--force']);
     expect(ran.code, ran.err).toBe(0);
     const files = readdirSync(join(place.folder, 'nasty'), { recursive: true, withFileTypes: true }).filter((entry) =>
       entry.isFile(),
@@ -131,19 +133,19 @@ describe('an output folder that cannot be written', () => {
   );
   const cutHopeless = (target: string) => {
     writeFileSync(join(place.folder, 'hopeless.yaml'), hopeless);
-    return dishwright(place.folder, ['cut', 'hopeless.yaml', '-o', target]);
+    return inProcess(place.folder, ['cut', 'hopeless.yaml', '-o', target]);
   };
 
-  it('is found before the parts are nested', () => {
-    expect(cutHopeless('fine').code).toBe(1);
-    const ran = cutHopeless('/proc/dishwright/out');
+  it('is found before the parts are nested', async () => {
+    expect((await cutHopeless('fine')).code).toBe(1);
+    const ran = await cutHopeless('/proc/dishwright/out');
     expect(ran.code).toBe(3);
     expect(ran.err).toContain('[cannot-write]');
-    expect(cutHopeless('small.yaml/out').err).toContain('a part of the path is a file');
+    expect((await cutHopeless('small.yaml/out')).err).toContain('a part of the path is a file');
   });
 
-  it('leaves no empty folders on the way to it', () => {
-    expect(cutHopeless('new/deep/out').code).toBe(1);
+  it('leaves no empty folders on the way to it', async () => {
+    expect((await cutHopeless('new/deep/out')).code).toBe(1);
     expect(existsSync(join(place.folder, 'new'))).toBe(false);
   });
 
@@ -156,24 +158,24 @@ describe('an output folder that cannot be written', () => {
 describe('two runs into one folder', () => {
   const locks = () => readdirSync(place.folder).filter((name) => name.includes('.lock-'));
 
-  it('are one too many: the second is refused and says which the first is', () => {
+  it('are one too many: the second is refused and says which the first is', async () => {
     const claim = claimFolder(join(place.folder, 'shared'), false);
     try {
-      const ran = cut('-o', 'shared');
+      const ran = cutApart('-o', 'shared');
       expect(ran.code).toBe(3);
       expect(ran.err).toContain(`another run (process ${process.pid}) is writing shared`);
       expect(locks()).toHaveLength(1);
     } finally {
       claim.release();
     }
-    expect(cut('-o', 'shared').code).toBe(0);
+    expect((await cut('-o', 'shared')).code).toBe(0);
     expect(locks()).toEqual([]);
   });
 
-  it('are none where the first was killed: its lock is removed', () => {
+  it('are none where the first was killed: its lock is removed', async () => {
     const dead = spawnSync(process.execPath, ['-e', '0']).pid;
     writeFileSync(join(place.folder, `.crashed.lock-${dead}-00000000`), '');
-    expect(cut('-o', 'crashed').code).toBe(0);
+    expect((await cut('-o', 'crashed')).code).toBe(0);
     expect(locks()).toEqual([]);
   });
 
@@ -181,7 +183,7 @@ describe('two runs into one folder', () => {
     const lock = join(place.folder, `.reused.lock-${process.pid}-00000000`);
     writeFileSync(lock, '');
     utimesSync(lock, new Date(0), new Date(0));
-    expect(cut('-o', 'reused').code).toBe(0);
+    expect(cutApart('-o', 'reused').code).toBe(0);
     expect(locks()).toEqual([]);
   });
 });
@@ -206,10 +208,10 @@ describe.runIf(mounts)('cut on a full disk', () => {
     if (mounted) execFileSync('umount', [disk]);
   });
 
-  it('says so and leaves what was there', ({ skip }) => {
+  it('says so and leaves what was there', async ({ skip }) => {
     if (!mounted) skip('no rights to mount a disk');
     writeFileSync(join(disk, 'mine.txt'), 'mine');
-    const ran = cut('-o', 'disk/out');
+    const ran = await cut('-o', 'disk/out');
     expect(ran.code, ran.err).toBe(3);
     expect(ran.err).toMatch(/full|space/);
     expect(readdirSync(disk)).toEqual(['mine.txt']);

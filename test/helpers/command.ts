@@ -23,6 +23,8 @@ export function dishwright(folder: string, args: readonly string[], env: NodeJS.
     encoding: 'utf8',
     env: { ...process.env, ...env },
     maxBuffer: 256 * 1024 * 1024,
+    // only to end what would never end
+    timeout: 600_000,
   });
   return { code: done.status, out: done.stdout, err: done.stderr };
 }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { type Design, readDesign } from '../../lib/design/index.js';
 import { buildJob } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
+import { byDay } from './seeds.js';
 
 export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch'] as const;
 export type FixtureName = (typeof fixtureNames)[number];
@@ -24,9 +25,14 @@ export function fixture(name: FixtureName): Design {
 
 const jobs = new Map<FixtureName, Promise<Job>>();
 
-/** A fixture cut as it stands: once in each process, for all test files that run in it. Nothing may change it. */
+/**
+ * A fixture cut as it stands, by day with a nest of little effort: once in each process, for all test files that run in
+ * it. Nothing may change it.
+ */
 export function jobOf(name: FixtureName): Promise<Job> {
-  const made = jobs.get(name) ?? buildJob(fixture(name));
+  const design = fixture(name);
+  const { effort } = design.nest;
+  const made = jobs.get(name) ?? buildJob({ ...design, nest: { ...design.nest, effort: byDay(0.05, effort) } });
   jobs.set(name, made);
   return made;
 }

@@ -8,6 +8,7 @@ import { readJob, type Job as Record } from '../../lib/check/job-reader.js';
 import { plainDxf, plainSvg } from './plain-files.js';
 import { randomDesign } from './random-design.js';
 import { randomNester } from './random-nester.js';
+import { byDay } from './seeds.js';
 
 /** The text files of a job. */
 export function textsOf(job: Job): Map<string, string> {
@@ -20,9 +21,10 @@ export type Made =
   | { readonly kind: 'made'; readonly seed: number; readonly files: Map<string, string> }
   | { readonly kind: 'refused'; readonly seed: number; readonly messages: readonly string[] };
 
-/** The files of the random design of a seed, or why it cannot be built. */
+/** The files of the random design of a seed, or why it cannot be built. By day without a receiver: no light is traced. */
 export async function makeRandom(seed: number): Promise<Made> {
-  const reading = readDesign(randomDesign(seed).text);
+  const { text } = randomDesign(seed);
+  const reading = readDesign(byDay(text.replace(/^receiver:.*\n/m, ''), text));
   if (reading.kind === 'refused')
     return { kind: 'refused', seed, messages: reading.problems.map(({ message }) => message) };
   const job = await buildJob(reading.design, new Map(), randomNester(seed));

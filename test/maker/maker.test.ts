@@ -4,7 +4,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import makerjs from 'makerjs';
-import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import {
   bounds,
@@ -16,7 +15,6 @@ import {
   pointOnEdge,
 } from '../../lib/geometry/index.js';
 import { nearestOnContour, rectangle, signedArea } from '../../lib/geometry/index.js';
-import { buildJob, readDesign } from '../../lib/index.js';
 import { makerExtra, partModel, sheetModel } from '../../lib/maker/index.js';
 import { throughHole } from '../../lib/part/index.js';
 import { type ExtraSource, readExtras } from '../../lib/parts/index.js';
@@ -24,7 +22,6 @@ import { holds } from '../helpers/seeds.js';
 import { samplePart, sampleSheet } from '../helpers/drawings.js';
 import { plainPart } from '../helpers/plain-part.js';
 import { designOf, fixtureText } from '../helpers/fixtures.js';
-import { randomNester } from '../helpers/random-nester.js';
 
 const design = designOf(
   fixtureText('table-top').replace(/\nprocess:/, '\nextra: [{ file: model, material: ply5, quantity: 1 }]\nprocess:'),
@@ -149,24 +146,6 @@ describe('a Maker model as an extra', () => {
     expect(parts).toEqual([]);
     expect(problems.map((problem) => problem.code)).toContain(code);
   });
-});
-
-it('the example in the README runs', async () => {
-  const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
-  const example = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code]) => code ?? '');
-  const found = example.find((code) => code.includes('dishwright/maker')) ?? '';
-  const body = ts.transpile(found.replace(/^import .*$/gm, ''), { target: ts.ScriptTarget.ES2022 });
-  const text = fixtureText('table-top').replace(
-    /\nprocess:/,
-    '\nextra: [{ file: plate, material: ply5, quantity: 2 }]\nprocess:',
-  );
-  const names = { makerjs, readDesign, makerExtra, partModel, text };
-  const quick: typeof buildJob = (one, extras) => buildJob(one, extras, randomNester(1));
-  const AsyncFunction = Object.getPrototypeOf(async () => {}) as { constructor: FunctionConstructor };
-  const run = new AsyncFunction.constructor('buildJob', ...Object.keys(names), `let svg; ${body}; return svg;`) as (
-    ...values: unknown[]
-  ) => Promise<string>;
-  expect(await run(quick, ...Object.values(names))).toMatch(/^<svg/);
 });
 
 it('is the only use of makerjs: no command loads it', () => {

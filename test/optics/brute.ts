@@ -40,12 +40,13 @@ export function bruteRays(
     const u = lit.from + ((i + 0.5) * (lit.to - lit.from)) / along;
     const half = facetAt(shape, u).halfWidth;
     const slope = (z(u + 0.01) - z(u - 0.01)) / 0.02;
+    const heightHere = z(u);
     for (let j = 0; j < across; j++) {
       const w = -half + ((j + 0.5) * 2 * half) / across;
       for (let panel = 0; panel < shape.layout.ribs.length; panel++) {
         const angle = panel * 2 * shape.layout.halfAngle;
         const [c, s] = [Math.cos(angle), Math.sin(angle)];
-        const point: Vector = [u * c - w * s, u * s + w * c, z(u)];
+        const point: Vector = [u * c - w * s, u * s + w * c, heightHere];
         const radial: Vector = [c, s, slope];
         const chord: Vector = [-s, c, 0];
         const n = cross(radial, chord);

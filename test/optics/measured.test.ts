@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Forecast, forecast, type OpticsInput } from '../../lib/optics/index.js';
+import type { DishShape } from '../../lib/dish/index.js';
 import { bestHeight } from '../../lib/optics/best-plane.js';
 import { setUp } from '../../lib/optics/set-up.js';
 import { trace } from '../../lib/optics/trace.js';
@@ -56,20 +57,25 @@ const cases = JSON.parse(
   readFileSync(new URL('../../fixtures/measured/dishes.json', import.meta.url), 'utf8'),
 ) as readonly Case[];
 
-function inputFor(settings: Settings): OpticsInput {
-  const { apertureRadius, focalLength, ribs, innerRadius = 1, mass, heatCapacity = 4186 } = settings;
+const shapes = new Map<string, DishShape>();
+
+/** The dish, made once for settings that differ in what it is not about. */
+function dishFor({ apertureRadius, focalLength, ribs, innerRadius = 1 }: Settings): DishShape {
   const shape = { apertureRadius, focalLength, innerRadius };
+  const key = JSON.stringify({ ...shape, ribs });
+  const built =
+    shapes.get(key) ??
+    (ribs === 'smooth'
+      ? smoothDish(shape)
+      : dishOf({ ...shape, ribCount: ribs, figure: 'rib', seamGap: 0, facingThickness: 1 }));
+  shapes.set(key, built);
+  return built;
+}
+
+function inputFor(settings: Settings): OpticsInput {
+  const { mass, heatCapacity = 4186 } = settings;
   return inputOf({
-    dish:
-      ribs === 'smooth'
-        ? smoothDish(shape)
-        : dishOf({
-            ...shape,
-            ribCount: ribs,
-            figure: 'rib',
-            seamGap: 0,
-            facingThickness: 1,
-          }),
+    dish: dishFor(settings),
     reflector: { reflectance: settings.reflectance },
     receiver: {
       diameter: settings.diameter,

@@ -12,6 +12,7 @@ import { designOf, fixtureText } from '../helpers/fixtures.js';
 import { spreadText } from '../helpers/other-dishes.js';
 import { bruteRays, caughtShare } from './brute.js';
 import { dishOf, perfect } from './dishes.js';
+import { byDay } from '../helpers/seeds.js';
 
 const even = spread({ height: 550, radius: 85, apertureRadius: 750 });
 const dishes = [
@@ -51,7 +52,7 @@ describe('a spread dish', () => {
     // a point sun, no seams: a panel's image is the panel narrowed to k = a/R along its mid-line, so it is 1/k suns
     // bright; of N images turned about the axis, N·atan(tan(π/N)/k)/π cover a place within radius a on average
     const shape = dishOf({ profile: even, seamGap: 0 });
-    const rays = trace(perfect(shape, { rays: 2 ** 20 }));
+    const rays = trace(perfect(shape, { rays: byDay(2 ** 18, 2 ** 20) }));
     const k = 85 / 750;
     const expected = (24 * Math.atan(Math.tan(Math.PI / 24) / k)) / Math.PI / k;
     const squared = squaredRadii(rays, 550);
@@ -83,7 +84,7 @@ describe('a spread dish', () => {
     const cell = 7;
     const half = 20.5 * cell;
     const area = 1;
-    const rays = trace(perfect(shape, { rays: 2 ** 20 }));
+    const rays = trace(perfect(shape, { rays: byDay(2 ** 18, 2 ** 20) }));
     const map = fluxMap(rays, height, half, area, 12, true);
     const hits = bruteRays(shape, [0, 0, 1], height, 0, 400, 80);
     const counts = new Map<string, number>();

@@ -50,16 +50,6 @@ describe('the demo', () => {
     expect(verify(textsOf(job)).faults).toEqual([]);
   });
 
-  it('is found at fault when a router file is changed or missing', () => {
-    const texts = textsOf(job);
-    const name = [...texts.keys()].find((one) => one.endsWith('.ngc'))!;
-    const text = texts.get(name)!;
-    for (const changed of [text.replace(/S\d+ M3/g, ''), text.replace(/^G1 /gm, 'G0 '), text.slice(0, text.length / 2)])
-      expect(verify(new Map([...texts, [name, changed]])).faults.map(({ code }) => code)).toContain('router');
-    texts.delete(name);
-    expect(verify(texts).faults.map(({ code }) => code)).toContain('missing-file');
-  });
-
   it('travels at least a quarter less than from part to nearest part', () => {
     let planned = 0;
     let nearest = 0;
@@ -83,14 +73,28 @@ describe('the demo', () => {
 });
 
 describe.each(['table-top', 'hand-cut-inch'] as const)('%s, cut by a router instead', (name) => {
+  let texts: Map<string, string>;
+
   it('proves', async () => {
     const text = fixtureText(name).replace(
       /^process:.*$/m,
       'process: { kind: router, toolDiameter: 1/8 in, drillBits: [1.5 mm, 2 mm, 2.5 mm, 3 mm, 5/32 in, 4 mm] }',
     );
-    const job = await buildJob(quick(designOf(text)));
+    // without a receiver no light is traced
+    const job = await buildJob(quick(designOf(text.replace(/^receiver:.*\n(?:load:.*\n)?/m, ''))));
     expect(job.problems.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([]);
-    expect([...job.files.keys()].filter((one) => one.endsWith('.ngc')).length).toBeGreaterThan(0);
-    expect(verify(textsOf(job)).faults.map(({ message }) => message)).toEqual([]);
+    texts = textsOf(job);
+    expect([...texts.keys()].filter((one) => one.endsWith('.ngc')).length).toBeGreaterThan(0);
+    expect(verify(texts).faults.map(({ message }) => message)).toEqual([]);
+  });
+
+  it.runIf(name === 'table-top')('is found at fault when a router file is changed or missing', () => {
+    const file = [...texts.keys()].find((one) => one.endsWith('.ngc'))!;
+    const text = texts.get(file)!;
+    for (const changed of [text.replace(/S\d+ M3/g, ''), text.replace(/^G1 /gm, 'G0 '), text.slice(0, text.length / 2)])
+      expect(verify(new Map([...texts, [file, changed]])).faults.map(({ code }) => code)).toContain('router');
+    const without = new Map(texts);
+    without.delete(file);
+    expect(verify(without).faults.map(({ code }) => code)).toContain('missing-file');
   });
 });
