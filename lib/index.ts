@@ -29,6 +29,7 @@ export { type Figure, keyFigures } from './figures.js';
 export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 export { cautions, cautionsShort } from './output/cautions.js';
 export { operationKey } from './output/key.js';
+export { recordJsonSchema, recordPage } from './output/record-page.js';
 export type { Part } from './part/index.js';
 export type { ExtraSource } from './parts/index.js';
 export { buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';

@@ -1,5 +1,13 @@
 import type { CommandModule } from 'yargs';
-import { explainKey, keyEntries, type KeyEntry, referencePage, schemaText } from '../../lib/index.js';
+import {
+  explainKey,
+  keyEntries,
+  type KeyEntry,
+  recordJsonSchema,
+  recordPage,
+  referencePage,
+  schemaText,
+} from '../../lib/index.js';
 import { columns, print, printJson } from '../console.js';
 import { exitCode, stop } from '../exit.js';
 import { keyLines } from '../explain.js';
@@ -10,6 +18,7 @@ interface ExplainArguments {
   readonly key: string | undefined;
   readonly schema: boolean;
   readonly page: boolean;
+  readonly record: boolean;
   readonly json: boolean;
 }
 
@@ -43,12 +52,19 @@ export const explainCommand: CommandModule<object, ExplainArguments> = {
       .positional('key', { type: 'string', describe: 'the key, such as dish.aperture or kerf; a list without it' })
       .option('schema', { type: 'boolean', default: false, describe: 'print the JSON Schema of the design file' })
       .option('page', { type: 'boolean', default: false, describe: 'print the reference page of all keys' })
+      .option('record', {
+        type: 'boolean',
+        default: false,
+        describe: 'with --schema or --page: of job.json instead of the design file',
+      })
       .options(jsonFlag)
       .example('$0 explain dish.figure', 'meaning, default and its reason')
       .example('$0 explain cleat', 'a section with all its keys')
       .example('$0 explain --schema > dishwright.schema.json', 'the schema that editors read'),
-  handler: ({ key, schema, page, json }) => {
-    if (schema) print(schemaText().trimEnd());
+  handler: ({ key, schema, page, record, json }) => {
+    if (record && !schema) print(recordPage().trimEnd());
+    else if (record) printJson(recordJsonSchema());
+    else if (schema) print(schemaText().trimEnd());
     else if (page) print(referencePage().trimEnd());
     else if (key !== undefined) printKeys(key, json);
     else if (json) printJson(keyEntries());

@@ -19,17 +19,12 @@ export { type Cell, writeCsv } from './csv.js';
 export { writeCutList } from './cut-list.js';
 export { type MarkingTable, type MarkingToWrite, markingTable, writeMarkingOut } from './marking-table.js';
 export {
-  type JobContour,
-  type JobDrill,
-  type JobExtra,
-  type JobOffcut,
-  type JobLabel,
-  type JobPart,
-  type JobPlacement,
-  type JobProcess,
   type JobRecord,
-  type JobSheet,
   listFiles,
+  type RecordedFile,
+  type RecordedPart,
+  type RecordedProcess,
+  type RecordedSheet,
   recordPart,
   sealJob,
   writeJob,

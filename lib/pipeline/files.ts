@@ -6,7 +6,7 @@ import type { Process } from '../machining/index.js';
 import {
   drawPart,
   drawSheet,
-  type JobProcess,
+  type RecordedProcess,
   type JobRecord,
   type PrintOptions,
   listFiles,
@@ -25,7 +25,7 @@ import type { Files, Job, JobSheet } from './types.js';
 /** Version of the program, written into its records. */
 export const version = '0.1.0';
 
-function recordProcess(process: Process): JobProcess {
+function recordProcess(process: Process): RecordedProcess {
   switch (process.kind) {
     case 'router':
       return { kind: 'router', toolDiameter: process.toolDiameter, compensated: true };
@@ -36,7 +36,7 @@ function recordProcess(process: Process): JobProcess {
   }
 }
 
-const same = (a: JobProcess, b: JobProcess): boolean => JSON.stringify(a) === JSON.stringify(b);
+const same = (a: RecordedProcess, b: RecordedProcess): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /** DXF and SVG of a sheet. */
 function drawingFiles(sheet: JobSheet, design: Design): [string, string][] {
@@ -80,7 +80,7 @@ export async function aidFiles(design: Design, aids: readonly Part[], sheets: re
 function jobRecord(job: Job, files: Files): string {
   const { design, dish, parts, aids, sheets } = job;
   const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
-  const mainRecord: JobProcess = main ? recordProcess(main.process) : { kind: 'hand', compensated: false };
+  const mainRecord: RecordedProcess = main ? recordProcess(main.process) : { kind: 'hand', compensated: false };
   const all = [...sheets, ...job.aidSheets];
   const record: JobRecord = {
     version,

@@ -4,7 +4,7 @@ import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnosticText } from '../diagnostic/index.js';
 import { planRouter } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
-import { type JobSheet as RecordedSheet, writeNgc } from '../output/index.js';
+import { type RecordedSheet, writeNgc } from '../output/index.js';
 import { routerProblems } from './problems.js';
 import type { JobSheet, Prepared, Route } from './types.js';
 

@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { keyLines, wrapped } from '../../cli/explain.js';
-import { designJsonSchema, keyEntries, referencePage } from '../../lib/index.js';
+import { designJsonSchema, keyEntries, recordJsonSchema, recordPage, referencePage } from '../../lib/index.js';
 import { dishwright, inProcess, workshop } from '../helpers/command.js';
 
 const shop = workshop();
@@ -40,6 +40,9 @@ describe('explaining a key', () => {
     expect((await inProcess(folder, ['explain'])).out).toContain('dish.focalLength');
     expect((await inProcess(folder, ['explain', '--page'])).out).toBe(referencePage());
     expect(JSON.parse((await inProcess(folder, ['explain', '--schema'])).out)).toEqual(designJsonSchema());
+    expect((await inProcess(folder, ['explain', '--record'])).out).toBe(recordPage());
+    const record = (await inProcess(folder, ['explain', '--record', '--schema'])).out;
+    expect(JSON.parse(record)).toEqual(recordJsonSchema());
     const found = JSON.parse((await inProcess(folder, ['explain', 'kerf', '--json'])).out) as { path: string }[];
     expect(found.map(({ path }) => path)).toEqual(['process.kerf', 'template.kerf']);
   });

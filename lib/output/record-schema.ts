@@ -1,0 +1,181 @@
+/**
+ * The form of `job.json`, once: the writer's types are read off it, tests hold written records against it, and it is
+ * published as a JSON Schema. `lib/check` reads records by a schema of its own.
+ */
+import * as z from 'zod';
+
+const closed = <Shape extends z.core.$ZodLooseShape>(shape: Shape) => z.strictObject(shape).readonly();
+const listOf = <Item extends z.ZodType>(item: Item) => z.array(item).readonly();
+
+const length = (about: string) => z.number().describe(`${about}, mm`);
+const size = (about: string) => z.number().min(0).describe(`${about}, mm`);
+const count = (about: string, min: number) => z.number().int().min(min).describe(about);
+const text = (about: string) => z.string().describe(about);
+const hash = (about: string) =>
+  z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .describe(`${about}: SHA-256 (FIPS 180-4), hexadecimal`);
+
+function partSchema() {
+  const vertex = z
+    .tuple([
+      length('x'),
+      length('y'),
+      z
+        .number()
+        .describe('bulge of the edge that starts here: 0 straight, tan(sweep/4) of an arc, positive anticlockwise'),
+    ])
+    .readonly();
+  const contour = closed({
+    operation: z.enum(['outline', 'opening', 'scribe']).describe('what is done along it'),
+    closed: z.literal(false).optional().describe('present, and false, on an open scribe; all else is a closed ring'),
+    vertices: listOf(vertex).describe('true, finished size; outlines run anticlockwise, openings clockwise'),
+  });
+  const drill = closed({
+    x: length('centre'),
+    y: length('centre'),
+    diameter: size('finished diameter'),
+    depth: z.union([z.number(), z.literal('through')]).describe('depth from the face that is up, mm, or right through'),
+    countersink: size('head diameter of a 90 degree countersink on the face that is up').optional(),
+  });
+  const label = closed({
+    text: text('lettering; `{n}` stands for the number of the copy'),
+    x: length('lower left corner of the first letter'),
+    y: length('lower left corner of the first letter'),
+    height: size('capital height'),
+    angleDeg: z.number().describe('direction of the line, degrees anticlockwise from x'),
+  });
+  return closed({
+    id: text('name in the files: `rib`, `board-2`'),
+    name: text('name for a person'),
+    material: text('key of the design’s `materials`'),
+    thickness: size('thickness'),
+    quantity: count('number of copies', 0),
+    contours: listOf(contour).describe('the outline first, then openings, then scribed lines, in the part’s own axes'),
+    drills: listOf(drill).describe('holes'),
+    labels: listOf(label).describe('lettering of every copy but the mirrored ones, where it would be mirror writing'),
+  });
+}
+
+function processSchema() {
+  const compensated = z.boolean().describe('whether files hold paths of the tool’s centre instead of finished edges');
+  const kind = <Kind extends string>(name: Kind) => z.literal(name).describe('what cuts');
+  return z.discriminatedUnion('kind', [
+    closed({ kind: kind('router'), toolDiameter: size('diameter of the end mill'), compensated }),
+    closed({ kind: kind('laser'), kerf: size('width that the beam takes away'), compensated }),
+    closed({ kind: kind('hand'), compensated }),
+  ]);
+}
+
+function routerSchema() {
+  const tool = closed({
+    number: count('number in the machine’s tool table', 0),
+    kind: z.enum(['mill', 'drill', 'v']).describe('end mill, drill bit or 90 degree V-bit'),
+    diameter: size('diameter'),
+    flutes: count('cutting edges', 1),
+    cuttingDepth: size('longest depth that it may cut'),
+    spindle: z.number().describe('rev/min'),
+    passDepth: size('deepest bite of one pass or peck'),
+  });
+  const holding = closed({
+    part: text('part'),
+    copy: count('copy', 1),
+    tabs: count('tabs on its edges; 0 for an onion skin', 0),
+    onionSkin: z.boolean().describe('whether an onion skin holds it'),
+  });
+  const corner = closed({ x: length('corner'), y: length('corner') });
+  const limits = closed({
+    tools: listOf(tool).describe('tools in use'),
+    thickness: size('thickness of the sheet'),
+    overcut: size('depth that cuts go below the sheet'),
+    finishing: size('material left for the last pass'),
+    markDepth: size('depth of marks'),
+    tabWidth: size('width of tabs'),
+    tabHeight: size('height of tabs'),
+    onionSkin: size('thickness of onion skins'),
+    minSpindle: z.number().describe('slowest spindle, rev/min'),
+    maxSpindle: z.number().describe('fastest spindle, rev/min'),
+    maxFeed: z.number().describe('fastest feed, mm/min'),
+    holding: listOf(holding).describe('how each part is held until the sheet is done'),
+    keepOuts: listOf(listOf(corner)).describe('places that no cut may enter'),
+  });
+  return closed({
+    files: listOf(z.string()).describe('names of the tool-path files, in the order of running'),
+    limits: limits.describe('what the files keep to'),
+    cuttingSeconds: z.number().describe('time without tool changes, s'),
+    travelLength: length('level travel between cuts'),
+    toolWear: listOf(closed({ tool: count('tool', 0), length: length('what it cuts') })).describe(
+      'length that each tool cuts',
+    ),
+  });
+}
+
+function sheetSchema() {
+  const placement = closed({
+    part: text('`id` of the part'),
+    copy: count('number among the part’s copies', 1),
+    x: length('move, after the turn'),
+    y: length('move, after the turn'),
+    rotationDeg: z.number().describe('turn about the part’s origin, degrees anticlockwise'),
+    mirrored: z.boolean().describe('whether the back is up: x to -x, before the turn'),
+  });
+  return closed({
+    file: text('path of its drawings in the folder, without the ending'),
+    stock: text('key of the design’s `stock`'),
+    width: size('width of the sheet; of a roll, the length used'),
+    height: size('height of the sheet'),
+    margin: size('distance that parts keep from the edge'),
+    placed: listOf(placement).describe('parts on the sheet'),
+    process: processSchema().optional().describe('present where the sheet is cut otherwise than the job'),
+    router: routerSchema().optional().describe('present where the sheet has tool-path files'),
+  });
+}
+
+/** The schema of the record. */
+export function recordSchema() {
+  const place = closed({
+    path: listOf(z.union([z.string(), z.number()])).describe('steps from the top of the design file to the key'),
+    file: text('design file').optional(),
+    line: count('line', 1).optional(),
+    column: count('column', 1).optional(),
+  });
+  const problem = closed({
+    code: text('code, as the reference page of the design file lists them'),
+    severity: z.enum(['error', 'warning']).describe('an error stops a job, so a record holds warnings only'),
+    message: text('what is wrong, with the value'),
+    remedy: text('what would do').optional(),
+    place: place.optional().describe('where in the design file'),
+    value: z.union([z.string(), z.number(), z.boolean()]).optional().describe('what the file states there'),
+  });
+  const offcut = closed({
+    sheet: text('`file` of the sheet'),
+    x: length('lower left corner'),
+    y: length('lower left corner'),
+    width: size('width'),
+    height: size('height'),
+  });
+  const file = closed({
+    name: text('path in the folder'),
+    bytes: count('size in bytes', 0),
+    sha256: hash('hash of its bytes'),
+  });
+  return closed({
+    version: text('version of the program that made it'),
+    units: z.literal('mm').describe('unit of all lengths; angles are in radians unless the key ends in `Deg`'),
+    seed: z.number().describe('seed of the nest'),
+    design: z.unknown().describe('the complete design, every default filled in, lengths in mm'),
+    dish: z.unknown().describe('the solved dish'),
+    parts: listOf(partSchema()).describe('parts, templates, gauges and jigs at true size'),
+    sheets: listOf(sheetSchema()).describe('sheets, with what lies on them'),
+    process: processSchema().describe('how the job is cut'),
+    optics: z.unknown().describe('the forecast; null when nothing stands in the focus'),
+    problems: listOf(problem).describe('what is worth knowing'),
+    offcuts: listOf(offcut).describe('rectangles that are left of sheets and worth keeping'),
+    extras: listOf(closed({ part: text('`id` of the part'), file: text('the file that it was read from') })).describe(
+      'parts read from drawings of one’s own',
+    ),
+    files: listOf(file).describe('every other file of the folder, in order of names').optional(),
+    recordHash: hash('of this file with zeros in place of this hash').optional(),
+  });
+}
