@@ -7,17 +7,21 @@ interface Window {
   readonly height: number;
 }
 
+/** What of a picture is shown, and how that is changed. */
+interface View {
+  /** Zooms by `factor` about a place given as fractions of the frame, or its middle. */
+  readonly zoom: (factor: number, fx?: number, fy?: number) => void;
+  /** Moves by fractions of the frame. */
+  readonly pan: (dx: number, dy: number) => void;
+  readonly all: () => void;
+}
+
 const deepest = 1 / 40;
 
-/** Puts a frame and buttons round the picture of a figure. */
-export function makeZoomable(figure: HTMLElement): void {
-  const svg = figure.querySelector('svg');
-  if (!svg) return;
+function viewOf(svg: SVGSVGElement): View {
   const { x, y, width, height } = svg.viewBox.baseVal;
   const whole: Window = { x, y, width, height };
   let now = whole;
-  const name = svg.getAttribute('aria-label') ?? 'picture';
-
   const show = (next: Window): void => {
     const w = Math.min(whole.width, Math.max(whole.width * deepest, next.width));
     const h = (w / whole.width) * whole.height;
@@ -31,28 +35,37 @@ export function makeZoomable(figure: HTMLElement): void {
     };
     svg.setAttribute('viewBox', `${now.x} ${now.y} ${now.width} ${now.height}`);
   };
-  /** Zooms by `factor` about a place given as fractions of the frame. */
-  const zoom = (factor: number, fx = 0.5, fy = 0.5): void => {
-    const w = Math.min(whole.width, Math.max(whole.width * deepest, now.width * factor));
-    const h = (w / whole.width) * whole.height;
-    show({ x: now.x + (now.width - w) * fx, y: now.y + (now.height - h) * fy, width: w, height: h });
+  return {
+    zoom: (factor, fx = 0.5, fy = 0.5) => {
+      const w = Math.min(whole.width, Math.max(whole.width * deepest, now.width * factor));
+      const h = (w / whole.width) * whole.height;
+      show({ x: now.x + (now.width - w) * fx, y: now.y + (now.height - h) * fy, width: w, height: h });
+    },
+    pan: (dx, dy) => show({ ...now, x: now.x + dx * now.width, y: now.y + dy * now.height }),
+    all: () => show(whole),
   };
-  const pan = (dx: number, dy: number): void => show({ ...now, x: now.x + dx * now.width, y: now.y + dy * now.height });
+}
 
+/** A frame in the picture's place, with the picture in it. */
+function frameOf(svg: SVGSVGElement): HTMLElement {
   const pane = document.createElement('div');
   pane.className = 'pane';
   pane.tabIndex = 0;
   pane.setAttribute('role', 'group');
+  const name = svg.getAttribute('aria-label') ?? 'picture';
   pane.setAttribute('aria-label', `${name}. Arrow keys move it, plus and minus zoom.`);
   svg.replaceWith(pane);
   pane.append(svg);
+  return pane;
+}
 
+function buttonsOf({ zoom, all }: View): HTMLElement {
   const tools = document.createElement('div');
   tools.className = 'tools';
   const actions: readonly (readonly [string, () => void])[] = [
     ['Zoom in', () => zoom(0.7)],
     ['Zoom out', () => zoom(1 / 0.7)],
-    ['Whole', () => show(whole)],
+    ['Whole', all],
   ];
   for (const [label, act] of actions) {
     const button = document.createElement('button');
@@ -61,8 +74,10 @@ export function makeZoomable(figure: HTMLElement): void {
     button.addEventListener('click', act);
     tools.append(button);
   }
-  pane.after(tools);
+  return tools;
+}
 
+function listenToKeys(pane: HTMLElement, { zoom, pan, all }: View): void {
   const keys: Readonly<Record<string, () => void>> = {
     ArrowLeft: () => pan(-0.15, 0),
     ArrowRight: () => pan(0.15, 0),
@@ -71,7 +86,7 @@ export function makeZoomable(figure: HTMLElement): void {
     '+': () => zoom(0.7),
     '=': () => zoom(0.7),
     '-': () => zoom(1 / 0.7),
-    '0': () => show(whole),
+    '0': all,
   };
   pane.addEventListener('keydown', (event) => {
     const act = event.ctrlKey || event.metaKey || event.altKey ? undefined : keys[event.key];
@@ -79,6 +94,9 @@ export function makeZoomable(figure: HTMLElement): void {
     event.preventDefault();
     act();
   });
+}
+
+function listenToPointer(pane: HTMLElement, { zoom, pan }: View): void {
   pane.addEventListener(
     'wheel',
     (event) => {
@@ -99,4 +117,15 @@ export function makeZoomable(figure: HTMLElement): void {
     const box = pane.getBoundingClientRect();
     pan(-event.movementX / box.width, -event.movementY / box.height);
   });
+}
+
+/** Puts a frame and buttons round the picture of a figure. */
+export function makeZoomable(figure: HTMLElement): void {
+  const svg = figure.querySelector('svg');
+  if (!svg) return;
+  const view = viewOf(svg);
+  const pane = frameOf(svg);
+  pane.after(buttonsOf(view));
+  listenToKeys(pane, view);
+  listenToPointer(pane, view);
 }

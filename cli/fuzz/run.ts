@@ -2,7 +2,7 @@
 import { inputOf, type Target } from './targets.js';
 
 /** Longest that a reader may take, ms. */
-export const slowest = 2000;
+const slowest = 2000;
 
 export interface Outcome {
   readonly target: string;

@@ -38,6 +38,25 @@ function faultText(problems: readonly Diagnostic[], hasBook: boolean): string {
 }
 
 /**
+ * Follows the drawings that a design names beside its file.
+ * @param changed called when one of them is saved
+ * @returns ends it
+ */
+function followDrawings(path: string, design: Design, changed: () => void): () => void {
+  const files = new Set(design.extra.map(({ file }) => file).filter((named) => isBeside(path, named)));
+  let begun = false;
+  const leaves = [...files].map((named) =>
+    follow(resolve(dirname(path), named), () => {
+      if (begun) changed();
+    }),
+  );
+  begun = true;
+  return () => {
+    for (const leave of leaves) leave();
+  };
+}
+
+/**
  * Follows a design file and the drawings that it names, and keeps the board up to date.
  * @param report told of each change in one line, for the terminal
  * @returns ends it
@@ -76,20 +95,6 @@ export function watchDesign(file: string, board: Board, background: Background, 
   };
 
   let leaveDrawings = (): void => undefined;
-  const followDrawings = (design: Design, sight: Sight): void => {
-    const files = new Set(design.extra.map(({ file: named }) => named).filter((named) => isBeside(path, named)));
-    let begun = false;
-    const leaves = [...files].map((named) =>
-      follow(resolve(dirname(path), named), () => {
-        if (begun) seen(sight);
-      }),
-    );
-    begun = true;
-    leaveDrawings = () => {
-      for (const leaveOne of leaves) leaveOne();
-    };
-  };
-
   const seen = (sight: Sight): void => {
     stopNest();
     stopNest = () => undefined;
@@ -106,7 +111,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
         refuse(reading.problems);
         return;
       }
-      followDrawings(reading.design, sight);
+      leaveDrawings = followDrawings(path, reading.design, () => seen(sight));
       build(reading, readExtras(path, reading.design, reading.locate));
     } catch (error) {
       // whatever goes wrong with one state of the file, the next one may be right

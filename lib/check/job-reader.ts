@@ -96,8 +96,6 @@ const record = z.object({
   process: processOf,
 });
 
-export type JobContour = z.infer<typeof contour>;
-export type JobDrill = z.infer<typeof drill>;
 export type JobPart = z.infer<typeof part>;
 export type JobProcess = z.infer<typeof processOf>;
 export type JobPlacement = z.infer<typeof placement>;

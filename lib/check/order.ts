@@ -6,31 +6,55 @@ import { inside } from './ring.js';
 
 const nameOf = ({ nominal }: RingCut): string => `${nominal.part} ${nominal.copy}`;
 
-/**
- * Every hole, opening and mark of a part comes before its outline, and a part that lies in the opening of another
- * before that opening. The order is that of the file.
- */
-export function checkOrder(matches: Matches, entities: readonly Drawn[], file: string, faults: FaultList): void {
+/** When things are cut, as places in the file. */
+interface Turns {
+  readonly of: (one: Drawn) => number;
+  readonly first: (paths: readonly DrawnPath[]) => number;
+  readonly last: (paths: readonly DrawnPath[]) => number;
+}
+
+function turnsOf(entities: readonly Drawn[]): Turns {
   const turn = new Map<Drawn, number>(entities.map((entity, i) => [entity, i]));
-  const first = (paths: readonly DrawnPath[]): number => Math.min(...paths.map((path) => turn.get(path) ?? 0));
-  const last = (paths: readonly DrawnPath[]): number => Math.max(...paths.map((path) => turn.get(path) ?? 0));
-  const outlines = matches.rings.filter(({ operation, paths }) => operation === 'outline' && paths.length > 0);
+  const of = (one: Drawn): number => turn.get(one) ?? 0;
+  return {
+    of,
+    first: (paths) => Math.min(...paths.map(of)),
+    last: (paths) => Math.max(...paths.map(of)),
+  };
+}
+
+/** Every hole, opening and mark of a part comes before its outline. */
+function checkWithinParts(
+  { rings, holes }: Matches,
+  outlines: readonly RingCut[],
+  { of, first, last }: Turns,
+  file: string,
+  faults: FaultList,
+): void {
   const freed = new Map(
     outlines.map((cut) => [cut.nominal, first(cut.paths.filter(({ layer }) => layer === 'outline'))]),
   );
-
-  for (const cut of matches.rings) {
+  for (const cut of rings) {
     if (cut.operation === 'outline' || cut.paths.length === 0) continue;
     const free = freed.get(cut.nominal);
     const what = cut.operation === 'scribe' ? 'a scribed line' : cut.operation === 'hole' ? 'a hole' : 'an opening';
     if (free !== undefined && last(cut.paths) > free)
       faults.add('order', file, `${what} of ${nameOf(cut)} comes after its outline`);
   }
-  for (const { nominal, circle } of matches.holes)
-    if ((turn.get(circle) ?? 0) > (freed.get(nominal) ?? Infinity))
+  for (const { nominal, circle } of holes)
+    if (of(circle) > (freed.get(nominal) ?? Infinity))
       faults.add('order', file, `a hole of ${nominal.part} ${nominal.copy} comes after its outline`, circle);
+}
 
-  for (const opening of matches.rings) {
+/** A part that lies in the opening of another comes before that opening. */
+function checkWithinOpenings(
+  { rings }: Matches,
+  outlines: readonly RingCut[],
+  { first, last }: Turns,
+  file: string,
+  faults: FaultList,
+): void {
+  for (const opening of rings) {
     if (opening.operation !== 'opening' || opening.paths.length === 0) continue;
     const { minX, minY, maxX, maxY } = opening.ring.box;
     for (const other of outlines) {
@@ -44,4 +68,12 @@ export function checkOrder(matches: Matches, entities: readonly Drawn[], file: s
         });
     }
   }
+}
+
+/** Whether things are cut in the order of the file without cutting what is free already. */
+export function checkOrder(matches: Matches, entities: readonly Drawn[], file: string, faults: FaultList): void {
+  const turns = turnsOf(entities);
+  const outlines = matches.rings.filter(({ operation, paths }) => operation === 'outline' && paths.length > 0);
+  checkWithinParts(matches, outlines, turns, file, faults);
+  checkWithinOpenings(matches, outlines, turns, file, faults);
 }

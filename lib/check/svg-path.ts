@@ -22,74 +22,96 @@ function bulgeOf(a: Vertex, b: { x: number; y: number }, r: number, large: boole
   return (positive ? 1 : -1) * Math.tan(sweep / 4);
 }
 
+/** Reads a path's letters and numbers one after the other. */
+class PathReader {
+  readonly #pieces: readonly RegExpExecArray[];
+  #at = 0;
+
+  /** @throws Unreadable for what is neither */
+  constructor(data: string) {
+    // the lengths are added up: one pattern over the whole of a long path could take long to fail
+    this.#pieces = [...data.matchAll(numberOrCommand)];
+    const taken = this.#pieces.reduce((sum, [piece]) => sum + piece.length, 0);
+    const blank = data.length - data.replace(/[\s,]/g, '').length;
+    if (taken + blank !== data.length)
+      throw new Unreadable('a path holds something else than M, L, H, V, A, Z and numbers');
+  }
+
+  get done(): boolean {
+    return this.#at >= this.#pieces.length;
+  }
+
+  /** The letter that comes next, if one does. */
+  letter(): string | undefined {
+    const letter = this.#pieces[this.#at]?.[1];
+    if (letter !== undefined) this.#at += 1;
+    return letter;
+  }
+
+  number(): number {
+    const value = Number(this.#pieces[this.#at]?.[2]);
+    this.#at += 1;
+    if (!(Math.abs(value) <= farthest)) throw new Unreadable('a path lacks a number, or holds one beyond a kilometre');
+    return value;
+  }
+
+  flag(): boolean {
+    const value = this.number();
+    if (value !== 0 && value !== 1) throw new Unreadable('a flag of an arc is neither 0 nor 1');
+    return value === 1;
+  }
+}
+
+/** The bulge of a circular arc from `from`, and where it ends. */
+function readArc(reader: PathReader, from: Vertex): { readonly bulge: number; readonly end: Vertex } {
+  const rx = reader.number();
+  const ry = reader.number();
+  // how far the ellipse is turned says nothing of a circle
+  reader.number();
+  const large = reader.flag();
+  const positive = reader.flag();
+  if (rx !== ry || !(rx > 0)) throw new Unreadable('an arc of a path is not circular');
+  const end = { x: reader.number(), y: reader.number(), bulge: 0 };
+  return { bulge: bulgeOf(from, end, rx, large, positive), end };
+}
+
+/** Whether the last point is the first again: an arc back to the start is written out, then closed. */
+function endsAtStart(vertices: readonly Vertex[]): boolean {
+  const first = vertices[0];
+  const last = vertices.at(-1);
+  return vertices.length > 2 && first?.x === last?.x && first?.y === last?.y;
+}
+
 /**
  * One subpath of absolute lines and circular arcs, as the file has it: y down, bulges positive from x towards y.
  * @throws Unreadable for anything else: relative commands, curves, ellipses, more than one subpath
  */
 export function readPathData(data: string): PathData {
-  // the lengths are added up: one pattern over the whole of a long path could take long to fail
-  const pieces = [...data.matchAll(numberOrCommand)];
-  const taken = pieces.reduce((sum, [piece]) => sum + piece.length, 0);
-  const blank = data.length - data.replace(/[\s,]/g, '').length;
-  if (taken + blank !== data.length)
-    throw new Unreadable('a path holds something else than M, L, H, V, A, Z and numbers');
+  const reader = new PathReader(data);
   const vertices: { x: number; y: number; bulge: number }[] = [];
   let closed = false;
-  let i = 0;
-  const number = (): number => {
-    const value = Number(pieces[i]?.[2]);
-    i += 1;
-    if (!(Math.abs(value) <= farthest)) throw new Unreadable('a path lacks a number, or holds one beyond a kilometre');
-    return value;
-  };
-  const flag = (): boolean => {
-    const value = number();
-    if (value !== 0 && value !== 1) throw new Unreadable('a flag of an arc is neither 0 nor 1');
-    return value === 1;
-  };
   let command = '';
-  while (i < pieces.length) {
+  while (!reader.done) {
     if (closed) throw new Unreadable('a path goes on after it was closed');
-    const letter = pieces[i]?.[1];
-    if (letter !== undefined) {
-      command = letter;
-      i += 1;
-    } else if (command === 'M') {
-      command = 'L';
-    }
+    // numbers that follow without a letter go on with the last one, after M as lines
+    command = reader.letter() ?? (command === 'M' ? 'L' : command);
     const last = vertices.at(-1);
     if ((command === 'M') !== (last === undefined)) throw new Unreadable('a path must have one M, at its start');
     if (command === 'Z') {
       closed = true;
-    } else if (command === 'M' || last === undefined) {
-      vertices.push({ x: number(), y: number(), bulge: 0 });
+    } else if (last === undefined) {
+      vertices.push({ x: reader.number(), y: reader.number(), bulge: 0 });
     } else if (command === 'A') {
-      const rx = number();
-      const ry = number();
-      number();
-      const large = flag();
-      const positive = flag();
-      if (rx !== ry || !(rx > 0)) throw new Unreadable('an arc of a path is not circular');
-      const end = { x: number(), y: number() };
-      last.bulge = bulgeOf(last, end, rx, large, positive);
-      vertices.push({ ...end, bulge: 0 });
+      const { bulge, end } = readArc(reader, last);
+      last.bulge = bulge;
+      vertices.push({ ...end });
     } else {
-      const x = command === 'V' ? last.x : number();
-      vertices.push({ x, y: command === 'H' ? last.y : number(), bulge: 0 });
+      const x = command === 'V' ? last.x : reader.number();
+      vertices.push({ x, y: command === 'H' ? last.y : reader.number(), bulge: 0 });
     }
   }
-  const first = vertices[0];
-  const last = vertices.at(-1);
-  // an arc back to the start is written out, then closed: the ring has that point once
-  if (
-    closed &&
-    first !== undefined &&
-    last !== undefined &&
-    vertices.length > 2 &&
-    first.x === last.x &&
-    first.y === last.y
-  )
-    vertices.pop();
+  // the ring has that point once
+  if (closed && endsAtStart(vertices)) vertices.pop();
   if (vertices.length < 2) throw new Unreadable('a path has fewer than two points');
   return { vertices, closed };
 }

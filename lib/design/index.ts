@@ -1,12 +1,10 @@
-export type { Design, Material, StockItem } from './design.js';
+export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
-export { editDistance, nearest } from './nearest.js';
+export { nearest } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
-export type { Locate } from './locate.js';
-export { type DesignReading, readDesign } from './read.js';
-export { defaultColours, designSchema, type LayerName } from './schema.js';
-export { type KeyMeta } from './keys.js';
-export { type MaterialKind, materialKinds } from './sections/materials.js';
+export { readDesign } from './read.js';
+export { defaultColours, designSchema } from './schema.js';
+export { materialKinds } from './sections/materials.js';
 export { processKinds, type ProcessKind } from './sections/process.js';
 export { designJsonSchema, schemaFileName, schemaLine, schemaText } from './json-schema.js';
 export {

@@ -8,7 +8,6 @@ import {
   formatLength,
   LengthError,
   type LengthUnit,
-  parseAngle,
   parseLength,
   parseUsualSize,
   refuseOtherUnit,
@@ -149,13 +148,6 @@ export function keysIn(unit: LengthUnit) {
   };
 }
 
-/** An angle with a default in radians, written in degrees or with `mrad`. */
-export function angleOr(radians: number, shown: string, about: About & Range) {
-  return measured(parseAngle, about, (value) => `${plain(value)} rad`)
-    .default(radians)
-    .meta({ quantity: 'angle', shown, ...about } satisfies KeyMeta);
-}
-
 function numberKey(about: About & Range) {
   return z.number().superRefine((value, context) => {
     const tail = about.unit === undefined ? '' : ` ${about.unit}`;
@@ -230,10 +222,6 @@ function textKey() {
       (text) => !hasHidden(text),
       'must be plain text on one line, without control characters and direction marks',
     );
-}
-
-export function text(about: About) {
-  return textKey().meta({ quantity: 'text', ...about } satisfies KeyMeta);
 }
 
 export function textOr(fallback: string, about: About) {

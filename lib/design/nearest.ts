@@ -1,5 +1,5 @@
 /** Levenshtein's edit distance, by the two-row method of Wagner and Fischer (J. ACM 21, 1974). */
-export function editDistance(a: string, b: string): number {
+function editDistance(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i += 1) {
     const next = [i];

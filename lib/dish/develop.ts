@@ -15,7 +15,7 @@ import type { DishShape } from './types.js';
  * r·cos α, and ε·(ψ/2 + sin 2ψ/4) more for the wandering contact (the integral of dx/cos ψ to the first order in
  * ε over the radius of bend); the layer is its parallel on the concave side.
  */
-export function developedLength(shape: DishShape, facet: Facet, depth: number): number {
+function developedLength(shape: DishShape, facet: Facet, depth: number): number {
   const { figure, profile, layout, facingThickness } = shape;
   if (figure === 'panel') return parallelLength(profile, facet.u, depth);
   const cos = Math.cos(layout.halfAngle);

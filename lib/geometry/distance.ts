@@ -100,7 +100,7 @@ export function boxDistance(a: Bounds, b: Bounds): number {
 }
 
 /** The closest places of two edges. */
-export function closestOfEdges(a: Edge, b: Edge): Closest {
+function closestOfEdges(a: Edge, b: Edge): Closest {
   const contact = intersectEdges(a, b);
   const met = contact.kind === 'none' ? undefined : contact.points[0];
   if (met !== undefined) return { distance: 0, onA: met, onB: met };

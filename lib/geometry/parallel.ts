@@ -38,7 +38,7 @@ export function turnBetween(before: Edge, after: Edge): number {
 }
 
 /** The arc about a corner that joins the parallels of its edges; null where they meet or cross of themselves. */
-export function cornerArc(before: Edge, after: Edge, off: number): ArcEdge | null {
+function cornerArc(before: Edge, after: Edge, off: number): ArcEdge | null {
   const turn = turnBetween(before, after);
   if (turn * off <= 0 || Math.abs(turn * off) <= SAME_CORNER) return null;
   const corner = after.from;

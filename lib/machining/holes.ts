@@ -14,7 +14,7 @@ export type PartOperation = Omit<CutOperation, 'part' | 'copy'>;
 export type HoleKind = 'point' | 'bored' | 'too-small';
 
 /** How the process makes a hole of this diameter (mm). */
-export function holeKind(diameter: number, process: Process): HoleKind {
+function holeKind(diameter: number, process: Process): HoleKind {
   if (process.kind === 'hand') return 'point';
   const bits = process.kind === 'router' ? [process.toolDiameter, ...(process.drills ?? [])] : [];
   if (bits.some((bit) => Math.abs(bit - diameter) <= SAME_BIT)) return 'point';

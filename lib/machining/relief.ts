@@ -54,7 +54,7 @@ export function insideCorner(ring: Contour, index: number): InsideCorner | null 
 }
 
 /** Where the centre of a tool of `radius` mm stands when its edge just reaches the corner. */
-export function reliefCentre({ corner, outward }: InsideCorner, radius: number): Point {
+function reliefCentre({ corner, outward }: InsideCorner, radius: number): Point {
   return add(corner, scale(outward, radius));
 }
 

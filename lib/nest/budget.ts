@@ -11,7 +11,7 @@ export interface Budget {
 }
 
 /** Edges looked at in one unit of effort. */
-export const UNIT = 1.5e8;
+const UNIT = 1.5e8;
 
 /**
  * A budget of `effort` units that may be ended early.

@@ -202,7 +202,7 @@ function innerFit(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
 }
 
 /** The region in which `moving` overlaps `fixed`; both with their openings. */
-export function noFitOf(fixed: Shape, moving: Shape): NoFit {
+function noFitOf(fixed: Shape, moving: Shape): NoFit {
   const less = slightlyShrunk(moving.solid);
   const solid = fixed.solid.flatMap((a) => less.flatMap((b) => convolve(a, negated(b))));
   const rings = unionByFillRule(solid, 'nonzero');

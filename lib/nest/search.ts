@@ -294,6 +294,7 @@ export class Search {
   }
 
   /** Tries the corners of boundary edges and their crossings in a box. */
+  // eslint-disable-next-line complexity -- the innermost loop of the nest: the tests of crossing are no function
   #corners(
     x0: number,
     y0: number,

@@ -8,7 +8,7 @@ const SCAN = 40;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** Least value of a smooth function between two bounds: a scan, then golden section to `precision`. */
-export function minimise(value: (x: number) => number, from: number, to: number, precision: number): number {
+function minimise(value: (x: number) => number, from: number, to: number, precision: number): number {
   let best = from;
   let least = Infinity;
   for (let i = 0; i <= SCAN; i++) {

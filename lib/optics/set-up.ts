@@ -7,7 +7,7 @@ import type { TraceSettings } from './trace.js';
 import type { OpticsInput } from './types.js';
 
 /** Independent batches of every trace. */
-export const BATCHES = 16;
+const BATCHES = 16;
 
 /** Areas in plan, mm². They add up to the round aperture. */
 export interface PlanAreas {

@@ -97,7 +97,7 @@ export function interceptCurve(rays: Rays, squared: Float64Array, most: number, 
 }
 
 /** Radius that holds a share of the unshaded light, for each batch; infinite when so much never arrives. */
-export function shareRadii(rays: Rays, squared: Float64Array, share: number, most: number): number[] {
+function shareRadii(rays: Rays, squared: Float64Array, share: number, most: number): number[] {
   return cumulative(rays, squared, most, BINS).map((upTo) => {
     let low = 0;
     let high = BINS;

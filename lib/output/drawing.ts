@@ -11,7 +11,7 @@ import type { Colours, CutSheetToDraw, Drawing, DrawnEntity, DrawnPath, Layer, P
 const PART_MARGIN = 5;
 
 /** Layer of a drill: `drill-4mm`, `drill-3.175mm`. Diameter in mm, written to 1 µm. */
-export function drillLayer(diameter: number): string {
+function drillLayer(diameter: number): string {
   return `drill-${decimal(diameter, 3)}mm`;
 }
 

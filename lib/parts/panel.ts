@@ -26,7 +26,7 @@ function midDepth(dish: Dish): number {
 }
 
 /** The panel's flat pattern, chord by chord. */
-export function developedPanel(dish: Dish): DevelopedPanel {
+function developedPanel(dish: Dish): DevelopedPanel {
   return developPanel(dish, midDepth(dish));
 }
 

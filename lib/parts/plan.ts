@@ -21,7 +21,7 @@ import { inUnits } from './blank.js';
 import { cleatScrews } from './cleat.js';
 
 /** Room that is left between two things on the board that are not joined, mm: common practice, no source. */
-export const planClearance = 1;
+const planClearance = 1;
 
 /** A thing on the board. Ribs count from 1. */
 export type PlanItem =
@@ -63,7 +63,7 @@ function ribPlan(dish: Dish, rib: number): PlanItem {
  * hub). The first stands on the right: that is the face of a rib that lies up when it is cut, so the line scribed for
  * the cleat is on the side on which the cleat goes. The second is the same block turned half round, on the left.
  */
-export function cleatPlaces(design: Design, dish: Dish, start: number): Placement[] {
+function cleatPlaces(design: Design, dish: Dish, start: number): Placement[] {
   const half = dish.ribThickness / 2;
   const right = { x: start + design.cleat.length, y: -half, rotationDeg: 180, mirrored: false };
   const left = { x: start, y: half, rotationDeg: 0, mirrored: false };
@@ -128,7 +128,7 @@ function joined(a: PlanItem, b: PlanItem): boolean {
 }
 
 /** Room between two outlines, mm; 0 when they touch, cross or lie in one another. */
-export function planRoom(a: Contour, b: Contour): number {
+function planRoom(a: Contour, b: Contour): number {
   const within = (inner: Contour, outer: Contour): boolean => sideOfContour(outer, element(inner, 0), 0) !== 'outside';
   return within(a, b) || within(b, a) ? 0 : closestOfContours(a, b).distance;
 }
@@ -139,10 +139,7 @@ const nameOf = (item: PlanItem): string => (item.kind === 'hub' ? 'the hub' : `$
  * The tightest pair of things that are not joined. The ribs are all alike, so those of rib 1 stand for all.
  * @param within only pairs closer than this (mm) are looked for; without any, it is what is returned
  */
-export function tightest(
-  items: readonly PlanItem[],
-  within = Infinity,
-): { readonly room: number; readonly between: string } {
+function tightest(items: readonly PlanItem[], within = Infinity): { readonly room: number; readonly between: string } {
   let found = { room: within, between: '' };
   const boxed = items.map((item) => ({ item, box: bounds(item.outline) }));
   const first = boxed.filter(({ item }) => item.kind !== 'hub' && item.rib === 1);

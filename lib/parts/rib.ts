@@ -67,7 +67,7 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
 }
 
 /** Least depth of a rib between its top edge and base or toe cut, mm, and how far along the rib it is. */
-export function minDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
+function minDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
   const under = contourFromPoints(rib.outline.slice(0, rib.outline.length - rib.top.length));
   const steps = 200;
   const length = cyclic(under, -1).x;

@@ -23,7 +23,7 @@ import { cutPictures, routerRecord } from './router-files.js';
 import type { Files, Job, JobSheet } from './types.js';
 
 /** Version of the program, written into its records. */
-export const version = '0.1.0';
+const version = '0.1.0';
 
 function recordProcess(process: Process): RecordedProcess {
   switch (process.kind) {
@@ -49,7 +49,7 @@ function drawingFiles(sheet: JobSheet, design: Design): [string, string][] {
 }
 
 /** The rib's top as marks on a rule, in the design's unit. */
-export function ribMarks(design: Design, dish: Dish): MarkingOut {
+function ribMarks(design: Design, dish: Dish): MarkingOut {
   const inch = design.units === 'in' || design.units === 'ft';
   const { path } = dish.ribTop;
   const height = heightOnPath(path);

@@ -23,7 +23,7 @@ function rotations(grain: Grain, grained: boolean): readonly number[] | 'any' {
 }
 
 /** The process that cuts a material, with its sizes. */
-export function processOf(design: Design, kind: ProcessKind): Process {
+function processOf(design: Design, kind: ProcessKind): Process {
   const { toolDiameter, kerf, web, relief, drillBits } = design.process;
   if (kind === 'router') return { kind, toolDiameter, web, relief, drills: drillBits };
   if (kind === 'laser') return { kind, kerf, web };

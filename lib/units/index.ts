@@ -1,5 +1,5 @@
 export { parseLength, LengthError, type LengthUnit, lengthUnits, mmPer } from './length.js';
 export { parseAngle } from './angle.js';
-export { formatLength, formatFraction, type Fraction, nearestFraction } from './format.js';
+export { formatLength, formatFraction, nearestFraction } from './format.js';
 export { parseSize, parseUsualSize, type Size } from './size.js';
-export { isBare, refuseOtherUnit, type UsualRange } from './usual.js';
+export { refuseOtherUnit, type UsualRange } from './usual.js';

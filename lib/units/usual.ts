@@ -9,7 +9,7 @@ const inRange = (lengths: readonly number[], [from, to]: UsualRange): boolean =>
   lengths.every((length) => length >= from && length <= to);
 
 /** Whether a text names no unit; the x of a size and the e of a power of ten are none. */
-export function isBare(source: number | string): boolean {
+function isBare(source: number | string): boolean {
   return (
     typeof source === 'number' ||
     !/[a-z"″'′]/i.test(source.replace(/\d[eE][+-]?\d/g, '').replace(/\d\s*[xX]\s*(?=[\d.])/g, ''))

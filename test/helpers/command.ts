@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { runCommand } from '../../cli/run.js';
 
 export const commandPath = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
-export const fixturesPath = fileURLToPath(new URL('../../fixtures', import.meta.url));
+const fixturesPath = fileURLToPath(new URL('../../fixtures', import.meta.url));
 
 export interface Ran {
   readonly code: number | null;

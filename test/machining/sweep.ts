@@ -6,8 +6,7 @@ import type { CutOperation } from '../../lib/machining/index.js';
 /** Flattening and rounding within this of the truth (mm), a fiftieth of what is allowed. */
 const FINE = 0.0004;
 
-export const toPaths = (polygons: readonly Polygon[]): PathsD =>
-  polygons.map((ring) => ring.map(({ x, y }) => ({ x, y })));
+const toPaths = (polygons: readonly Polygon[]): PathsD => polygons.map((ring) => ring.map(({ x, y }) => ({ x, y })));
 
 export function flat(rings: readonly Contour[]): PathsD {
   return toPaths(rings.map((ring) => flatten(ring, FINE, 'on')));

@@ -19,7 +19,7 @@ export interface Made {
 
 const made = new Map<string, Made>();
 
-export function makeFrom(text: string): Made {
+function makeFrom(text: string): Made {
   const known = made.get(text);
   if (known) return known;
   const reading = readDesign(text);
@@ -31,7 +31,7 @@ export function makeFrom(text: string): Made {
 }
 
 /** A fixture with lines of its text replaced; each replacement must be found. */
-export function changed(name: FixtureName, changes: readonly (readonly [string | RegExp, string])[] = []): string {
+function changed(name: FixtureName, changes: readonly (readonly [string | RegExp, string])[] = []): string {
   return changes.reduce((text, [from, to]) => {
     const next = text.replace(from, to);
     if (next === text) throw new Error(`${String(from)} is not in the fixture ${name}`);

@@ -69,21 +69,12 @@ export class Machine {
       this.#set.add(code);
     }
     this.#takeNumbers(words);
-    if (m.includes(6)) this.#changeTool();
-    if (m.includes(3)) this.#spindle = 'clockwise';
-    if (m.includes(4)) this.#spindle = 'anticlockwise';
-    if (m.includes(5)) this.#spindle = 'stopped';
+    this.#takeSpindle(m);
     if (g.includes(4)) {
       if (!((words.get('P') ?? -1) >= 0)) this.#tell('syntax', 'a dwell (G4) needs P, seconds');
       return;
     }
-    for (const code of [17, 18, 19]) if (g.includes(code)) this.#plane = code;
-    if (g.includes(20)) this.#unit = inch;
-    if (g.includes(21)) this.#unit = 1;
-    if (g.includes(43) && words.get('H') !== this.#tool?.number)
-      this.#tell('tool', `the length of tool ${words.get('H') ?? 0} is taken for tool ${this.#tool?.number ?? 0}`);
-    for (const code of [0, 1, 2, 3]) if (g.includes(code)) this.#motion = code;
-    if (g.includes(80)) this.#motion = null;
+    this.#takeModes(g, words);
     if (['X', 'Y', 'Z'].some((axis) => words.has(axis))) this.#move(words);
     else if ([0, 1, 2, 3].some((code) => g.includes(code))) this.#tell('syntax', 'a motion without X, Y or Z');
     if (m.includes(2) || m.includes(30)) this.#end();
@@ -94,6 +85,24 @@ export class Machine {
     if (feed !== undefined) this.#feed = feed * this.#unit;
     this.#speed = words.get('S') ?? this.#speed;
     this.#selected = words.get('T') ?? this.#selected;
+  }
+
+  #takeSpindle(m: Block['m']): void {
+    if (m.includes(6)) this.#changeTool();
+    if (m.includes(3)) this.#spindle = 'clockwise';
+    if (m.includes(4)) this.#spindle = 'anticlockwise';
+    if (m.includes(5)) this.#spindle = 'stopped';
+  }
+
+  /** Plane, unit, tool length and motion: what holds until it is changed. */
+  #takeModes(g: Block['g'], words: Block['words']): void {
+    for (const code of [17, 18, 19]) if (g.includes(code)) this.#plane = code;
+    if (g.includes(20)) this.#unit = inch;
+    if (g.includes(21)) this.#unit = 1;
+    if (g.includes(43) && words.get('H') !== this.#tool?.number)
+      this.#tell('tool', `the length of tool ${words.get('H') ?? 0} is taken for tool ${this.#tool?.number ?? 0}`);
+    for (const code of [0, 1, 2, 3]) if (g.includes(code)) this.#motion = code;
+    if (g.includes(80)) this.#motion = null;
   }
 
   #changeTool(): void {

@@ -48,8 +48,6 @@ export function materialsSection(unit: LengthUnit) {
     .meta({ quantity: 'list', about: 'The sheet materials of the job, each under a short name.' } satisfies KeyMeta);
 }
 
-export const grains = ['along', 'across', 'any'] as const;
-
 /** What can be bought or is at hand. */
 export function stockSection(unit: LengthUnit) {
   const { size, point, lengthOr, length, lengthAuto } = keysIn(unit);

@@ -4,7 +4,7 @@ import { choice, group, type KeyMeta, keysIn, numberAuto, numberOr, whole, whole
 import type { LengthUnit } from '../../units/index.js';
 
 /** `mill` is an end mill, `v` a bit with a point for countersinks and marks. */
-export const toolKinds = ['mill', 'drill', 'v'] as const;
+const toolKinds = ['mill', 'drill', 'v'] as const;
 
 function toolsKey(unit: LengthUnit) {
   const { length, lengthAuto } = keysIn(unit);

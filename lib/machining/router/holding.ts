@@ -22,7 +22,7 @@ const tabShare = 0.25;
 const leastTab = 1;
 const mostTab = 3;
 
-export function tabHeightOf(material: SheetMaterial, data: RouterData): number {
+function tabHeightOf(material: SheetMaterial, data: RouterData): number {
   const { thickness } = material;
   return data.tabs.height ?? Math.min(mostTab, thickness / 2, Math.max(leastTab, tabShare * thickness));
 }
@@ -94,6 +94,44 @@ function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
   ];
 }
 
+/** Tabs or onion skins as thick as the sheet. */
+function heightProblems(id: string, material: SheetMaterial, data: RouterData, skinned: boolean): RouterProblem[] {
+  const { onionSkin } = data.tabs;
+  const tabHeight = tabHeightOf(material, data);
+  const problems: RouterProblem[] = [];
+  if (tabHeight >= material.thickness)
+    problems.push({
+      code: 'router-no-tabs',
+      severity: 'error',
+      key: ['tabs', 'height'],
+      message: `${id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
+      remedy: 'use less, or leave it out',
+    });
+  if (skinned && onionSkin >= material.thickness)
+    problems.push({
+      code: 'router-no-tabs',
+      severity: 'error',
+      key: ['tabs', 'onionSkin'],
+      message: `${id}: router.tabs.onionSkin of ${onionSkin} mm leaves nothing to cut of ${material.thickness} mm`,
+      remedy: 'use a thinner onion skin, or a larger process.web that makes room for tabs',
+    });
+  return problems;
+}
+
+/** Parts that are to have tabs and have no room for enough of them. */
+function unheldProblems(id: string, unheld: Tabbing['unheld'], data: RouterData): RouterProblem[] {
+  return [...copiesOf(unheld.map((one) => one.part))].map(([part, copies]) => {
+    const found = Math.max(...unheld.filter((one) => one.part.part === part).map((one) => one.tabs));
+    return {
+      code: 'router-no-tabs',
+      severity: 'error',
+      key: ['tabs', 'without'],
+      message: `${id}: no room for ${data.tabs.min} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect`,
+      remedy: `use a smaller router.tabs.width or a larger process.web, or let an onion skin of ${data.tabs.onionSkin} mm hold it, to be cut with a knife (router.tabs.without: onion-skin)`,
+    };
+  });
+}
+
 /**
  * Chooses how every part of the sheet is held: small parts by an onion skin if asked, the others by tabs, and those without
  * room for tabs by an onion skin, unless the design would rather have no file.
@@ -147,38 +185,13 @@ export function hold(
   const facing = faced.map(({ held }) => held);
   for (const [part, copies] of copiesOf(facing)) problems.push(skinProblem('no edge for tabs on', part, copies));
   for (const [part, copies] of copiesOf(roomless)) problems.push(skinProblem('no room for tabs on', part, copies));
-  const tabHeight = tabHeightOf(material, data);
-  if (tabHeight >= material.thickness)
-    problems.push({
-      code: 'router-no-tabs',
-      severity: 'error',
-      key: ['tabs', 'height'],
-      message: `${cut.id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
-      remedy: 'use less, or leave it out',
-    });
-  if (skins.size > 0 && data.tabs.onionSkin >= material.thickness)
-    problems.push({
-      code: 'router-no-tabs',
-      severity: 'error',
-      key: ['tabs', 'onionSkin'],
-      message: `${cut.id}: router.tabs.onionSkin of ${data.tabs.onionSkin} mm leaves nothing to cut of ${material.thickness} mm`,
-      remedy: 'use a thinner onion skin, or a larger process.web that makes room for tabs',
-    });
+  problems.push(...heightProblems(cut.id, material, data, skins.size > 0));
   const { tabs, counts, unheld, loose } = chosen.tabbing;
-  for (const [part, copies] of copiesOf(unheld.map((one) => one.part))) {
-    const found = Math.max(...unheld.filter((one) => one.part.part === part).map((one) => one.tabs));
-    problems.push({
-      code: 'router-no-tabs',
-      severity: 'error',
-      key: ['tabs', 'without'],
-      message: `${cut.id}: no room for ${min} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect`,
-      remedy: `use a smaller router.tabs.width or a larger process.web, or let an onion skin of ${data.tabs.onionSkin} mm hold it, to be cut with a knife (router.tabs.without: onion-skin)`,
-    });
-  }
+  problems.push(...unheldProblems(cut.id, unheld, data));
   const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), element(counts, i)]));
   return {
     tabs,
-    tabHeight,
+    tabHeight: tabHeightOf(material, data),
     holding: placed.map(({ part, copy }) => ({
       part,
       copy,

@@ -17,7 +17,7 @@ function withDepth(tool: ListedTool): RouterTool {
 }
 
 /** The tools in the machine: as listed, or made up from the bits that the process names and a V-bit. */
-export function toolsOf(process: Process, data: RouterData): RouterTool[] {
+function toolsOf(process: Process, data: RouterData): RouterTool[] {
   if (data.tools.length > 0) return data.tools.map(withDepth);
   if (process.kind !== 'router') return [];
   const drills = process.drills ?? [];

@@ -57,7 +57,7 @@ function liftedZ(walk: Walk, lifts: readonly Lift[], s: number): number {
 }
 
 /** A run of the ring as a move. */
-export function moveOf(run: Run, z: number, feed: number): Move {
+function moveOf(run: Run, z: number, feed: number): Move {
   const to = { x: run.to.x, y: run.to.y, z };
   return run.arc === null
     ? { kind: 'line', to, feed }

@@ -13,7 +13,7 @@ export function partArea(part: Part): number {
 }
 
 /** `rib 3`, or `board` when there is one. */
-export function copyName(part: Part, copy: number): string {
+function copyName(part: Part, copy: number): string {
   return part.quantity > 1 ? `${part.name} ${copy}` : part.name;
 }
 

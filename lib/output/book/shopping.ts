@@ -21,7 +21,7 @@ function weightOf(design: Design, material: string, area: number): number {
 }
 
 /** Weight of all copies of the parts, kg. */
-export function partsWeight(design: Design, parts: readonly Part[]): number {
+function partsWeight(design: Design, parts: readonly Part[]): number {
   return parts.reduce((sum, part) => sum + part.quantity * weightOf(design, part.material, partArea(part)), 0);
 }
 

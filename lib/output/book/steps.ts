@@ -37,17 +37,10 @@ function looks(there: readonly Role[], fresh: readonly Role[], only?: readonly n
 const list = (numbers: readonly number[]): string =>
   numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1) ?? ''}`;
 
-function frameSteps(input: BookInput, measures: Measures): Step[] {
-  const { design, dish, parts, cleatStart } = input;
-  const { length } = measures;
-  const { hub, cleat, board } = design;
-  const screws = screwsOf(input);
-  const rib = parts.find((part) => part.kind === 'rib');
-  const sizes = rib ? ribSizes(rib, dish) : null;
-  const first = firstRibs(dish.layout.ribs.length);
+/** Board and hub: what the ribs are set on. */
+function baseSteps({ design, dish, parts }: BookInput, { length }: Measures): Step[] {
+  const { hub, board } = design;
   const boards = parts.filter((part) => part.kind === 'board').length;
-  const spacer = aidName(input, 'rim-spacer');
-  const perCleat = screws.down.count / (dish.layout.ribs.length * cleat.perRib);
   return [
     {
       title: 'Lay out the board',
@@ -80,6 +73,21 @@ function frameSteps(input: BookInput, measures: Measures): Step[] {
       picture: 'The hub on the board',
       look: looks(['board'], ['hub']),
     },
+  ];
+}
+
+/** Ribs with their cleats, set on board and hub. */
+function ribSteps(input: BookInput, measures: Measures): Step[] {
+  const { design, dish, parts, cleatStart } = input;
+  const { length } = measures;
+  const { cleat } = design;
+  const screws = screwsOf(input);
+  const rib = parts.find((part) => part.kind === 'rib');
+  const sizes = rib ? ribSizes(rib, dish) : null;
+  const first = firstRibs(dish.layout.ribs.length);
+  const spacer = aidName(input, 'rim-spacer');
+  const perCleat = screws.down.count / (dish.layout.ribs.length * cleat.perRib);
+  return [
     {
       title: `${cleat.ribScrews > 0 ? 'Screw' : 'Glue'} each cleat to its rib, at the bench`,
       text: [
@@ -266,7 +274,8 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
   };
   return [
     before,
-    ...frameSteps(input, measures),
+    ...baseSteps(input, measures),
+    ...ribSteps(input, measures),
     curveStep(input, measures),
     ...skinSteps(input, measures),
     ...lastSteps(input, measures),

@@ -32,7 +32,7 @@ export interface View {
 
 const pictureWidth = 640;
 /** Steps from the darkest to the lightest tone of a colour. */
-export const shades = 7;
+const shades = 7;
 const light: Vec3 = [0.35, -0.45, 0.82];
 
 const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

@@ -1,2 +1,1 @@
-export { routerCautions } from './cautions.js';
-export { type NgcHeader, writeNgc } from './write.js';
+export { writeNgc } from './write.js';

@@ -2,7 +2,7 @@
 import { decimal } from '../decimal.js';
 
 /** Longest line that the standard lets a controller expect, characters. */
-export const longestLine = 256;
+const longestLine = 256;
 
 /** Decimals of a millimetre: 0.1 µm, well under the 2 µm by which an arc's ends may differ in radius. */
 export const placeDigits = 4;

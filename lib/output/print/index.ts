@@ -1,3 +1,3 @@
 // a door of its own: the PDF library takes a while to load, and only prints need it
-export { type Paper, type PrintOptions } from './paper.js';
+export { type PrintOptions } from './paper.js';
 export { writePrint } from './write.js';

@@ -13,7 +13,7 @@ import {
 import type { Drawing, Finding, Run } from './drawing.js';
 
 /** Ends this close (mm) are joined. */
-export const joinWithin = 0.01;
+const joinWithin = 0.01;
 
 /** A closed outline as drawn. */
 export interface Ring {

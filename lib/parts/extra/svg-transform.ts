@@ -5,7 +5,7 @@ import { ExtraFault, quoted } from './drawing.js';
 /** x' = a·x + c·y + e, y' = b·x + d·y + f. */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
-export const identity: Matrix = [1, 0, 0, 1, 0, 0];
+const identity: Matrix = [1, 0, 0, 1, 0, 0];
 
 /** `outer` after `inner`. */
 export function after(outer: Matrix, inner: Matrix): Matrix {
