@@ -70,12 +70,12 @@ export function ribMarks(
 }
 
 /** The hub's outline, scribed. */
-export function hubScribe(items: readonly PlanItem[]): LineMark[] {
+function hubScribe(items: readonly PlanItem[]): LineMark[] {
   return items.flatMap((item) => (item.kind === 'hub' ? [ringMark(item.outline)] : []));
 }
 
 /** Pilot holes for the cleats of some ribs. */
-export function pilotHoles(design: Design, dish: Dish, start: number, ribs: ReadonlySet<number>): Hole[] {
+function pilotHoles(design: Design, dish: Dish, start: number, ribs: ReadonlySet<number>): Hole[] {
   return boardScrews(design, dish, start)
     .filter(({ rib }) => ribs.has(rib))
     .map(({ at }) => throughHole(at, design.board.pilotDiameter));

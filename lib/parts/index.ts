@@ -1,5 +1,5 @@
-export { type MadeParts, makeParts } from './make.js';
-export { heightOnPath, markOut, type MarkingOut, type Rule, type RuleMark } from './marking-out.js';
+export { makeParts } from './make.js';
+export { heightOnPath, markOut, type MarkingOut } from './marking-out.js';
 export { makeReflectors, stripSeamShare } from './reflector.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';

@@ -111,7 +111,7 @@ function piece(part: Part, traced: readonly Traced[], keeps: (x: number) => bool
 }
 
 /** The part as two pieces with the joint's shoulders at `x`; null when the outline does not cross there just twice. */
-export function splitAt(part: Part, x: number, kind: JointKind): readonly [Part, Part] | null {
+function splitAt(part: Part, x: number, kind: JointKind): readonly [Part, Part] | null {
   const { outline } = part;
   const pair = crossings(outline, x);
   if (pair === null) return null;

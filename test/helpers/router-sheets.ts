@@ -26,7 +26,7 @@ export function shopPart(
 }
 
 /** A plate of 200 x 120 with an opening, holes of four kinds and a slot in which something seats. */
-export function plate(id = 'plate'): Part {
+function plate(id = 'plate'): Part {
   const slot = reversed(rectangle(120, 70, 132.2, 100));
   return shopPart(id, rectangle(0, 0, 200, 120), {
     openings: [reversed(circle({ x: 55, y: 60 }, 30)), slot],
