@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { transformSync } from 'esbuild';
+import ts from 'typescript';
 import { expect, it } from 'vitest';
 import { smallDish } from './faults/small-dish.js';
 
@@ -22,6 +23,30 @@ it('has an example for each entry of the package', () => {
   const shown = new Set(examples.flatMap(entriesIn));
   for (const name of Object.keys(entries))
     if (name !== './package.json') expect(shown).toContain(name.replace(/^\./, 'dishwright'));
+});
+
+it('holds examples that are rightly typed, by what the package declares', () => {
+  const folder = mkdtempSync(fileURLToPath(new URL('dist/example-', root)));
+  try {
+    const files = examples.map((code, i) => {
+      const file = join(folder, `example-${i}.ts`);
+      writeFileSync(file, `${givenTo(code).replace('let svg', 'let svg: string | undefined')}${code};export {};`);
+      return file;
+    });
+    const program = ts.createProgram(files, {
+      strict: true,
+      noEmit: true,
+      module: ts.ModuleKind.NodeNext,
+      moduleResolution: ts.ModuleResolutionKind.NodeNext,
+      target: ts.ScriptTarget.ES2023,
+      skipLibCheck: true,
+      types: ['node'],
+    });
+    const wrong = ts.getPreEmitDiagnostics(program);
+    expect(wrong.map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, ' '))).toEqual([]);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 });
 
 it.each(examples.map((code) => ({ code, entry: entriesIn(code).at(-1) })))(

@@ -1,5 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { isBuiltin } from 'node:module';
+import ts from 'typescript';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -37,6 +39,42 @@ describe('the bundled command', () => {
     const expected = help('dist/cli/main.js');
     expect(expected).toContain('Options:');
     expect(help('dist/bin/main.js')).toBe(expected);
+  });
+});
+
+describe('what is installed along', () => {
+  const { dependencies, exports: entries } = JSON.parse(text('package.json')) as {
+    dependencies: Readonly<Record<string, string>>;
+    exports: Readonly<Record<string, string | { readonly types: string }>>;
+  };
+
+  /** Packages that the shipped code loads. */
+  function loaded(): string[] {
+    return readdirSync(new URL('dist/bin/', root))
+      .flatMap((file) => ts.preProcessFile(text(`dist/bin/${file}`), true, true).importedFiles)
+      .flatMap(({ fileName }) => (/^[.#]/.test(fileName) || isBuiltin(fileName) ? [] : [fileName]));
+  }
+
+  /** Packages that the declarations of the package's entries name. */
+  function declared(): string[] {
+    const files = Object.values(entries).flatMap((entry) =>
+      typeof entry === 'string' ? [] : fileURLToPath(new URL(entry.types, root)),
+    );
+    const options = { module: ts.ModuleKind.NodeNext, moduleResolution: ts.ModuleResolutionKind.NodeNext, types: [] };
+    const own = ts
+      .createProgram(files, options)
+      .getSourceFiles()
+      .filter(({ fileName }) => fileName.includes('/dist/lib/'));
+    expect(own.length).toBeGreaterThan(50);
+    return own.flatMap((file) =>
+      ts
+        .preProcessFile(file.text)
+        .importedFiles.flatMap(({ fileName }) => (fileName.startsWith('.') ? [] : [fileName])),
+    );
+  }
+
+  it('is what code and declarations need besides the bundle, and nothing else', () => {
+    expect([...new Set([...loaded(), ...declared()])].sort()).toEqual(Object.keys(dependencies).sort());
   });
 });
 

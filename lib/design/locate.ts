@@ -1,10 +1,7 @@
 /** From the path of a key to its line: the one place that knows where in the text of a design file a key stands. */
 import { type Document, isMap, isNode, isScalar, type LineCounter } from 'yaml';
-import { type Diagnostic, type KeyPath, type Place, visible } from '../diagnostic/index.js';
+import { type Diagnostic, type KeyPath, type Locate, type Place, visible } from '../diagnostic/index.js';
 import { usedInstead } from './used-instead.js';
-
-/** Puts a diagnostic on its line; one without a key is left as it is. */
-export type Locate = (diagnostic: Diagnostic) => Diagnostic;
 
 interface Found {
   readonly offset: number;

@@ -1,10 +1,10 @@
 /** A design file's text to its keys, with every problem found in one pass and the line of each. */
 import { isAlias, LineCounter, parseDocument, visit } from 'yaml';
 import * as z from 'zod';
-import { type Diagnostic, diagnostic, hasError, pathText } from '../diagnostic/index.js';
+import { type Diagnostic, diagnostic, hasError, pathText, type Locate } from '../diagnostic/index.js';
 import { complete } from './complete.js';
 import type { Design } from './design.js';
-import { type Locate, locator, shown as showHidden } from './locate.js';
+import { locator, shown as showHidden } from './locate.js';
 import { nearest } from './nearest.js';
 import type { KeyFault } from './keys.js';
 import { designSchema } from './schema.js';

@@ -29,6 +29,9 @@ export interface Diagnostic {
   readonly value?: string | number | boolean;
 }
 
+/** Puts a diagnostic on its line; one without a key is left as it is. */
+export type Locate = (diagnostic: Diagnostic) => Diagnostic;
+
 /**
  * A diagnostic about a key of the design file; its line is found later, by whoever holds the file's text.
  * @param message what is wrong, with the value

@@ -6,6 +6,7 @@ export {
   diagnosticText,
   hasError,
   type KeyPath,
+  type Locate,
   pathText,
   type Place,
   type Severity,

@@ -1,7 +1,8 @@
 /** What aiming off the sun costs. */
 import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
-import { colours, curve, dot, type ForecastPlot, frame, label, limit, picture, usualSize } from './chart.js';
+import { colours, curve, dot, frame, label, limit, picture, usualSize } from './chart.js';
+import type { ForecastPlot } from './plot.js';
 
 /** The plot, or null when the receiver catches nothing anyway. */
 export function aimPlot({ pointing }: Forecast): ForecastPlot | null {

@@ -4,17 +4,6 @@ import { area, curveLinear, curveMonotoneX, line } from 'd3-shape';
 import { decimal } from '../decimal.js';
 import { markup, type Markup, raw } from '../markup.js';
 
-/** A drawing and its numbers. */
-export interface ForecastPlot {
-  /** File-safe: `intercept`. */
-  readonly name: string;
-  readonly title: string;
-  /** What it shows, in words, for those who do not see it. */
-  readonly description: string;
-  readonly svg: string;
-  readonly csv: string;
-}
-
 /** Okabe and Ito's palette (2002); these three stand out from white and from dark paper by 3:1 or more. */
 export const colours = { blue: '#0072B2', green: '#009E73', vermilion: '#D55E00' } as const;
 

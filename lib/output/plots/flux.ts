@@ -5,7 +5,8 @@ import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
 import { writeCsv } from '../csv.js';
 import { decimal } from '../decimal.js';
 import { markup, type Markup } from '../markup.js';
-import { colours, type ForecastPlot, type Frame, frame, label, picture, type Size } from './chart.js';
+import { colours, type Frame, frame, label, picture, type Size } from './chart.js';
+import type { ForecastPlot } from './plot.js';
 
 const LEVELS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
 const size: Size = { width: 560, height: 568, left: 60, right: 24, top: 36, bottom: 56 };

@@ -2,7 +2,7 @@
 import type { Forecast } from '../../optics/index.js';
 import type { LengthUnit } from '../../units/index.js';
 import { aimPlot } from './aim.js';
-import type { ForecastPlot } from './chart.js';
+import type { ForecastPlot } from './plot.js';
 import { fluxPlot } from './flux.js';
 import { heatUpPlot } from './heat-up.js';
 import { interceptPlot } from './intercept.js';

@@ -1,7 +1,8 @@
 /** The load's temperature over time. */
 import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
-import { colours, curve as drawCurve, type ForecastPlot, frame, label, limit, picture, usualSize } from './chart.js';
+import { colours, curve as drawCurve, frame, label, limit, picture, usualSize } from './chart.js';
+import type { ForecastPlot } from './plot.js';
 
 /** The plot, or null without a load or when it does not warm at all. */
 export function heatUpPlot({ heat, irradianceWPerM2 }: Forecast): ForecastPlot | null {

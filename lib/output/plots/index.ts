@@ -1,2 +1,2 @@
-export { type ForecastPlot } from './chart.js';
+export type { ForecastPlot } from './plot.js';
 export { forecastPlots } from './forecast-plots.js';

@@ -2,7 +2,8 @@
 import type { Forecast } from '../../optics/index.js';
 import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
 import { writeCsv } from '../csv.js';
-import { band, colours, curve, dot, type ForecastPlot, frame, label, limit, picture, usualSize } from './chart.js';
+import { band, colours, curve, dot, frame, label, limit, picture, usualSize } from './chart.js';
+import type { ForecastPlot } from './plot.js';
 
 export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): ForecastPlot {
   const points = spot.curve.map(({ radius, intercept }) => ({

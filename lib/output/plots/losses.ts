@@ -3,7 +3,8 @@ import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
 import { decimal } from '../decimal.js';
 import { markup } from '../markup.js';
-import { colours, type ForecastPlot, frame, picture, type Size } from './chart.js';
+import { colours, frame, picture, type Size } from './chart.js';
+import type { ForecastPlot } from './plot.js';
 
 interface Bar {
   readonly label: string;
