@@ -4,7 +4,7 @@
  * geometry, FOCS 1983, from memory). What they wind about is the Minkowski sum.
  */
 import { cyclic, element, type Point, type Polygon } from '../geometry/index.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 interface Corners {
   readonly ring: Polygon;

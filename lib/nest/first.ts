@@ -4,7 +4,7 @@ import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Search } from './search.js';
 import type { Shape } from './shape.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 /** Limits of a shape's reference point on a sheet, given to a search. */
 export function startOn(search: Search, packing: Packing, sheet: number, shape: Shape): boolean {

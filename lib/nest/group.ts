@@ -10,7 +10,7 @@ import type { Random } from './random.js';
 import { costAndLength } from './result.js';
 import { Separation } from './separate.js';
 import type { Space } from './space.js';
-import { f64, i32 } from './typed-arrays.js';
+import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** Sheets fuller than this share are not tried: out of reach for any but jigsaws. */
 const FULLEST = 0.93;

@@ -9,7 +9,7 @@ import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Random } from './random.js';
 import { Separation } from './separate.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 /** Share of the work that goes into large steps. */
 const EXPLORE = 0.75;

@@ -6,7 +6,7 @@
 import { element } from '../geometry/index.js';
 import type { Packing } from './packing.js';
 import type { Random } from './random.js';
-import { f64, i32 } from './typed-arrays.js';
+import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** Two pieces of different kinds change places, the larger ones sooner. */
 function swap(packing: Packing, random: Random): void {

@@ -12,7 +12,7 @@ import { firstNest, fitsAlone } from './plan.js';
 import { sheetsOf } from './result.js';
 import { Shapes } from './shape.js';
 import { type Space, spaceOf } from './space.js';
-import { i32 } from './typed-arrays.js';
+import { i32 } from '../geometry/typed-arrays.js';
 import type { Layout, NestOptions, NestPart, NestStock, Unplaced } from './types.js';
 
 const anticlockwise = (ring: Polygon): Polygon => (ringArea(ring) < 0 ? [...ring].reverse() : ring);

@@ -5,7 +5,7 @@
 import { cyclic, element, type Polygon } from '../geometry/index.js';
 import type { Packing } from './packing.js';
 import type { Shape } from './shape.js';
-import { f64, i32 } from './typed-arrays.js';
+import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** Overlaps deeper than this (mm) clash. */
 const DEEP = 5e-7;

@@ -2,7 +2,7 @@
 import type { Orientation } from './shape.js';
 import type { Space } from './space.js';
 import type { NestPart } from './types.js';
-import { f64, i32 } from './typed-arrays.js';
+import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** One copy of a part. */
 export interface Piece {

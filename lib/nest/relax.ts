@@ -7,7 +7,7 @@ import { element } from '../geometry/index.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import { TOUCHING } from './search.js';
-import { f64, i32 } from './typed-arrays.js';
+import { f64, i32 } from '../geometry/typed-arrays.js';
 
 const SWEEPS = 400;
 /** Sweeps over which the total has to fall by this share. */

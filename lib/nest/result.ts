@@ -1,7 +1,7 @@
 /** A packing as the caller sees it. */
 import type { Packing } from './packing.js';
 import type { Space } from './space.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 import type { Offcut, PlacedPart } from '../part/index.js';
 import type { NestedSheet } from './types.js';
 

@@ -14,7 +14,7 @@ import type { Random } from './random.js';
 import { relax } from './relax.js';
 import { counted, Search, TOUCHING } from './search.js';
 import type { Shape } from './shape.js';
-import { f64, i32 } from './typed-arrays.js';
+import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** A pair's weight grows by this factor, and by up to as much again the deeper it is. */
 const GROW = 1.2;

@@ -7,7 +7,7 @@ import { heatLoss, lossArea } from './heat.js';
 import { type SetUp, setUp } from './set-up.js';
 import { caughtShares, intercepts, shareRadius, squaredRadii } from './spot.js';
 import { type Rays, trace } from './trace.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 import type { Estimate, OpticsInput } from './types.js';
 
 export interface AdviceOptions {

@@ -3,7 +3,7 @@ import { element } from '../geometry/index.js';
 import { estimate } from './estimate.js';
 import type { Rays } from './trace.js';
 import type { Estimate } from './types.js';
-import { f32, f64 } from './typed-arrays.js';
+import { f32, f64 } from '../geometry/typed-arrays.js';
 
 /** Cells along a side; odd, so that one has the axis in its middle. */
 const CELLS = 41;

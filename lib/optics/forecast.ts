@@ -13,7 +13,7 @@ import type { SunDay } from './sun-day.js';
 import { trace } from './trace.js';
 import type { Assumption, Estimate, OpticsInput } from './types.js';
 import { type Heat, heatForecast } from './warming.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 export interface ForecastOptions {
   /** Rays of the main trace; 262144 when left out. All traces together take about six times as many. */

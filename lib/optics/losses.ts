@@ -4,7 +4,7 @@ import type { SetUp } from './set-up.js';
 import { caughtShares, intercepts, shadedShares, squaredRadii } from './spot.js';
 import { type Rays, trace, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 export type LossKey =
   | 'aim'

@@ -1,7 +1,7 @@
 /** The panel as the trace sees it: tables over the mid-line's radius. */
 import { type DishShape, facetAt, litRange } from '../dish/index.js';
 import { curlSlope } from './edge-curl.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 /** Linear interpolation over so many cells errs by under 1e-5 mm in height on any dish in use. */
 const CELLS = 2048;

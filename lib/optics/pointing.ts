@@ -4,7 +4,7 @@ import type { SetUp } from './set-up.js';
 import { caughtShares, squaredRadii } from './spot.js';
 import { trace } from './trace.js';
 import type { Estimate } from './types.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 /** The sun moves 15° an hour at most (on the equinoxes; less by the cosine of its declination): 4 minutes a degree. */
 const MINUTES_A_DEGREE = 4;

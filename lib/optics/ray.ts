@@ -6,7 +6,8 @@
 import { curlCells, curlTable, type MidLine, midLine } from './mid-line.js';
 import type { SunShape } from './sun-shape.js';
 import type { TraceSettings } from './trace.js';
-import { f64, interpolated } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
+import { interpolated } from './typed-arrays.js';
 
 const TURN = 2 * Math.PI;
 

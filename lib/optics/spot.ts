@@ -1,7 +1,7 @@
 /** What the traced rays make in a level plane. All shares are of the light that the mirror gives back, shade taken off. */
 import { estimate } from './estimate.js';
 import type { Rays } from './trace.js';
-import { f32, f64 } from './typed-arrays.js';
+import { f32, f64 } from '../geometry/typed-arrays.js';
 import type { Estimate } from './types.js';
 
 /** Bins of the histogram over radius from which quantiles are read. */

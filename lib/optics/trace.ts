@@ -22,7 +22,7 @@ import {
 } from './ray.js';
 import { recurrenceSteps, uniformNumbers } from './sampling.js';
 import type { SunShape } from './sun-shape.js';
-import { f64 } from './typed-arrays.js';
+import { f64 } from '../geometry/typed-arrays.js';
 
 export interface TraceSettings {
   readonly shape: DishShape;
