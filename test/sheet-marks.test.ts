@@ -11,7 +11,7 @@ const rib = plainPart('rib', circle({ x: 0, y: 0 }, 50), { marks: [label] });
 
 function marks(rotationDeg: number, mirrored: boolean, part = rib) {
   const placed = [{ part: 'rib', copy: 3, x: 100, y: 50, rotationDeg, mirrored }];
-  return sheetMarks({ stock: 'ply', width: 500, height: 500, placed }, new Map([['rib', part]]));
+  return sheetMarks({ placed }, new Map([['rib', part]]));
 }
 
 describe('lettering on a sheet', () => {

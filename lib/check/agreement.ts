@@ -1,4 +1,4 @@
-/** Whether the DXF and the SVG of a sheet say the same, entity by entity. */
+/** Whether the DXF and the SVG of a sheet hold the same, entity by entity. */
 import { type Drawn, type DrawnPath, type Sheet } from './drawn.js';
 import { distanceFrom, type Edge, pointAt } from './edge.js';
 import { type FaultList, mm } from './faults.js';
@@ -43,33 +43,37 @@ function parting(one: DrawnPath, other: DrawnPath): Place | null {
   return i === steps.length ? null : start;
 }
 
-function difference(one: Drawn, other: Drawn): { what: string; place: Place } | null {
+/** What differs, as the id of its message, by how much, and where. */
+type Difference = {
+  readonly id: 'pair-circle' | 'pair-path' | 'pair-kind';
+  readonly off: string;
+  readonly place: Place;
+};
+
+function difference(one: Drawn, other: Drawn): Difference | null {
   if (one.kind === 'circle' && other.kind === 'circle') {
     const off = Math.hypot(one.x - other.x, one.y - other.y);
     const size = Math.abs(one.diameter - other.diameter);
     if (off <= agreementTolerance && size <= agreementTolerance) return null;
-    return { what: `a circle differs by ${mm(Math.max(off, size))}`, place: one };
+    return { id: 'pair-circle', off: mm(Math.max(off, size)), place: one };
   }
   if (one.kind === 'path' && other.kind === 'path') {
     const place = parting(one, other);
-    return place && { what: 'a path differs', place };
+    return place && { id: 'pair-path', off: '', place };
   }
-  const place = one.kind === 'circle' ? one : one.line.vertices[0]!;
-  return { what: 'a path stands for a circle', place };
+  return { id: 'pair-kind', off: '', place: one.kind === 'circle' ? one : one.line.vertices[0]! };
 }
 
-/** Tells where the SVG differs from the DXF by more than 2 µm, in what is there, or in its order. */
+const pageOf = ({ width, height }: Sheet): string => `${mm(width)} x ${mm(height)}`;
+
+/** Reports where the SVG differs from the DXF by more than 2 µm, in what is there, or in its order. */
 export function checkAgreement(dxf: Sheet, svg: Sheet, file: string, faults: FaultList): void {
   if (Math.abs(dxf.width - svg.width) > agreementTolerance || Math.abs(dxf.height - svg.height) > agreementTolerance)
-    faults.add(
-      'disagreement',
-      file,
-      `the page is ${mm(svg.width)} x ${mm(svg.height)}, in the DXF ${mm(dxf.width)} x ${mm(dxf.height)}`,
-    );
+    faults.add('pair-page', file, { svg: pageOf(svg), dxf: pageOf(dxf) });
   const turned = svg.entities.findIndex(({ layer }, i) => dxf.entities[i] && dxf.entities[i].layer !== layer);
   if (turned >= 0) {
-    const [here, there] = [svg.entities[turned]?.layer, dxf.entities[turned]?.layer];
-    faults.add('disagreement', file, `line ${turned + 1} is on layer ${here}, in the DXF on layer ${there}`);
+    const [here = '', there = ''] = [svg.entities[turned]?.layer, dxf.entities[turned]?.layer];
+    faults.add('pair-order', file, { line: turned + 1, svg: here, dxf: there });
   }
   const own = byLayer(svg.entities);
   const others = byLayer(dxf.entities);
@@ -77,12 +81,12 @@ export function checkAgreement(dxf: Sheet, svg: Sheet, file: string, faults: Fau
     const ours = own.get(layer) ?? [];
     const theirs = others.get(layer) ?? [];
     if (ours.length !== theirs.length) {
-      faults.add('disagreement', file, `layer ${layer} has ${ours.length} lines, in the DXF ${theirs.length}`);
+      faults.add('pair-count', file, { layer, svg: ours.length, dxf: theirs.length });
       continue;
     }
     theirs.forEach((entity, i) => {
       const found = difference(entity, ours[i]!);
-      if (found) faults.add('disagreement', file, `${found.what} from the DXF, on layer ${layer}`, found.place);
+      if (found) faults.add(found.id, file, { layer, off: found.off }, found.place);
     });
   }
 }

@@ -1,4 +1,5 @@
 /** A drawing as read from a file, whatever its format. Lengths in mm, y up. */
+import { filled, messages, type MessageValues, type ReadingId } from './messages/index.js';
 import type { Line } from './ring.js';
 
 export interface DrawnPath {
@@ -22,11 +23,26 @@ export interface Sheet {
   readonly height: number;
   /** In the order of the file. */
   readonly entities: readonly Drawn[];
+  /** Colours by layer as the file's own key has them. */
+  readonly key: ReadonlyMap<string, string>;
+  /** Colours by layer as the lines have them. */
+  readonly colours: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Why a file is refused: what is wrong, and where in the file. */
 export class Unreadable extends Error {
   override readonly name = 'Unreadable';
+  readonly id: ReadingId;
+
+  constructor(id: ReadingId, message: string) {
+    super(message);
+    this.id = id;
+  }
+}
+
+/** The error for a message of the catalogue. */
+export function unreadable<Id extends ReadingId>(id: Id, values: MessageValues<Id>): Unreadable {
+  return new Unreadable(id, filled(messages[id].text, values));
 }
 
 /** `drill-4mm` names the operation and its diameter in mm. */

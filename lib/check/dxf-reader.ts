@@ -4,7 +4,8 @@
  * machine might cut it.
  */
 import type { Vertex } from '../geometry/index.js';
-import { type Drawn, type Sheet, Unreadable } from './drawn.js';
+import { type Drawn, type Sheet, unreadable } from './drawn.js';
+import { readKey } from './key.js';
 import { farthest, mostEntities } from './limits.js';
 import { lineOf } from './ring.js';
 
@@ -14,7 +15,7 @@ interface Tag {
   readonly line: number;
 }
 
-const wholeNumber = /^\s*[-+]?\d{1,9}\s*$/;
+const integerText = /^\s*[-+]?\d{1,9}\s*$/;
 const decimalNumber = /^\s*[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?\s*$/;
 
 function tagsOf(text: string): Tag[] {
@@ -24,12 +25,12 @@ function tagsOf(text: string): Tag[] {
   for (let i = 0; i < lines.length; i += 2) {
     const code = lines[i] ?? '';
     const value = lines[i + 1];
-    if (!wholeNumber.test(code)) throw new Unreadable(`line ${i + 1} should be a group code, not ${quoted(code)}`);
-    if (value === undefined) throw new Unreadable(`the file ends after a group code, in line ${i + 1}`);
+    if (!integerText.test(code)) throw unreadable('dxf-code', { line: i + 1, text: quoted(code) });
+    if (value === undefined) throw unreadable('dxf-half', { line: i + 1 });
     tags.push({ code: Number(code), value, line: i + 2 });
   }
   const last = tags.at(-1);
-  if (last?.code !== 0 || last.value !== 'EOF') throw new Unreadable('the file does not end with EOF: it is cut short');
+  if (last?.code !== 0 || last.value !== 'EOF') throw unreadable('dxf-cut-short', {});
   return tags;
 }
 
@@ -39,13 +40,12 @@ function quoted(text: string): string {
 
 function real({ value, line }: Tag): number {
   const number = decimalNumber.test(value) ? Number(value) : NaN;
-  if (!(Math.abs(number) <= farthest))
-    throw new Unreadable(`line ${line} should be a number within a kilometre, not ${quoted(value)}`);
+  if (!(Math.abs(number) <= farthest)) throw unreadable('dxf-number', { line, text: quoted(value) });
   return number;
 }
 
-function whole({ value, line }: Tag): number {
-  if (!wholeNumber.test(value)) throw new Unreadable(`line ${line} should be a whole number, not ${quoted(value)}`);
+function integer({ value, line }: Tag): number {
+  if (!integerText.test(value)) throw unreadable('dxf-integer', { line, text: quoted(value) });
   return Number(value);
 }
 
@@ -57,41 +57,41 @@ function sectionsOf(tags: readonly Tag[]): Map<string, Tag[]> {
     const tag = tags[i]!;
     if (tag.code === 0 && tag.value === 'SECTION') {
       const name = tags[i + 1];
-      if (open !== null || name?.code !== 2) throw new Unreadable(`a section begins amiss in line ${tag.line}`);
-      if (sections.has(name.value)) throw new Unreadable(`section ${quoted(name.value)} stands twice`);
+      if (open !== null || name?.code !== 2) throw unreadable('dxf-section-begin', { line: tag.line });
+      if (sections.has(name.value)) throw unreadable('dxf-section-twice', { name: quoted(name.value) });
       open = [];
       sections.set(name.value, open);
       i += 1;
     } else if (tag.code === 0 && tag.value === 'ENDSEC') {
-      if (open === null) throw new Unreadable(`a section ends that never began, in line ${tag.line}`);
+      if (open === null) throw unreadable('dxf-section-end', { line: tag.line });
       open = null;
     } else if (open === null) {
-      if (tag.code !== 999) throw new Unreadable(`line ${tag.line} belongs to no section`);
+      if (tag.code !== 999) throw unreadable('dxf-no-section', { line: tag.line });
     } else {
       open.push(tag);
     }
   }
-  if (open !== null) throw new Unreadable('the last section has no end');
+  if (open !== null) throw unreadable('dxf-section-open', {});
   return sections;
 }
 
 /** The tags that follow a variable of the header, up to the next one. */
 function variable(header: readonly Tag[], name: string): readonly Tag[] {
   const start = header.findIndex(({ code, value }) => code === 9 && value === name);
-  if (start < 0) throw new Unreadable(`the header lacks ${name}`);
+  if (start < 0) throw unreadable('dxf-variable', { name });
   const end = header.findIndex(({ code }, i) => i > start && code === 9);
   return header.slice(start + 1, end < 0 ? undefined : end);
 }
 
 function tagOf(tags: readonly Tag[], code: number, what: string): Tag {
   const found = tags.find((tag) => tag.code === code);
-  if (found === undefined) throw new Unreadable(`${what} lacks group code ${code}`);
+  if (found === undefined) throw unreadable('dxf-lacks-code', { what, group: code });
   return found;
 }
 
-/** Names of the layers of the LAYER table. */
-function layersOf(tables: readonly Tag[]): Set<string> {
-  const names = new Set<string>();
+/** The layers of the LAYER table with their true colours (group code 420). */
+function layersOf(tables: readonly Tag[]): Map<string, string[]> {
+  const names = new Map<string, string[]>();
   tables.forEach((tag, i) => {
     if (tag.code !== 0 || tag.value !== 'LAYER') return;
     const end = tables.findIndex(({ code }, j) => j > i && code === 0);
@@ -100,29 +100,40 @@ function layersOf(tables: readonly Tag[]): Set<string> {
     const flags = record.find(({ code }) => code === 70);
     const colour = record.find(({ code }) => code === 62);
     // frozen, or off by a negative colour: a program would leave it out
-    if ((flags !== undefined && (whole(flags) & 1) !== 0) || (colour !== undefined && whole(colour) < 0))
-      throw new Unreadable(`layer ${quoted(name)} is hidden`);
-    names.add(name);
+    if ((flags !== undefined && (integer(flags) & 1) !== 0) || (colour !== undefined && integer(colour) < 0))
+      throw unreadable('dxf-hidden-layer', { name: quoted(name) });
+    const trueColour = record.find(({ code }) => code === 420);
+    names.set(name, trueColour === undefined ? [] : [`#${integer(trueColour).toString(16).padStart(6, '0')}`]);
   });
   return names;
 }
 
-/** Codes that an entity may have besides its geometry: handle, owner, subclass, layer, colour, line type, line weight. */
-const common = new Set([5, 330, 100, 8, 62, 420, 6, 48, 370]);
+/** Codes that an entity may have besides its geometry: handle, owner, subclass, layer. */
+const common = new Set([5, 330, 100, 8]);
+/** Line type, colour and line weight, which may say no more than that they are the layer's. */
+const byLayer = new Map([
+  [6, 'BYLAYER'],
+  [62, '256'],
+  [370, '-1'],
+]);
+
+function isCommon({ code, value }: Tag): boolean {
+  return common.has(code) || byLayer.get(code) === value.trim().toUpperCase();
+}
 
 function layerOf(tags: readonly Tag[], type: Tag): string {
   return tagOf(tags, 8, `the ${type.value} in line ${type.line}`).value;
 }
 
 function refuse(tag: Tag, type: Tag): never {
-  throw new Unreadable(`the ${type.value} in line ${type.line} has group code ${tag.code}, which has no place there`);
+  throw unreadable('dxf-stray-code', { entity: type.value, line: type.line, group: tag.code });
 }
 
 function circle(tags: readonly Tag[], type: Tag): Drawn {
   const what = `the CIRCLE in line ${type.line}`;
-  for (const tag of tags) if (!common.has(tag.code) && ![10, 20, 30, 40].includes(tag.code)) refuse(tag, type);
+  for (const tag of tags) if (!isCommon(tag) && ![10, 20, 30, 40].includes(tag.code)) refuse(tag, type);
   const diameter = 2 * real(tagOf(tags, 40, what));
-  if (!(diameter > 0)) throw new Unreadable(`${what} has no size`);
+  if (!(diameter > 0)) throw unreadable('dxf-no-size', { what });
   return {
     kind: 'circle',
     layer: layerOf(tags, type),
@@ -141,17 +152,16 @@ function polyline(tags: readonly Tag[], type: Tag): Drawn {
     if (tag.code === 10) vertices.push({ x: real(tag), y: null, bulge: 0 });
     else if (tag.code === 20 && last?.y === null) last.y = real(tag);
     else if (tag.code === 42 && last !== undefined) last.bulge = real(tag);
-    else if (tag.code === 90) count = whole(tag);
-    else if (tag.code === 70) flags = whole(tag);
+    else if (tag.code === 90) count = integer(tag);
+    else if (tag.code === 70) flags = integer(tag);
     else if ([38, 39, 43].includes(tag.code) && real(tag) === 0) continue;
-    else if (!common.has(tag.code)) refuse(tag, type);
+    else if (!isCommon(tag)) refuse(tag, type);
   }
   const what = `the LWPOLYLINE in line ${type.line}`;
-  if (count !== vertices.length)
-    throw new Unreadable(`${what} should have ${count} vertices and has ${vertices.length}`);
-  if (vertices.length < 2) throw new Unreadable(`${what} has fewer than two vertices`);
+  if (count !== vertices.length) throw unreadable('dxf-vertex-count', { what, stated: count, count: vertices.length });
+  if (vertices.length < 2) throw unreadable('dxf-few-vertices', { what });
   const whole2d = vertices.map(({ x, y, bulge }): Vertex => {
-    if (y === null) throw new Unreadable(`${what} has a vertex without y`);
+    if (y === null) throw unreadable('dxf-vertex-y', { what });
     return { x, y, bulge };
   });
   return { kind: 'path', layer: layerOf(tags, type), line: lineOf(whole2d, (flags & 1) === 1) };
@@ -166,9 +176,8 @@ function entitiesOf(tags: readonly Tag[]): Drawn[] {
     const body = tags.slice(i + 1, end);
     if (type.code === 0 && type.value === 'LWPOLYLINE') entities.push(polyline(body, type));
     else if (type.code === 0 && type.value === 'CIRCLE') entities.push(circle(body, type));
-    else
-      throw new Unreadable(`line ${type.line} begins a ${quoted(type.value)}, which is neither LWPOLYLINE nor CIRCLE`);
-    if (entities.length > mostEntities) throw new Unreadable(`it holds more than ${mostEntities} entities`);
+    else throw unreadable('dxf-entity', { line: type.line, name: quoted(type.value) });
+    if (entities.length > mostEntities) throw unreadable('too-many-entities', { most: mostEntities });
     i = end;
   }
   return entities;
@@ -185,22 +194,27 @@ function hiddenInBlocks(blocks: readonly Tag[]): Tag | undefined {
  * @throws Unreadable for a file that is cut short, broken, or holds what a cut file has no use for
  */
 export function readDxf(text: string): { readonly sheet: Sheet; readonly unit: number } {
-  const sections = sectionsOf(tagsOf(text));
+  const tags = tagsOf(text);
+  const sections = sectionsOf(tags);
   const header = sections.get('HEADER');
   const tables = sections.get('TABLES');
   const drawn = sections.get('ENTITIES');
-  if (header === undefined || tables === undefined || drawn === undefined)
-    throw new Unreadable('one of the sections HEADER, TABLES and ENTITIES is missing');
-  const unit = whole(tagOf(variable(header, '$INSUNITS'), 70, '$INSUNITS'));
+  if (header === undefined || tables === undefined || drawn === undefined) throw unreadable('dxf-sections', {});
+  const unit = integer(tagOf(variable(header, '$INSUNITS'), 70, '$INSUNITS'));
   const extent = variable(header, '$EXTMAX');
   const block = hiddenInBlocks(sections.get('BLOCKS') ?? []);
-  if (block !== undefined) throw new Unreadable(`a block holds a ${quoted(block.value)}, in line ${block.line}`);
+  if (block !== undefined) throw unreadable('dxf-block', { name: quoted(block.value), line: block.line });
   const layers = layersOf(tables);
   const entities = entitiesOf(drawn);
-  for (const { layer } of entities)
-    if (!layers.has(layer)) throw new Unreadable(`layer ${quoted(layer)} is used but not in the table of layers`);
+  for (const { layer } of entities) if (!layers.has(layer)) throw unreadable('dxf-layer', { name: quoted(layer) });
   return {
-    sheet: { width: real(tagOf(extent, 10, '$EXTMAX')), height: real(tagOf(extent, 20, '$EXTMAX')), entities },
+    sheet: {
+      width: real(tagOf(extent, 10, '$EXTMAX')),
+      height: real(tagOf(extent, 20, '$EXTMAX')),
+      entities,
+      key: readKey(tags.flatMap(({ code, value }) => (code === 999 ? [value] : []))),
+      colours: layers,
+    },
     unit,
   };
 }

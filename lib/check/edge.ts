@@ -1,5 +1,5 @@
 /**
- * Edges of paths as the proof sees them: straight lines and arcs with their centre. The arithmetic is this room's own,
+ * Edges of paths as the proof sees them: straight lines and arcs with their centre. The arithmetic is this module's own,
  * so that an error in the geometry that made a file cannot hide itself when the file is read.
  */
 import type { Vertex } from '../geometry/index.js';
@@ -122,7 +122,7 @@ export function edgeBetween(a: Vertex, b: Place): Edge {
 }
 
 /**
- * Whether a direction falls within a sweep, told by how far it goes along the tangents of the start and of the end:
+ * Whether a direction falls within a sweep, by how far it goes along the tangents of the start and of the end:
  * exact for flat arcs too, where an angle seen from the centre is lost in rounding.
  */
 function isBetween(sweep: number, afterStart: number, afterEnd: number): boolean {

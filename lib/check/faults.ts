@@ -1,5 +1,7 @@
-import type { Fault, FaultCode, Place } from './types.js';
+import { Unreadable } from './drawn.js';
 import { mostAlike } from './limits.js';
+import { type FaultMessageId, filled, type MessageId, messages, type MessageValues } from './messages/index.js';
+import type { Fault, FaultCode, Place } from './types.js';
 
 /** A length for a message: mm, to a micrometre. */
 export function mm(value: number): string {
@@ -11,30 +13,46 @@ export function at({ x, y }: Place): string {
   return `at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm`;
 }
 
-/** Collects the faults of one file or sheet; of many alike it tells the first ones and the number of the rest. */
+/** Collects the faults of one file or sheet; of many alike it reports the first ones and the number of the rest. */
 export class FaultList {
-  readonly #told: Fault[] = [];
-  readonly #counts = new Map<FaultCode, number>();
+  readonly #reported: Fault[] = [];
+  readonly #counts = new Map<MessageId, number>();
 
-  add(code: FaultCode, file: string, message: string, place?: Place): void {
-    const count = (this.#counts.get(code) ?? 0) + 1;
-    this.#counts.set(code, count);
+  /** Reports a fault by its message of the catalogue. */
+  add<Id extends FaultMessageId>(id: Id, file: string, values: MessageValues<Id>, place?: Place): void {
+    const { code, text } = messages[id];
+    this.take(code, id, file, filled(text, values), place);
+  }
+
+  /** Reports why a file cannot be read; throws every other error. */
+  refuse(error: unknown, file: string): void {
+    if (!(error instanceof Unreadable)) throw error;
+    this.take('unreadable', error.id, file, error.message);
+  }
+
+  /** Reports a fault whose text is made already. */
+  take(code: FaultCode, id: MessageId, file: string, text: string, place?: Place): void {
+    const count = (this.#counts.get(id) ?? 0) + 1;
+    this.#counts.set(id, count);
     if (count > mostAlike) return;
-    const told = `${file}: ${message}${place === undefined ? '' : `, ${at(place)}`}`;
-    this.#told.push({
+    const message = `${file}: ${text}${place === undefined ? '' : `, ${at(place)}`}`;
+    this.#reported.push({
       code,
+      id,
       file,
-      message: told,
+      message,
       ...(place === undefined ? {} : { place: { x: place.x, y: place.y } }),
     });
   }
 
   all(file: string): Fault[] {
-    const more = [...this.#counts].flatMap(([code, count]): Fault[] =>
-      count > mostAlike
-        ? [{ code, file, message: `${file}: ${count - mostAlike} more faults of the kind "${code}"` }]
-        : [],
-    );
-    return [...this.#told, ...more];
+    const more = [...this.#counts].flatMap(([id, count]): Fault[] => {
+      if (count <= mostAlike) return [];
+      const { code, text } = messages['more-alike'];
+      return [
+        { code, id: 'more-alike', file, message: `${file}: ${filled(text, { count: count - mostAlike, kind: id })}` },
+      ];
+    });
+    return [...this.#reported, ...more];
   }
 }

@@ -2,7 +2,8 @@
 import { checkIntegrity, type FolderFiles } from './integrity.js';
 import { checkRecord } from './record.js';
 import type { Proof } from './types.js';
-import { verify } from './verify.js';
+import { parseRecord, recordName } from './job-reader.js';
+import { proveCuts, provenBy } from './verify.js';
 
 /** What stands in a text file: bytes that are no UTF-8 become characters that no reader takes. */
 const textOf = (content: string | Uint8Array): string =>
@@ -18,12 +19,15 @@ const isText = (name: string): boolean => !/\.pdf$/i.test(name);
  */
 export function proveFolder(files: FolderFiles): Proof {
   const texts = new Map([...files].flatMap(([name, content]) => (isText(name) ? [[name, textOf(content)]] : [])));
-  const proof = verify(texts);
-  const record = texts.get('job.json');
-  const added = [...(record === undefined ? [] : checkRecord(record)), ...checkIntegrity(files)];
-  // a file that is missing is one fault, whoever looks for it
-  const known = new Set(proof.faults.map(({ code, file }) => `${code} ${file}`));
-  const more = added.filter(({ code, file }) => code !== 'missing-file' || !known.has(`${code} ${file}`));
-  const faults = [...proof.faults, ...more];
-  return { ...proof, faults, ok: faults.length === 0 };
+  return provenBy(() => {
+    const text = texts.get(recordName) ?? '';
+    const record = parseRecord(texts.get(recordName));
+    const added = [...checkRecord(record), ...checkIntegrity(files, text, record)];
+    const proof = proveCuts(texts, record);
+    // a file that is missing is one fault, whoever looks for it
+    const known = new Set(proof.faults.map(({ code, file }) => `${code} ${file}`));
+    const more = added.filter(({ code, file }) => code !== 'missing-file' || !known.has(`${code} ${file}`));
+    const faults = [...proof.faults, ...more];
+    return { ...proof, faults, ok: faults.length === 0 };
+  });
 }

@@ -7,11 +7,10 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import * as z from 'zod';
 import { FaultList } from './faults.js';
+import { recordName } from './job-reader.js';
 import type { Fault } from './types.js';
 
 export type FolderFiles = ReadonlyMap<string, string | Uint8Array>;
-
-const recordName = 'job.json';
 
 const listed = z.object({
   files: z.array(z.object({ name: z.string(), bytes: z.number().int().nonnegative(), sha256: z.string().length(64) })),
@@ -31,42 +30,32 @@ function recordIsWhole(text: string, recordHash: string): boolean {
   return hashOf(`${text.slice(0, at)}"recordHash": "${'0'.repeat(64)}"${text.slice(at + field.length)}`) === recordHash;
 }
 
-function listOf(text: string): z.infer<typeof listed> | null {
-  try {
-    return listed.safeParse(JSON.parse(text)).data ?? null;
-  } catch {
-    return null;
-  }
-}
-
-/** A fault for each file that is missing, was changed, or is not one of the folder's. */
-export function checkIntegrity(files: FolderFiles): Fault[] {
+/**
+ * A fault for each file that is missing, was changed, or is not one of the folder's.
+ * @param text the record as it stands in the folder
+ * @param record the same as JSON
+ */
+export function checkIntegrity(files: FolderFiles, text: string, record: unknown): Fault[] {
   const faults = new FaultList();
-  const record = files.get(recordName);
-  // a record that is missing or no JSON is reported where it is read
-  if (record === undefined) return [];
-  const text = typeof record === 'string' ? record : new TextDecoder().decode(record);
-  const list = listOf(text);
+  const list = listed.safeParse(record).data;
   if (!list) {
-    faults.add('changed', recordName, 'it has no list of the files with their hashes, or no hash of its own');
+    faults.add('record-unlisted', recordName, {});
     return faults.all(recordName);
   }
-  if (!recordIsWhole(text, list.recordHash)) faults.add('changed', recordName, 'it was changed after it was written');
+  if (!recordIsWhole(text, list.recordHash)) faults.add('record-changed', recordName, {});
   const known = new Map(list.files.map((file) => [file.name, file]));
   for (const { name, bytes, sha256: hash } of list.files) {
     const content = files.get(name);
     if (content === undefined) {
-      faults.add('missing-file', name, 'the file is missing');
+      faults.add('file-missing', name, {});
       continue;
     }
     const size = bytesOf(content).length;
-    if (size !== bytes) faults.add('changed', name, `it was changed after it was written: ${size} bytes, not ${bytes}`);
-    else if (hashOf(content) !== hash)
-      faults.add('changed', name, 'it was changed after it was written: same size, other content');
+    if (size !== bytes) faults.add('file-size', name, { bytes: size, written: bytes });
+    else if (hashOf(content) !== hash) faults.add('file-content', name, {});
   }
   for (const name of files.keys()) {
-    if (name !== recordName && !known.has(name))
-      faults.add('stray-file', name, 'the record does not name this file: it belongs to another job, do not cut by it');
+    if (name !== recordName && !known.has(name)) faults.add('file-stray', name, {});
   }
   return faults.all(recordName);
 }

@@ -1,6 +1,6 @@
 /** The record `job.json` as the proof needs it, read and checked anew. */
 import * as z from 'zod';
-import { Unreadable } from './drawn.js';
+import { unreadable } from './drawn.js';
 import { farthest } from './limits.js';
 
 const length = z.number().min(-farthest).max(farthest);
@@ -20,6 +20,14 @@ const drill = z.object({
   depth: z.union([size, z.literal('through')]),
   countersink: size.optional(),
 });
+const label = z.object({
+  text: z.string().max(1000),
+  x: length,
+  y: length,
+  height: size,
+  angleDeg: z.number().min(-36000).max(36000),
+  face: z.enum(['front', 'back']),
+});
 const part = z.object({
   id: name,
   name: z.string(),
@@ -28,6 +36,7 @@ const part = z.object({
   quantity: z.number().int().min(0).max(1e6),
   contours: z.array(contour).min(1),
   drills: z.array(drill),
+  labels: z.array(label).max(1000),
 });
 const processOf = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('router'), toolDiameter: size, compensated: z.boolean() }),
@@ -89,6 +98,7 @@ const record = z.object({
   design: z.object({
     process: z.object({ web: z.number().nonnegative().max(farthest) }),
     router: z.object({ safeHeight: size }).optional(),
+    colours: z.record(z.string(), z.string()).optional(),
     stock: z.array(z.object({ id: z.string(), outline: corners.optional(), keepOuts })).optional(),
   }),
   parts: z.array(part),
@@ -96,29 +106,40 @@ const record = z.object({
   process: processOf,
 });
 
+export type JobLabel = z.infer<typeof label>;
 export type JobPart = z.infer<typeof part>;
 export type JobProcess = z.infer<typeof processOf>;
 export type JobPlacement = z.infer<typeof placement>;
 export type JobSheet = z.infer<typeof sheet>;
 export type Job = z.infer<typeof record>;
 
+/** Name of the record in its folder. */
+export const recordName = 'job.json';
+
 /**
- * Reads the record.
- * @throws Unreadable when it is no JSON, or a field that the proof needs is missing or out of range
+ * The record as JSON, read once for all that look into it.
+ * @throws Unreadable when it is missing or no JSON
  */
-export function readJob(text: string): Job {
-  let data: unknown;
+export function parseRecord(text: string | undefined): unknown {
+  if (text === undefined) throw unreadable('record-missing', {});
   try {
-    data = JSON.parse(text);
+    return JSON.parse(text);
   } catch (error) {
-    throw new Unreadable(`it is not JSON: ${error instanceof Error ? error.message : String(error)}`);
+    throw unreadable('record-not-json', { why: error instanceof Error ? error.message : String(error) });
   }
+}
+
+/**
+ * What the proof needs of the record.
+ * @throws Unreadable when a field that the proof needs is missing or out of range
+ */
+export function readJob(data: unknown): Job {
   const result = record.safeParse(data);
   if (!result.success) {
-    const told = result.error.issues
+    const issues = result.error.issues
       .slice(0, 3)
       .map(({ path, message }) => `${path.join('.') || 'the whole'}: ${message}`);
-    throw new Unreadable(told.join('; '));
+    throw unreadable('record-value', { issues: issues.join('; ') });
   }
   return result.data;
 }

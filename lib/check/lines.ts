@@ -14,34 +14,30 @@ function fingerprint(entity: Drawn): string {
   return `${entity.layer} ${String(closed)} ${points.sort().join(' ')}`;
 }
 
-/** Layers known, cuts closed, no edge without length, nothing twice, circles of the size that their layer says. */
+/** Layers known, cuts closed, no edge without length, nothing twice, circles of the size that their layer names. */
 export function checkLines({ entities }: Sheet, file: string, faults: FaultList): void {
   const seen = new Set<string>();
   const unknown = new Set<string>();
   for (const entity of entities) {
-    const kind = layerKind(entity.layer);
+    const { layer } = entity;
+    const kind = layerKind(layer);
     const place = entity.kind === 'circle' ? entity : entity.line.vertices[0]!;
     if (kind === null && !unknown.has(entity.layer)) {
       unknown.add(entity.layer);
-      faults.add('layer', file, `layer ${JSON.stringify(entity.layer.slice(0, 60))} stands for no operation`);
+      faults.add('layer-unknown', file, { layer: JSON.stringify(entity.layer.slice(0, 60)) });
     }
     const print = fingerprint(entity);
-    if (seen.has(print)) faults.add('duplicate', file, `a line on layer ${entity.layer} stands twice`, place);
+    if (seen.has(print)) faults.add('line-twice', file, { layer }, place);
     seen.add(print);
     if (entity.kind === 'circle') {
       if (kind !== null && kind !== 'drill' && kind !== 'countersink')
-        faults.add('layer', file, `a circle stands on layer ${entity.layer}`, place);
+        faults.add('layer-circle', file, { layer }, place);
       if (kind === 'drill' && Math.abs(drillDiameter(entity.layer) - entity.diameter) > agreementTolerance)
-        faults.add('drill', file, `a circle of ${mm(entity.diameter)} stands on layer ${entity.layer}`, place);
+        faults.add('circle-size', file, { diameter: mm(entity.diameter), layer }, place);
       continue;
     }
-    if (!entity.line.closed && kind !== 'scribe')
-      faults.add('open-contour', file, `a path on layer ${entity.layer} is not closed`, place);
+    if (!entity.line.closed && kind !== 'scribe') faults.add('path-open', file, { layer }, place);
     for (const edge of entity.line.edges)
-      if (edge.length < shortestEdge)
-        faults.add('zero-length', file, `a path on layer ${entity.layer} has an edge without length`, {
-          x: edge.ax,
-          y: edge.ay,
-        });
+      if (edge.length < shortestEdge) faults.add('edge-short', file, { layer }, { x: edge.ax, y: edge.ay });
   }
 }

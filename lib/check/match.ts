@@ -1,8 +1,8 @@
-/** Which path of a sheet cuts which edge of which part: told by where the paths lie, as the files do not say it. */
+/** Which path of a sheet cuts which edge of which part: found by where the paths lie, as the files do not name them. */
 import type { Drawn, DrawnCircle, DrawnPath } from './drawn.js';
 import { drillDiameter, layerKind } from './drawn.js';
-import { at, type FaultList, mm } from './faults.js';
-import type { Hole, Nominal } from './nominal.js';
+import { type FaultList, mm } from './faults.js';
+import { type Hole, nameOf, type Nominal } from './nominal.js';
 import { type Box, type Line, lineOf } from './ring.js';
 
 /** An edge of a part, with the paths that cut it. */
@@ -175,8 +175,8 @@ function matchHoles(nominals: readonly Nominal[], circles: readonly DrawnCircle[
 const words = { outline: 'outline', opening: 'opening', hole: 'hole', scribe: 'scribed line' } as const;
 
 /**
- * Pairs what is drawn with what should be cut. Tells what is missing and what belongs to nothing. Scribed lines that
- * belong to no part are lettering, which the record does not hold.
+ * Pairs what is drawn with what should be cut. Reports what is missing and what belongs to nothing. Scribed lines that
+ * are no part's contours may be lettering, which is looked at elsewhere.
  */
 export function match(
   nominals: readonly Nominal[],
@@ -214,30 +214,21 @@ export function match(
   for (const { nominal, operation, ring, paths: cuts } of rings)
     if (cuts.length === 0)
       faults.add(
-        'missing-path',
+        'path-missing',
         file,
-        `no path cuts ${operation === 'outline' ? 'the' : `a`} ${words[operation]} of ${nominal.part} ${nominal.copy} where it should be`,
+        { what: `${operation === 'outline' ? 'the' : 'a'} ${words[operation]}`, part: nameOf(nominal) },
         Near.middle(ring.box),
       );
   for (const { nominal, hole, diameter } of sunk.missing)
-    faults.add(
-      'missing-path',
-      file,
-      `the ${mm(diameter)} countersink of ${nominal.part} ${nominal.copy} is missing`,
-      hole,
-    );
+    faults.add('countersink-missing', file, { diameter: mm(diameter), part: nameOf(nominal) }, hole);
   for (const path of [...strayOutlines, ...strayOpenings, ...strayBores])
-    faults.add('stray-path', file, `a path on layer ${path.layer} belongs to no part`, Near.middle(path.line.box));
+    faults.add('path-stray', file, { layer: path.layer }, Near.middle(path.line.box));
   for (const circle of [...drilled.left, ...sunk.left])
-    faults.add('stray-path', file, `a circle on layer ${circle.layer} belongs to no part`, circle);
+    faults.add('circle-stray', file, { layer: circle.layer }, circle);
   for (const path of bored.flatMap(({ ring, paths: cuts }) => cuts.map((cut) => ({ cut, ring })))) {
     const diameter = path.ring.box.maxX - path.ring.box.minX;
     if (Math.abs(drillDiameter(path.cut.layer) - diameter) > 0.001)
-      faults.add(
-        'drill',
-        file,
-        `a ${mm(diameter)} hole stands on layer ${path.cut.layer} ${at(Near.middle(path.ring.box))}`,
-      );
+      faults.add('bore-layer', file, { diameter: mm(diameter), layer: path.cut.layer }, Near.middle(path.ring.box));
   }
   return { rings, holes: [...drilled.cuts, ...sunk.cuts] };
 }

@@ -1,6 +1,7 @@
 /** The parts of a sheet where they should be, at their finished size. */
 import type { Vertex } from '../geometry/index.js';
 import { EdgeSet } from './edge-set.js';
+import { spelling, strokesOf } from './lettering.js';
 import type { Job, JobPart, JobPlacement, JobProcess, JobSheet } from './job-reader.js';
 import { type Box, boxOf, type Line, lineOf, signedArea } from './ring.js';
 import type { Place } from './types.js';
@@ -19,10 +20,17 @@ export interface Nominal {
   readonly openings: readonly Line[];
   readonly scribes: readonly Line[];
   readonly holes: readonly Hole[];
+  /** Lettering of the face that lies up, as it should be engraved. */
+  readonly labels: readonly { readonly text: string; readonly strokes: readonly Line[] }[];
   /** Around the outlines. */
   readonly box: Box;
   /** Edges of outlines and openings. */
   readonly edges: EdgeSet;
+}
+
+/** A part and the number of its copy, for a message. */
+export function nameOf({ part, copy }: Pick<Nominal, 'part' | 'copy'>): string {
+  return `${part} ${copy}`;
 }
 
 /** Mirrors (x to -x) if asked, turns about the part's origin, then moves. */
@@ -75,6 +83,18 @@ export function placePart(part: JobPart, placement: JobPlacement): Nominal {
     openings,
     scribes: lines('scribe'),
     holes: part.drills.map(({ x, y, diameter, countersink }) => ({ ...place({ x, y }), diameter, countersink })),
+    labels: part.labels
+      .filter(({ face }) => face === (placement.mirrored ? 'back' : 'front'))
+      .map((label) => ({
+        text: spelling(label.text, placement.copy),
+        strokes: strokesOf(label, placement.copy).map((stroke) =>
+          lineOf(
+            // text on the back is read from behind: mirrored twice, it stands as it is written
+            stroke.map(({ x, y, bulge }) => ({ ...place({ x: turn * x, y }), bulge })),
+            false,
+          ),
+        ),
+      })),
     box: boxOf(outlines.map(({ box }) => box)),
     edges: new EdgeSet([...outlines, ...openings].flatMap(({ edges }) => edges)),
   };

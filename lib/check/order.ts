@@ -2,9 +2,8 @@
 import type { Drawn, DrawnPath } from './drawn.js';
 import type { FaultList } from './faults.js';
 import type { Matches, RingCut } from './match.js';
+import { nameOf } from './nominal.js';
 import { inside } from './ring.js';
-
-const nameOf = ({ nominal }: RingCut): string => `${nominal.part} ${nominal.copy}`;
 
 /** When things are cut, as places in the file. */
 interface Turns {
@@ -39,11 +38,11 @@ function checkWithinParts(
     const free = freed.get(cut.nominal);
     const what = cut.operation === 'scribe' ? 'a scribed line' : cut.operation === 'hole' ? 'a hole' : 'an opening';
     if (free !== undefined && last(cut.paths) > free)
-      faults.add('order', file, `${what} of ${nameOf(cut)} comes after its outline`);
+      faults.add('order-within', file, { what, part: nameOf(cut.nominal) });
   }
   for (const { nominal, circle } of holes)
     if (of(circle) > (freed.get(nominal) ?? Infinity))
-      faults.add('order', file, `a hole of ${nominal.part} ${nominal.copy} comes after its outline`, circle);
+      faults.add('order-within', file, { what: 'a hole', part: nameOf(nominal) }, circle);
 }
 
 /** A part that lies in the opening of another comes before that opening. */
@@ -62,10 +61,12 @@ function checkWithinOpenings(
       if (other.nominal === opening.nominal || edge.ax < minX || edge.ax > maxX || edge.ay < minY || edge.ay > maxY)
         continue;
       if (inside(opening.ring.edges, { x: edge.ax, y: edge.ay }) && last(other.paths) > first(opening.paths))
-        faults.add('order', file, `${nameOf(other)} lies in an opening of ${nameOf(opening)}, which is cut first`, {
-          x: edge.ax,
-          y: edge.ay,
-        });
+        faults.add(
+          'order-nested',
+          file,
+          { part: nameOf(other.nominal), around: nameOf(opening.nominal) },
+          { x: edge.ax, y: edge.ay },
+        );
     }
   }
 }

@@ -30,14 +30,13 @@ export function checkPage(
   const wrongPage = Math.max(Math.abs(drawing.width - width), Math.abs(drawing.height - height)) > agreementTolerance;
   if (wrongPage) {
     const page = `${mm(drawing.width)} x ${mm(drawing.height)}`;
-    faults.add('scale', file, `the page is ${page}, not ${mm(width)} x ${mm(height)}`);
+    faults.add('page-size', file, { page, sheet: `${mm(width)} x ${mm(height)}` });
   }
   const edges = drawing.entities.filter((one): one is DrawnPath => one.kind === 'path' && one.layer === 'sheet-edge');
-  if (kind === 'laser' && edges.length > 0)
-    faults.add('layer', file, `the edge of the sheet is drawn, and a laser would cut along it`);
+  if (kind === 'laser' && edges.length > 0) faults.add('edge-for-laser', file, {});
   const edge = kind === 'laser' ? edgeOf : edges[0]?.line;
   if (edge === undefined || (kind !== 'laser' && edges.length > 1)) {
-    faults.add('scale', file, `it has ${edges.length} sheet edges, not one`);
+    faults.add('edge-count', file, { count: edges.length });
     return null;
   }
   const { minX, minY, maxX, maxY } = edge.box;
@@ -45,14 +44,13 @@ export function checkPage(
   if (off > agreementTolerance) {
     const times = Number(((maxX - minX) / width).toPrecision(4));
     const size = `${mm(maxX - minX)} x ${mm(maxY - minY)}`;
-    faults.add('scale', file, `the sheet edge is ${size}, ${times} times as wide as the sheet`);
+    faults.add('edge-size', file, { size, times });
     return null;
   }
   for (const entity of drawing.entities) {
     const { x, y } = entity.kind === 'circle' ? entity : { x: entity.line.box.minX, y: entity.line.box.minY };
     const box = entity.kind === 'path' ? entity.line.box : { minX: x, minY: y, maxX: x, maxY: y };
-    if (runsOff(box, sheet, over))
-      faults.add('margin', file, `a line on layer ${entity.layer} runs off the sheet`, { x, y });
+    if (runsOff(box, sheet, over)) faults.add('off-sheet', file, { layer: entity.layer }, { x, y });
   }
   return edge;
 }

@@ -4,9 +4,10 @@
  */
 import * as z from 'zod';
 import { FaultList, mm } from './faults.js';
+import { recordName } from './job-reader.js';
+import type { ComparisonId } from './messages/index.js';
 import type { Fault } from './types.js';
 
-const recordName = 'job.json';
 /** Lengths of the record are rounded far below this (mm). */
 const sameLength = 1e-5;
 
@@ -71,55 +72,61 @@ const schema = z.object({
 
 type Recorded = z.infer<typeof schema>;
 
-/** Reports what differs; lengths where no printer is given. */
-type Compare = (what: string, recorded: number, byDesign: number, print?: (value: number) => string) => void;
+interface Printing {
+  /** The part or sheet whose value it is. */
+  readonly of?: string;
+  /** How the values are printed; as lengths when left out. */
+  readonly print?: (value: number) => string;
+}
+
+/** Reports what differs. */
+type Compare = (id: ComparisonId, recorded: number, byDesign: number, printing?: Printing) => void;
 
 function checkDish({ design, dish }: Recorded, compare: Compare): void {
   const { aperture, focalLength, profile, ribs, baseHeight } = design.dish;
-  compare('the dish has a radius of', dish.apertureRadius, aperture / 2);
-  compare('the dish has a base height of', dish.baseHeight, baseHeight);
-  compare('the dish has a number of ribs of', dish.layout.ribs.length, ribs, String);
-  compare('the ribs are as thick as', dish.ribThickness, design.materials[design.rib.material]?.thickness ?? NaN);
+  compare('dish-radius', dish.apertureRadius, aperture / 2);
+  compare('dish-base', dish.baseHeight, baseHeight);
+  compare('dish-ribs', dish.layout.ribs.length, ribs, { print: String });
+  compare('rib-thickness', dish.ribThickness, design.materials[design.rib.material]?.thickness ?? NaN);
   if (profile !== 'paraboloid') return;
   // z = r²/4f
-  compare('the dish has a focal length of', dish.profile.focusHeight, focalLength);
-  compare('the dish has a depth of', dish.depth, aperture ** 2 / (16 * focalLength));
+  compare('focal-length', dish.profile.focusHeight, focalLength);
+  compare('dish-depth', dish.depth, aperture ** 2 / (16 * focalLength));
 }
 
 function checkParts({ design, parts }: Recorded, compare: Compare): void {
   for (const { id, material, thickness } of parts)
-    compare(`part "${id}" has a thickness of`, thickness, design.materials[material]?.thickness ?? NaN);
+    compare('part-thickness', thickness, design.materials[material]?.thickness ?? NaN, { of: id });
   const ribs = parts.find(({ id }) => id === 'rib');
-  compare('the number of ribs to be made is', ribs?.quantity ?? 0, design.dish.ribs, String);
+  compare('rib-count', ribs?.quantity ?? 0, design.dish.ribs, { print: String });
 }
 
 function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare: Compare, faults: FaultList): void {
-  compare('the seed of the nest is', seed, design.nest.seed, String);
-  if (process.toolDiameter !== undefined)
-    compare('the tool has a diameter of', process.toolDiameter, design.process.toolDiameter);
+  compare('nest-seed', seed, design.nest.seed, { print: String });
+  if (process.toolDiameter !== undefined) compare('tool-diameter', process.toolDiameter, design.process.toolDiameter);
   if (process.kerf !== undefined && process.kind === design.process.kind)
-    compare('the kerf is', process.kerf, design.process.kerf);
+    compare('kerf', process.kerf, design.process.kerf);
   const thickness = new Map(parts.map((part) => [part.id, part.thickness]));
   for (const sheet of sheets) {
-    const { file, stock: name, width, height, margin, placed, router } = sheet;
+    const { file: of, stock: name, width, height, margin, placed, router } = sheet;
     const stock = design.stock.find(({ id }) => id === name);
     if (router) {
       const { limits } = router;
-      compare(`${file}: the material is as thick as`, limits.thickness, thickness.get(placed[0]?.part ?? '') ?? NaN);
-      compare(`${file}: the overcut is`, limits.overcut, design.router.overcut);
-      compare(`${file}: the depth of marks is`, limits.markDepth, design.router.markDepth);
-      compare(`${file}: the maximum feed (mm/min) is`, limits.maxFeed, design.router.maxFeed, String);
+      compare('sheet-thickness', limits.thickness, thickness.get(placed[0]?.part ?? '') ?? NaN, { of });
+      compare('sheet-overcut', limits.overcut, design.router.overcut, { of });
+      compare('sheet-mark-depth', limits.markDepth, design.router.markDepth, { of });
+      compare('sheet-feed', limits.maxFeed, design.router.maxFeed, { of, print: String });
     }
     // templates and gauges lie on sheets of their own size
     if (!stock) continue;
     const cut = (sheet.process ?? process).kind;
     const asked = design.materials[stock.material]?.cut ?? 'nothing';
-    if (cut !== asked) faults.add('record', recordName, `${file} is cut by ${cut}, by its design by ${asked}`);
-    compare(`${file}: the margin is`, margin, stock.margin);
-    if (stock.rollWidth !== undefined) compare(`${file}: the roll has a width of`, height, stock.rollWidth);
+    if (cut !== asked) faults.add('design-process', recordName, { sheet: of, recorded: cut, byDesign: asked });
+    compare('sheet-margin', margin, stock.margin, { of });
+    if (stock.rollWidth !== undefined) compare('roll-width', height, stock.rollWidth, { of });
     else if (stock.size) {
-      compare(`${file}: the sheet has a width of`, width, stock.size.width);
-      compare(`${file}: the sheet has a height of`, height, stock.size.height);
+      compare('sheet-width', width, stock.size.width, { of });
+      compare('sheet-height', height, stock.size.height, { of });
     }
   }
 }
@@ -127,31 +134,24 @@ function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare
 function checkOffcuts({ offcuts, sheets }: Recorded, faults: FaultList): void {
   for (const { sheet, x, y, width, height } of offcuts) {
     const of = sheets.find(({ file }) => file === sheet);
-    if (!of) faults.add('record', recordName, `an offcut is said to be left of ${sheet}, which is no sheet`);
+    if (!of) faults.add('offcut-of-nothing', recordName, { sheet });
     else if (x < -sameLength || y < -sameLength || x + width > of.width + 1e-3 || y + height > of.height + 1e-3)
-      faults.add('record', recordName, `the offcut of ${sheet} reaches beyond the sheet`);
+      faults.add('offcut-beyond', recordName, { sheet });
   }
 }
 
-/** A fault for each value of the record that does not follow from the design in it. */
-export function checkRecord(text: string): Fault[] {
+/** A fault for each value of the record (as JSON) that does not follow from the design in it. */
+export function checkRecord(data: unknown): Fault[] {
   const faults = new FaultList();
-  let data: unknown;
-  try {
-    data = JSON.parse(text);
-  } catch {
-    // reported where the record is read
-    return [];
-  }
   const result = schema.safeParse(data);
   if (!result.success) {
     const [issue] = result.error.issues;
-    faults.add('record', recordName, `${issue?.path.join('.') ?? ''}: ${issue?.message ?? 'it cannot be read'}`);
+    faults.add('design-value', recordName, { issue: `${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}` });
     return faults.all(recordName);
   }
-  const compare: Compare = (what, recorded, byDesign, print = mm) => {
+  const compare: Compare = (id, recorded, byDesign, { of = '', print = mm } = {}) => {
     if (!(Math.abs(recorded - byDesign) <= sameLength))
-      faults.add('record', recordName, `${what} ${print(recorded)}, by its design ${print(byDesign)}`);
+      faults.add(id, recordName, { of, recorded: print(recorded), byDesign: print(byDesign) });
   };
   checkDish(result.data, compare);
   checkParts(result.data, compare);

@@ -5,7 +5,7 @@ import { simulate, type Simulation, type SimulationLimits } from './router-simul
 
 /**
  * Simulates the router files that the record names for a sheet, and adds what it finds to the faults. Limits are those
- * that the record states; what the files must keep to besides is the standard's.
+ * that the record states; what else the files must keep to is in the standard.
  * @returns the simulation; null for a sheet without router files, or when one is missing
  */
 export function checkRouterFile(
@@ -19,7 +19,7 @@ export function checkRouterFile(
   if (router === undefined) return null;
   const texts = router.files.map((name) => ({ name, text: files.get(name) }));
   const missing = texts.filter(({ text }) => text === undefined);
-  for (const { name } of missing) faults.add('missing-file', name, 'the file is missing');
+  for (const { name } of missing) faults.add('file-missing', name, {});
   if (missing.length > 0) return null;
   const limits: SimulationLimits = { ...router.limits, travelHeight: job.design.router?.safeHeight ?? 0 };
   const { width, height, placed } = sheet;
@@ -28,7 +28,13 @@ export function checkRouterFile(
     { width, height, parts, placed },
     limits,
   );
-  for (const { file, line, what, place } of simulation.findings)
-    faults.add('router', file === '' ? sheet.file : file, line === undefined ? what : `line ${line}: ${what}`, place);
+  for (const { id, file, line, what, place } of simulation.findings)
+    faults.take(
+      'router',
+      id,
+      file === '' ? sheet.file : file,
+      line === undefined ? what : `line ${line}: ${what}`,
+      place,
+    );
   return simulation;
 }

@@ -1,19 +1,21 @@
 /** The proof of one sheet: both its files against the record. */
 import { checkAgreement } from './agreement.js';
-import { type Sheet, Unreadable } from './drawn.js';
+import type { Sheet } from './drawn.js';
 import { readDxf } from './dxf-reader.js';
 import { type FaultList, FaultList as Faults, mm } from './faults.js';
 import type { Job, JobPart, JobProcess, JobSheet } from './job-reader.js';
 import { cutTolerance } from './limits.js';
+import { checkKey, type Colours } from './key.js';
 import { checkLines } from './lines.js';
+import { compareMarks } from './marks.js';
 import { match } from './match.js';
-import { cutWidth, type Nominal, placePart, processOf } from './nominal.js';
+import { cutWidth, nameOf, type Nominal, placePart, processOf } from './nominal.js';
 import { checkOrder } from './order.js';
 import { checkPage } from './page.js';
 import { type Line, lineOf } from './ring.js';
 import { checkKeepOuts, leastMargin, leastSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
-import { sweepHole, sweepRing, tellErrors } from './sweep.js';
+import { sweepHole, sweepRing, reportErrors } from './sweep.js';
 import type { CutError, Place, SheetProof } from './types.js';
 
 export type Files = ReadonlyMap<string, string>;
@@ -25,28 +27,38 @@ const dxfMillimetres = 4;
 function read<T>(files: Files, name: string, reader: (text: string) => T, faults: FaultList): T | null {
   const text = files.get(name);
   if (text === undefined) {
-    faults.add('missing-file', name, 'the file is missing');
+    faults.add('file-missing', name, {});
     return null;
   }
   try {
     return reader(text);
   } catch (error) {
-    if (!(error instanceof Unreadable)) throw error;
-    faults.add('unreadable', name, error.message);
+    faults.refuse(error, name);
     return null;
   }
 }
 
-/** Reads the DXF and the SVG of a drawing, checks what each says by itself, and that they say the same. */
-export function readPair(files: Files, file: string, faults: FaultList): { dxf: Sheet | null; svg: Sheet | null } {
+/** Reads the DXF and the SVG of a drawing, checks each by itself, and that they agree. */
+export function readPair(
+  files: Files,
+  file: string,
+  colours: Colours | undefined,
+  faults: FaultList,
+): { dxf: Sheet | null; svg: Sheet | null } {
   const dxf = read(files, `${file}.dxf`, readDxf, faults);
   const svg = read(files, `${file}.svg`, readSvg, faults);
   if (dxf && dxf.unit !== dxfMillimetres)
-    faults.add('units', `${file}.dxf`, `$INSUNITS is ${dxf.unit}, not ${dxfMillimetres} (millimetres)`);
+    faults.add('dxf-unit', `${file}.dxf`, { unit: dxf.unit, wanted: dxfMillimetres });
   if (svg && Math.abs(svg.scale - 1) > 1e-9)
-    faults.add('units', `${file}.svg`, `a user unit is ${svg.scale} mm, not 1 mm`);
-  if (dxf) checkLines(dxf.sheet, `${file}.dxf`, faults);
-  if (svg) checkLines(svg.sheet, `${file}.svg`, faults);
+    faults.add('svg-unit', `${file}.svg`, { scale: Number(svg.scale.toPrecision(6)) });
+  for (const [drawing, name] of [
+    [dxf?.sheet, `${file}.dxf`],
+    [svg?.sheet, `${file}.svg`],
+  ] as const) {
+    if (!drawing) continue;
+    checkLines(drawing, name, faults);
+    checkKey(drawing, colours, name, faults);
+  }
   if (dxf && svg) checkAgreement(dxf.sheet, svg.sheet, `${file}.svg`, faults);
   return { dxf: dxf?.sheet ?? null, svg: svg?.sheet ?? null };
 }
@@ -67,7 +79,7 @@ function nominalsOf(
     const part = parts.get(placement.part);
     if (part?.contours.some(({ operation }) => operation === 'outline') === true)
       return [placePart(cuttable(part, kind), placement)];
-    faults.add('quantity', 'job.json', `${sheet.file} places "${placement.part}", which is not among the parts`);
+    faults.add('part-unknown', 'job.json', { sheet: sheet.file, part: placement.part });
     return [];
   });
 }
@@ -93,6 +105,17 @@ interface Worst {
 
 const worse = (a: CutError | null, b: CutError): CutError => (a === null || b.mm > a.mm ? b : a);
 
+/** Reports lettering that is not as it should be, and scribed lines of nothing; those of parts are swept. */
+function checkDrawnMarks(nominals: readonly Nominal[], drawing: Sheet, file: string, faults: FaultList): void {
+  const edges = drawing.entities.flatMap((entity) =>
+    entity.kind === 'path' && entity.layer === 'scribe' ? entity.line.edges : [],
+  );
+  const { labels, stray } = compareMarks(nominals, edges);
+  for (const { nominal, text, place } of labels)
+    faults.add('mark-missing', file, { text, part: nameOf(nominal) }, place);
+  for (const place of stray) faults.add('mark-stray', file, {}, place);
+}
+
 /** Pairs what is drawn with the parts, sweeps every cut, and checks the order. */
 function checkCuts(
   nominals: readonly Nominal[],
@@ -112,25 +135,20 @@ function checkCuts(
     if (cut.paths.length === 0) continue;
     const swept = sweepRing(cut, width);
     if (cut.operation !== 'scribe') take(swept);
-    tellErrors(cut, swept, file, faults);
+    reportErrors(cut, swept, file, faults);
   }
   for (const hole of matches.holes) {
     const swept = sweepHole(hole);
     const error = Math.max(swept.outward.mm, swept.inward.mm);
-    const what = `${mm(hole.diameter)} ${hole.operation} of ${hole.nominal.part} ${hole.nominal.copy}`;
+    const named = { hole: `${mm(hole.diameter)} ${hole.operation}`, part: nameOf(hole.nominal) };
     if (hole.operation === 'drill') take(swept);
-    if (error > cutTolerance)
-      faults.add('drill', file, `the ${what} is ${mm(error)} off in place or size`, hole.circle);
+    if (error > cutTolerance) faults.add('hole-off', file, { ...named, off: mm(error) }, hole.circle);
     // a beam follows every line, so the circle would come out wider by its width
     if (kind === 'laser' && hole.operation === 'drill' && width > 0 && hole.diameter > width + 2 * cutTolerance)
-      faults.add(
-        'drill',
-        file,
-        `the ${what} is a bare circle, which a beam of ${mm(width)} cuts too wide`,
-        hole.circle,
-      );
+      faults.add('hole-bare', file, { ...named, kerf: mm(width) }, hole.circle);
   }
   checkOrder(matches, drawing.entities, file, faults);
+  checkDrawnMarks(nominals, drawing, file, faults);
   return worst;
 }
 
@@ -142,7 +160,7 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
   const nominals = nominalsOf(parts, sheet, process.kind, faults);
   const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
   const recorded = edgeOf(sheet, stock?.outline);
-  const { dxf, svg } = readPair(files, sheet.file, faults);
+  const { dxf, svg } = readPair(files, sheet.file, job.design.colours, faults);
   const worst: Worst = { outward: null, inward: null };
   let edge: Line | null = null;
   for (const [drawing, ending] of [

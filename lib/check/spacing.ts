@@ -3,7 +3,7 @@ import type { Nearest } from './edge-distance.js';
 import { EdgeSet } from './edge-set.js';
 import { type FaultList, mm } from './faults.js';
 import { agreementTolerance } from './limits.js';
-import type { Nominal } from './nominal.js';
+import { nameOf, type Nominal } from './nominal.js';
 import { gap, inside, type Line, lineOf } from './ring.js';
 import type { Place } from './types.js';
 
@@ -21,15 +21,13 @@ function nearestBetween(a: Solid, b: Solid, within: number): Nearest | null {
   return best;
 }
 
-/** Whether a part lies on the material of another, told by one point of its outline, if their edges do not meet. */
+/** Whether a part lies on the material of another, by one point of its outline, if their edges do not meet. */
 function liesOn(a: Solid, b: Solid): boolean {
   const edge = a.outlines[0]?.edges[0];
   if (edge === undefined) return false;
   const place = { x: edge.ax, y: edge.ay };
   return b.outlines.some(({ edges }) => inside(edges, place)) && !b.openings.some(({ edges }) => inside(edges, place));
 }
-
-const named = ({ part, copy }: Nominal): string => `${part} ${copy}`;
 
 /**
  * Least distance between two parts, null with fewer than two; n² in the number of parts, by their boxes. Parts nearer
@@ -53,17 +51,17 @@ export function leastSpacing(
         faults.add(
           'spacing',
           file,
-          `${named(a)} and ${named(b)} are ${mm(near.distance)} apart, not ${mm(required)}`,
+          { part: nameOf(a), other: nameOf(b), apart: mm(near.distance), wanted: mm(required) },
           near,
         );
       else if (apart === 0 && (liesOn(a, b) || liesOn(b, a)))
-        faults.add('overlap', file, `${named(a)} and ${named(b)} lie on each other`, { x: a.box.minX, y: a.box.minY });
+        faults.add('overlap', file, { part: nameOf(a), other: nameOf(b) }, { x: a.box.minX, y: a.box.minY });
     }
   });
   return least === Infinity ? null : least;
 }
 
-/** Tells parts that come nearer than `required` to a clamp, a knot or whatever else the stock keeps them off. */
+/** Reports parts that come nearer than `required` to a clamp, a knot or whatever else the stock keeps them off. */
 export function checkKeepOuts(
   nominals: readonly Nominal[],
   keepOuts: readonly (readonly Place[])[],
@@ -82,12 +80,12 @@ export function checkKeepOuts(
       const near = nearestBetween(nominal, solid, required);
       const place = near ?? { x: ring.box.minX, y: ring.box.minY };
       const on = liesOn(nominal, solid) || liesOn(solid, nominal);
-      if (on) faults.add('keep-out', file, `${named(nominal)} lies on a place that the stock keeps parts off`, place);
+      if (on) faults.add('keep-out-on', file, { part: nameOf(nominal) }, place);
       else if (near !== null && near.distance < required - agreementTolerance)
         faults.add(
-          'keep-out',
+          'keep-out-near',
           file,
-          `${named(nominal)} is ${mm(near.distance)} from a place that the stock keeps parts off, not ${mm(required)}`,
+          { part: nameOf(nominal), apart: mm(near.distance), wanted: mm(required) },
           near,
         );
     }
@@ -113,8 +111,9 @@ export function leastMargin(
       const distance = outside ? -near.distance : near.distance;
       least = Math.min(least, distance);
       if (distance >= margin - agreementTolerance) continue;
-      const where = outside ? 'outside the sheet' : `${mm(distance)} from the edge of the sheet`;
-      faults.add('margin', file, `${named(nominal)} is ${where}, not ${mm(margin)} within it`, near);
+      const part = nameOf(nominal);
+      if (outside) faults.add('margin-outside', file, { part, wanted: mm(margin) }, near);
+      else faults.add('margin-near', file, { part, apart: mm(distance), wanted: mm(margin) }, near);
     }
   }
   return least === Infinity ? null : least;

@@ -1,6 +1,6 @@
 /** Path data of an SVG (SVG 1.1, second edition, chapter 8.3), as far as lines and circular arcs go. */
 import type { Vertex } from '../geometry/index.js';
-import { Unreadable } from './drawn.js';
+import { unreadable } from './drawn.js';
 import { farthest } from './limits.js';
 
 const numberOrCommand = /([MLHVAZ])|([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)/g;
@@ -16,7 +16,7 @@ interface PathData {
 /** Bulge, y still down, of an arc of radius `r` from `a` to `b`. */
 function bulgeOf(a: Vertex, b: { x: number; y: number }, r: number, large: boolean, positive: boolean): number {
   const half = Math.hypot(b.x - a.x, b.y - a.y) / 2;
-  if (half > r * (1 + radiusRounding)) throw new Unreadable(`an arc of radius ${r} cannot span ${2 * half}`);
+  if (half > r * (1 + radiusRounding)) throw unreadable('path-arc-span', { radius: r, chord: 2 * half });
   const angle = 2 * Math.asin(Math.min(1, half / r));
   const sweep = large ? 2 * Math.PI - angle : angle;
   return (positive ? 1 : -1) * Math.tan(sweep / 4);
@@ -33,8 +33,7 @@ class PathReader {
     this.#pieces = [...data.matchAll(numberOrCommand)];
     const taken = this.#pieces.reduce((sum, [piece]) => sum + piece.length, 0);
     const blank = data.length - data.replace(/[\s,]/g, '').length;
-    if (taken + blank !== data.length)
-      throw new Unreadable('a path holds something else than M, L, H, V, A, Z and numbers');
+    if (taken + blank !== data.length) throw unreadable('path-data', {});
   }
 
   get done(): boolean {
@@ -51,13 +50,13 @@ class PathReader {
   number(): number {
     const value = Number(this.#pieces[this.#at]?.[2]);
     this.#at += 1;
-    if (!(Math.abs(value) <= farthest)) throw new Unreadable('a path lacks a number, or holds one beyond a kilometre');
+    if (!(Math.abs(value) <= farthest)) throw unreadable('path-number', {});
     return value;
   }
 
   flag(): boolean {
     const value = this.number();
-    if (value !== 0 && value !== 1) throw new Unreadable('a flag of an arc is neither 0 nor 1');
+    if (value !== 0 && value !== 1) throw unreadable('path-flag', {});
     return value === 1;
   }
 }
@@ -70,7 +69,7 @@ function readArc(reader: PathReader, from: Vertex): { readonly bulge: number; re
   reader.number();
   const large = reader.flag();
   const positive = reader.flag();
-  if (rx !== ry || !(rx > 0)) throw new Unreadable('an arc of a path is not circular');
+  if (rx !== ry || !(rx > 0)) throw unreadable('path-ellipse', {});
   const end = { x: reader.number(), y: reader.number(), bulge: 0 };
   return { bulge: bulgeOf(from, end, rx, large, positive), end };
 }
@@ -92,11 +91,11 @@ export function readPathData(data: string): PathData {
   let closed = false;
   let command = '';
   while (!reader.done) {
-    if (closed) throw new Unreadable('a path goes on after it was closed');
+    if (closed) throw unreadable('path-after-close', {});
     // numbers that follow without a letter go on with the last one, after M as lines
     command = reader.letter() ?? (command === 'M' ? 'L' : command);
     const last = vertices.at(-1);
-    if ((command === 'M') !== (last === undefined)) throw new Unreadable('a path must have one M, at its start');
+    if ((command === 'M') !== (last === undefined)) throw unreadable('path-start', {});
     if (command === 'Z') {
       closed = true;
     } else if (last === undefined) {
@@ -112,6 +111,6 @@ export function readPathData(data: string): PathData {
   }
   // the ring has that point once
   if (closed && endsAtStart(vertices)) vertices.pop();
-  if (vertices.length < 2) throw new Unreadable('a path has fewer than two points');
+  if (vertices.length < 2) throw unreadable('path-short', {});
   return { vertices, closed };
 }

@@ -3,7 +3,8 @@
  * no transforms, styles, references or entities of its own; a file that has any is refused.
  */
 import { SaxesParser } from 'saxes';
-import { type Drawn, type Sheet, Unreadable } from './drawn.js';
+import { type Drawn, type Sheet, unreadable } from './drawn.js';
+import { readKey } from './key.js';
 import { farthest, mostEntities } from './limits.js';
 import { lineOf } from './ring.js';
 import { readPathData } from './svg-path.js';
@@ -27,21 +28,17 @@ const parents: Readonly<Record<string, readonly string[]>> = {
   desc: ['svg'],
 };
 
-/** Elements within one another; ours are four deep. */
-const deepest = 8;
-
 type Attributes = Readonly<Record<string, string>>;
 
 function attribute(of: Attributes, element: string, name: string): string {
   const value = of[name];
-  if (value === undefined) throw new Unreadable(`<${element}> lacks ${name}`);
+  if (value === undefined) throw unreadable('svg-lacks', { element, name });
   return value;
 }
 
 function number(text: string, what: string): number {
   const value = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$/.test(text) ? Number(text) : NaN;
-  if (!(Math.abs(value) <= farthest))
-    throw new Unreadable(`${what} should be a number within a kilometre, not "${text.slice(0, 40)}"`);
+  if (!(Math.abs(value) <= farthest)) throw unreadable('svg-number', { name: what, text: text.slice(0, 40) });
   return value;
 }
 
@@ -49,7 +46,7 @@ function number(text: string, what: string): number {
 function pageOf(of: Attributes): { width: number; height: number; scale: number } {
   const size = (name: string): number => {
     const text = attribute(of, 'svg', name);
-    if (!text.endsWith('mm')) throw new Unreadable(`${name} of the page is not in mm`);
+    if (!text.endsWith('mm')) throw unreadable('svg-not-mm', { name });
     return number(text.slice(0, -2), name);
   };
   const width = size('width');
@@ -58,20 +55,19 @@ function pageOf(of: Attributes): { width: number; height: number; scale: number 
     .trim()
     .split(/[\s,]+/);
   if (left === undefined || top === undefined || across === undefined || down === undefined || more !== undefined)
-    throw new Unreadable('viewBox should be four numbers');
-  if (number(left, 'viewBox') !== 0 || number(top, 'viewBox') !== 0)
-    throw new Unreadable('viewBox does not begin at 0 0');
+    throw unreadable('svg-view-box', {});
+  if (number(left, 'viewBox') !== 0 || number(top, 'viewBox') !== 0) throw unreadable('svg-view-origin', {});
   const units = { width: number(across, 'viewBox'), height: number(down, 'viewBox') };
-  if (!(units.width > 0 && units.height > 0 && width > 0 && height > 0)) throw new Unreadable('the page has no size');
+  if (!(units.width > 0 && units.height > 0 && width > 0 && height > 0)) throw unreadable('svg-page-size', {});
   const scale = width / units.width;
-  if (Math.abs(height / units.height - scale) > 1e-9 * scale) throw new Unreadable('viewBox and page differ in shape');
+  if (Math.abs(height / units.height - scale) > 1e-9 * scale) throw unreadable('svg-page-shape', {});
   return { ...units, scale };
 }
 
 function drawn(element: string, of: Attributes, layer: string, height: number): Drawn {
   if (element === 'circle') {
     const diameter = 2 * number(attribute(of, element, 'r'), 'r');
-    if (!(diameter > 0)) throw new Unreadable('a circle has no size');
+    if (!(diameter > 0)) throw unreadable('svg-circle-size', {});
     const x = number(attribute(of, element, 'cx'), 'cx');
     const y = height - number(attribute(of, element, 'cy'), 'cy');
     return { kind: 'circle', layer, x, y, diameter };
@@ -91,29 +87,35 @@ export function readSvg(text: string): { readonly sheet: Sheet; readonly scale: 
   const open: string[] = [];
   const entities: Drawn[] = [];
   let page: { width: number; height: number; scale: number } | null = null;
+  const colours = new Map<string, string[]>();
+  let description = '';
   let layer = '';
   parser.on('error', (error) => {
-    throw new Unreadable(`it is not well-formed XML: ${error.message}`);
+    throw unreadable('svg-xml', { why: error.message });
   });
   parser.on('doctype', () => {
-    throw new Unreadable('it has a document type, which a cut file has no use for');
+    throw unreadable('svg-doctype', {});
   });
   parser.on('opentag', ({ name, attributes: of }) => {
     const parent = open.at(-1) ?? '';
-    if (parents[name]?.includes(parent) !== true) throw new Unreadable(`<${name}> has no place in <${parent}>`);
+    if (parents[name]?.includes(parent) !== true) throw unreadable('svg-element', { element: name, parent });
     for (const key of Object.keys(of))
-      if (attributes[name]?.includes(key) !== true)
-        throw new Unreadable(`<${name}> has the attribute ${key}, which a cut file has no use for`);
+      if (attributes[name]?.includes(key) !== true) throw unreadable('svg-attribute', { element: name, name: key });
+    if (of['fill'] !== undefined && of['fill'] !== 'none')
+      throw unreadable('svg-fill', { element: name, fill: JSON.stringify(of['fill']) });
     open.push(name);
-    if (open.length > deepest) throw new Unreadable('its elements are nested too deep');
     if (name === 'svg') {
       page = pageOf(of);
     } else if (name === 'g') {
       layer = attribute(of, name, 'class');
+      colours.set(layer, [...(colours.get(layer) ?? []), attribute(of, name, 'stroke')]);
     } else if (page !== null && (name === 'path' || name === 'circle')) {
       entities.push(drawn(name, of, layer, page.height));
-      if (entities.length > mostEntities) throw new Unreadable(`it holds more than ${mostEntities} entities`);
+      if (entities.length > mostEntities) throw unreadable('too-many-entities', { most: mostEntities });
     }
+  });
+  parser.on('text', (text) => {
+    if (open.at(-1) === 'desc') description += text;
   });
   parser.on('closetag', () => {
     open.pop();
@@ -121,6 +123,7 @@ export function readSvg(text: string): { readonly sheet: Sheet; readonly scale: 
   parser.write(text).close();
   // read through a call, as the parser has set it meanwhile
   const size = ((): { width: number; height: number; scale: number } | null => page)();
-  if (size === null) throw new Unreadable('it holds no drawing');
-  return { sheet: { width: size.width, height: size.height, entities }, scale: size.scale };
+  if (size === null) throw unreadable('svg-empty', {});
+  const key = readKey(description.split('\n'));
+  return { sheet: { width: size.width, height: size.height, entities, key, colours }, scale: size.scale };
 }

@@ -9,6 +9,7 @@ import { EdgeSet } from './edge-set.js';
 import { type FaultList, mm } from './faults.js';
 import { cutTolerance, measureSlack } from './limits.js';
 import type { HoleCut, RingCut } from './match.js';
+import { nameOf } from './nominal.js';
 import { toolPlaces } from './reach.js';
 import { insideCorners, isSpur } from './relief.js';
 import { inside } from './ring.js';
@@ -110,18 +111,13 @@ export function sweepHole({ nominal, hole, diameter, circle }: HoleCut): Swept {
 
 const words = { outline: 'outline', opening: 'an opening', hole: 'a hole', scribe: 'a scribed line' } as const;
 
-/** Tells errors beyond the tolerance. */
-export function tellErrors(cut: RingCut, { outward, inward }: Swept, file: string, faults: FaultList): void {
-  const where = `${words[cut.operation]} of ${cut.nominal.part} ${cut.nominal.copy}`;
+/** Reports errors beyond the tolerance. */
+export function reportErrors(cut: RingCut, { outward, inward }: Swept, file: string, faults: FaultList): void {
+  const part = nameOf(cut.nominal);
+  const what = words[cut.operation];
   if (!(inward.mm <= cutTolerance + measureSlack))
-    faults.add('cut-error', file, `the cut eats ${mm(inward.mm)} into the part: ${where}`, inward);
-  if (!(outward.mm <= cutTolerance + measureSlack))
-    faults.add(
-      'cut-error',
-      file,
-      cut.operation === 'scribe'
-        ? `${where} is ${mm(outward.mm)} off its place`
-        : `the cut leaves ${mm(outward.mm)} standing outside the part: ${where}`,
-      outward,
-    );
+    faults.add('cut-into', file, { depth: mm(inward.mm), what, part }, inward);
+  if (outward.mm <= cutTolerance + measureSlack) return;
+  if (cut.operation === 'scribe') faults.add('scribe-off', file, { off: mm(outward.mm), part }, outward);
+  else faults.add('cut-leaves', file, { depth: mm(outward.mm), what, part }, outward);
 }

@@ -1,9 +1,11 @@
-/** What the proof of a written folder says. Lengths in mm, places on the sheet with y up. */
+/** What the proof of a written folder gives. Lengths in mm, places on the sheet with y up. */
+import type { MessageId } from './messages/index.js';
 
 /** Kinds of fault, by what a person would have to look at. */
 export type FaultCode =
   | 'missing-file'
   | 'unreadable'
+  | 'more'
   | 'units'
   | 'scale'
   | 'layer'
@@ -16,6 +18,8 @@ export type FaultCode =
   | 'stray-path'
   | 'cut-error'
   | 'drill'
+  | 'mark'
+  | 'colour'
   | 'disagreement'
   | 'quantity'
   | 'overlap'
@@ -34,7 +38,9 @@ export interface Place {
 
 export interface Fault {
   readonly code: FaultCode;
-  /** The file, and where it can be told the part and the place, in a whole sentence. */
+  /** Which message of the catalogue it is. */
+  readonly id: MessageId;
+  /** The file, and where they are known the part and the place, in a whole sentence. */
   readonly message: string;
   readonly file: string;
   readonly place?: Place;

@@ -1,12 +1,9 @@
 /** The proof of a whole folder. */
-import { Unreadable } from './drawn.js';
 import { FaultList } from './faults.js';
-import { type Job, readJob } from './job-reader.js';
+import { type Job, parseRecord, readJob, recordName } from './job-reader.js';
 import { checkRouterFile } from './router-file.js';
 import { type Files, proveSheet, readPair } from './sheet-proof.js';
 import type { Fault, Proof } from './types.js';
-
-const recordName = 'job.json';
 
 /** Parts complete, each copy once, and no name twice. */
 function checkQuantities(job: Job, faults: FaultList): void {
@@ -18,19 +15,18 @@ function checkQuantities(job: Job, faults: FaultList): void {
   }
   const names = new Set<string>();
   for (const { id, quantity } of job.parts) {
-    if (names.has(id)) faults.add('quantity', recordName, `part "${id}" stands twice`);
+    if (names.has(id)) faults.add('part-twice', recordName, { part: id });
     names.add(id);
     const copies = placed.get(id) ?? new Map<number, number>();
     const count = [...copies.values()].reduce((sum, one) => sum + one, 0);
-    if (count !== quantity)
-      faults.add('quantity', recordName, `${count} of ${quantity} pieces of "${id}" are on the sheets`);
+    if (count !== quantity) faults.add('part-count', recordName, { count, quantity, part: id });
     for (const [copy, times] of copies) {
-      if (times > 1) faults.add('quantity', recordName, `copy ${copy} of "${id}" is placed ${times} times`);
-      if (copy > quantity) faults.add('quantity', recordName, `copy ${copy} of "${id}" is placed, of ${quantity}`);
+      if (times > 1) faults.add('copy-twice', recordName, { copy, part: id, times });
+      if (copy > quantity) faults.add('copy-beyond', recordName, { copy, part: id, quantity });
     }
   }
   const sheets = job.sheets.map(({ file }) => file);
-  if (new Set(sheets).size !== sheets.length) faults.add('quantity', recordName, 'two sheets have the same file');
+  if (new Set(sheets).size !== sheets.length) faults.add('sheet-file-twice', recordName, {});
 }
 
 /** Drawings of the folder that are no sheets: templates and the like, at finished size. */
@@ -40,22 +36,25 @@ function otherDrawings(files: Files, job: Job): string[] {
   return [...new Set(names)].filter((name) => !sheets.has(name));
 }
 
-/**
- * Proves a written folder: reads `job.json` and every DXF and SVG anew, and holds the drawings against the record.
- * Nothing here is shared with what made the files.
- * @param files texts of the folder's files by name, with `/` between folders
- * @returns a proof a sheet, and every fault; it throws for no content of the files
- */
-export function verify(files: Files): Proof {
+/** What `read` gives; where it cannot, a proof that holds nothing but the reason. */
+export function provenBy(read: () => Proof): Proof {
   const faults = new FaultList();
-  let job: Job;
   try {
-    job = readJob(files.get(recordName) ?? '');
+    return read();
   } catch (error) {
-    if (!(error instanceof Unreadable)) throw error;
-    const message = files.has(recordName) ? `${recordName}: ${error.message}` : `${recordName} is missing`;
-    return { sheets: [], faults: [{ code: 'unreadable', file: recordName, message }], ok: false };
+    faults.refuse(error, recordName);
+    return { sheets: [], faults: faults.all(recordName), ok: false };
   }
+}
+
+/**
+ * Proves the drawings and tool paths of a folder against its record.
+ * @param data the record as JSON
+ * @throws Unreadable when the record lacks what the proof needs
+ */
+export function proveCuts(files: Files, data: unknown): Proof {
+  const faults = new FaultList();
+  const job = readJob(data);
   checkQuantities(job, faults);
   const parts = new Map(job.parts.map((part) => [part.id, part]));
   const sheets = job.sheets.map((sheet) => {
@@ -65,7 +64,17 @@ export function verify(files: Files): Proof {
     return { ...proof, faults: [...proof.faults, ...routed.all(sheet.file)] };
   });
   const others = otherDrawings(files, job);
-  for (const name of others) readPair(files, name, faults);
+  for (const name of others) readPair(files, name, job.design.colours, faults);
   const all: Fault[] = [...faults.all(recordName), ...sheets.flatMap((sheet) => sheet.faults)];
   return { sheets, faults: all, ok: all.length === 0 };
+}
+
+/**
+ * Proves a written folder: reads `job.json` and every DXF and SVG anew, and holds the drawings against the record.
+ * Nothing here is shared with what made the files.
+ * @param files texts of the folder's files by name, with `/` between folders
+ * @returns a proof a sheet, and every fault; it throws for no content of the files
+ */
+export function verify(files: Files): Proof {
+  return provenBy(() => proveCuts(files, parseRecord(files.get(recordName))));
 }

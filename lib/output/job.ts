@@ -44,12 +44,13 @@ export function recordPart(part: Part): RecordedPart {
       depth,
       ...(countersink === undefined ? {} : { countersink }),
     })),
-    labels: textsUp(part).map(({ text, x, y, height, angle }) => ({
+    labels: textsUp(part).map(({ text, x, y, height, angle, face }) => ({
       text,
       x,
       y,
       height,
       angleDeg: (angle * 180) / Math.PI,
+      face,
     })),
   };
 }

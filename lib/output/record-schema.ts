@@ -45,6 +45,9 @@ function partSchema() {
     y: length('lower left corner of the first letter'),
     height: size('capital height'),
     angleDeg: z.number().describe('direction of the line, degrees anticlockwise from x'),
+    face: z
+      .enum(['front', 'back'])
+      .describe('the face that it stands on: corner and direction are those of someone who looks at that face'),
   });
   return closed({
     id: text('name in the files: `rib`, `board-2`'),
@@ -54,7 +57,9 @@ function partSchema() {
     quantity: count('number of copies', 0),
     contours: listOf(contour).describe('the outline first, then openings, then scribed lines, in the part’s own axes'),
     drills: listOf(drill).describe('holes'),
-    labels: listOf(label).describe('lettering of every copy but the mirrored ones, where it would be mirror writing'),
+    labels: listOf(label).describe(
+      'lettering of copies that lie with that face up: the front, or the back of mirrored ones',
+    ),
   });
 }
 

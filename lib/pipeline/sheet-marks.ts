@@ -9,7 +9,7 @@ export interface SheetMark {
 }
 
 /** Strokes of all lettering on a sheet. A part that lies with its other face up has none: it would be mirror writing. */
-export function sheetMarks(sheet: LaidSheet, parts: ReadonlyMap<string, Part>): SheetMark[] {
+export function sheetMarks(sheet: Pick<LaidSheet, 'placed'>, parts: ReadonlyMap<string, Part>): SheetMark[] {
   return sheet.placed.flatMap((placed) => {
     const part = parts.get(placed.part);
     if (!part || faceUp(placed) !== part.up) return [];

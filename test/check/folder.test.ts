@@ -2,14 +2,18 @@
 import { createHash } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkIntegrity } from '../../lib/check/integrity.js';
+import { parseRecord } from '../../lib/check/job-reader.js';
 import { checkRecord } from '../../lib/check/record.js';
 import { type FolderFiles, proveFolder } from '../../lib/index.js';
 import { jobOf } from '../helpers/fixtures.js';
 
 type Files = ReadonlyMap<string, string | Uint8Array>;
 
-const messagesOf = (files: FolderFiles): string[] =>
-  [...checkRecord(String(files.get('job.json'))), ...checkIntegrity(files)].map(({ message }) => message);
+const messagesOf = (files: FolderFiles): string[] => {
+  const text = String(files.get('job.json'));
+  const record = parseRecord(text);
+  return [...checkRecord(record), ...checkIntegrity(files, text, record)].map(({ message }) => message);
+};
 
 /** Node's own SHA-256, which the hashes of the record have to agree with. */
 const sha256 = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');

@@ -42,6 +42,7 @@ const record = {
       vertices: ring.map(({ x, y, bulge }) => [x, y, bulge]),
     })),
     drills: holes.map(({ x, y, diameter, depth, countersink }) => ({ x, y, diameter, depth, countersink })),
+    labels: [],
   })),
   sheets: [{ file: 's', stock: 'ply', width: 1220, height: 1220, margin: 5, placed }],
   process: { kind: 'laser', kerf: 0.2, compensated: true },

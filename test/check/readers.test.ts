@@ -2,7 +2,7 @@ import { XMLParser } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 import { Unreadable } from '../../lib/check/drawn.js';
 import { readDxf } from '../../lib/check/dxf-reader.js';
-import { readJob } from '../../lib/check/job-reader.js';
+import { parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { readPathData } from '../../lib/check/svg-path.js';
 import { readSvg } from '../../lib/check/svg-reader.js';
 import { writeDxf, writeSvg } from '../../lib/output/index.js';
@@ -113,7 +113,7 @@ describe('the reader of the record', () => {
     ['deep nesting', '['.repeat(200_000), 'not JSON'],
     ['units of its own', '{"units":"in"}', 'units'],
   ])('refuses %s', (_, text, message) => {
-    expect(() => readJob(text)).toThrow(Unreadable);
-    expect(() => readJob(text)).toThrow(message);
+    expect(() => readJob(parseRecord(text))).toThrow(Unreadable);
+    expect(() => readJob(parseRecord(text))).toThrow(message);
   });
 });

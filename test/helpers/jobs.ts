@@ -1,10 +1,10 @@
-/** Jobs for the tests of the proof: whole jobs of random designs, and single sheets of them that can be spoilt. */
+/** Jobs for the tests of the proof: whole jobs of random designs, and single sheets of them that can be mutated. */
 import { readDesign } from '../../lib/design/index.js';
 import { buildJob } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
 import { readDxf } from '../../lib/check/dxf-reader.js';
 import type { Sheet } from '../../lib/check/drawn.js';
-import { readJob, type Job as Record } from '../../lib/check/job-reader.js';
+import { parseRecord, readJob, type Job as Record } from '../../lib/check/job-reader.js';
 import { plainDxf, plainSvg } from './plain-files.js';
 import { randomDesign } from './random-design.js';
 import { randomNester } from './random-nester.js';
@@ -44,7 +44,7 @@ export interface OneSheet {
  * files, which have plants of their own.
  */
 export function singleSheets(files: ReadonlyMap<string, string>): OneSheet[] {
-  const record = readJob(files.get('job.json') ?? '');
+  const record = readJob(parseRecord(files.get('job.json')));
   return record.sheets.map((recorded) => {
     const sheet = { ...recorded };
     delete sheet.router;

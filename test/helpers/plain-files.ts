@@ -1,14 +1,18 @@
 /**
  * Plain DXF and SVG of a drawing that the proof has read, with nothing in them but what the formats ask for. Written
- * anew for the tests, so that a drawing can be spoilt in one place and written out again.
+ * anew for the tests, so that a drawing can be mutated in one place and written out again.
  */
 import type { Drawn, Sheet } from '../../lib/check/drawn.js';
 
 const layersOf = (entities: readonly Drawn[]): string[] => [...new Set(entities.map(({ layer }) => layer))];
 
+/** The lines of a key that names the colours of layers. */
+const keyLines = (key: Sheet['key']): string[] => [...key].map(([layer, colour]) => `${layer} ${colour}: what it is`);
+
 /** The least DXF that holds a drawing, of a given unit ($INSUNITS). */
-export function plainDxf({ width, height, entities }: Sheet, unit = 4): string {
+export function plainDxf({ width, height, entities, key, colours }: Sheet, unit = 4): string {
   const tags: (readonly [number, string | number])[] = [
+    ...keyLines(key).map((line) => [999, line] as const),
     [0, 'SECTION'],
     [2, 'HEADER'],
     [9, '$INSUNITS'],
@@ -19,7 +23,11 @@ export function plainDxf({ width, height, entities }: Sheet, unit = 4): string {
     [0, 'ENDSEC'],
     [0, 'SECTION'],
     [2, 'TABLES'],
-    ...layersOf(entities).flatMap((layer) => [[0, 'LAYER'] as const, [2, layer] as const]),
+    ...layersOf(entities).flatMap((layer) => [
+      [0, 'LAYER'] as const,
+      [2, layer] as const,
+      ...(colours.get(layer) ?? []).map((colour) => [420, parseInt(colour.slice(1), 16)] as const),
+    ]),
     [0, 'ENDSEC'],
     [0, 'SECTION'],
     [2, 'ENTITIES'],
@@ -53,13 +61,13 @@ function pathData(entity: Extract<Drawn, { kind: 'path' }>, height: number): str
 }
 
 /** The least SVG that holds a drawing; `scale` is the size of a user unit in mm. */
-export function plainSvg({ width, height, entities }: Sheet, scale = 1): string {
+export function plainSvg({ width, height, entities, key, colours }: Sheet, scale = 1): string {
   const groups = entities.map((entity) => {
     const item =
       entity.kind === 'circle'
         ? `<circle cx="${entity.x}" cy="${height - entity.y}" r="${entity.diameter / 2}"/>`
         : `<path d="${pathData(entity, height)}"/>`;
-    return `<g class="${entity.layer}">${item}</g>`;
+    return `<g class="${entity.layer}" stroke="${colours.get(entity.layer)?.[0] ?? '#000000'}">${item}</g>`;
   });
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width * scale}mm" height="${height * scale}mm" viewBox="0 0 ${width} ${height}">${groups.join('\n')}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width * scale}mm" height="${height * scale}mm" viewBox="0 0 ${width} ${height}"><desc>${keyLines(key).join('\n')}</desc>${groups.join('\n')}</svg>`;
 }

@@ -8,10 +8,11 @@ import {
   type RouterData,
   type RouterPlan,
 } from '../../lib/machining/index.js';
-import { type Part, throughHole } from '../../lib/part/index.js';
+import { type Part, textMark, throughHole } from '../../lib/part/index.js';
 import { recordPart, writeJob } from '../../lib/output/index.js';
-import { readJob } from '../../lib/check/job-reader.js';
+import { type JobPart, parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { plainPart } from './plain-part.js';
+import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { writeNgc } from '../../lib/output/gcode/index.js';
 import { designOf } from './fixtures.js';
 import { simulate, type Simulation } from '../../lib/check/router-simulation/index.js';
@@ -37,6 +38,7 @@ function plate(id = 'plate'): Part {
       { ...throughHole({ x: 150, y: 30 }, 20), depth: 5 },
       { ...throughHole({ x: 100, y: 20 }, 4), depth: 6 },
     ],
+    marks: [textMark('No {n}', { x: 100, y: 45 }, 8, 0.3)],
     seatCorners: [0, 1, 2, 3].map((vertex) => ({ ring: 2, vertex })),
   });
 }
@@ -85,6 +87,8 @@ export interface ShopJob {
 export interface Shop {
   readonly cut: CutSheet;
   readonly plan: RouterPlan;
+  /** The parts as the proof reads them, by id. */
+  readonly nominal: ReadonlyMap<string, JobPart>;
   readonly files: ReadonlyMap<string, string>;
   readonly simulate: (files?: ReadonlyMap<string, string>) => Simulation;
 }
@@ -95,7 +99,9 @@ export function shop(job: ShopJob): Shop {
   const data = job.data ?? routerData();
   const { width, height, placed, parts, thickness } = job;
   const [cut] = machine([{ stock: 'ply', width, height, margin: 10, placed }], parts, process, { compensated: true });
-  const sheet = { cut: cut!, placed, ...(job.keepOuts ? { keepOuts: job.keepOuts } : {}) };
+  const marks = sheetMarks({ placed }, new Map(parts.map((part) => [part.id, part])));
+  const marked = { ...cut!, marks };
+  const sheet = { cut: marked, placed, ...(job.keepOuts ? { keepOuts: job.keepOuts } : {}) };
   const plan = planRouter(sheet, new Map(parts.map((part) => [part.id, part])), data, {
     kind: job.kind ?? 'plywood',
     thickness,
@@ -103,24 +109,27 @@ export function shop(job: ShopJob): Shop {
   const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: [] }, data.files);
   // as the proof reads it: from the record
   const { parts: nominalParts } = readJob(
-    writeJob({
-      version: '0',
-      units: 'mm',
-      seed: 1,
-      design: { process: { web: 4 } },
-      dish: null,
-      parts: parts.map((part) => recordPart({ ...part, thickness })),
-      sheets: [],
-      process: { kind: 'hand', compensated: false },
-      optics: null,
-      problems: [],
-      offcuts: [],
-      extras: [],
-    }),
+    parseRecord(
+      writeJob({
+        version: '0',
+        units: 'mm',
+        seed: 1,
+        design: { process: { web: 4 } },
+        dish: null,
+        parts: parts.map((part) => recordPart({ ...part, thickness })),
+        sheets: [],
+        process: { kind: 'hand', compensated: false },
+        optics: null,
+        problems: [],
+        offcuts: [],
+        extras: [],
+      }),
+    ),
   );
   const nominal = new Map(nominalParts.map((part) => [part.id, part]));
   return {
-    cut: cut!,
+    cut: marked,
+    nominal,
     plan,
     files,
     simulate: (given = files) =>

@@ -72,7 +72,9 @@ describe('job.json', () => {
   });
 
   it('holds the lettering of a part, its direction in degrees', () => {
-    expect(read.parts[0]!.labels).toEqual([{ text: 'R{n}', x: 0.666667, y: 5, height: 8, angleDeg: 30 }]);
+    expect(read.parts[0]!.labels).toEqual([
+      { text: 'R{n}', x: 0.666667, y: 5, height: 8, angleDeg: 30, face: 'front' },
+    ]);
   });
 
   it('keeps places within 1e-6 mm and arcs as well', () => {

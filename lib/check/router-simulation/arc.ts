@@ -4,8 +4,13 @@ import type { Place3, Turn } from './types.js';
 const radiusTolerance = 0.002;
 const turnAround = 2 * Math.PI;
 
-export type ReadTurn =
-  { readonly kind: 'turn'; readonly turn: Turn } | { readonly kind: 'wrong'; readonly message: string };
+/** Why an arc cannot be: the id of its message, and what it takes. */
+export interface Wrong {
+  readonly id: 'arc-no-radius' | 'arc-ends' | 'arc-no-chord' | 'arc-span';
+  readonly values: Readonly<Record<'off' | 'radius' | 'chord', string>>;
+}
+
+export type ReadTurn = { readonly kind: 'turn'; readonly turn: Turn } | ({ readonly kind: 'wrong' } & Wrong);
 
 function sweepOf(a: number, b: number, clockwise: boolean): number {
   const raw = (clockwise ? a - b : b - a) % turnAround;
@@ -13,17 +18,18 @@ function sweepOf(a: number, b: number, clockwise: boolean): number {
   return clockwise ? -turned : turned;
 }
 
-const wrong = (message: string): ReadTurn => ({ kind: 'wrong', message });
+function wrong(id: Wrong['id'], values: Partial<Wrong['values']> = {}): ReadTurn {
+  return { kind: 'wrong', id, values: { off: '', radius: '', chord: '', ...values } };
+}
 
 /** An arc in centre form: I and J from its start. Ends that are the same mean a full turn. */
 export function turnByCentre(from: Place3, to: Place3, i: number, j: number, clockwise: boolean): ReadTurn {
   const cx = from.x + i;
   const cy = from.y + j;
   const radius = Math.hypot(i, j);
-  if (radius === 0) return wrong('an arc has its centre at its start');
+  if (radius === 0) return wrong('arc-no-radius');
   const off = Math.abs(Math.hypot(to.x - cx, to.y - cy) - radius);
-  if (off > radiusTolerance)
-    return wrong(`the ends of an arc differ by ${off.toFixed(4)} mm in their distance from its centre`);
+  if (off > radiusTolerance) return wrong('arc-ends', { off: `${off.toFixed(4)} mm` });
   const sweep = sweepOf(Math.atan2(-j, -i), Math.atan2(to.y - cy, to.x - cx), clockwise);
   return { kind: 'turn', turn: { cx, cy, radius, sweep } };
 }
@@ -34,9 +40,9 @@ export function turnByRadius(from: Place3, to: Place3, r: number, clockwise: boo
   const dy = to.y - from.y;
   const chord = Math.hypot(dx, dy);
   const radius = Math.abs(r);
-  if (chord === 0) return wrong('an arc in radius form ends where it starts');
+  if (chord === 0) return wrong('arc-no-chord');
   if (chord > 2 * radius + 2 * radiusTolerance)
-    return wrong(`an arc of radius ${radius} mm cannot span ${chord.toFixed(4)} mm`);
+    return wrong('arc-span', { radius: `${radius} mm`, chord: `${chord.toFixed(4)} mm` });
   const height = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
   // the centre of the shorter way lies right of the chord for a clockwise arc
   const side = clockwise === r > 0 ? -1 : 1;

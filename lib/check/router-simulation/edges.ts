@@ -7,7 +7,7 @@ import { farthestFrom } from '../deviation.js';
 import { EdgeSet } from '../edge-set.js';
 import { type Edge, pointAt } from '../edge.js';
 import { mm } from '../faults.js';
-import { type Hole, type Nominal } from '../nominal.js';
+import { type Hole, nameOf, type Nominal } from '../nominal.js';
 import { toolPlaces } from '../reach.js';
 import { insideCorners, isSpur } from '../relief.js';
 import { gap, inside, type Line, lineOf } from '../ring.js';
@@ -59,7 +59,7 @@ function inMaterial({ outlines, openings }: Nominal, place: Place): boolean {
 const beyondHole = (hole: Hole, place: Place, radius: number): number =>
   Math.hypot(place.x - hole.x, place.y - hole.y) + radius - hole.diameter / 2;
 
-/** Tells passes that eat into a part; returns the greatest depth. */
+/** Reports passes that eat into a part; returns the greatest depth. */
 function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): number {
   const corners = [...nominal.outlines, ...nominal.openings].flatMap((line) => insideCorners(line));
   let worst = 0;
@@ -78,10 +78,12 @@ function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): 
     }
     worst = Math.max(worst, depth);
     if (depth > edgeTolerance)
-      findings.add('edge', motion.file, `the cut eats ${mm(depth)} into ${nominal.part} ${nominal.copy}`, {
-        line: motion.line,
-        place: middle,
-      });
+      findings.add(
+        'edge-eaten',
+        motion.file,
+        { depth: mm(depth), part: nameOf(nominal) },
+        { line: motion.line, place: middle },
+      );
   }
   return worst;
 }
@@ -147,7 +149,7 @@ export function boredError(hole: Hole, passes: readonly Pass[], floor: number): 
   return Math.max(most - radius, over, 0);
 }
 
-/** Tells passes along a part's outline that cut through the onion skin by which it is held. */
+/** Reports passes along a part's outline that cut through the onion skin by which it is held. */
 function checkOnionSkin(
   nominal: Nominal,
   passes: readonly Pass[],
@@ -161,10 +163,7 @@ function checkOnionSkin(
     const middle = pointAt(edge, 0.5);
     if (Math.abs(outline.nearestTo(middle.x, middle.y).distance - radius) > edgeTolerance) continue;
     if (inMaterial(nominal, middle)) continue;
-    findings.add('tab', motion.file, `the onion skin that holds ${nominal.part} ${nominal.copy} is cut through`, {
-      line: motion.line,
-      place: middle,
-    });
+    findings.add('onion-skin-cut', motion.file, { part: nameOf(nominal) }, { line: motion.line, place: middle });
   }
 }
 
@@ -182,7 +181,7 @@ export function checkEdges(
   const held = limits.holding.find(({ part, copy }) => part === nominal.part && copy === nominal.copy);
   const mill = limits.tools.find(({ kind }) => kind === 'mill');
   if (mill === undefined) {
-    findings.add('edge', file, `${nominal.part} ${nominal.copy} is cut by no end mill`);
+    findings.add('no-end-mill', file, { part: nameOf(nominal) });
     return worst;
   }
   if (held?.onionSkin === true) checkOnionSkin(nominal, near, limits, mill.diameter / 2, findings);
@@ -203,15 +202,11 @@ export function checkEdges(
   for (const [what, ring, depths] of rings) {
     const error = left(nominal, ring, depths, mill.diameter / 2);
     if (Number.isFinite(error.mm)) worst = Math.max(worst, error.mm);
-    if (error.mm > edgeTolerance)
-      findings.add(
-        'edge',
-        file,
-        Number.isFinite(error.mm)
-          ? `the cut leaves ${mm(error.mm)} standing at the ${what} of ${nominal.part} ${nominal.copy}`
-          : `the ${what} of ${nominal.part} ${nominal.copy} is not cut through`,
-        { place: error.place },
-      );
+    if (!(error.mm > edgeTolerance)) continue;
+    const named = { what, part: nameOf(nominal) };
+    const where = { place: error.place };
+    if (Number.isFinite(error.mm)) findings.add('edge-left', file, { ...named, depth: mm(error.mm) }, where);
+    else findings.add('edge-uncut', file, named, where);
   }
   return worst;
 }

@@ -1,36 +1,45 @@
 import { mostAlike } from '../limits.js';
+import { filled, type MessageId, messages, type MessageValues, type RouterMessageId } from '../messages/index.js';
 import type { Place } from '../types.js';
 import type { Finding, FindingCode } from './types.js';
 
-function moreOf(code: FindingCode, count: number): Finding {
-  const what = `${count} more findings of the kind "${code}"`;
-  return { code, file: '', what, message: what };
+function moreOf(id: MessageId, code: FindingCode, count: number): Finding {
+  const what = filled(messages['more-alike'].text, { count, kind: id });
+  return { code, id: 'more-alike', file: '', what, message: what };
 }
 
-/** Collects findings; of many alike it tells the first ones and the number of the rest. */
+/** Collects findings; of many alike it reports the first ones and the number of the rest. */
 export class Findings {
-  readonly #told: Finding[] = [];
-  readonly #counts = new Map<FindingCode, number>();
+  readonly #reported: Finding[] = [];
+  readonly #counts = new Map<RouterMessageId, number>();
 
-  add(code: FindingCode, file: string, message: string, where: { line?: number; place?: Place } = {}): void {
-    const count = (this.#counts.get(code) ?? 0) + 1;
-    this.#counts.set(code, count);
+  add<Id extends RouterMessageId>(
+    id: Id,
+    file: string,
+    values: MessageValues<Id>,
+    where: { line?: number; place?: Place } = {},
+  ): void {
+    const count = (this.#counts.get(id) ?? 0) + 1;
+    this.#counts.set(id, count);
     if (count > mostAlike) return;
     const { line, place } = where;
+    const { code, text } = messages[id];
+    const what = filled(text, values);
     const spot = place === undefined ? '' : `, at ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
-    this.#told.push({
+    this.#reported.push({
       code,
+      id,
       file,
       ...where,
-      what: message,
-      message: `${file}${line === undefined ? '' : `:${line}`}: ${message}${spot}`,
+      what,
+      message: `${file}${line === undefined ? '' : `:${line}`}: ${what}${spot}`,
     });
   }
 
   all(): Finding[] {
-    const more = [...this.#counts].flatMap(([code, count]): Finding[] =>
-      count > mostAlike ? [moreOf(code, count - mostAlike)] : [],
+    const more = [...this.#counts].flatMap(([id, count]): Finding[] =>
+      count > mostAlike ? [moreOf(id, messages[id].code, count - mostAlike)] : [],
     );
-    return [...this.#told, ...more];
+    return [...this.#reported, ...more];
   }
 }

@@ -1,6 +1,6 @@
-/** Whether every part hangs on the sheet to the end, by as many tabs of the right size as the plan says. */
+/** Whether every part hangs on the sheet to the end, by as many tabs of the right size as the plan has. */
 import { mm } from '../faults.js';
-import type { Nominal } from '../nominal.js';
+import { nameOf, type Nominal } from '../nominal.js';
 import type { Place } from '../types.js';
 import { cell, type HeightField } from './field.js';
 import type { Findings } from './findings.js';
@@ -9,14 +9,14 @@ import type { Motion, SimulationLimits } from './types.js';
 
 /** What stands less than this above the spoil board does not hold, mm. */
 const leastStanding = 0.05;
-/** By how much a tab may be narrower than the plan says, mm: the rounding of a file. */
+/** By how much a tab may be narrower than planned, mm: the rounding of a file. */
 const tabSlack = 0.02;
 /** By how much a tab may be wider, mm: it may cross the cut aslant, and the tool leaves it by a slope. */
 const tabExcess = 4;
 /** How far within the edge a part is looked for, mm: clear of the grid's rounding. */
 const inward = 2;
 
-/** Tells parts that come loose, and tabs that are missing or too small. */
+/** Reports parts that come loose, and tabs that are missing or too small. */
 export function checkHeld(
   nominals: readonly Nominal[],
   motions: readonly Motion[],
@@ -44,7 +44,7 @@ export function checkHeld(
       return height >= level && height < Infinity;
     };
   for (const nominal of nominals) {
-    const name = `${nominal.part} ${nominal.copy}`;
+    const part = nameOf(nominal);
     const edges = nominal.outlines.flatMap((line) => line.edges);
     // the piece that most of its edge belongs to is the part; a place may fall in a hole or beyond a thin corner
     const counts = new Map<number, number>();
@@ -53,10 +53,10 @@ export function checkHeld(
     const own = [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
     const hangs = frame.has(own);
     const place = { x: (nominal.box.minX + nominal.box.maxX) / 2, y: (nominal.box.minY + nominal.box.maxY) / 2 };
-    if (!hangs) findings.add('loose', file, `${name} comes loose before the sheet is done`, { place });
-    const held = limits.holding.find(({ part, copy }) => part === nominal.part && copy === nominal.copy);
+    if (!hangs) findings.add('part-loose', file, { part }, { place });
+    const held = limits.holding.find((one) => one.part === nominal.part && one.copy === nominal.copy);
     if (held === undefined) {
-      findings.add('tab', file, `nothing says how ${name} is held`, { place });
+      findings.add('holding-unknown', file, { part }, { place });
       continue;
     }
     if (held.onionSkin) continue;
@@ -66,16 +66,14 @@ export function checkHeld(
     );
     if (tabs.length < held.tabs)
       findings.add(
-        'tab',
+        'tab-count',
         file,
-        `${name} has ${tabs.length} tabs ${mm(limits.tabWidth)} wide and ${mm(limits.tabHeight)} high, not ${held.tabs}`,
-        {
-          place,
-        },
+        { part, count: tabs.length, width: mm(limits.tabWidth), height: mm(limits.tabHeight), wanted: held.tabs },
+        { place },
       );
     const most = limits.tabWidth + limits.tabHeight + limits.overcut + 2 * radius + tabExcess;
     for (const { width, place: at } of standingAt(places, through, standsAbove(floor))) {
-      if (width > most) findings.add('tab', file, `the edge of ${name} stands uncut over ${mm(width)}`, { place: at });
+      if (width > most) findings.add('tab-wide', file, { part, width: mm(width) }, { place: at });
     }
   }
 }

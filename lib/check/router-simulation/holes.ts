@@ -1,7 +1,7 @@
-/** Holes, countersinks and marks: each in its place, to its depth, and none besides. */
+/** Holes and countersinks: each in its place, to its depth, and none besides. */
 import { mm } from '../faults.js';
 import type { JobPart } from '../job-reader.js';
-import type { Nominal } from '../nominal.js';
+import { nameOf, type Nominal } from '../nominal.js';
 import type { Place } from '../types.js';
 import { boredError, edgeTolerance, passesOf } from './edges.js';
 import type { Findings } from './findings.js';
@@ -37,10 +37,27 @@ function sinksOf(motions: readonly Motion[]): Sink[] {
 
 const close = (sink: Sink, hole: Place): boolean => Math.hypot(sink.x - hole.x, sink.y - hole.y) <= edgeTolerance;
 
-function depthFault(deepest: number, depth: number | 'through', thickness: number): string | null {
-  if (depth === 'through')
-    return deepest > thickness - rounding ? null : `is ${mm(deepest)} deep and not through ${mm(thickness)}`;
-  return Math.abs(deepest - depth) <= edgeTolerance ? null : `is ${mm(deepest)} deep, not ${mm(depth)}`;
+/** Where a hole is and what it is called. */
+interface Named {
+  readonly file: string;
+  readonly hole: string;
+  readonly part: string;
+  readonly place: Place;
+}
+
+function checkDepth(
+  deepest: number,
+  wanted: number | 'through',
+  thickness: number,
+  { file, hole, part, place }: Named,
+  findings: Findings,
+): void {
+  const named = { hole, part, depth: mm(deepest) };
+  if (wanted === 'through') {
+    if (!(deepest > thickness - rounding))
+      findings.add('hole-not-through', file, { ...named, thickness: mm(thickness) }, { place });
+  } else if (!(Math.abs(deepest - wanted) <= edgeTolerance))
+    findings.add('hole-depth', file, { ...named, wanted: mm(wanted) }, { place });
 }
 
 /** Proves all holes of the sheet; returns the greatest error of the edge of a bored one. */
@@ -59,47 +76,32 @@ export function checkHoles(
     const drills: JobPart['drills'] = sheet.parts.get(nominal.part)?.drills ?? [];
     nominal.holes.forEach((hole, i) => {
       const depth = drills[i]?.depth ?? 'through';
-      const what = `the ${mm(hole.diameter)} hole of ${nominal.part} ${nominal.copy}`;
+      const named = { hole: mm(hole.diameter), part: nameOf(nominal) };
       const drilled = sinks.find(
         (sink) => sink.kind !== 'v' && Math.abs(sink.diameter - hole.diameter) <= sameBit && close(sink, hole),
       );
       if (drilled !== undefined) {
         drilled.used = true;
-        const wrong = depthFault(-drilled.z, depth, limits.thickness);
-        if (wrong !== null) findings.add('hole', file, `${what} ${wrong}`, { place: hole });
+        checkDepth(-drilled.z, depth, limits.thickness, { ...named, file, place: hole }, findings);
       } else {
         const floor = depth === 'through' ? -limits.thickness : -depth;
         const error = boredError(hole, passes, floor);
         worst = Math.max(worst, error ?? 0);
-        if (error === null) findings.add('hole', file, `${what} is missing or too shallow`, { place: hole });
-        else if (error > edgeTolerance)
-          findings.add('hole', file, `${what} is ${mm(error)} off in place or size`, { place: hole });
+        if (error === null) findings.add('hole-missing', file, named, { place: hole });
+        else if (error > edgeTolerance) findings.add('bore-off', file, { ...named, off: mm(error) }, { place: hole });
       }
       if (hole.countersink === undefined) return;
       const sunk = sinks.find((sink) => sink.kind === 'v' && close(sink, hole));
       if (sunk !== undefined) sunk.used = true;
       // a bit of 90 degrees is as deep as half the width that it opens
       if (sunk === undefined || Math.abs(-2 * sunk.z - hole.countersink) > 2 * edgeTolerance)
-        findings.add('hole', file, `the countersink of ${what} is missing or of the wrong size`, { place: hole });
+        findings.add('countersink-wrong', file, named, { place: hole });
     });
   }
   for (const sink of sinks) {
     if (sink.used || sink.kind === 'mill') continue;
     if (sink.kind === 'v' && -sink.z <= limits.markDepth + rounding) continue;
-    findings.add('hole', sink.motion.file, 'the tool goes down where no part has a hole', {
-      line: sink.motion.line,
-      place: { x: sink.x, y: sink.y },
-    });
+    findings.add('hole-stray', sink.motion.file, {}, { line: sink.motion.line, place: { x: sink.x, y: sink.y } });
   }
   return worst;
-}
-
-/** Tells marks that are deeper than set. */
-export function checkMarks(motions: readonly Motion[], limits: SimulationLimits, findings: Findings): void {
-  for (const { rapid, tool, from, to, file, line } of motions) {
-    if (rapid || tool.kind !== 'v' || Math.hypot(to.x - from.x, to.y - from.y) < 1e-6) continue;
-    const deep = -Math.min(from.z, to.z);
-    if (deep > limits.markDepth + rounding)
-      findings.add('mark', file, `a mark ${mm(deep)} deep, not ${mm(limits.markDepth)}`, { line, place: to });
-  }
 }

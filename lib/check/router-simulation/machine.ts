@@ -3,6 +3,7 @@
  * modal state, and gives the motions. What the file leaves to the state that the machine happens to be in is a finding.
  */
 import { turnByCentre, turnByRadius } from './arc.js';
+import type { MessageValues, RouterMessageId } from '../messages/index.js';
 import type { Findings } from './findings.js';
 import type { Block } from './reader.js';
 import type { Motion, Place3, SimulatedTool, SimulationLimits, Turn } from './types.js';
@@ -47,37 +48,48 @@ export class Machine {
     this.#findings = findings;
   }
 
-  #tell(code: Parameters<Findings['add']>[0], message: string): void {
-    this.#findings.add(code, this.#name, message, { line: this.#line });
+  #report<Id extends RouterMessageId>(id: Id, values: MessageValues<Id>): void {
+    this.#findings.add(id, this.#name, values, { line: this.#line });
   }
 
   run(blocks: readonly Block[]): void {
     for (const block of blocks) {
       this.#line = block.line;
       if (this.#ended) {
-        this.#tell('end', 'words after the end of the program');
+        this.#report('after-end', {});
         return;
       }
       this.#execute(block);
     }
-    if (!this.#ended) this.#tell('end', 'the program has no end (M2)');
+    if (!this.#ended) this.#report('no-end', {});
   }
 
   #execute({ g, m, words }: Block): void {
     for (const code of g) {
-      if (refused.includes(code)) this.#tell('modal', `G${code} cannot be proven here`);
+      if (refused.includes(code)) this.#report('not-provable', { word: `G${code}` });
       this.#set.add(code);
     }
+    this.#checkStop(m, words);
     this.#takeNumbers(words);
     this.#takeSpindle(m);
     if (g.includes(4)) {
-      if (!((words.get('P') ?? -1) >= 0)) this.#tell('syntax', 'a dwell (G4) needs P, seconds');
+      if (!((words.get('P') ?? -1) >= 0)) this.#report('dwell', {});
       return;
     }
     this.#takeModes(g, words);
     if (['X', 'Y', 'Z'].some((axis) => words.has(axis))) this.#move(words);
-    else if ([0, 1, 2, 3].some((code) => g.includes(code))) this.#tell('syntax', 'a motion without X, Y or Z');
+    else if ([0, 1, 2, 3].some((code) => g.includes(code))) this.#report('motion-without-place', {});
     if (m.includes(2) || m.includes(30)) this.#end();
+  }
+
+  /** Nothing but a motion may stand in mid-cut: the tool rubs where it stops, and burns. */
+  #checkStop(m: readonly number[], words: Block['words']): void {
+    const { z } = this.#at;
+    if (z === null || z >= this.#limits.travelHeight - rounding) return;
+    // the end of the program has a message of its own
+    const stops = m.filter((code) => code !== 2 && code !== 30).map((code) => `M${code}`);
+    if (words.has('T')) stops.push(`T${words.get('T') ?? 0}`);
+    for (const word of stops) this.#report('word-tool-down', { word });
   }
 
   #takeNumbers(words: Block['words']): void {
@@ -100,15 +112,15 @@ export class Machine {
     if (g.includes(20)) this.#unit = inch;
     if (g.includes(21)) this.#unit = 1;
     if (g.includes(43) && words.get('H') !== this.#tool?.number)
-      this.#tell('tool', `the length of tool ${words.get('H') ?? 0} is taken for tool ${this.#tool?.number ?? 0}`);
+      this.#report('tool-length', { taken: words.get('H') ?? 0, tool: this.#tool?.number ?? 0 });
     for (const code of [0, 1, 2, 3]) if (g.includes(code)) this.#motion = code;
     if (g.includes(80)) this.#motion = null;
   }
 
   #changeTool(): void {
-    if (this.#spindle !== 'stopped') this.#tell('spindle', 'the tool is changed while the spindle turns');
+    if (this.#spindle !== 'stopped') this.#report('change-turning', {});
     this.#tool = this.#limits.tools.find(({ number }) => number === this.#selected) ?? null;
-    if (this.#tool === null) this.#tell('tool', `tool ${this.#selected} is not among the tools of the job`);
+    if (this.#tool === null) this.#report('tool-unknown', { tool: this.#selected });
     // where the machine stands after a change is its own affair
     this.#at = { x: null, y: null, z: null };
   }
@@ -116,8 +128,7 @@ export class Machine {
   #end(): void {
     this.#ended = true;
     const { z } = this.#at;
-    if (z !== null && z < this.#limits.travelHeight - rounding)
-      this.#tell('end', 'the program ends with the tool down');
+    if (z !== null && z < this.#limits.travelHeight - rounding) this.#report('end-tool-down', {});
   }
 
   #move(words: Block['words']): void {
@@ -128,13 +139,13 @@ export class Machine {
     const next = { x: goal('x'), y: goal('y'), z: goal('z') };
     for (const [what, codes] of asked)
       if (!codes.some((code) => this.#set.has(code))) {
-        this.#tell('modal', `the file moves before it sets ${what}`);
+        this.#report('mode-unset', { mode: what });
         codes.forEach((code) => this.#set.add(code));
       }
     const before = this.#at;
     this.#at = next;
     if (this.#motion === null) {
-      this.#tell('modal', 'a place without a motion (G0 to G3)');
+      this.#report('place-without-motion', {});
       return;
     }
     const rapid = this.#motion === 0;
@@ -147,14 +158,13 @@ export class Machine {
       next.z === null
     ) {
       // from an unknown place only a rise, and then a way at travel height, is safe
-      if (!rapid || next.z === null || next.z < this.#limits.travelHeight - rounding)
-        this.#tell('rapid', 'the first moves do not rise to travel height and go to their place there');
+      if (!rapid || next.z === null || next.z < this.#limits.travelHeight - rounding) this.#report('first-moves', {});
       return;
     }
     const from: Place3 = { x: before.x, y: before.y, z: before.z };
     const to: Place3 = { x: next.x, y: next.y, z: next.z };
     if (this.#tool === null) {
-      this.#tell('tool', 'a move without a tool (T and M6)');
+      this.#report('no-tool', {});
       return;
     }
     if (!rapid) this.#checkCutting();
@@ -174,23 +184,23 @@ export class Machine {
 
   #checkCutting(): void {
     const { minSpindle, maxSpindle, maxFeed } = this.#limits;
-    if (this.#spindle !== 'clockwise') this.#tell('spindle', 'a feed move with the spindle not turning clockwise (M3)');
+    if (this.#spindle !== 'clockwise') this.#report('spindle-still', {});
     else if (this.#speed < minSpindle || this.#speed > maxSpindle)
-      this.#tell('spindle', `a feed move at ${this.#speed} rev/min, outside ${minSpindle} to ${maxSpindle}`);
-    if (!(this.#feed > 0)) this.#tell('feed', 'a feed move without a feed (F)');
-    else if (this.#feed > maxFeed + 1) this.#tell('feed', `a feed of ${this.#feed} mm/min, above ${maxFeed}`);
+      this.#report('spindle-speed', { speed: this.#speed, min: minSpindle, max: maxSpindle });
+    if (!(this.#feed > 0)) this.#report('no-feed', {});
+    else if (this.#feed > maxFeed + 1) this.#report('feed-above', { feed: this.#feed, max: maxFeed });
   }
 
   #turn(from: Place3, to: Place3, words: Block['words']): Turn | 'wrong' {
     if (this.#plane !== 17) {
-      this.#tell('plane', `an arc in the plane of G${this.#plane}, not of the sheet (G17)`);
+      this.#report('arc-plane', { plane: this.#plane });
       return 'wrong';
     }
     const clockwise = this.#motion === 2;
     const r = words.get('R');
     const [i, j] = [words.get('I'), words.get('J')];
     if (r === undefined && i === undefined && j === undefined) {
-      this.#tell('arc', 'an arc without I, J or R');
+      this.#report('arc-bare', {});
       return 'wrong';
     }
     const read =
@@ -198,7 +208,7 @@ export class Machine {
         ? turnByCentre(from, to, (i ?? 0) * this.#unit, (j ?? 0) * this.#unit, clockwise)
         : turnByRadius(from, to, r * this.#unit, clockwise);
     if (read.kind === 'turn') return read.turn;
-    this.#tell('arc', read.message);
+    this.#report(read.id, read.values);
     return 'wrong';
   }
 }

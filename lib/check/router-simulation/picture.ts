@@ -40,7 +40,7 @@ interface Stroke {
 
 /**
  * A picture of a sheet by its router files: every way of a tool as wide as the tool, darker the deeper, black where
- * the sheet is cut through. It says nothing of faults; `simulate` does.
+ * the sheet is cut through. Faults are for `simulate` to find.
  * @param files in the order in which they are run
  * @returns an SVG of one user unit a millimetre, the sheet's upper edge up
  */

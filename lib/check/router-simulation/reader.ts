@@ -3,12 +3,15 @@
  * section 3.3, "Format of a Line"; its table 4 names the modal groups. Expressions and parameters are part of the
  * language, but no tool path of ours needs them, and what cannot be proven is refused.
  */
+import type { MessageValues, RouterMessageId } from '../messages/index.js';
 import type { Findings } from './findings.js';
 
 /** Longest line, characters. */
 const longestLine = 256;
 const mostMWords = 4;
 const letters = 'ABCDFGHIJKLMNPQRSTXYZ';
+
+type Report = <Id extends RouterMessageId>(id: Id, values: MessageValues<Id>) => void;
 
 export interface Block {
   readonly line: number;
@@ -37,13 +40,13 @@ function checkGroups(
   codes: readonly number[],
   groups: readonly (readonly number[])[],
   letter: string,
-  tell: (message: string) => void,
+  report: Report,
 ): void {
   for (const code of codes)
-    if (!groups.some((group) => group.includes(code))) tell(`${letter}${code} is not in the language`);
+    if (!groups.some((group) => group.includes(code))) report('ngc-unknown-code', { word: `${letter}${code}` });
   for (const group of groups) {
     const own = codes.filter((code) => group.includes(code));
-    if (own.length > 1) tell(`${own.map((code) => letter + String(code)).join(' and ')} exclude each other on a line`);
+    if (own.length > 1) report('ngc-exclusive', { words: own.map((code) => letter + String(code)).join(' and ') });
   }
 }
 
@@ -63,12 +66,12 @@ function stripped(text: string): string | null {
 }
 
 /** One line as words; null for a line without any. */
-function readLine(text: string, line: number, tell: (message: string) => void): Block | null {
-  if (text.length > longestLine) tell(`the line has ${text.length} characters; ${longestLine} are allowed`);
-  if (/[^\t\x20-\x7e]/.test(text)) tell('the line is not plain ASCII');
+function readLine(text: string, line: number, report: Report): Block | null {
+  if (text.length > longestLine) report('ngc-long-line', { length: text.length, most: longestLine });
+  if (/[^\t\x20-\x7e]/.test(text)) report('ngc-not-ascii', {});
   const code = stripped(text);
   if (code === null) {
-    tell('a comment is not closed, or stands in another');
+    report('ngc-comment', {});
     return null;
   }
   // blanks mean nothing outside of comments, nor does the case of letters
@@ -84,21 +87,21 @@ function readLine(text: string, line: number, tell: (message: string) => void): 
     word.lastIndex = at;
     const found = word.exec(body);
     if (found === null) {
-      tell(`"${body.slice(at, at + 12)}" is no word of a letter and a number`);
+      report('ngc-word', { text: body.slice(at, at + 12) });
       return null;
     }
     const [all, letter = '', figures = ''] = found;
     const value = Number(figures);
     at += all.length;
-    if (!letters.includes(letter)) tell(`${letter} is no letter of a word`);
+    if (!letters.includes(letter)) report('ngc-letter', { letter });
     else if (letter === 'G') g.push(value);
     else if (letter === 'M') m.push(value);
-    else if (words.has(letter)) tell(`${letter} stands twice`);
+    else if (words.has(letter)) report('ngc-letter-twice', { letter });
     else words.set(letter, value);
   }
-  checkGroups(g, gGroups, 'G', tell);
-  checkGroups(m, mGroups, 'M', tell);
-  if (m.length > mostMWords) tell(`${m.length} M words; ${mostMWords} are allowed`);
+  checkGroups(g, gGroups, 'G', report);
+  checkGroups(m, mGroups, 'M', report);
+  if (m.length > mostMWords) report('ngc-many-m', { count: m.length, most: mostMWords });
   return { line, g, m, words };
 }
 
@@ -113,10 +116,12 @@ export function readBlocks(name: string, text: string, findings: Findings): Bloc
   const marked = first >= 0 && isMark(lines[first]!);
   const start = marked ? first + 1 : 0;
   const end = marked ? lines.findIndex((one, i) => i >= start && isMark(one)) : lines.length;
-  if (marked && end < 0) findings.add('end', name, 'the file begins with % and has no % at its end');
+  if (marked && end < 0) findings.add('ngc-percent', name, {});
   const blocks: Block[] = [];
   for (let i = start; i < (end < 0 ? lines.length : end); i += 1) {
-    const block = readLine(lines[i]!, i + 1, (message) => findings.add('syntax', name, message, { line: i + 1 }));
+    const block = readLine(lines[i]!, i + 1, (id, values) => {
+      findings.add(id, name, values, { line: i + 1 });
+    });
     if (block !== null) blocks.push(block);
   }
   return blocks;

@@ -4,14 +4,16 @@ import { checkEdges, passesOf } from './edges.js';
 import { HeightField } from './field.js';
 import { Findings } from './findings.js';
 import { checkHeld } from './held.js';
-import { checkHoles, checkMarks } from './holes.js';
+import { checkHoles } from './holes.js';
 import { Machine } from './machine.js';
+import { checkMarks } from './marks.js';
 import { readBlocks } from './reader.js';
+import { checkTwice } from './twice.js';
 import type { Motion, NgcFile, SimulatedSheet, Simulation, SimulationLimits } from './types.js';
 import { checkWay } from './way.js';
 
 /**
- * Reads the files of one sheet as the standard says, cuts the sheet by them, and proves: no rapid move through
+ * Reads the files of one sheet as the standard has them, cuts the sheet by them, and proves: no rapid move through
  * material, no pass deeper than its tool takes, nothing off the sheet or in a clamp, the spoil board cut no deeper
  * than set, every hole in its place, every finished edge within 0.05 mm and every tab in its size (exact distances), every
  * part held to the end (a grid of 1 mm).
@@ -34,7 +36,8 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   const passes = passesOf(motions);
   let worstEdge = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
   for (const nominal of nominals) worstEdge = Math.max(worstEdge, checkEdges(nominal, passes, limits, file, findings));
-  checkMarks(motions, limits, findings);
+  checkMarks(nominals, motions, limits, file, findings);
+  checkTwice(motions, findings);
   checkHeld(nominals, motions, field, limits, file, findings);
   return { findings: findings.all(), worstEdge, deepestInSpoilBoard, motions };
 }

@@ -1,5 +1,6 @@
-/** What the simulation takes and says. Lengths in mm, z 0 at the upper face of the sheet, positive upwards. */
+/** What the simulation takes and gives. Lengths in mm, z 0 at the upper face of the sheet, positive upwards. */
 import type { JobPart, JobPlacement } from '../job-reader.js';
+import type { MessageId } from '../messages/index.js';
 import type { Place } from '../types.js';
 
 export interface SimulatedTool {
@@ -67,10 +68,14 @@ export type FindingCode =
   | 'edge'
   | 'hole'
   | 'mark'
+  | 'stop'
+  | 'twice'
   | 'end';
 
 export interface Finding {
   readonly code: FindingCode;
+  /** Which message of the catalogue it is. */
+  readonly id: MessageId;
   readonly file: string;
   /** 1-based line of the file, where there is one. */
   readonly line?: number;
@@ -94,7 +99,7 @@ export interface Place3 extends Place {
   readonly z: number;
 }
 
-/** One move of the tool's tip, as the file says it. */
+/** One move of the tool's tip, as the file has it. */
 export interface Motion {
   readonly rapid: boolean;
   readonly tool: SimulatedTool;

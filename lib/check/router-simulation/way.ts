@@ -48,25 +48,25 @@ function checkRapid(motion: Motion, plunges: Plunges, limits: SimulationLimits, 
   const where = { line, place: to };
   if (isUpright(motion)) {
     if (to.z < from.z && to.z < 0 && to.z < plunges.at(to, tool.diameter) - rounding)
-      findings.add('rapid', file, `a rapid move (G0) down into the material, to ${mm(to.z)}`, where);
+      findings.add('rapid-down', file, { z: mm(to.z) }, where);
     return;
   }
   const low = Math.min(from.z, to.z);
-  if (low < 0) findings.add('rapid', file, `a rapid move (G0) through the material, at ${mm(low)}`, where);
+  if (low < 0) findings.add('rapid-through', file, { z: mm(low) }, where);
   else if (low < limits.travelHeight - rounding)
-    findings.add('rapid', file, `travel at ${mm(low)}, below the travel height of ${mm(limits.travelHeight)}`, where);
+    findings.add('rapid-low', file, { z: mm(low), height: mm(limits.travelHeight) }, where);
 }
 
 function checkDepth({ to, tool, file, line }: Motion, limits: SimulationLimits, findings: Findings): void {
   const where = { line, place: to };
   const below = -to.z - limits.thickness;
   if (below > limits.overcut + rounding)
-    findings.add('spoil-board', file, `${mm(below)} into the spoil board; ${mm(limits.overcut)} is set`, where);
+    findings.add('spoil-board', file, { depth: mm(below), overcut: mm(limits.overcut) }, where);
   if (-to.z > tool.cuttingDepth + rounding)
-    findings.add('depth', file, `tool ${tool.number} is ${mm(-to.z)} deep; it cuts ${mm(tool.cuttingDepth)}`, where);
+    findings.add('cutting-depth', file, { tool: tool.number, depth: mm(-to.z), most: mm(tool.cuttingDepth) }, where);
 }
 
-/** Tells motions off the sheet or into a clamp; returns how far the tool runs off. */
+/** Reports motions off the sheet or into a clamp; returns how far the tool runs off. */
 function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clamp[], findings: Findings): number {
   const { from, to, file, line } = motion;
   const radius = radiusAt(motion, Math.min(from.z, to.z));
@@ -78,18 +78,17 @@ function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clam
     box.maxX + radius - sheet.width,
     box.maxY + radius - sheet.height,
   );
-  if (off > rounding) findings.add('sheet', file, `the tool runs ${mm(off)} off the sheet`, { line, place: to });
+  if (off > rounding) findings.add('off-the-sheet', file, { off: mm(off) }, { line, place: to });
   for (const clamp of clamps) {
     if (gap(box, clamp.box) >= radius) continue;
     const close = edges.some((edge) => clamp.edges.nearestWithin(edge, radius - rounding) !== null);
-    if (close || inside(clamp.edges.edges, to))
-      findings.add('clamp', file, 'the tool runs into a place that is kept clear', { line, place: to });
+    if (close || inside(clamp.edges.edges, to)) findings.add('into-clamp', file, {}, { line, place: to });
   }
   return off;
 }
 
 /**
- * Goes through the motions in order, taking material off the field, and tells everything that a motion must not do.
+ * Goes through the motions in order, taking material off the field, and reports everything that a motion must not do.
  * @returns how deep the tools were in the spoil board
  */
 export function checkWay(
@@ -119,10 +118,12 @@ export function checkWay(
     const swept = tool.kind === 'v' ? null : field.remove(motion, tool.diameter / 2, limits.finishing);
     const bite = upright ? Math.max(0, before - to.z) : (swept?.depth ?? 0);
     if (tool.kind !== 'v' && bite > tool.passDepth + biteSlack)
-      findings.add('pass', file, `a pass of ${mm(bite)}; tool ${tool.number} takes ${mm(tool.passDepth)}`, {
-        line,
-        place: swept?.place ?? to,
-      });
+      findings.add(
+        'pass-depth',
+        file,
+        { depth: mm(bite), tool: tool.number, most: mm(tool.passDepth) },
+        { line, place: swept?.place ?? to },
+      );
     plunges.take(motion);
   }
   return deepest;

@@ -1,0 +1,27 @@
+/** Every message that the proof can print, by its id: the one list that a test can go through. */
+import { comparisons, folderMessages } from './folder.js';
+import { readingMessages } from './reading.js';
+import { routerMessages } from './router.js';
+import { sheetMessages } from './sheet.js';
+import type { ValuesOf } from './text.js';
+
+export const messages = {
+  ...folderMessages,
+  ...comparisons,
+  ...readingMessages,
+  ...sheetMessages,
+  ...routerMessages,
+} as const;
+
+type Messages = typeof messages;
+
+export type MessageId = keyof Messages;
+export type RouterMessageId = keyof typeof routerMessages;
+/** Messages of everything but the simulation, whose findings have codes of their own. */
+export type FaultMessageId = Exclude<MessageId, RouterMessageId>;
+export type ComparisonId = keyof typeof comparisons;
+export type ReadingId = keyof typeof readingMessages | 'record-not-json' | 'record-value' | 'record-missing';
+
+export type MessageValues<Id extends MessageId> = ValuesOf<Messages[Id]['text']>;
+
+export { filled } from './text.js';

@@ -1,0 +1,37 @@
+/** Contours that are run once more at the same depth: the piece within may have come loose, and the tool rubs. */
+import type { Findings } from './findings.js';
+import { isUpright, placeOn } from './level.js';
+import type { Motion } from './types.js';
+
+/** The same for one level stretch at one depth, whichever way it is run. */
+function keyOf(motion: Motion): string {
+  const { from, to, tool } = motion;
+  const ends = [from, to].map(({ x, y }) => `${x.toFixed(3)},${y.toFixed(3)}`).sort();
+  // the two halves of a circle have the same ends
+  const middle = placeOn(motion, 0.5);
+  return [tool.number, from.z.toFixed(3), ...ends, middle.x.toFixed(2), middle.y.toFixed(2)].join(' ');
+}
+
+/**
+ * Reports closed ways, and marks, that were all run before. A ring overlaps its own start a little, which is less than
+ * all of it.
+ */
+export function checkTwice(motions: readonly Motion[], findings: Findings): void {
+  const seen = new Set<string>();
+  let again: Motion[] = [];
+  for (const motion of motions) {
+    const level = !motion.rapid && !isUpright(motion) && motion.from.z === motion.to.z && motion.to.z < 0;
+    const key = level ? keyOf(motion) : '';
+    if (!level || !seen.has(key)) {
+      again = [];
+      if (level) seen.add(key);
+      continue;
+    }
+    again.push(motion);
+    const { to, file, line, tool } = motion;
+    const closed = again.some(({ from }) => Math.hypot(from.x - to.x, from.y - to.y) < 0.002);
+    if (!closed && tool.kind !== 'v') continue;
+    findings.add('cut-twice', file, {}, { line, place: to });
+    again = [];
+  }
+}
