@@ -33,6 +33,16 @@ import { holds } from '../helpers/seeds.js';
 const areaOf = (rings: readonly Contour[]): number => rings.reduce((sum, ring) => sum + signedArea(ring), 0);
 const lengthOf = (rings: readonly Contour[]): number => rings.reduce((sum, ring) => sum + perimeter(ring), 0);
 
+/** What another library says. Its own crash skips the case; nothing of ours runs in here. */
+function saidBy<T>(library: () => T): T {
+  try {
+    return library();
+  } catch {
+    fc.pre(false);
+    throw new Error('not reached');
+  }
+}
+
 /** Area that clipper2 finds for the same offset of finely flattened rings. */
 function areaByClipper(rings: readonly Contour[], distance: number, tolerance: number): number {
   const flat = rings.map((ring) => flatten(ring, tolerance, 'on').map(({ x, y }) => ({ x, y })));
@@ -286,12 +296,14 @@ describe('offset of any ring', () => {
   it('agrees with makerjs on the outline of a grown polygon', () => {
     holds(
       fc.property(straightRing, fc.double({ min: 0.5, max: 5, noNaN: true }), (ring, d) => {
-        const model = new makerjs.models.ConnectTheDots(
-          true,
-          ring.map(({ x, y }): [number, number] => [x, y]),
-        );
-        const theirs = makerjs.measure.modelExtents(makerjs.model.outline(model, d))!;
         const ours = offsetContour(ring, d)[0]!;
+        const points = ring.map(({ x, y }): [number, number] => [x, y]);
+        // its outline has no extents now and then, or it throws on them: seed 221745
+        const theirs = saidBy(() => {
+          const model = new makerjs.models.ConnectTheDots(true, points);
+          const { low, high } = makerjs.measure.modelExtents(makerjs.model.outline(model, d))!;
+          return { low, high };
+        });
         for (const point of flatten(ours, 0.01, 'on')) {
           expect(point.x).toBeGreaterThan(theirs.low[0]! - 1e-4);
           expect(point.x).toBeLessThan(theirs.high[0]! + 1e-4);
@@ -299,7 +311,7 @@ describe('offset of any ring', () => {
           expect(point.y).toBeLessThan(theirs.high[1]! + 1e-4);
         }
       }),
-      { numRuns: 20 },
+      { numRuns: 20, onceFailed: [221_745] },
     );
   });
 
@@ -317,7 +329,9 @@ describe('offset of any ring', () => {
           const strip = [v, { x: v.x + n.x, y: v.y + n.y }, { x: w.x + n.x, y: w.y + n.y }, w];
           return [[close(strip)], [close(flatten(circle(v, d), 0.001, 'on') as { x: number; y: number }[])]];
         });
-        const union = polyclip.union([close([...ring])], ...parts);
+        const ours = offsetContour(ring, d);
+        // it loses a ring now and then: "Unable to complete output ring" at seed 50
+        const union = saidBy(() => polyclip.union([close([...ring])], ...parts));
         const area = union.reduce(
           (sum, polygon) =>
             sum +
@@ -327,10 +341,9 @@ describe('offset of any ring', () => {
             }, 0),
           0,
         );
-        const ours = offsetContour(ring, d);
         expect(Math.abs(areaOf(ours) - area)).toBeLessThan(0.003 * (lengthOf(ours) + 1));
       }),
-      { numRuns: 25 },
+      { numRuns: 25, onceFailed: [50] },
     );
   });
 

@@ -12,6 +12,7 @@ import { designIn } from '../helpers/random-design.js';
 import { holds } from '../helpers/seeds.js';
 
 const runs = 6;
+const night = 200;
 const seeds = fc.integer({ min: 1, max: 1_000_000 });
 
 /** A micrometre: what the project asks of a design in another unit. */
@@ -46,7 +47,7 @@ describe('random designs', () => {
         }
         if (reading.kind === 'refused') expect(problems.some(({ severity }) => severity === 'error')).toBe(true);
       }),
-      { numRuns: runs * 2 },
+      { numRuns: runs * 2, night },
     );
   });
 
@@ -77,7 +78,7 @@ describe('random designs', () => {
           });
         }
       }),
-      { numRuns: runs },
+      { numRuns: runs, night },
     );
     expect(compared).toBeGreaterThan(runs);
   });
@@ -127,7 +128,7 @@ describe('random designs', () => {
           }
         }
       }),
-      { numRuns: runs },
+      { numRuns: runs, night },
     );
     expect(compared).toBeGreaterThan(runs / 2);
   });

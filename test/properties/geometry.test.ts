@@ -9,6 +9,7 @@ import { inside } from '../../lib/check/ring.js';
 import { holds } from '../helpers/seeds.js';
 
 const numRuns = 60;
+const night = 1000;
 
 /** Angle by which the way turns from one edge into the next, radians. */
 function turn(before: Edge, after: Edge): number {
@@ -46,7 +47,7 @@ describe('arc fits of parabolas', () => {
           });
         },
       ),
-      { numRuns },
+      { numRuns, night },
     );
   });
 });
@@ -81,7 +82,7 @@ describe('offsets', () => {
           }
         }
       }),
-      { numRuns: 2 * numRuns },
+      { numRuns: 2 * numRuns, night: 2 * night },
     );
   });
 });
