@@ -1,15 +1,8 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../lib/design/index.js';
+import { changed } from '../helpers/changed.js';
 import { designOf, fixture, fixtureNames, fixtureText } from '../helpers/fixtures.js';
-
-/** The demo with one piece of its text changed. */
-function changed(from: string | RegExp, to: string): string {
-  const text = fixtureText('press-house');
-  const result = text.replace(from, to);
-  if (result === text) throw new Error(`nothing to change: ${from}`);
-  return result;
-}
 
 function faults(text: string) {
   const reading = readDesign(text);
@@ -43,9 +36,9 @@ describe('a design file', () => {
   });
 
   it('rounds a worked-out size alike in inches and millimetres', () => {
-    const mm = designOf(changed('aperture: 1500', 'aperture: 1524'));
+    const mm = designOf(changed('press-house', 'aperture: 1500', 'aperture: 1524'));
     const inch = designOf(
-      changed('aperture: 1500', 'aperture: 60 in').replace('focalLength: 550', 'focalLength: 0.55 m'),
+      changed('press-house', 'aperture: 1500', 'aperture: 60 in').replace('focalLength: 550', 'focalLength: 0.55 m'),
     );
     expect(inch.board).toEqual(mm.board);
     expect(inch.rib.rimHeight).toBe(mm.rib.rimHeight);
@@ -55,7 +48,7 @@ describe('a design file', () => {
 
 describe('a faulty design file', () => {
   it('names an unknown key with its line and the nearest known key', () => {
-    const text = changed('  aperture: 1500', '  aperture: 1500\n  apperture: 3');
+    const text = changed('press-house', '  aperture: 1500', '  aperture: 1500\n  apperture: 3');
     const line = text.split('\n').findIndex((row) => row.includes('apperture')) + 1;
     expect(faults(text)).toMatchObject([{ code: 'unknown-key', place: { line } }]);
     expect(diagnosticText(faults(text)[0]!)).toContain('did you mean aperture?');
@@ -92,7 +85,7 @@ describe('a faulty design file', () => {
     ['text for a number', 'ribs: 24', 'ribs: many', /must be a number/],
     ['a list for a section', 'panel: { material: hardboard3 }', 'panel: [1, 2]', /must be a section of keys/],
   ])('is refused for %s', (_, from, to, message) => {
-    const found = faults(changed(from, to));
+    const found = faults(changed('press-house', from, to));
     expect(found.map(diagnosticText).join('\n')).toMatch(message);
     expect(found[0]?.place?.line).toBeGreaterThan(0);
   });

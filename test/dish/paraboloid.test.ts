@@ -119,9 +119,9 @@ describe('set-back', () => {
     expect(overlaps(count, thickness, clear - 1e-3)).toBe(true);
   });
 
-  it('keeps twenty 1/2 in ribs from meeting at a point (common practice, no source)', () => {
-    expect(clearRadius(20, 12.7)).toBeGreaterThan(25.4);
-    expect(overlaps(20, 12.7, 0)).toBe(true);
+  it('keeps 22 ribs of 13 mm from meeting at a point: further out than the circle of 22 times 13 mm', () => {
+    expect(clearRadius(22, 13)).toBeGreaterThan((22 * 13) / (2 * Math.PI) - 1);
+    expect(overlaps(22, 13, 0)).toBe(true);
   });
 
   it('puts outer corners on a circle and gives flats as wide as the ribs at the clear radius', () => {

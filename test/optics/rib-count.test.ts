@@ -14,6 +14,14 @@ describe('ribs that a receiver asks for', () => {
     expect(minRibs(1000 * share * (1 - 1e-9), 1000)).toBe(ribs + 1);
   });
 
+  it('are no more where the panels are just as wide as the receiver', () => {
+    // half the side of a regular polygon in a circle: R·sin(π/N)
+    for (let n = 3; n <= 240; n++) {
+      expect(minRibs(750 * Math.sin(Math.PI / n), 750)).toBe(n);
+      expect(minRibs(750 * Math.sin(Math.PI / n) * 0.9999, 750)).toBe(n + 1);
+    }
+  });
+
   it('are three at least, and three for a receiver as wide as the dish', () => {
     expect(minRibs(900, 1000)).toBe(3);
     expect(minRibs(1000, 1000)).toBe(3);

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { facetAt, litRange } from '../../lib/dish/index.js';
-import { minRibs, pointSunIntercept } from '../../lib/optics/index.js';
+import { pointSunIntercept } from '../../lib/optics/index.js';
 import { estimate } from '../../lib/optics/estimate.js';
 import { caughtShares, interceptCurve, intercepts, shareRadius, squaredRadii } from '../../lib/optics/spot.js';
 import { sunShape } from '../../lib/optics/sun-shape.js';
@@ -36,24 +36,6 @@ describe('closed form of the point sun', () => {
           expect(Math.abs(caughtShare(hits, a) - pointSunIntercept(shape, a, height))).toBeLessThan(4e-3);
       }
     }
-  });
-
-  it('puts the number of ribs at π/asin(a/R)', () => {
-    const ribs = minRibs(130, 750);
-    expect(750 * Math.sin(Math.PI / ribs)).toBeLessThanOrEqual(130);
-    expect(750 * Math.sin(Math.PI / (ribs - 1))).toBeGreaterThan(130);
-  });
-
-  it('asks for no further rib where the panels are just as wide as the receiver', () => {
-    // half the side of a regular polygon in a circle of 750 mm: R·sin(π/N)
-    for (let n = 3; n <= 240; n++) {
-      expect(minRibs(750 * Math.sin(Math.PI / n), 750)).toBe(n);
-      expect(minRibs(750 * Math.sin(Math.PI / n) * 0.9999, 750)).toBe(n + 1);
-    }
-    // a hexagon's half side is half its radius
-    expect(minRibs(375, 750)).toBe(6);
-    expect(minRibs(750, 750)).toBe(3);
-    expect(minRibs(800, 750)).toBe(3);
   });
 });
 

@@ -1,13 +1,14 @@
 /** Parts of fixtures and of changed fixtures, for the tests of this folder. */
 import * as polyclip from 'polyclip-ts';
-import { type Design, readDesign, shapeOf } from '../../lib/design/index.js';
+import { type Design, shapeOf } from '../../lib/design/index.js';
 import type { Diagnostic } from '../../lib/diagnostic/index.js';
 import type { Dish } from '../../lib/dish/index.js';
 import { solveDish } from '../../lib/dish/index.js';
 import { edgesOf, edgesOfPath, type Point, pointOnEdge, type Vertex } from '../../lib/geometry/index.js';
 import type { Part } from '../../lib/part/index.js';
 import { makeParts } from '../../lib/parts/index.js';
-import { fixtureText, type FixtureName } from '../helpers/fixtures.js';
+import { changedBy } from '../helpers/changed.js';
+import { designOf, type FixtureName } from '../helpers/fixtures.js';
 
 export interface Made {
   readonly design: Design;
@@ -22,25 +23,15 @@ const made = new Map<string, Made>();
 function makeFrom(text: string): Made {
   const known = made.get(text);
   if (known) return known;
-  const reading = readDesign(text);
-  if (reading.kind === 'refused') throw new Error(reading.problems.map(({ message }) => message).join('\n'));
-  const dish = solveDish(shapeOf(reading.design), reading.design.dish.arcTolerance);
-  const result = { design: reading.design, dish, ...makeParts(reading.design, dish) };
+  const design = designOf(text);
+  const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
+  const result = { design, dish, ...makeParts(design, dish) };
   made.set(text, result);
   return result;
 }
 
-/** A fixture with lines of its text replaced; each replacement must be found. */
-function changed(name: FixtureName, changes: readonly (readonly [string | RegExp, string])[] = []): string {
-  return changes.reduce((text, [from, to]) => {
-    const next = text.replace(from, to);
-    if (next === text) throw new Error(`${String(from)} is not in the fixture ${name}`);
-    return next;
-  }, fixtureText(name));
-}
-
 export function make(name: FixtureName, changes: readonly (readonly [string | RegExp, string])[] = []): Made {
-  return makeFrom(changed(name, changes));
+  return makeFrom(changedBy(name, changes));
 }
 
 export function partOf(made: Made, id: string): Part {
