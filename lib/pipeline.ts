@@ -3,6 +3,7 @@
  * (in this thread or on all cores) is handed in, and the files come out as a map. What only writes files is loaded when
  * files are written: `check` is asked for often and a person waits for it.
  */
+import { assemble, assemblyProblems } from './assembly/index.js';
 import { type Design, shapeOf } from './design/index.js';
 import { type Diagnostic, hasError } from './diagnostic/index.js';
 import { solveDish } from './dish/index.js';
@@ -33,7 +34,7 @@ import type { Files, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeli
 export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource> = new Map()): Prepared {
   const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
   const made = makeParts(design, dish);
-  const { cleatStart } = made;
+  const { cleatStart, splices } = made;
   const extra = readExtras(design, extras);
   const parts = [...made.parts.map(withFittingLabels), ...extra.parts].map((part) => withLaserNotes(design, part));
   const requests = nestRequests(design, parts);
@@ -49,9 +50,12 @@ export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource>
     ),
     ...cutProblems(aids, aidsCutBy).map((problem) => cutProblem(problem, 'template', aidsCutBy)),
   ];
-  const prepared: Prepared = { design, dish, parts, aids, cleatStart, requests, problems: [] };
+  const assembly = assemble({ design, dish, parts, cleatStart, splices });
+  const prepared: Prepared = { design, dish, parts, aids, cleatStart, splices, assembly, requests, problems: [] };
   const problems = [
     ...made.problems,
+    // a part that cannot be made as asked spoils more than itself
+    ...(hasError(made.problems) ? [] : assemblyProblems(design, dish, assembly)),
     ...extra.problems,
     ...uncut,
     ...marginProblems(design, requests),

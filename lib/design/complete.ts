@@ -4,6 +4,8 @@ import { checkSizes } from './check-sizes.js';
 import type { Design, Material, StockItem } from './design.js';
 import { checkNames } from './check-names.js';
 import { checkStock } from './check-stock.js';
+import { thicknessIn } from './dish-shape.js';
+import { hardwareSizes, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
 import { formatLength } from '../units/index.js';
@@ -75,14 +77,35 @@ export function complete(
   const sizes = workedOut(file, materials);
   const stock = stockOf(file);
   const boardMaterial = file.board.material ?? file.rib.material;
+  const cleatMaterial = file.cleat.material ?? boardMaterial;
+  const hardware = hardwareSizes(file, {
+    cleatThickness: thicknessIn(materials, cleatMaterial),
+    boardThickness: thicknessIn(materials, boardMaterial),
+    hubRadius: sizes.shape.innerRadius,
+  });
+  const panel = materials[file.panel.material];
+  const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape.ribThickness) : 'glue');
   const filled: Omit<Design, 'defaults'> = {
     ...file,
     materials,
     stock,
-    rib: { ...file.rib, toeRadius: sizes.toeRadius, rimHeight: sizes.rimHeight },
-    hub: { ...file.hub, radius: sizes.shape.innerRadius, material: sizes.hubMaterial, layers: sizes.hubLayers },
-    cleat: { ...file.cleat, material: file.cleat.material ?? boardMaterial },
-    board: { ...file.board, material: boardMaterial, size: sizes.boardSize, spliceWidth: sizes.spliceWidth },
+    rib: { ...file.rib, toeRadius: sizes.toeRadius, rimHeight: sizes.rimHeight, pilotDiameter: hardware.ribPilot },
+    hub: {
+      ...file.hub,
+      radius: sizes.shape.innerRadius,
+      material: sizes.hubMaterial,
+      layers: sizes.hubLayers,
+      ...hardware.hub,
+    },
+    cleat: { ...file.cleat, material: cleatMaterial, ...hardware.cleat },
+    board: {
+      ...file.board,
+      material: boardMaterial,
+      size: sizes.boardSize,
+      spliceWidth: sizes.spliceWidth,
+      ...hardware.board,
+    },
+    panel: { ...file.panel, fixing },
     template: { ...file.template, material: file.template.material ?? file.rib.material },
     marking: { ...file.marking, step: file.marking.step ?? (file.units === 'in' || file.units === 'ft' ? 25.4 : 25) },
   };

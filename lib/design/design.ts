@@ -23,15 +23,25 @@ export type StockItem = Filled<DesignFile['stock'][number], 'margin'> & {
 
 export interface Design extends Omit<
   DesignFile,
-  'materials' | 'stock' | 'rib' | 'hub' | 'cleat' | 'board' | 'template' | 'marking'
+  'materials' | 'stock' | 'rib' | 'hub' | 'cleat' | 'board' | 'panel' | 'template' | 'marking'
 > {
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
-  readonly rib: Filled<DesignFile['rib'], 'toeRadius' | 'rimHeight'>;
-  readonly hub: Filled<DesignFile['hub'], 'radius' | 'material' | 'layers'>;
+  readonly rib: Filled<DesignFile['rib'], 'toeRadius' | 'rimHeight' | 'pilotDiameter'>;
+  readonly hub: Filled<
+    DesignFile['hub'],
+    'radius' | 'material' | 'layers' | 'bolt' | 'boltDiameter' | 'dowels' | 'dowelDiameter'
+  >;
   /** `start` stays open until the parts are known: it follows from what is in the way. */
-  readonly cleat: Filled<DesignFile['cleat'], 'material'>;
-  readonly board: Filled<DesignFile['board'], 'material' | 'size' | 'spliceWidth'>;
+  readonly cleat: Filled<
+    DesignFile['cleat'],
+    'material' | 'length' | 'width' | 'downScrews' | 'screw' | 'screwDiameter' | 'headDiameter' | 'ribScrews'
+  >;
+  readonly board: Filled<
+    DesignFile['board'],
+    'material' | 'size' | 'spliceWidth' | 'pilotDiameter' | 'centreHole' | 'mountingBolt' | 'mountingDiameter'
+  >;
+  readonly panel: Filled<DesignFile['panel'], 'fixing'>;
   readonly template: Filled<DesignFile['template'], 'material'>;
   readonly marking: Filled<DesignFile['marking'], 'step'>;
   /** Paths of the keys that took their default. */

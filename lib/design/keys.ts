@@ -205,6 +205,17 @@ export function choice<const Words extends readonly [string, ...string[]]>(
     .meta({ quantity: 'choice', shown: fallback, ...about } satisfies KeyMeta);
 }
 
+/** One of a few words, worked out from other keys when it is left out. */
+export function choiceAuto<const Words extends readonly [string, ...string[]]>(
+  words: Words,
+  about: About & { readonly auto: string },
+) {
+  return z
+    .enum(words)
+    .optional()
+    .meta({ quantity: 'choice', ...about } satisfies KeyMeta);
+}
+
 export function yesNo(fallback: boolean, about: About) {
   return z
     .boolean()

@@ -28,6 +28,7 @@ export const diagnosticCodes = {
   // parts
   'rib-thin': 'A rib is weak at its shallowest place.',
   'hub-bolt': 'The bolt leaves too little of the hub.',
+  'hub-dowel': 'The hub has no room for its dowels.',
   'cleat-crowded': 'A cleat is too small for its screws.',
   'cleat-does-not-fit': 'The cleats do not fit on the board.',
   'cleat-thin': 'A cleat splits when a screw goes into its edge.',
@@ -37,7 +38,7 @@ export const diagnosticCodes = {
   'joint-meets-screw': 'A joint of the board comes too close to a screw.',
   'mounting-holes': 'The mounting holes find no place.',
   'panel-narrow': 'A seam gap leaves nothing of the panels.',
-  'fixing-edge': 'Fixings of the panels stand too close to an edge.',
+  'pin-edge': 'Pins of the panels stand too close to an edge.',
   inset: 'The inset leaves nothing of the reflector strip.',
   'rows-do-not-fit': 'Rows of reflector sheet do not fit.',
   'strip-does-not-fit': 'A reflector strip fits no roll or sheet.',
@@ -45,6 +46,16 @@ export const diagnosticCodes = {
   'bed-too-small': 'Half of the template is larger than the bed of the machine.',
   gauge: 'The gauge cannot be made as asked.',
   'focal-stick': 'The receiver stands too low for a focal stick.',
+  // the dish as it goes together
+  'parts-overlap': 'Two parts are in one place.',
+  'parts-apart': 'Parts that are made to meet stay apart.',
+  'hole-off-axis': 'A fastener meets no hole, or one that is off its axis.',
+  'hole-size': 'A hole is too wide or too narrow for its fastener.',
+  'fastener-length': 'A fastener comes out of the wood or does not hold in it.',
+  'fastener-count': 'Fasteners are missing.',
+  'edge-distance': 'A fastener has too little wood beside it.',
+  'driver-reach': 'A screw cannot be reached with a driver.',
+  'mark-misplaced': 'A mark lies on the wrong face or at the wrong place.',
   // outlines of one's own
   'extra-binary': 'A drawing is a binary DXF.',
   'extra-block': 'A drawing holds a block.',

@@ -87,7 +87,8 @@ export function makeWholeBoard(
   dish: Dish,
   items: readonly PlanItem[],
   start: number,
-  mounting: readonly { readonly x: number; readonly y: number }[],
+  mounting: readonly Point[],
+  dowels: readonly Point[],
 ): Part {
   const { board } = design;
   const ribs = ribNumbers(dish.layout);
@@ -104,6 +105,7 @@ export function makeWholeBoard(
     holes: [
       ...pilotHoles(design, dish, start, new Set(ribs)),
       ...centre,
+      ...dowels.map((at) => throughHole(at, design.hub.dowelDiameter)),
       ...mounting.map((at) => throughHole(at, board.mountingDiameter)),
     ],
     marks: [...hubScribe(items), ...marks.flatMap(({ lines }) => lines), ...marks.map(({ label }) => label)],

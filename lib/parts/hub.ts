@@ -1,5 +1,13 @@
 /** The hub: one layer, on its axis; flat k faces rib k, counted anticlockwise from x. */
-import { contourFromPoints, placePoint, polar, strokeTextWidth } from '../geometry/index.js';
+import {
+  contourFromPoints,
+  cyclic,
+  placePoint,
+  type Point,
+  polar,
+  rotate,
+  strokeTextWidth,
+} from '../geometry/index.js';
 import { type Dish, flatLength, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
@@ -10,8 +18,67 @@ import { hubOutline, ribDirectionDeg } from './plan.js';
 /** Lettering that a person reads without a glass (mm): common practice, no source. */
 const minLetters = 2.5;
 
-/** Whether the bolt leaves a hub round it. */
+/** Wood round a dowel: half its diameter, and 3 mm at least: common practice, no source. */
+const wallAtDowel = (diameter: number): number => Math.max(3, diameter / 2);
+
+/** Radii between which a dowel has wood round it on both sides. */
+function dowelRoom(design: Design, dish: Dish): { readonly from: number; readonly to: number } {
+  const { boltDiameter, dowelDiameter } = design.hub;
+  const { centreHole } = design.board;
+  const room = dowelDiameter / 2 + wallAtDowel(dowelDiameter);
+  return { from: Math.max(boltDiameter, centreHole) / 2 + room, to: dish.innerRadius - room };
+}
+
+/**
+ * Where the dowels stand that hold hub and board in register: at unequal radii and neither in one line nor square to
+ * each other, so that a layer goes on in one position only, turned or turned over it does not.
+ * @param joints directions in which the board is divided, radians: the dowels keep off them
+ */
+export function dowelPlaces(design: Design, dish: Dish, joints: readonly number[] = []): Point[] {
+  const { dowels, dowelDiameter } = design.hub;
+  if (dowels === 0) return [];
+  const { from, to } = dowelRoom(design, dish);
+  const { bays } = dish.layout;
+  const far = Math.max(1, Math.round(0.36 * bays.length));
+  const places = (shift: number): Point[] =>
+    [
+      { radius: from + 0.6 * (to - from), bay: shift },
+      { radius: from + 0.15 * (to - from), bay: shift + far },
+    ]
+      .slice(0, dowels)
+      .map(({ radius, bay }) => polar(radius, (cyclic(bays, bay).rotationDeg * Math.PI) / 180));
+  const clear = (place: Point): boolean =>
+    joints.every((joint) => {
+      const { x, y } = rotate(place, -joint);
+      return x < 0 || Math.abs(y) >= dowelDiameter;
+    });
+  const shift = bays.findIndex((_, i) => places(i).every(clear));
+  return places(Math.max(0, shift));
+}
+
+function dowelProblems(design: Design, dish: Dish): Diagnostic[] {
+  const { dowels, dowelDiameter } = design.hub;
+  if (dowels === 0) return [];
+  const { from, to } = dowelRoom(design, dish);
+  // radii that differ by less than this are mistaken for each other
+  if (to - from >= 2) return [];
+  const show = (mm: number) => inUnits(design, Math.ceil(10 * mm) / 10);
+  return [
+    diagnostic(
+      'hub-dowel',
+      ['hub', 'dowelDiameter'],
+      `a hub of ${show(dish.innerRadius)} radius has no room for ${dowels === 1 ? 'a dowel' : 'dowels'} of ${show(dowelDiameter)} beside its bolt`,
+      `use thinner dowels, a thinner bolt, a hub.radius of ${show(dish.innerRadius + 2 - (to - from))} or more, or hub.dowels: 0`,
+    ),
+  ];
+}
+
+/** Whether the bolt leaves a hub round it, and the dowels find room. */
 export function hubProblems(design: Design, dish: Dish): Diagnostic[] {
+  return [...boltProblems(design, dish), ...dowelProblems(design, dish)];
+}
+
+function boltProblems(design: Design, dish: Dish): Diagnostic[] {
   const { boltDiameter } = design.hub;
   const wall = dish.innerRadius - boltDiameter / 2;
   const min = Math.max(5, boltDiameter / 2);
@@ -47,7 +114,7 @@ function ribNumberLabels(dish: Dish): TextMark[] {
 }
 
 /** The hub's layers, all alike. */
-export function makeHub(design: Design, dish: Dish): Part {
+export function makeHub(design: Design, dish: Dish, dowels: readonly Point[]): Part {
   const { hub } = design;
   const { innerRadius, layout, ribThickness } = dish;
   const outline = hubOutline(design, dish);
@@ -64,7 +131,10 @@ export function makeHub(design: Design, dish: Dish): Part {
     thickness: thicknessOf(design, hub.material),
     quantity: hub.layers,
     outline,
-    holes: hub.boltDiameter > 0 ? [throughHole({ x: 0, y: 0 }, hub.boltDiameter)] : [],
+    holes: [
+      ...(hub.boltDiameter > 0 ? [throughHole({ x: 0, y: 0 }, hub.boltDiameter)] : []),
+      ...dowels.map((at) => throughHole(at, hub.dowelDiameter)),
+    ],
     marks: [...ticks, ...ribNumberLabels(dish)],
     edges: seats,
     notes: [

@@ -5,13 +5,13 @@ import type { Diagnostic } from '../diagnostic/index.js';
 import { makeWholeBoard } from './board.js';
 import { cleatProblems, makeCleat } from './cleat.js';
 import { gaugeProblems } from './gauge.js';
-import { hubProblems, makeHub } from './hub.js';
+import { dowelPlaces, hubProblems, makeHub } from './hub.js';
 import { placeMounting } from './mounting.js';
 import { makePanel, panelProblems } from './panel.js';
 import { placeCleats, planItems } from './plan.js';
 import { makeReflectors, reflectorProblems } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
-import { divideBoard, makeSegments, needsSegments, roomToPlates } from './segments.js';
+import { divideBoard, makeSegments, needsSegments, roomToPlates, type SplicePlace, splicePlaces } from './segments.js';
 import { templateProblems } from './template.js';
 import type { Part } from '../part/index.js';
 
@@ -21,6 +21,8 @@ export interface MadeParts {
   readonly problems: readonly Diagnostic[];
   /** Radius of the cleats' inner ends, mm. */
   readonly cleatStart: number;
+  /** Where the plates lie that join the segments of the board; none where it is in one piece. */
+  readonly splices: readonly SplicePlace[];
 }
 
 /** Makes every part of the dish, true size, and reports what does not fit. */
@@ -31,13 +33,14 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
   const division = needsSegments(design) ? divideBoard(design, dish, start) : null;
   const blocked = division === null ? () => Infinity : roomToPlates(design, division);
   const mounting = placeMounting(design, dish, items, blocked);
+  const dowels = dowelPlaces(design, dish, division?.joints);
   const board =
     division === null
-      ? [makeWholeBoard(design, dish, items, start, mounting.holes)]
-      : makeSegments(design, dish, items, start, division, mounting.holes);
+      ? [makeWholeBoard(design, dish, items, start, mounting.holes, dowels)]
+      : makeSegments(design, dish, items, start, division, mounting.holes, dowels);
   const parts = [
     makeRib(design, dish, start),
-    makeHub(design, dish),
+    makeHub(design, dish, dowels),
     makeCleat(design, dish.layout.ribs.length * design.cleat.perRib),
     ...board,
     makePanel(design, dish),
@@ -58,5 +61,6 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
       ...gaugeProblems(design, dish),
     ],
     cleatStart: start,
+    splices: division === null ? [] : splicePlaces(design, division),
   };
 }

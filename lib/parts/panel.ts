@@ -1,4 +1,4 @@
-/** The facing panel: its exact flat pattern at mid-thickness, with fixings along both ribs and a clamp line. */
+/** The facing panel: its exact flat pattern at mid-thickness, with marks for pins along both ribs and a clamp line. */
 import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish, facetAt } from '../dish/index.js';
 import type { Design } from '../design/index.js';
@@ -6,15 +6,16 @@ import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { grainThatFits, inUnits } from './blank.js';
 import { chordAtLength } from './chord.js';
 import { flatPattern } from './flat-pattern.js';
-import { blank, type Hole, lineMark, type Part, textMark, throughHole } from '../part/index.js';
+import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
 
 /** From the rim to the middle of the batten that is clamped across it, mm: half of a common batten. */
 const clampLineFromRim = 20;
-/** From a panel's end to the first fixing, mm: common practice, no source. */
-const fixingFromEnd = 15;
-/** Wood between a fixing and an edge that is enough, and the least that holds at all, mm. */
-const fixingWall = 1;
-const fixingBreaksOut = 0.4;
+/** From a panel's end to the first pin, mm: common practice, no source. */
+const pinFromEnd = 15;
+/** Least distance of a pin from the edge of the panel and from the face of the rib, mm: common practice, no source. */
+const pinFromFace = 1.5;
+/** Length of the mark across a pin's place. */
+const pinMark = 4;
 /** The clamp line stays this far off the panel's edges, mm. */
 const lineFromEdge = 1;
 /** From this thickness on a person is tempted to chamfer a panel's edges, mm. */
@@ -35,30 +36,49 @@ function bearing(edgeOffset: number, dish: Dish): number {
   return dish.ribThickness / 2 - edgeOffset;
 }
 
-/**
- * Fixings along both edges, over the middle of what the panel bears on of each rib. They begin where the panel is
- * wide enough to part the two rows.
- */
-function fixings(design: Design, dish: Dish, panel: DevelopedPanel): Hole[] {
-  const { fixingDiameter, fixingSpacing } = design.panel;
-  if (fixingDiameter === 0 || wallAtFixing(design, dish, panel) < fixingBreaksOut) return [];
-  const place = (t: number): { readonly x: number; readonly y: number } => {
-    const { length, halfWidth, facet } = panel.chord(t);
-    return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.layout.halfAngle) };
-  };
-  const last = panel.length - fixingFromEnd;
-  let first = fixingFromEnd;
-  while (first < last && place(chordAtLength(panel, first)).y < 2 * fixingDiameter) first += 5;
-  if (first >= last) return [];
-  const gaps = Math.max(1, Math.ceil((last - first) / fixingSpacing));
-  return Array.from({ length: gaps + 1 }, (_, i) =>
-    place(chordAtLength(panel, first + ((last - first) * i) / gaps)),
-  ).flatMap(({ x, y }) => [throughHole({ x, y: -y }, fixingDiameter), throughHole({ x, y }, fixingDiameter)]);
+/** A pin through the panel into a rib, on the flat pattern. */
+export interface PinPlace {
+  /** Length from the panel's inner end. */
+  readonly x: number;
+  /** Off the mid-line; the same on both sides. */
+  readonly y: number;
+  /** Which of the panel's edges: that of the rib before its bay, or after. */
+  readonly side: 'before' | 'after';
 }
 
-/** Wood between a fixing and the edges of panel and rib, at its least, mm. */
-function wallAtFixing(design: Design, dish: Dish, panel: DevelopedPanel): number {
-  return (bearing(panel.chord(panel.to).facet.edgeOffset, dish) - design.panel.fixingDiameter) / 2;
+/**
+ * Pins along both edges, over the middle of what the panel bears on of each rib. They begin where the panel is wide
+ * enough to part the two rows. The rows are staggered by half a step, because the next panel's pins go into the same
+ * edge of the rib.
+ */
+export function pinPlaces(design: Design, dish: Dish, panel: DevelopedPanel = developedPanel(dish)): PinPlace[] {
+  if (design.panel.fixing !== 'pins') return [];
+  const place = (length: number): { readonly x: number; readonly y: number } => {
+    const { halfWidth, facet } = panel.chord(chordAtLength(panel, length));
+    return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.layout.halfAngle) };
+  };
+  const last = panel.length - pinFromEnd;
+  let first = pinFromEnd;
+  while (first < last && place(first).y < 2 * pinMark) first += 5;
+  if (first >= last) return [];
+  const steps = Math.max(1, Math.ceil((last - first) / design.panel.fixingSpacing));
+  const step = (last - first) / steps;
+  const row = (side: PinPlace['side'], from: number, count: number): PinPlace[] =>
+    Array.from({ length: count }, (_, i) => ({ ...place(from + i * step), side }));
+  return [...row('before', first, steps + 1), ...row('after', first + step / 2, steps)];
+}
+
+/** A short mark across the edge at each pin; the pin goes through its middle. */
+function pinMarks(pins: readonly PinPlace[]): LineMark[] {
+  return pins.map(({ x, y, side }) => {
+    const at = side === 'before' ? -y : y;
+    return lineMark(
+      contourFromPoints([
+        { x, y: at - pinMark / 2 },
+        { x, y: at + pinMark / 2 },
+      ]),
+    );
+  });
 }
 
 /** Half the width that a panel needs at its narrow end to be cut and handled, mm. */
@@ -79,27 +99,21 @@ export function panelProblems(design: Design, dish: Dish): Diagnostic[] {
       ),
     ];
   }
-  return fixingProblems(design, dish);
+  return pinProblems(design, dish);
 }
 
-function fixingProblems(design: Design, dish: Dish): Diagnostic[] {
-  const { fixingDiameter } = design.panel;
-  if (fixingDiameter === 0) return [];
-  const wall = wallAtFixing(design, dish, developedPanel(dish));
-  if (wall >= fixingWall) return [];
-  const max = Math.max(0, Math.floor(10 * (fixingDiameter + 2 * (wall - fixingWall))) / 10);
-  const show = (mm: number) => inUnits(design, mm);
-  const what =
-    wall < fixingBreaksOut
-      ? `would break out of the edges of panel or rib, so the fixings are left out`
-      : `leaves ${show(Math.round(10 * wall) / 10)} between a hole and the edges of panel and rib`;
+function pinProblems(design: Design, dish: Dish): Diagnostic[] {
+  if (design.panel.fixing !== 'pins') return [];
+  const panel = developedPanel(dish);
+  const room = bearing(panel.chord(panel.to).facet.edgeOffset, dish) / 2;
+  if (room >= pinFromFace) return [];
+  const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   return [
     diagnostic(
-      'fixing-edge',
-      ['panel', 'fixingDiameter'],
-      `panel.fixingDiameter of ${show(fixingDiameter)} ${what}`,
-      `use ${max > 0.5 ? `${show(max)} at most` : '0 and glue'}, thicker ribs or a smaller panel.gap`,
-      'warning',
+      'pin-edge',
+      ['panel', 'fixing'],
+      `pins stand ${show(room)} from the edge of the panel and from the face of the rib, and split them`,
+      `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (pinFromFace - room))} thick, or a smaller panel.gap`,
     ),
   ];
 }
@@ -113,11 +127,14 @@ export function makePanel(design: Design, dish: Dish): Part {
   const show = (mm: number) => inUnits(design, mm);
   const label = 'PANEL {n}';
   const height = Math.min(8, (1.4 * rim.halfWidth) / strokeTextWidth('PANEL 888', 1));
+  const pins = pinPlaces(design, dish, panel);
   const opening = 2 * rim.facet.edgeOffset;
   // what a millimetre off the lower edge lets the panel down: the contact moves out along the rising rib
   const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.layout.halfAngle);
   const notes = [
-    'The scribed face is the underside if a mirror is glued on; lay the panel with its narrow end to the hub.',
+    pins.length > 0
+      ? 'The scribed face looks up, to the sun: a pin goes through the middle of each short mark, and the mirror is glued on over their heads. Lay the panel with its narrow end to the hub.'
+      : 'The scribed face is the underside; lay the panel with its narrow end to the hub.',
     `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue is hard.`,
     `Edges are cut square: over the rib the seam is ${show(design.panel.gap)} wide on the mirror side and ${show(Math.round(10 * opening) / 10)} at the rib.`,
   ];
@@ -135,7 +152,6 @@ export function makePanel(design: Design, dish: Dish): Part {
     // a thin sheet bends best about its grain, and the panel's bending line runs across it
     grain: grainThatFits(design, design.panel.material, 'across', panel.length, 2 * rim.halfWidth),
     outline: pattern.outline,
-    holes: fixings(design, dish, panel),
     marks: [
       lineMark(
         contourFromPoints([
@@ -143,6 +159,7 @@ export function makePanel(design: Design, dish: Dish): Part {
           { x: clamp.length, y: clamp.halfWidth - lineFromEdge },
         ]),
       ),
+      ...pinMarks(pins),
       textMark(
         label,
         { x: panel.length - clampLineFromRim - 2 * height, y: -strokeTextWidth(label, height) / 2 },

@@ -63,7 +63,7 @@ function ribPlan(dish: Dish, rib: number): PlanItem {
  * hub). The first stands on the right: that is the face of a rib that lies up when it is cut, so the line scribed for
  * the cleat is on the side on which the cleat goes. The second is the same block turned half round, on the left.
  */
-function cleatPlaces(design: Design, dish: Dish, start: number): Placement[] {
+export function cleatPlaces(design: Design, dish: Dish, start: number): Placement[] {
   const half = dish.ribThickness / 2;
   const right = { x: start + design.cleat.length, y: -half, rotationDeg: 180, mirrored: false };
   const left = { x: start, y: half, rotationDeg: 0, mirrored: false };

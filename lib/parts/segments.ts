@@ -19,6 +19,7 @@ import {
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
+import { screwLengthWithin, tipCover, woodScrew } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';
 import {
@@ -110,6 +111,19 @@ function jointInBay(design: Design, dish: Dish, start: number): { readonly angle
     if (room > best.room) best = { angle, room };
   }
   return best;
+}
+
+/** Where a splice plate lies under the board: centred on a joint, its inner end `from` mm off the axis. */
+export interface SplicePlace {
+  /** Direction of the joint, radians. */
+  readonly direction: number;
+  readonly from: number;
+  readonly width: number;
+}
+
+/** One plate under each joint. */
+export function splicePlaces(design: Design, { joints, plateFrom }: Division): SplicePlace[] {
+  return joints.map((direction) => ({ direction, from: plateFrom, width: design.board.spliceWidth }));
 }
 
 /** How the board is divided. */
@@ -225,6 +239,7 @@ export function makeSegments(
   start: number,
   division: Division,
   mounting: readonly Point[],
+  dowels: readonly Point[],
 ): Part[] {
   const { board } = design;
   const thickness = thicknessOf(design, board.material);
@@ -250,6 +265,7 @@ export function makeSegments(
       outline: sectorOutline(design, sector),
       holes: [
         ...screws.flatMap(({ at }) => (here(at) ? [throughHole(at, board.pilotDiameter)] : [])),
+        ...dowels.flatMap((at) => (here(at) ? [throughHole(at, design.hub.dowelDiameter)] : [])),
         ...mounting.flatMap((at) => (here(at) ? [throughHole(at, board.mountingDiameter)] : [])),
       ],
       marks: [
@@ -295,7 +311,8 @@ function makeSplice(design: Design, division: Division, thickness: number): Part
   const end = Math.min(30, length / 4);
   const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
   const along = Array.from({ length: gaps + 1 }, (_, i) => end + ((length - 2 * end) * i) / gaps);
-  const holes = along.flatMap((x) =>
+  const screwed = screwLengthWithin(woodScrew(cleat.screw), 2 * thickness - tipCover) !== null;
+  const holes = (screwed ? along : []).flatMap((x) =>
     [width / 4, (3 * width) / 4].map((y) => ({
       ...throughHole({ x, y }, cleat.screwDiameter),
       ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
@@ -324,8 +341,7 @@ function makeSplice(design: Design, division: Division, thickness: number): Part
       ),
     ],
     notes: [
-      `Glue and screw it under a joint, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
-      `Use screws shorter than ${inUnits(design, 2 * thickness)}, so that none comes out above.`,
+      `${screwed ? 'Glue and screw' : 'Glue'} it under a joint, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
     ],
   });
 }

@@ -68,13 +68,14 @@ function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit):
 
 /** `book.html`, whole. */
 export function bookOf(source: BookSource): string {
-  const { design, dish, parts, aids, cleatStart, problems, sheets, forecast, cutPictures = [] } = source;
+  const { design, dish, parts, aids, cleatStart, assembly, problems, sheets, forecast, cutPictures = [] } = source;
   return buildBook({
     design,
     dish,
     parts,
     aids,
     cleatStart,
+    assembly,
     facets: facetsOf(dish),
     figures: keyFigures(design, dish, parts, cleatStart),
     problems,

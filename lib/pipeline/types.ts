@@ -1,4 +1,5 @@
 /** What passes along the pipeline, from a design to files. */
+import type { Assembly } from '../assembly/index.js';
 import type { Design } from '../design/index.js';
 import type { Diagnostic } from '../diagnostic/index.js';
 import type { Dish } from '../dish/index.js';
@@ -6,6 +7,7 @@ import type { CutSheet, RouterPlan } from '../machining/index.js';
 import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../nest/index.js';
 import type { Forecast } from '../optics/index.js';
 import type { Part } from '../part/index.js';
+import type { SplicePlace } from '../parts/index.js';
 import type { NestRequest } from './nesting-request.js';
 
 /** Texts and bytes by path. */
@@ -20,6 +22,10 @@ export interface Prepared {
   /** Templates, gauges and jigs: each a file of its own. */
   readonly aids: readonly Part[];
   readonly cleatStart: number;
+  /** Where the plates lie that join the segments of the board. */
+  readonly splices: readonly SplicePlace[];
+  /** Every part and fastener at its place in the dish. */
+  readonly assembly: Assembly;
   /** What the nest is asked, one request a process. */
   readonly requests: readonly NestRequest[];
   readonly problems: readonly Diagnostic[];

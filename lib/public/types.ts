@@ -1,4 +1,16 @@
 /** Types that signatures of the library name: nobody calls for them first, and whoever keeps a value needs them. */
+export type { Frame, Vec3 } from '../assembly/frame.js';
+export type {
+  AssembledPart,
+  AssembledPlate,
+  AssembledSheet,
+  Assembly,
+  Copy,
+  Fastener,
+  FastenerItem,
+  JointKind,
+  Passage,
+} from '../assembly/types.js';
 export type { Filled, Material, StockItem } from '../design/design.js';
 export type { ShapeSource } from '../design/dish-shape.js';
 export type { About as AboutKey, KeyMeta, Range as KeyRange } from '../design/keys.js';
@@ -59,3 +71,4 @@ export type { NestRequest } from '../pipeline/nesting-request.js';
 export type { Files as JobFiles, Route } from '../pipeline/types.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';
+export type { SplicePlace } from '../parts/segments.js';

@@ -10,7 +10,7 @@ stock:
   - { material: card, size: 900 x 600 }
 rib: { material: ply, pilotDiameter: 1.5 }
 cleat: { length: 40, width: 16, screwDiameter: 2, headDiameter: 4, ribScrews: 1, downScrews: 1 }
-panel: { material: card, gap: 1, fixingDiameter: 0 }
+panel: { material: card, gap: 1, fixing: glue }
 process: { kind: hand }
 template: { process: hand }
 nest: { effort: 0 }

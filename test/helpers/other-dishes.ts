@@ -17,7 +17,7 @@ stock:
   - { material: film, rollWidth: 400, price: 5 }
 rib: { material: ply }
 board: { size: 700 }
-panel: { material: face, fixingDiameter: 0 }
+panel: { material: face, fixing: glue }
 reflector: { material: film }
 receiver: { diameter: 200 }
 load: { mass: 2 }

@@ -53,7 +53,7 @@ export function designIn(unit: Unit, seed: number): string {
     `hub: { shape: ${pick('polygon', 'round')}, boltDiameter: ${length(pick(0, 6, 8))} }`,
     `cleat: { length: ${length(cleatLength)}, width: ${length(cleatWidth)}, perRib: ${whole(1, 2)}, downScrews: ${whole(1, 2)}, ribScrews: ${whole(1, 2)}, screwDiameter: ${length(screw)}, headDiameter: ${length(screw * 2)} }`,
     `board: { shape: ${pick('round', 'square')}, size: ${length(board)}, pilotDiameter: ${length(pilot)}, mountingHoles: ${whole(0, 8)} }`,
-    `panel: { material: face, gap: ${length(between(0, 4))}, fixingDiameter: ${length(pick(0, 2.5))} }`,
+    `panel: { material: face, gap: ${length(between(0, 4))}, fixing: ${pick('glue', 'pins')} }`,
     ...(chance(0.6) ? [`reflector: { material: film, layout: ${pick('strip', 'rows')} }`] : []),
     `receiver: { diameter: ${length(aperture * between(0.1, 0.3))} }`,
     process === 'router'

@@ -1,6 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cautions, type Job, prepare, readDesign } from '../../lib/index.js';
-import { screwLength } from '../../lib/output/book/hardware.js';
 import { json, markup } from '../../lib/output/markup.js';
 import { bookOf } from '../../lib/public/book.js';
 import { firstRibs } from '../../lib/output/book/steps.js';
@@ -88,9 +87,13 @@ describe('the shopping list', () => {
       return sum + (stock?.price ?? 0) * share;
     }, 0);
     expect(html).toContain(`data-total="${cost.toFixed(2)}"`);
-    // 24 cleats with two screws down and two into the rib: 36 mm of board and cleat, 48 mm of cleat and rib
-    expect(wordsOf(html)).toContain('Countersunk wood screw for holes of 4 mm, 30 mm long 48 cleats to the board');
-    expect(wordsOf(html)).toContain('Countersunk wood screw for holes of 4 mm, 45 mm long 48 cleats to the ribs');
+    // 24 cleats with two screws down and two into the rib: 36 mm of board and cleat, 48 mm of cleat and rib; 2 mm stay
+    // over each point
+    expect(wordsOf(html)).toContain('Countersunk wood screw 4 x 30 mm 48 cleats to the board');
+    expect(wordsOf(html)).toContain('Countersunk wood screw 4 x 45 mm 48 cleats to the ribs');
+    // four layers of 12 mm and a board of 18 mm, two washers and a nut: 66 + 10 mm, and a thread past it
+    expect(wordsOf(html)).toContain('Bolt M8 x 80 mm, two washers and nut 1 hub to the board');
+    expect(wordsOf(html)).toContain('Dowel 8 mm x 66 mm, cut from rod 2 hub and board in register');
     // where the cleats are glued to the ribs, no screws for that are bought
     const glued = fixtureText('press-house').replace('rib: {', 'cleat: { ribScrews: 0 }\nrib: {');
     const words = wordsOf(bookOf({ ...prepare(designOf(glued)), sheets: null }));
@@ -112,11 +115,14 @@ describe('the shopping list', () => {
     expect(weight(42) - weight(40)).toBeCloseTo(added, 2);
   });
 
-  it('takes the longest screw that stays within the wood', () => {
-    expect(screwLength(36, false)).toBe(30);
-    expect(screwLength(37, false)).toBe(35);
-    expect(screwLength(10, false)).toBeNull();
-    expect(screwLength(1.5 * 25.4 + 2, true)).toBeCloseTo(1.5 * 25.4, 9);
+  it('lists every fastener of the assembly once, by the size that is sold', () => {
+    const { design, assembly } = prepare(designOf(fixtureText('hand-cut-inch')));
+    const html = bookOf({ ...prepare(design), sheets: null });
+    const table = /<table class="hardware">.*?<\/table>/s.exec(html)?.[0] ?? '';
+    const rows = [...table.matchAll(/<th scope="row">([^<]*)<\/th><td>(\d+)<\/td>/g)];
+    expect(rows.reduce((sum, [, , count]) => sum + Number(count), 0)).toBe(assembly.fasteners.length);
+    for (const [, item] of rows) expect(item).toMatch(/no \d+ x |in x |^Bolt 5\/16 in|gauge x /);
+    expect(table).not.toMatch(/\d mm/);
   });
 });
 

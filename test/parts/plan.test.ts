@@ -30,7 +30,7 @@ function standing({ design, dish, cleatStart }: Made) {
   return ribs;
 }
 
-const twoCleats = [['cleat: { length: 40', 'cleat: { perRib: 2, length: 40']] as const;
+const twoCleats = [['hub: {', 'cleat: { perRib: 2 }\nhub: {']] as const;
 const cases: readonly [string, () => Made][] = [
   ['press-house', () => make('press-house')],
   ['table-top', () => make('table-top')],

@@ -1,5 +1,5 @@
 /** Facing panels and the reflective sheet on them. */
-import { choice, group, type KeyMeta, keysIn, numberOr, textAuto } from '../keys.js';
+import { choice, choiceAuto, group, type KeyMeta, keysIn, numberOr, textAuto } from '../keys.js';
 import * as z from 'zod';
 import type { LengthUnit } from '../../units/index.js';
 
@@ -16,12 +16,13 @@ export function panelSection(unit: LengthUnit) {
         why: 'swelling and tolerance of thin board',
         most: 50,
       }),
-      fixingDiameter: lengthOr(2.5, {
-        about: 'Holes along both edges for pins or screws into the ribs; 0 for none.',
-        most: 10,
+      fixing: choiceAuto(['glue', 'pins'], {
+        about:
+          'How the panels are held on the ribs: glue under weights and clamps, with the mirror glued on before; or glue and panel pins along both edges, with the mirror glued on after.',
+        auto: 'pins where a wooden panel of up to 6 mm lies on ribs of 9 mm or more and a mirror covers the heads; else glue',
       }),
       fixingSpacing: lengthOr(100, {
-        about: 'Greatest distance between two fixings along an edge.',
+        about: 'Greatest distance between two pins along an edge.',
         least: 20,
         most: 1000,
       }),

@@ -1,11 +1,21 @@
 /** Ribs, hub, cleats and the backer board. */
 import { choice, group, type KeyMeta, keysIn, textAuto, wholeAuto, wholeOr, yesNo } from '../keys.js';
 import * as z from 'zod';
+import { boltSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
 
 const materialName = z
   .string()
   .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta);
+
+/** A size from a table of what is sold; a bare number is taken as text. */
+function sizeAuto(sizes: readonly string[], about: string, auto: string) {
+  return z
+    .union([z.string(), z.number().transform(String)])
+    .refine((size) => sizes.includes(size), `is none of the sizes sold: ${sizes.join(', ')}`)
+    .optional()
+    .meta({ quantity: 'text', about, auto } satisfies KeyMeta);
+}
 
 export function ribSection(unit: LengthUnit) {
   const { lengthAuto, lengthOr } = keysIn(unit);
@@ -26,9 +36,9 @@ export function ribSection(unit: LengthUnit) {
         why: 'they save weight, not material',
       }),
       minWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', least: 5, most: 500 }),
-      pilotDiameter: lengthOr(3, {
+      pilotDiameter: lengthAuto({
         about: 'Pilot hole in the rib for a screw from the cleat.',
-        why: 'suits a 4 mm wood screw',
+        auto: 'that of `cleat.screw`',
         above: 0,
         most: 20,
       }),
@@ -37,7 +47,7 @@ export function ribSection(unit: LengthUnit) {
 }
 
 export function hubSection(unit: LengthUnit) {
-  const { lengthAuto, lengthOr } = keysIn(unit);
+  const { lengthAuto } = keysIn(unit);
   return group(
     { about: 'The centre piece that the inner rib ends butt against.' },
     {
@@ -56,38 +66,90 @@ export function hubSection(unit: LengthUnit) {
         least: 1,
         most: 50,
       }),
-      boltDiameter: lengthOr(8, { about: 'Hole on the axis; 0 for none.', most: 200 }),
+      bolt: sizeAuto(
+        boltSizes,
+        'Bolt on the axis through hub and board: M8, 5/16 in.',
+        'M8 or 5/16 in, thinner where the hub is small',
+      ),
+      boltDiameter: lengthAuto({
+        about: 'Hole on the axis; 0 for none.',
+        auto: 'the clearance hole of `hub.bolt`',
+        most: 200,
+      }),
+      dowels: wholeAuto({
+        about:
+          'Dowels through hub and board, at unequal radii: they keep the layers from turning or lying upside down.',
+        auto: '2, or none where the hub is too small for them',
+        most: 2,
+      }),
+      dowelDiameter: lengthAuto({
+        about: 'Diameter of those dowels.',
+        auto: 'the thickest sold of at most a sixth of the hub’s radius, 8 mm at most',
+        above: 0,
+        most: 30,
+      }),
     },
   );
 }
 
 export function cleatSection(unit: LengthUnit) {
-  const { lengthAuto, lengthOr } = keysIn(unit);
+  const { lengthAuto } = keysIn(unit);
   return group(
     { about: 'The blocks that fix the ribs to the backer board.' },
     {
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the board' }),
-      length: lengthOr(80, { about: 'Length along the rib.', least: 20, most: 1000 }),
-      width: lengthOr(36, { about: 'Width away from the rib.', least: 12, most: 300 }),
+      length: lengthAuto({
+        about: 'Length along the rib.',
+        auto: '80 mm for a dish of 1.5 m, in proportion from 40 to 120 mm',
+        least: 20,
+        most: 1000,
+      }),
+      width: lengthAuto({
+        about: 'Width away from the rib.',
+        auto: '36 mm for a dish of 1.5 m, in proportion from 18 to 54 mm, and what the longest screw sold still passes',
+        least: 12,
+        most: 300,
+      }),
       start: lengthAuto({
         about: 'Radius of the inner end.',
         auto: 'their middle two thirds of the way along the ribs’ base, where they hold best, or further out where they clear each other',
       }),
       perRib: wholeOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', least: 1, most: 2 }),
-      downScrews: wholeOr(2, { about: 'Screws through each cleat down into the board.', least: 1, most: 8 }),
-      ribScrews: wholeOr(2, {
-        about: 'Screws through each cleat sideways into the rib; 0 for glue alone.',
+      downScrews: wholeAuto({
+        about: 'Screws through each cleat down into the board; 0 for glue alone.',
+        auto: '2, or none where cleat and board together are thinner than any screw sold',
         least: 0,
         most: 8,
       }),
-      screwDiameter: lengthOr(4, { about: 'Clearance hole for the screws.', above: 0, most: 12 }),
-      headDiameter: lengthOr(8, { about: 'Diameter of the countersink.', above: 0, most: 30 }),
+      ribScrews: wholeAuto({
+        about: 'Screws through each cleat sideways into the rib; 0 for glue alone.',
+        auto: '2, or none where the cleat is thinner than three screws, which would split it',
+        least: 0,
+        most: 8,
+      }),
+      screw: sizeAuto(
+        woodScrewSizes,
+        'Size of the countersunk wood screws: the shank in millimetres, or an inch screw by its number (no 8).',
+        'the thickest of at most three tenths of the cleat’s thickness, 4 mm or no 8 at most',
+      ),
+      screwDiameter: lengthAuto({
+        about: 'Clearance hole for the screws.',
+        auto: 'that of `cleat.screw`',
+        above: 0,
+        most: 12,
+      }),
+      headDiameter: lengthAuto({
+        about: 'Diameter of the countersink.',
+        auto: 'the head of `cleat.screw`',
+        above: 0,
+        most: 30,
+      }),
     },
   );
 }
 
 export function boardSection(unit: LengthUnit) {
-  const { lengthAuto, lengthOr } = keysIn(unit);
+  const { lengthAuto } = keysIn(unit);
   return group(
     { about: 'The backer board under the ribs.' },
     {
@@ -98,10 +160,21 @@ export function boardSection(unit: LengthUnit) {
         auto: 'four fifths of the aperture',
         above: 0,
       }),
-      pilotDiameter: lengthOr(3, { about: 'Pilot hole in the board for a cleat screw.', above: 0, most: 20 }),
-      centreHole: lengthOr(8, { about: 'Hole on the axis; 0 for none.', most: 500 }),
+      pilotDiameter: lengthAuto({
+        about: 'Pilot hole in the board for a cleat screw.',
+        auto: 'that of `cleat.screw`',
+        above: 0,
+        most: 20,
+      }),
+      centreHole: lengthAuto({ about: 'Hole on the axis; 0 for none.', auto: 'that of the hub', most: 500 }),
       mountingHoles: wholeOr(4, { about: 'Holes for the stand, on a circle.', least: 0, most: 48 }),
-      mountingDiameter: lengthOr(10, { about: 'Diameter of the mounting holes.', above: 0, most: 100 }),
+      mountingBolt: sizeAuto(boltSizes, 'Bolts to the stand: M8, 5/16 in.', 'that of the hub'),
+      mountingDiameter: lengthAuto({
+        about: 'Diameter of the mounting holes.',
+        auto: 'the clearance hole of `board.mountingBolt`',
+        above: 0,
+        most: 100,
+      }),
       mountingRadius: lengthAuto({
         about: 'Radius of the circle of mounting holes.',
         auto: 'clear of ribs, cleats and hub, about half way out',

@@ -1,98 +1,81 @@
-/** Screws, bolts and pins by size and number. */
+/** Screws, bolts, dowels and pins by size and number, as the assembly holds them. */
 import { pathLength } from '../../geometry/index.js';
+import type { FastenerItem, JointKind } from '../../assembly/index.js';
+import { formatFraction } from '../../units/index.js';
 import type { BookInput } from './input.js';
-import type { Measures } from './measures.js';
 
 export interface Hardware {
+  /** As it is asked for in a shop. */
   readonly item: string;
   readonly count: number;
   readonly use: string;
 }
 
-/** Lengths in which wood screws are sold (mm; in an inch design, inches): common practice, no source. */
-const metricLengths = [12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120];
-const inchLengths = [0.5, 0.625, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 3, 3.5, 4].map((inches) => inches * 25.4);
+const uses: Readonly<Record<JointKind, string>> = {
+  'cleat-to-board': 'cleats to the board',
+  'cleat-to-rib': 'cleats to the ribs',
+  'hub-dowel': 'hub and board in register',
+  'hub-bolt': 'hub to the board',
+  'board-to-stand': 'board to its stand',
+  'splice-to-board': 'splice plates to the board',
+  'panel-to-rib': 'panels to the ribs',
+};
 
-/** Wood that must be left under a screw's point, mm: common practice, no source. */
-const leftUnder = 2;
+const inInches = ({ size }: FastenerItem): boolean => /in$|^no |gauge/.test(size);
 
-/** The longest screw sold that stays within `room` mm of wood, or null when even the shortest comes through. */
-export function screwLength(room: number, inches: boolean): number | null {
-  const sold = inches ? inchLengths : metricLengths;
-  return sold.findLast((length) => length <= room - leftUnder) ?? null;
+/** A length as the shop sells it: whole millimetres, or inches in sixteenths. */
+const soldLength = (item: FastenerItem, mm: number): string =>
+  inInches(item) ? formatFraction(mm, 16) : `${Math.round(mm)} mm`;
+
+/** `4 x 40 mm`, `no 8 x 1-1/4 in`, `M8 x 90 mm`. */
+export function sizeText(item: FastenerItem): string {
+  if (item.length === null) return item.size;
+  return `${item.size} x ${soldLength(item, item.length)}`;
 }
 
-export interface Screws {
-  /** Through each cleat into the board, and sideways into its rib. */
-  readonly down: { readonly count: number; readonly length: number | null; readonly room: number };
-  readonly rib: { readonly count: number; readonly length: number | null; readonly room: number };
-  readonly diameter: number;
+function nameOf(joint: JointKind, item: FastenerItem): string {
+  switch (item.kind) {
+    case 'wood-screw':
+      return item.length === null
+        ? `Countersunk wood screw ${item.size}, cut to length: none that is sold is short enough`
+        : `Countersunk wood screw ${sizeText(item)}`;
+    case 'bolt':
+      return joint === 'board-to-stand'
+        ? `Bolt ${item.size}, washers and nut, length by the stand`
+        : item.length === null
+          ? `Threaded rod ${item.size}, washers and nuts: no bolt is long enough`
+          : `Bolt ${sizeText(item)}, two washers and nut`;
+    case 'dowel':
+      return `Dowel ${sizeText(item)}, cut from rod`;
+    case 'pin':
+      return `Panel pin ${sizeText(item)}`;
+  }
 }
 
-const inchesIn = (unit: string): boolean => unit === 'in' || unit === 'ft';
-
-export function screwsOf({ design, dish }: BookInput): Screws {
-  const { cleat, board, materials, units } = design;
-  const thickness = (name: string) => materials[name]?.thickness ?? 0;
-  const cleats = dish.layout.ribs.length * cleat.perRib;
-  const downRoom = thickness(cleat.material) + thickness(board.material);
-  // two cleats meet in one rib: their screws share its thickness
-  const ribRoom = cleat.width + dish.ribThickness;
-  return {
-    down: { count: cleats * cleat.downScrews, length: screwLength(downRoom, inchesIn(units)), room: downRoom },
-    rib: { count: cleats * cleat.ribScrews, length: screwLength(ribRoom, inchesIn(units)), room: ribRoom },
-    diameter: cleat.screwDiameter,
-  };
+/** The fasteners of one joint: alike, so the first stands for all. */
+export function fastenersOf(
+  { assembly }: BookInput,
+  joint: JointKind,
+): { readonly item: FastenerItem; readonly count: number } | null {
+  const all = assembly.fasteners.filter((fastener) => fastener.joint === joint);
+  const [first] = all;
+  return first === undefined ? null : { item: first.item, count: all.length };
 }
 
-/** Pins or screws that hold one panel. */
-export function fixingsPerPanel({ parts }: BookInput): number {
-  return parts.find((part) => part.kind === 'panel')?.holes.length ?? 0;
-}
-
-/** `4 x 30 mm`, or in words when no length sold would do. */
-export function screwText(length: number | null, room: number, diameter: number, measures: Measures): string {
-  const across = measures.length(diameter);
-  return length === null
-    ? `for holes of ${across}, shorter than ${measures.length(room)}`
-    : `for holes of ${across}, ${measures.length(length)} long`;
-}
-
-/** Everything that is bought by the piece. */
-export function hardwareOf(input: BookInput, measures: Measures): Hardware[] {
-  const { design, dish } = input;
-  const { hub, board, materials } = design;
-  const screws = screwsOf(input);
-  const thickness = (name: string) => materials[name]?.thickness ?? 0;
-  const stack = hub.layers * thickness(hub.material) + thickness(board.material);
-  const fixings = fixingsPerPanel(input) * dish.layout.ribs.length;
-  const text = (kind: 'down' | 'rib') => screwText(screws[kind].length, screws[kind].room, screws.diameter, measures);
-  const list: (Hardware | null)[] = [
-    { item: `Countersunk wood screw ${text('down')}`, count: screws.down.count, use: 'cleats to the board' },
-    { item: `Countersunk wood screw ${text('rib')}`, count: screws.rib.count, use: 'cleats to the ribs' },
-    hub.boltDiameter > 0
-      ? {
-          item: `Bolt for a hole of ${measures.length(hub.boltDiameter)}, to clamp ${measures.length(stack)}, with washers and nut`,
-          count: 1,
-          use: 'hub to the board',
-        }
-      : null,
-    board.mountingHoles > 0
-      ? {
-          item: `Bolt for a hole of ${measures.length(board.mountingDiameter)}, with washers and nut`,
-          count: board.mountingHoles,
-          use: 'board to its stand',
-        }
-      : null,
-    fixings > 0
-      ? {
-          item: `Pin or screw for a hole of ${measures.length(design.panel.fixingDiameter)}`,
-          count: fixings,
-          use: 'panels to the ribs',
-        }
-      : null,
-  ];
-  return list.filter((entry) => entry !== null).filter(({ count }) => count > 0);
+/** Everything that is bought by the piece, what is alike in one line. */
+export function hardwareOf(input: BookInput): Hardware[] {
+  const lines = new Map<string, Hardware>();
+  for (const { joint, item } of input.assembly.fasteners) {
+    const name = nameOf(joint, item);
+    const line = lines.get(name);
+    const use = uses[joint];
+    lines.set(name, {
+      item: name,
+      count: (line?.count ?? 0) + 1,
+      use: line === undefined || line.use.split(', ').includes(use) ? (line?.use ?? use) : `${line.use}, ${use}`,
+    });
+  }
+  return [...lines.values()];
 }
 
 /** Length of all the seams between ribs and panels, mm: two beads of glue for each rib. */

@@ -1,4 +1,5 @@
 /** What the book is made from: everything that is known of a job, in mm. */
+import type { Assembly } from '../../assembly/index.js';
 import type { Design } from '../../design/index.js';
 import type { Diagnostic } from '../../diagnostic/index.js';
 import type { NestedSheet } from '../../nest/index.js';
@@ -47,6 +48,7 @@ export interface CutPicture {
 
 export interface BookInput extends ModelInput {
   readonly design: Design;
+  readonly assembly: Assembly;
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
   readonly figures: readonly { readonly label: string; readonly value: string; readonly note?: string }[];

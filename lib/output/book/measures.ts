@@ -14,6 +14,8 @@ export interface Measures {
   readonly dim: (name: string, mm: number) => Markup;
   /** A long run, such as a bead of glue: metres or feet. */
   readonly run: (mm: number) => string;
+  /** An area given in mm²: square metres or square feet. */
+  readonly area: (mm2: number) => string;
   readonly weight: (kg: number) => string;
 }
 
@@ -28,6 +30,7 @@ export function measuresIn(unit: LengthUnit): Measures {
     bare: (mm) => (Math.abs(mm) < 5e-5 ? 0 : mm * perMm(unit)).toFixed(bench[unit]),
     dim: (name, mm) => markup`<span data-dim="${name}" data-mm="${mm.toFixed(4)}">${length(mm)}</span>`,
     run: (mm) => (inches ? formatLength(mm, 'ft', 0) : formatLength(mm, 'm', 1)),
+    area: (mm2) => (inches ? `${(mm2 / 304.8 ** 2).toFixed(1)} sq ft` : `${(mm2 / 1e6).toFixed(2)} m²`),
     // the avoirdupois pound is exactly 0.45359237 kg
     weight: (kg) => (inches ? `${(kg / 0.45359237).toFixed(1)} lb` : `${kg.toFixed(1)} kg`),
   };

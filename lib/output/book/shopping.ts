@@ -1,6 +1,7 @@
 /** The shopping list: stock with quantities, weights and cost, then what is bought by the piece. */
 import type { Design } from '../../design/index.js';
-import type { Part } from '../../part/index.js';
+import { bounds } from '../../geometry/index.js';
+import type { Part, PartKind } from '../../part/index.js';
 import { beadLength, hardwareOf } from './hardware.js';
 import { markup, type Markup } from '../markup.js';
 import type { BookInput, BookSheet } from './input.js';
@@ -73,20 +74,40 @@ function stockTable(input: BookInput, measures: Measures): Markup {
 <tfoot><tr><th scope="row">together</th><td></td><td>${measures.weight(weight)}</td>${priced ? markup`<td data-total="${total.toFixed(2)}">${total.toFixed(2)}</td>` : null}</tr></tfoot></table></div>`;
 }
 
+/** What the templates, gauges and jigs are cut from, by material; they are not among the sheets of the dish. */
+function aidStock({ design, aids }: BookInput, measures: Measures): string[] {
+  const byMaterial = new Map<string, Part[]>();
+  for (const aid of aids) byMaterial.set(aid.material, [...(byMaterial.get(aid.material) ?? []), aid]);
+  return [...byMaterial].map(([material, made]) => {
+    const boxes = made.map((aid) => bounds(aid.outline));
+    const longest = Math.max(...boxes.map(({ minX, maxX }) => maxX - minX));
+    const area = boxes.reduce((sum, { minX, maxX, minY, maxY }) => sum + (maxX - minX) * (maxY - minY), 0);
+    const name = design.materials[material]?.description ?? material;
+    return `${name} for ${made.length} templates, gauges and jigs: ${measures.area(area)}, the longest ${measures.length(Math.ceil(longest))}; offcuts may do.`;
+  });
+}
+
 export function shoppingList(input: BookInput, measures: Measures): Markup {
   const { design, dish, parts } = input;
-  const hardware = hardwareOf(input, measures);
+  const hardware = hardwareOf(input);
   const row = ({ item, count, use }: (typeof hardware)[number]) =>
     markup`<tr><th scope="row">${item}</th><td>${count}</td><td class="words">${use}</td></tr>`;
-  const mirror = design.reflector.material === undefined ? null : parts.find((part) => part.kind === 'reflector');
-  const mirrorArea = mirror ? (mirror.quantity * partArea(mirror)) / 1e6 : 0;
+  const glued = (kinds: readonly PartKind[]) =>
+    parts.filter(({ kind }) => kinds.includes(kind)).reduce((sum, part) => sum + part.quantity * partArea(part), 0);
+  const mirrorArea = glued(['reflector']);
+  const woodGlue = glued(['hub', 'cleat', 'splice']);
+  const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice']) + glued(['panel']);
+  const aidLines = aidStock(input, measures);
   return markup`${stockTable(input, measures)}
 <div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
 <thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${hardware.map(row)}</tbody></table></div>
 <ul>
-<li>Wood glue for ${design.hub.layers} hub ${design.hub.layers === 1 ? 'layer' : 'layers'} and for the cleats.</li>
+<li>Wood glue for ${measures.area(woodGlue)}: the layers of the hub, the cleats${parts.some(({ kind }) => kind === 'splice') ? ', the splice plates' : ''}.</li>
 <li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>
-${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${mirrorArea.toFixed(2)} m² of mirror.</li>` : null}
+${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${measures.area(mirrorArea)} of mirror.</li>` : null}
+${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(design.reflector.tape)} wide for ${measures.run(beadLength(input) / 2)} of seam.</li>` : null}
+<li>Varnish or paint for outdoors for ${measures.area(wood)} of wood, edges first: they drink most, and swollen ribs are another curve.</li>
+${aidLines.map((line) => markup`<li>${line}</li>`)}
 <li>A cover that shuts out the sun, and dark eye protection made for bright radiant sources.</li>
 </ul>
 <p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue, stand and receiver. Densities are those of the design.</p>`;

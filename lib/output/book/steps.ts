@@ -1,5 +1,5 @@
 /** The order of assembly, computed from the design. */
-import { screwsOf, screwText, fixingsPerPanel } from './hardware.js';
+import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribSizes } from './rib-drawing.js';
@@ -37,19 +37,47 @@ function looks(there: readonly Role[], fresh: readonly Role[], only?: readonly n
 const list = (numbers: readonly number[]): string =>
   numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1) ?? ''}`;
 
+/** How the layers of the hub come together on the board. */
+function hubText(input: BookInput): string[] {
+  const { hub } = input.design;
+  const dowel = fastenersOf(input, 'hub-dowel');
+  const bolt = fastenersOf(input, 'hub-bolt');
+  const layers = hub.layers === 1 ? 'the hub' : `the ${hub.layers} layers of the hub`;
+  const aligned =
+    hub.shape === 'polygon'
+      ? 'Each flat stands square across a rib line: look before the glue grabs.'
+      : 'The edge lies on the scribed outline, the ticks on the rib lines: look before the glue grabs.';
+  return [
+    dowel
+      ? `Drive the ${dowel.count === 1 ? 'dowel' : `${dowel.count} dowels`} ${sizeText(dowel.item)} into the board with glue, and thread ${layers} on, numbers up, glue between all. The dowels stand at unequal distances from the axis: a layer goes on in one position only, never upside down.`
+      : `Glue ${layers} onto the scribed outline, numbers up, tick over tick.`,
+    aligned,
+    bolt
+      ? `Draw all together with the bolt on the axis (${sizeText(bolt.item)}), head above, washer and nut below the board. It stays.`
+      : 'Weight it down until the glue is hard.',
+  ];
+}
+
 /** Board and hub: what the ribs are set on. */
-function baseSteps({ design, dish, parts }: BookInput, { length }: Measures): Step[] {
+function baseSteps(input: BookInput, { length }: Measures): Step[] {
+  const { design, dish, parts } = input;
   const { hub, board } = design;
+  const splice = fastenersOf(input, 'splice-to-board');
   const boards = parts.filter((part) => part.kind === 'board').length;
   return [
     {
       title: 'Lay out the board',
       text: [
         boards > 1
-          ? `Join the ${boards} pieces of the board with the splice plates on its underside, glued and screwed, on a flat floor.`
+          ? `Join the ${boards} pieces of the board with the splice plates on its underside, glued and screwed${splice ? ` (${splice.count} screws ${sizeText(splice.item)})` : ''}, face down on a flat floor; then turn it over, scribed face up.`
           : `Lay the board on a flat floor, scribed face up.`,
         `Go over the ${dish.layout.ribs.length} scribed rib lines and number them anticlockwise from the x axis.`,
-        `Drill what the machine has left to do by the drill plan: ${length(board.pilotDiameter)} for the cleat screws${board.mountingHoles > 0 ? `, ${length(board.mountingDiameter)} for the stand` : ''}${board.centreHole > 0 ? `, ${length(board.centreHole)} on the axis` : ''}.`,
+        `Drill what the machine has left to do by the drill plan: ${length(board.pilotDiameter)} for the cleat screws${board.mountingHoles > 0 ? `, ${length(board.mountingDiameter)} for the stand` : ''}${board.centreHole > 0 ? `, ${length(board.centreHole)} on the axis` : ''}${hub.dowels > 0 ? `, ${length(hub.dowelDiameter)} for the dowels of the hub` : ''}.`,
+        ...(hub.boltDiameter > 0
+          ? [
+              'Then lay it on two level battens as long as it is wide: the nut of the hub bolt hangs below it from the next step on.',
+            ]
+          : []),
       ],
       checks: [
         `Two rib lines that stand opposite each other are one straight line through the centre.`,
@@ -60,12 +88,7 @@ function baseSteps({ design, dish, parts }: BookInput, { length }: Measures): St
     },
     {
       title: 'Glue up the hub',
-      text: [
-        `Glue ${hub.layers} ${hub.layers === 1 ? 'layer' : 'layers'}, ${length(hub.radius)} from the axis to ${hub.shape === 'polygon' ? 'each of the flats' : 'the edge'}${hub.boltDiameter > 0 ? `, with the bolt of ${length(hub.boltDiameter)} through all as a pin` : ''}.`,
-        hub.shape === 'polygon'
-          ? 'Turn the hub so that each flat stands square across a rib line, then fix it down.'
-          : 'Centre the hub on its scribed outline, then fix it down.',
-      ],
+      text: [...hubText(input)],
       checks: [
         `Each flat is ${length(dish.setBack.flatLength)} long and takes a rib of ${length(dish.ribThickness)}.`,
         'The hub does not turn by hand.',
@@ -81,19 +104,20 @@ function ribSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish, parts, cleatStart } = input;
   const { length } = measures;
   const { cleat } = design;
-  const screws = screwsOf(input);
+  const down = fastenersOf(input, 'cleat-to-board');
+  const sideways = fastenersOf(input, 'cleat-to-rib');
   const rib = parts.find((part) => part.kind === 'rib');
   const sizes = rib ? ribSizes(rib, dish) : null;
   const first = firstRibs(dish.layout.ribs.length);
   const spacer = aidName(input, 'rim-spacer');
-  const perCleat = screws.down.count / (dish.layout.ribs.length * cleat.perRib);
+  const perCleat = cleat.downScrews;
   return [
     {
       title: `${cleat.ribScrews > 0 ? 'Screw' : 'Glue'} each cleat to its rib, at the bench`,
       text: [
         `Its middle goes on the rib's scribed line, its lower face flush with the base, on the rib's scribed face, which is the right one as seen from the hub${cleat.perRib === 2 ? '; a second goes on the left face, turned half round: square the line over to it' : ''}. Once the ribs stand on the board there is little room for a driver.`,
         cleat.ribScrews > 0
-          ? `Glue, and ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib: ${screws.rib.count} countersunk wood screws ${screwText(screws.rib.length, screws.rib.room, screws.diameter, measures)}.`
+          ? `Glue, and ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib${sideways ? `: ${sideways.count} countersunk wood screws ${sizeText(sideways.item)}` : ''}.`
           : 'Glue, and clamp until the glue is hard.',
       ],
       checks: [
@@ -101,14 +125,16 @@ function ribSteps(input: BookInput, measures: Measures): Step[] {
         ...(cleat.ribScrews > 0 ? ['No screw comes out on the far side of the rib.'] : []),
       ],
       picture: 'A rib with its cleat',
-      // across from rib 1 the cleat stands on the side that the picture shows
-      look: looks([], ['rib', 'cleat'], [1 + Math.floor(dish.layout.ribs.length / 2)]),
+      // of rib 1 the picture shows the face with the cleat
+      look: looks([], ['rib', 'cleat'], [1]),
     },
     {
       title: `Dry-fit ribs ${list(first)} first`,
       text: [
-        `They stand evenly round the board and hold a straight edge between them. Push each inner end hard against the hub and stand it on its scribed line, the cleat's inner end ${length(cleatStart)} from the axis over its pilot holes; no glue yet.`,
-        `Drive ${perCleat} ${perCleat === 1 ? 'screw' : 'screws'} down through each cleat into the board.`,
+        `They stand evenly round the board and hold a straight edge between them. Push each inner end hard against the hub and stand it on its scribed line, the cleat's inner end ${length(cleatStart)} from the axis${perCleat > 0 ? ' over its pilot holes' : ''}; no glue yet.`,
+        perCleat > 0
+          ? `Drive ${perCleat} ${perCleat === 1 ? 'screw' : 'screws'} down through each cleat into the board.`
+          : 'The cleats stand in their scribed outlines; weight each rib down when it is glued.',
       ],
       checks: sizes
         ? [
@@ -127,7 +153,9 @@ function ribSteps(input: BookInput, measures: Measures): Step[] {
         ...(spacer === null
           ? []
           : [`Push the ${spacer} over the rim ends of each pair of neighbours while the glue sets.`]),
-        `In all ${screws.down.count} countersunk wood screws ${screwText(screws.down.length, screws.down.room, screws.diameter, measures)} go down into the board.`,
+        ...(down
+          ? [`In all ${down.count} countersunk wood screws ${sizeText(down.item)} go down into the board.`]
+          : []),
       ],
       checks: [
         `A straight edge across two opposite rims stands level over the board, ${sizes ? length(sizes.rimHeight) : ''} above it.`,
@@ -168,7 +196,7 @@ function curveStep(input: BookInput, measures: Measures): Step {
 function skinSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish } = input;
   const { length } = measures;
-  const fixings = fixingsPerPanel(input);
+  const pins = fastenersOf(input, 'panel-to-rib');
   const mirrored = design.reflector.material !== undefined;
   const along = aidName(input, 'gauge-panel');
   const seam = aidName(input, 'gauge-seam');
@@ -176,11 +204,13 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     title: 'Lay the panels',
     text: [
       mirrored
-        ? 'Glue the mirror strips to the panels first, while both are flat, and leave the protective film on.'
+        ? pins
+          ? 'The panels go on bare: the mirror covers the heads of the pins afterwards.'
+          : 'Glue the mirror strips to the panels first, while both are flat, and leave the protective film on.'
         : 'Leave the protective film on the panels.',
       `Run two beads of gap-filling glue along a pair of ribs. Start at the hub and press the panel down towards the rim; leave an open seam of ${length(design.panel.gap)} to the next panel, over the middle of the rib.`,
-      fixings > 0
-        ? `Drive the ${fixings} pins or screws of each panel from the hub outward, both edges in turn.`
+      pins
+        ? `Drive ${pins.count / dish.layout.ribs.length} pins ${sizeText(pins.item)} through each panel, one in the middle of each short mark, square to the panel, from the hub outward, both edges in turn. The marks of two neighbours are staggered. Set every head flush.`
         : 'Weight or tape both edges down from the hub outward until the glue holds.',
       'A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard.',
     ],
@@ -197,7 +227,19 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
       return index >= dish.layout.ribs.length * 0.62 && index < dish.layout.ribs.length * 0.88 ? 'hidden' : 'new';
     },
   };
-  return [skin];
+  if (!mirrored || !pins) return [skin];
+  const mirror: Step = {
+    title: 'Glue on the mirror',
+    text: [
+      'Brush dust and proud heads off, then spread contact glue on a panel and on the back of its strip and let both grow dry to the touch.',
+      'Lay the strip down from the hub outward, middle first, pressed on with a soft roller; its narrow end flush with the panel’s. Contact glue holds at once: line the strip up before it touches.',
+      'Leave the protective film on. It comes off under the cover, just before the first light: from then on the dish burns.',
+    ],
+    checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],
+    picture: 'The mirror strips on the panels',
+    look: (solid) => (solid.role === 'mirror' ? 'new' : solid.role === 'receiver' ? 'hidden' : 'there'),
+  };
+  return [skin, mirror];
 }
 
 function lastSteps(input: BookInput, measures: Measures): Step[] {

@@ -1,0 +1,229 @@
+/** Every fastener at its place: read off the holes of the part through which it is driven. */
+import type { Design } from '../design/index.js';
+import {
+  bolt,
+  boltLengthFor,
+  dowels,
+  pinFor,
+  screwLengthWithin,
+  tipCover,
+  type SizeSystem,
+  type WoodScrew,
+  woodScrew,
+} from '../hardware/index.js';
+import { pinPlaces } from '../parts/index.js';
+import { frontOf, toSpace, type Vec3, vecAdd, vecUnit } from './frame.js';
+import type { AssemblySource } from './places.js';
+import { sheetPoint, sheetShape } from './sheet-shape.js';
+import type { Fastener, FastenerItem, AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
+
+/** How deep a pin goes into a rib, mm: ten diameters, common practice, no source. */
+const pinDepth = 12;
+
+const isPlate = (placed: AssembledPart): placed is AssembledPlate => placed.form === 'plate';
+const isSheet = (placed: AssembledPart): placed is AssembledSheet => placed.form === 'sheet';
+
+function screwItem(screw: WoodScrew, wood: number): FastenerItem {
+  const { size, diameter, headDiameter, clearance, pilot } = screw;
+  return {
+    kind: 'wood-screw',
+    size,
+    diameter,
+    length: screwLengthWithin(screw, wood - tipCover),
+    headDiameter,
+    clearance,
+    pilot,
+  };
+}
+
+function boltItem(size: string, grip: number | null): FastenerItem {
+  const one = bolt(size);
+  return {
+    kind: 'bolt',
+    size,
+    diameter: one.diameter,
+    length: grip === null ? null : boltLengthFor(one, grip),
+    clearance: one.clearance,
+  };
+}
+
+/** The name of the dowel that fits tight; its diameter where none that is sold does. */
+const dowelSize = (diameter: number): string =>
+  dowels.find((dowel) => Math.abs(dowel.diameter - diameter) < 0.05)?.size ?? `${diameter} mm`;
+
+const systemOf = ({ units }: Design): SizeSystem => (units === 'in' || units === 'ft' ? 'inch' : 'metric');
+
+interface Placed {
+  readonly plates: readonly AssembledPlate[];
+  readonly sheets: readonly AssembledSheet[];
+}
+
+const ofKind = ({ plates }: Placed, kind: string): AssembledPlate[] => plates.filter(({ part }) => part.kind === kind);
+
+/** The segment of the board that covers a place in plan, judged by its own holes: the one with the nearest. */
+function boardUnder(placed: Placed, [x, y]: Vec3): AssembledPlate[] {
+  let best: { readonly board: AssembledPlate; readonly off: number } | null = null;
+  for (const board of ofKind(placed, 'board'))
+    for (const hole of board.part.holes) {
+      const off = Math.hypot(hole.x - x, hole.y - y);
+      if (best === null || off < best.off) best = { board, off };
+    }
+  return best === null ? [] : [best.board];
+}
+
+function cleatFasteners({ design, dish }: AssemblySource, placed: Placed): Fastener[] {
+  const screw = woodScrew(design.cleat.screw);
+  const ribs = new Map(ofKind(placed, 'rib').map((rib) => [rib.rib, rib]));
+  return ofKind(placed, 'cleat').flatMap((cleat): Fastener[] => {
+    const { part, frame } = cleat;
+    const down: Vec3 = vecAdd([0, 0, 0], frontOf(frame), -1);
+    const intoBoard = part.holes.map(({ x, y }): Fastener => {
+      const entry = toSpace(frame, x, y, part.thickness);
+      const board = boardUnder(placed, entry);
+      const wood = part.thickness + (board[0]?.part.thickness ?? 0);
+      return {
+        joint: 'cleat-to-board',
+        item: screwItem(screw, wood),
+        entry,
+        direction: down,
+        wood,
+        through: [
+          { part: cleat, passage: 'clearance' },
+          ...board.map((one) => ({ part: one, passage: 'pilot' as const })),
+        ],
+      };
+    });
+    const rib = ribs.get(cleat.rib);
+    const intoRib = part.edgeHoles.map(({ x, y, height, direction, length }): Fastener => {
+      const along = vecAdd(vecAdd([0, 0, 0], frame.x, Math.cos(direction)), frame.y, Math.sin(direction));
+      const wood = length + dish.ribThickness;
+      return {
+        joint: 'cleat-to-rib',
+        item: screwItem(screw, wood),
+        entry: toSpace(frame, x, y, height),
+        direction: vecUnit(along),
+        wood,
+        through: [
+          { part: cleat, passage: 'clearance' },
+          ...(rib === undefined ? [] : [{ part: rib, passage: 'pilot' as const }]),
+        ],
+      };
+    });
+    return [...intoBoard, ...intoRib];
+  });
+}
+
+/** The bolt on the axis and the dowels, through all layers and the board. */
+function hubFasteners({ design }: AssemblySource, placed: Placed): Fastener[] {
+  const layers = ofKind(placed, 'hub');
+  const top = layers.at(-1);
+  if (top === undefined) return [];
+  const { part, frame } = top;
+  const down: Vec3 = vecAdd([0, 0, 0], frontOf(frame), -1);
+  return part.holes.map(({ x, y, diameter }): Fastener => {
+    const entry = toSpace(frame, x, y, part.thickness);
+    const board = boardUnder(placed, entry);
+    const wood = layers.length * part.thickness + (board[0]?.part.thickness ?? 0);
+    const onAxis = Math.hypot(x, y) < 1e-6;
+    const item: FastenerItem = onAxis
+      ? boltItem(design.hub.bolt, wood)
+      : { kind: 'dowel', size: dowelSize(diameter), diameter, length: wood, clearance: diameter };
+    // segments meet on the axis: their hole is bored when they are joined
+    const under =
+      onAxis && !board.some((one) => one.part.holes.some((hole) => Math.hypot(hole.x, hole.y) < 1)) ? [] : board;
+    return {
+      joint: onAxis ? 'hub-bolt' : 'hub-dowel',
+      item,
+      entry,
+      direction: down,
+      wood,
+      through: [...layers.toReversed(), ...under].map((one) => ({
+        part: one,
+        passage: onAxis ? ('clearance' as const) : ('tight' as const),
+      })),
+    };
+  });
+}
+
+/** Bolts to the stand: their holes are those of the board that nothing else is driven through. */
+function standFasteners({ design }: AssemblySource, placed: Placed, others: readonly Fastener[]): Fastener[] {
+  return ofKind(placed, 'board').flatMap((board) =>
+    board.part.holes.flatMap(({ x, y, diameter }): Fastener[] => {
+      const entry = toSpace(board.frame, x, y, board.part.thickness);
+      const taken = others.some(
+        ({ entry: at, through }) =>
+          through.some(({ part }) => part === board) && Math.hypot(at[0] - entry[0], at[1] - entry[1]) < diameter / 2,
+      );
+      if (taken || diameter !== design.board.mountingDiameter) return [];
+      return [
+        {
+          joint: 'board-to-stand',
+          item: boltItem(design.board.mountingBolt, null),
+          entry,
+          direction: [0, 0, -1],
+          wood: Infinity,
+          through: [{ part: board, passage: 'clearance' }],
+        },
+      ];
+    }),
+  );
+}
+
+/** Screws of the splice plates, from below into whichever segment lies over them. */
+function spliceFasteners({ design }: AssemblySource, placed: Placed): Fastener[] {
+  const screw = woodScrew(design.cleat.screw);
+  return ofKind(placed, 'splice').flatMap((plate) =>
+    plate.part.holes.map(({ x, y }): Fastener => {
+      const wood = 2 * plate.part.thickness;
+      return {
+        joint: 'splice-to-board',
+        item: screwItem(screw, wood),
+        entry: toSpace(plate.frame, x, y, plate.part.thickness),
+        direction: vecAdd([0, 0, 0], frontOf(plate.frame), -1),
+        wood,
+        through: [{ part: plate, passage: 'clearance' }],
+      };
+    }),
+  );
+}
+
+function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastener[] {
+  const panels = placed.sheets.filter(({ part }) => part.kind === 'panel');
+  const places = pinPlaces(design, dish);
+  if (places.length === 0) return [];
+  const ribs = ofKind(placed, 'rib');
+  const { pin, length } = pinFor(dish.panelThickness, pinDepth, systemOf(design));
+  const item: FastenerItem = { kind: 'pin', size: pin.size, diameter: pin.diameter, length, clearance: pin.diameter };
+  return panels.flatMap((panel) => {
+    const shape = sheetShape(dish, panel);
+    return places.map(({ x, y, side }): Fastener => {
+      const across = side === 'before' ? -y : y;
+      const entry = sheetPoint(shape, x, across, 0);
+      const below = sheetPoint(shape, x, across, 1);
+      const rib = ribs[((panel.rib ?? 1) - 1 + (side === 'before' ? 0 : 1)) % ribs.length];
+      return {
+        joint: 'panel-to-rib',
+        item,
+        entry,
+        direction: vecUnit(vecAdd(below, entry, -1)),
+        wood: Infinity,
+        through: [
+          { part: panel, passage: 'tight' },
+          ...(rib === undefined ? [] : [{ part: rib, passage: 'tight' as const }]),
+        ],
+      };
+    });
+  });
+}
+
+/** All fasteners of the parts as placed. */
+export function placeFasteners(source: AssemblySource, all: readonly AssembledPart[]): Fastener[] {
+  const placed: Placed = { plates: all.filter(isPlate), sheets: all.filter(isSheet) };
+  const held = [...cleatFasteners(source, placed), ...hubFasteners(source, placed)];
+  return [
+    ...held,
+    ...standFasteners(source, placed, held),
+    ...spliceFasteners(source, placed),
+    ...pinFasteners(source, placed),
+  ];
+}

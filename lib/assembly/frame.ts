@@ -1,0 +1,45 @@
+/** Places and directions in the dish: x along rib 1, y square to it, z up from the board's upper face; mm. */
+
+export type Vec3 = readonly [number, number, number];
+
+export const vecAdd = (a: Vec3, b: Vec3, by = 1): Vec3 => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
+export const vecDot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const vecCross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+export const vecUnit = (a: Vec3): Vec3 => {
+  const size = Math.hypot(...a);
+  return [a[0] / size, a[1] / size, a[2] / size];
+};
+
+/**
+ * Where a flat part lies. Its own x and y run along `x` and `y`; its front, the face on which it is drawn, looks along
+ * `x` cross `y`, so a frame can turn a part over only by turning it in space, never by mirroring it.
+ */
+export interface Frame {
+  /** Where the point (0, 0) of the part's back lies. */
+  readonly origin: Vec3;
+  readonly x: Vec3;
+  readonly y: Vec3;
+}
+
+/** Direction in which the part's front looks. */
+export const frontOf = (frame: Frame): Vec3 => vecCross(frame.x, frame.y);
+
+/** A point of the part, `height` above its back, in space. */
+export function toSpace(frame: Frame, x: number, y: number, height: number): Vec3 {
+  return vecAdd(vecAdd(vecAdd(frame.origin, frame.x, x), frame.y, y), frontOf(frame), height);
+}
+
+/** A point of space in the part's own x, y and height above its back. */
+export function toPart(frame: Frame, point: Vec3): Vec3 {
+  const from = vecAdd(point, frame.origin, -1);
+  return [vecDot(from, frame.x), vecDot(from, frame.y), vecDot(from, frontOf(frame))];
+}
+
+/** A direction of space in the part's own axes. */
+export function directionInPart(frame: Frame, direction: Vec3): Vec3 {
+  return [vecDot(direction, frame.x), vecDot(direction, frame.y), vecDot(direction, frontOf(frame))];
+}

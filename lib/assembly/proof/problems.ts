@@ -1,0 +1,169 @@
+/** The faults of an assembly as diagnostics, each kind once a joint and part. */
+import {
+  type Diagnostic,
+  type DiagnosticCode,
+  diagnostic,
+  type KeyPath,
+  type Severity,
+} from '../../diagnostic/index.js';
+import type { Design } from '../../design/index.js';
+import type { Dish } from '../../dish/index.js';
+import { formatLength } from '../../units/index.js';
+import type { Assembly, JointKind } from '../types.js';
+import type { AssemblyFault } from './fault.js';
+import { fastenerFaults } from './holes.js';
+import { markFaults } from './marks.js';
+import { overlapFaults } from './overlap.js';
+
+/** All faults of an assembly. */
+export function assemblyFaults(design: Design, dish: Dish, assembly: Assembly): AssemblyFault[] {
+  return [...overlapFaults(dish, assembly), ...fastenerFaults(assembly), ...markFaults(design, assembly)];
+}
+
+const joints: Readonly<Record<JointKind, { readonly name: string; readonly key: KeyPath }>> = {
+  'cleat-to-board': { name: 'screws down through the cleats', key: ['cleat', 'screw'] },
+  'cleat-to-rib': { name: 'screws from the cleats into the ribs', key: ['cleat', 'screw'] },
+  'hub-dowel': { name: 'dowels of the hub', key: ['hub', 'dowelDiameter'] },
+  'hub-bolt': { name: 'bolt of the hub', key: ['hub', 'bolt'] },
+  'board-to-stand': { name: 'bolts to the stand', key: ['board', 'mountingBolt'] },
+  'splice-to-board': { name: 'screws of the splice plates', key: ['cleat', 'screw'] },
+  'panel-to-rib': { name: 'pins of the panels', key: ['panel', 'fixing'] },
+};
+
+interface Words {
+  readonly code: DiagnosticCode;
+  readonly key: KeyPath;
+  readonly message: string;
+  readonly remedy: string;
+  readonly severity: Severity;
+}
+
+/** Keys that move a part, by its kind: the start of its id. */
+const keyOfPart: Readonly<Record<string, KeyPath>> = {
+  rib: ['dish', 'ribs'],
+  hub: ['hub', 'radius'],
+  cleat: ['cleat', 'start'],
+  board: ['board', 'size'],
+  splice: ['board', 'spliceWidth'],
+  panel: ['panel', 'gap'],
+};
+
+const partKey = (name: string): KeyPath => keyOfPart[/^[a-z]+/.exec(name)?.[0] ?? ''] ?? ['dish'];
+
+type Show = (mm: number) => string;
+type OfParts = Extract<AssemblyFault, { readonly kind: 'overlap' | 'gap' | 'mark' }>;
+type OfFasteners = Exclude<AssemblyFault, OfParts>;
+
+const report = 'please report it';
+const measured = 'correct the thickness as measured';
+
+function partWords(fault: OfParts, show: Show): Words {
+  if (fault.kind === 'mark')
+    return {
+      code: 'mark-misplaced',
+      key: partKey(fault.part),
+      message: `on ${fault.part} ${fault.what}`,
+      remedy: report,
+      severity: 'error',
+    };
+  const [one, other] = fault.between;
+  const key = partKey(one);
+  return fault.kind === 'overlap'
+    ? {
+        code: 'parts-overlap',
+        key,
+        message: `${one} and ${other} run ${show(fault.depth)} into each other`,
+        remedy: `give them more room, or ${measured}`,
+        severity: 'error',
+      }
+    : {
+        code: 'parts-apart',
+        key,
+        message: `${one} stays ${show(fault.gap)} off ${other}, on which it is made to lie`,
+        remedy: measured,
+        severity: 'error',
+      };
+}
+
+/** Which code, how grave, what is wrong and what would do. */
+type Phrase = readonly [DiagnosticCode, Severity, string, string];
+
+function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
+  switch (fault.kind) {
+    case 'hole': {
+      const where =
+        fault.off === null
+          ? `meet no hole in ${fault.part}`
+          : `lie ${show(fault.off)} off their holes in ${fault.part}`;
+      return ['hole-off-axis', 'error', `the ${name} ${where}`, report];
+    }
+    case 'hole-size':
+      return [
+        'hole-size',
+        'warning',
+        `a hole of ${show(fault.diameter)} in ${fault.part} does not suit the ${name} of ${show(fault.shank)}`,
+        'leave the diameter of the hole out, and it follows from the size of the fastener',
+      ];
+    case 'length':
+      return fault.length === null
+        ? [
+            'fastener-length',
+            'warning',
+            `no length that is sold suits the ${name}, which have ${show(fault.wood)} of material`,
+            'use another size, or thicker material',
+          ]
+        : [
+            'fastener-length',
+            'error',
+            `${name} of ${show(fault.length)} come out of ${show(fault.wood)} of material`,
+            'use shorter ones, or thicker material',
+          ];
+    case 'bite':
+      return [
+        'fastener-length',
+        'warning',
+        `the ${name} hold with ${show(fault.bite)} of their thread only`,
+        `use a size that is sold in a length with ${show(fault.needed)} or more, or thicker material`,
+      ];
+    case 'edge':
+      return [
+        'edge-distance',
+        'warning',
+        `the ${name} have ${show(fault.wood)} of wood beside them in ${fault.part} and may split it`,
+        `use a thinner size, or leave ${show(fault.needed)}`,
+      ];
+    case 'reach':
+      return [
+        'driver-reach',
+        'warning',
+        `a driver over the ${name} has ${show(fault.room)} to the next rib`,
+        `leave ${show(fault.needed)} or more: wider cleats, or a cleat.start further out`,
+      ];
+    case 'count':
+      return [
+        'fastener-count',
+        'error',
+        `there are ${fault.found} ${name} where the design asks for ${fault.wanted}`,
+        report,
+      ];
+  }
+}
+
+function words(fault: AssemblyFault, show: Show): Words {
+  if (fault.kind === 'overlap' || fault.kind === 'gap' || fault.kind === 'mark') return partWords(fault, show);
+  const { name, key } = joints[fault.joint];
+  const [code, severity, message, remedy] = fastenerPhrase(fault, name, show);
+  return { code, key: fault.kind === 'reach' ? ['cleat', 'width'] : key, message, remedy, severity };
+}
+
+/** What a builder has to know of the assembly; copies of a part that have a fault in common are told once. */
+export function assemblyProblems(design: Design, dish: Dish, assembly: Assembly): Diagnostic[] {
+  const show = (mm: number) => formatLength(Math.round(100 * mm) / 100, design.units, design.units === 'mm' ? 2 : 4);
+  const found = new Map<string, Diagnostic>();
+  for (const fault of assemblyFaults(design, dish, assembly)) {
+    const { code, key, message, remedy, severity } = words(fault, show);
+    const alike = `${code} ${message.replaceAll(/(?<=[a-z]) \d+/g, '')}`;
+    if (!found.has(alike)) found.set(alike, diagnostic(code, key, message, remedy, severity));
+  }
+  return [...found.values()];
+}

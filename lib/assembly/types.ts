@@ -1,0 +1,72 @@
+/** The dish as it stands: every part and every fastener at its place in space. */
+import type { PlanFrame } from '../dish/index.js';
+import type { Part } from '../part/index.js';
+import type { Frame, Vec3 } from './frame.js';
+
+/** A copy of a part at its place. */
+export type AssembledPart = AssembledPlate | AssembledSheet;
+
+/** Which copy of which part. */
+export interface Copy {
+  readonly part: Part;
+  /** Copies of a part count from 1. */
+  readonly copy: number;
+  /** The rib that it is, or stands at; bays count as the rib before them. */
+  readonly rib?: number;
+}
+
+/** A flat part. */
+export interface AssembledPlate extends Copy {
+  readonly form: 'plate';
+  readonly frame: Frame;
+}
+
+/** A sheet bent along the radius: panel or mirror strip. */
+export interface AssembledSheet extends Copy {
+  readonly form: 'sheet';
+  /** Middle plane of its bay. */
+  readonly bay: PlanFrame;
+  /** From the reflecting face down to its own upper face, mm. */
+  readonly depth: number;
+}
+
+/** What is bought to hold parts together, by its standard size. */
+export interface FastenerItem {
+  readonly kind: 'wood-screw' | 'bolt' | 'dowel' | 'pin';
+  /** As it is sold: `4`, `no 8`, `M8`, `5/16 in`. */
+  readonly size: string;
+  /** Shank, mm. */
+  readonly diameter: number;
+  /** Under the head; of a countersunk screw the whole. Null when none that is sold will do. Mm. */
+  readonly length: number | null;
+  /** Countersunk head, mm. */
+  readonly headDiameter?: number;
+  /** Hole for the shank, and for the thread of a screw, mm. */
+  readonly clearance: number;
+  readonly pilot?: number;
+}
+
+/** What is joined; names the group in lists. */
+export type JointKind =
+  'cleat-to-board' | 'cleat-to-rib' | 'hub-dowel' | 'hub-bolt' | 'board-to-stand' | 'splice-to-board' | 'panel-to-rib';
+
+/** How a fastener goes through a part: with play, with its thread biting, or tight. */
+export type Passage = 'clearance' | 'pilot' | 'tight';
+
+export interface Fastener {
+  readonly joint: JointKind;
+  readonly item: FastenerItem;
+  /** Where it enters the first part. */
+  readonly entry: Vec3;
+  /** The way it is driven, a unit vector. */
+  readonly direction: Vec3;
+  /** From the entry to where its point would come out of the wood; how long it may be at most follows from it. */
+  readonly wood: number;
+  /** In the order in which it meets them. */
+  readonly through: readonly { readonly part: AssembledPart; readonly passage: Passage }[];
+}
+
+export interface Assembly {
+  readonly placed: readonly AssembledPart[];
+  readonly fasteners: readonly Fastener[];
+}

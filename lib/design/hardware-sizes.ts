@@ -1,0 +1,130 @@
+/** Screws, bolts and dowels where the file leaves them out, and the holes that they need. Millimetres. */
+import {
+  type Bolt,
+  bolt,
+  boltForHole,
+  bolts,
+  dowelWithin,
+  screwLengthWithin,
+  type SizeSystem,
+  tipCover,
+  type WoodScrew,
+  woodScrew,
+  woodScrewWithin,
+} from '../hardware/index.js';
+import type { LengthUnit } from '../units/index.js';
+import type { Design } from './design.js';
+import type { DesignFile } from './schema.js';
+
+function sizeSystem(unit: LengthUnit): SizeSystem {
+  return unit === 'in' || unit === 'ft' ? 'inch' : 'metric';
+}
+
+/** No thicker screw is taken unless it is asked for: 4 mm or no 8. */
+const usualScrew = { metric: 4, inch: 0.164 * 25.4 };
+const usualBolt = { metric: 'M8', inch: '5/16 in' };
+const thickestDowel = 8;
+
+export interface HardwareSizes {
+  readonly cleat: Pick<
+    Design['cleat'],
+    'length' | 'width' | 'screw' | 'screwDiameter' | 'headDiameter' | 'ribScrews' | 'downScrews'
+  >;
+  readonly hub: Pick<Design['hub'], 'bolt' | 'boltDiameter' | 'dowels' | 'dowelDiameter'>;
+  readonly board: Pick<Design['board'], 'pilotDiameter' | 'centreHole' | 'mountingBolt' | 'mountingDiameter'>;
+  readonly ribPilot: number;
+}
+
+function screwOf(file: DesignFile, cleatThickness: number, system: SizeSystem): WoodScrew {
+  const { screw, screwDiameter } = file.cleat;
+  if (screw !== undefined) return woodScrew(screw);
+  return woodScrewWithin(screwDiameter ?? Math.min(usualScrew[system], 0.3 * cleatThickness), system);
+}
+
+function hubBolt(file: DesignFile, hubRadius: number, system: SizeSystem): Bolt {
+  const { bolt: size, boltDiameter } = file.hub;
+  if (size !== undefined) return bolt(size);
+  if (boltDiameter !== undefined && boltDiameter > 0) return boltForHole(boltDiameter, system);
+  const usual = bolt(usualBolt[system]);
+  // a third of the hub at most, so that wood and dowels have room
+  const smaller = bolts.findLast(
+    (one) => one.system === system && one.diameter <= usual.diameter && 3 * one.clearance <= 2 * hubRadius,
+  );
+  return smaller ?? boltForHole(0, system);
+}
+
+export interface HardwareSource {
+  readonly cleatThickness: number;
+  readonly boardThickness: number;
+  readonly hubRadius: number;
+}
+
+/** Thread that a screw from a cleat needs in the rib, in shanks: common practice, no source. */
+const ribBite = 2.5;
+
+/** Size of a cleat in proportion to the dish; its width is what the longest screw sold still passes. */
+function cleatSize(file: DesignFile, screw: WoodScrew, ribScrews: number): Pick<Design['cleat'], 'length' | 'width'> {
+  const share = Math.min(1.5, Math.max(0.5, file.dish.aperture / 1500));
+  const width = Math.round(36 * share);
+  const longest = (screw.lengths.at(-1) ?? 0) - ribBite * screw.diameter;
+  return {
+    length: file.cleat.length ?? Math.round(80 * share),
+    width: file.cleat.width ?? (ribScrews === 0 ? width : Math.max(12, Math.min(width, Math.floor(longest)))),
+  };
+}
+
+/** The hardware of a design, each size either stated or by what it is to hold. */
+export function hardwareSizes(
+  file: DesignFile,
+  { cleatThickness, boardThickness, hubRadius }: HardwareSource,
+): HardwareSizes {
+  const system = sizeSystem(file.units);
+  const screw = screwOf(file, cleatThickness, system);
+  const axis = hubBolt(file, hubRadius, system);
+  const boltDiameter = file.hub.boltDiameter ?? axis.clearance;
+  const mounting = file.board.mountingBolt
+    ? bolt(file.board.mountingBolt)
+    : file.board.mountingDiameter === undefined
+      ? axis
+      : boltForHole(file.board.mountingDiameter, system);
+  const ribScrews = file.cleat.ribScrews ?? (cleatThickness < 3 * screw.diameter ? 0 : 2);
+  const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
+  const dowel = dowelWithin(Math.min(thickestDowel, hubRadius / 6), system);
+  return {
+    cleat: {
+      screw: screw.size,
+      screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
+      headDiameter: file.cleat.headDiameter ?? screw.headDiameter,
+      ribScrews,
+      downScrews: file.cleat.downScrews ?? (downLength === null ? 0 : 2),
+      ...cleatSize(file, screw, ribScrews),
+    },
+    hub: {
+      bolt: axis.size,
+      boltDiameter,
+      dowels: file.hub.dowels ?? (dowel === null && file.hub.dowelDiameter === undefined ? 0 : 2),
+      dowelDiameter: file.hub.dowelDiameter ?? dowel?.diameter ?? thickestDowel,
+    },
+    board: {
+      pilotDiameter: file.board.pilotDiameter ?? screw.pilot,
+      centreHole: file.board.centreHole ?? boltDiameter,
+      mountingBolt: mounting.size,
+      mountingDiameter: file.board.mountingDiameter ?? mounting.clearance,
+    },
+    ribPilot: file.rib.pilotDiameter ?? screw.pilot,
+  };
+}
+
+/** Thickest panel that pins hold down, and thinnest rib that takes them without splitting, mm: common practice, no source. */
+const pinned = { panel: 6, rib: 9 };
+
+/** How panels are held where the file does not say. */
+export function usualFixing(
+  file: DesignFile,
+  panel: { readonly kind: string; readonly thickness: number },
+  ribThickness: number,
+): 'glue' | 'pins' {
+  const wood = panel.kind === 'plywood' || panel.kind === 'hardboard' || panel.kind === 'mdf';
+  const fits = panel.thickness <= pinned.panel && ribThickness >= pinned.rib;
+  return wood && fits && file.reflector.material !== undefined ? 'pins' : 'glue';
+}

@@ -1,0 +1,28 @@
+/** Wooden dowel rod, cut to length. Millimetres. Diameters sold: common practice, no source. */
+import type { SizeSystem } from './wood-screws.js';
+
+export interface Dowel {
+  readonly size: string;
+  readonly system: SizeSystem;
+  readonly diameter: number;
+}
+
+const inch = 25.4;
+
+export const dowels: readonly Dowel[] = [
+  ...[3, 4, 5, 6, 8, 10, 12].map((mm): Dowel => ({ size: `${mm} mm`, system: 'metric', diameter: mm })),
+  ...(
+    [
+      ['1/8 in', 1 / 8],
+      ['3/16 in', 3 / 16],
+      ['1/4 in', 1 / 4],
+      ['5/16 in', 5 / 16],
+      ['3/8 in', 3 / 8],
+    ] as const
+  ).map(([size, inches]): Dowel => ({ size, system: 'inch', diameter: inches * inch })),
+];
+
+/** The thickest dowel of a system of at most `diameter` mm, or null when even the thinnest is thicker. */
+export function dowelWithin(diameter: number, system: SizeSystem): Dowel | null {
+  return dowels.findLast((dowel) => dowel.system === system && dowel.diameter <= diameter + 1e-9) ?? null;
+}

@@ -1,0 +1,4 @@
+export * from './bolts.js';
+export * from './dowels.js';
+export * from './pins.js';
+export * from './wood-screws.js';

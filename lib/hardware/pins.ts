@@ -1,0 +1,35 @@
+/** Panel pins. Millimetres; diameters and lengths sold: common practice, no source. */
+import type { SizeSystem } from './wood-screws.js';
+
+export interface Pin {
+  readonly size: string;
+  readonly system: SizeSystem;
+  readonly diameter: number;
+  readonly lengths: readonly number[];
+}
+
+const inch = 25.4;
+
+const pins: readonly Pin[] = [
+  { size: '1.2 mm', system: 'metric', diameter: 1.2, lengths: [15, 20, 25] },
+  { size: '1.4 mm', system: 'metric', diameter: 1.4, lengths: [20, 25, 30, 35] },
+  // wire brads by gauge: 18 gauge is 0.0475 in
+  { size: '18 gauge', system: 'inch', diameter: 0.0475 * inch, lengths: [5 / 8, 3 / 4, 1].map((one) => one * inch) },
+];
+
+/** The thinnest pin of a system that goes `depth` mm into the rib through a panel of `thickness` mm. */
+export function pinFor(
+  thickness: number,
+  depth: number,
+  system: SizeSystem,
+): { readonly pin: Pin; readonly length: number } {
+  const sold = pins.filter((pin) => pin.system === system);
+  for (const pin of sold) {
+    const length = pin.lengths.find((one) => one >= thickness + depth);
+    if (length !== undefined) return { pin, length };
+  }
+  const last = sold.at(-1);
+  const longest = last?.lengths.at(-1);
+  if (last === undefined || longest === undefined) throw new RangeError(`no pins in ${system} sizes`);
+  return { pin: last, length: longest };
+}

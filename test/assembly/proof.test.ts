@@ -1,0 +1,179 @@
+/** The dish goes together; and each fault that a builder would meet at the bench is found when it is planted. */
+import { describe, expect, it } from 'vitest';
+import { type Assembly, assemble, type AssemblyFault, assemblyFaults } from '../../lib/assembly/index.js';
+import { prepare, readDesign } from '../../lib/index.js';
+import type { Part, PartKind } from '../../lib/part/index.js';
+import type { Prepared } from '../../lib/pipeline/types.js';
+import { designOf, fixtureNames, fixtureText } from '../helpers/fixtures.js';
+import { randomDesign } from '../helpers/random-design.js';
+import { byDay, jobSeeds } from '../helpers/seeds.js';
+
+const fixtures = new Map(fixtureNames.map((name) => [name, prepare(designOf(fixtureText(name)))]));
+
+/** A change of every part of a kind. */
+type Change = (part: Part) => Part;
+
+function withParts(prepared: Prepared, kind: PartKind, change: Change): Prepared['parts'] {
+  return prepared.parts.map((part) => (part.kind === kind ? change(part) : part));
+}
+
+function faultsOf(prepared: Prepared, parts: Prepared['parts'] = prepared.parts, move = (a: Assembly) => a) {
+  const { design, dish, cleatStart, splices } = prepared;
+  return assemblyFaults(design, dish, move(assemble({ design, dish, parts, cleatStart, splices })));
+}
+
+describe.each(fixtureNames)('%s', (name) => {
+  it('goes together', () => {
+    expect(faultsOf(fixtures.get(name)!)).toEqual([]);
+  });
+});
+
+describe('random dishes', () => {
+  it.each(jobSeeds('assembly', 1, byDay(8, 300)))('of seed %i go together or say why not', (seed) => {
+    const reading = readDesign(randomDesign(seed).text);
+    if (reading.kind === 'refused') return;
+    const prepared = prepare(reading.design);
+    if (prepared.problems.some(({ severity }) => severity === 'error')) return;
+    const grave = faultsOf(prepared).filter(({ kind }) => ['overlap', 'gap', 'hole', 'mark', 'count'].includes(kind));
+    expect(grave).toEqual([]);
+  });
+});
+
+const moved =
+  (dx: number, dy: number): Change =>
+  (part) => ({
+    ...part,
+    holes: part.holes.map((hole, i) => (i === 0 ? { ...hole, x: hole.x + dx, y: hole.y + dy } : hole)),
+  });
+
+const grown =
+  (share: number): Change =>
+  (part) => ({ ...part, outline: part.outline.map((v) => ({ ...v, x: v.x * share, y: v.y * share })) });
+
+const demo = fixtures.get('press-house')!;
+const radius = demo.dish.innerRadius;
+
+/** Planted in the press house's dish: what, where, how, and what is found. */
+const plants: readonly [string, PartKind, Change, Partial<AssemblyFault>][] = [
+  ['a pilot 0.5 mm off in the board', 'board', moved(0.5, 0), { kind: 'hole', joint: 'cleat-to-board' }],
+  ['a pilot 0.1 mm off in the board', 'board', moved(0, 0.1), { kind: 'hole', joint: 'cleat-to-board' }],
+  ['a pilot 0.5 mm off in the rib', 'rib', moved(0.5, 0), { kind: 'hole', joint: 'cleat-to-rib' }],
+  [
+    'a pilot missing in the rib',
+    'rib',
+    (part) => ({ ...part, holes: part.holes.slice(1) }),
+    { kind: 'hole', joint: 'cleat-to-rib', off: null },
+  ],
+  ['a pilot as wide as the screw', 'board', wider(4), { kind: 'hole-size', joint: 'cleat-to-board' }],
+  [
+    'a clearance hole narrower than the screw',
+    'cleat',
+    wider(3.5),
+    { kind: 'hole-size', joint: 'cleat-to-board', part: 'cleat 1' },
+  ],
+  ['a hub 0.2 mm too wide', 'hub', grown((radius + 0.2) / radius), { kind: 'overlap' }],
+  ['a hub 0.05 mm too wide', 'hub', grown((radius + 0.05) / radius), { kind: 'overlap' }],
+  [
+    'a dowel hole missing in the hub',
+    'hub',
+    (part) => ({ ...part, holes: part.holes.slice(0, -1) }),
+    { kind: 'count', joint: 'hub-dowel' },
+  ],
+  [
+    'a dowel hole missing in the board',
+    'board',
+    (part) => ({ ...part, holes: part.holes.filter(({ diameter }) => diameter !== demo.design.hub.dowelDiameter) }),
+    { kind: 'hole', joint: 'hub-dowel' },
+  ],
+  [
+    'a panel that overlaps its neighbour',
+    'panel',
+    (part) => ({ ...part, outline: part.outline.map((v) => ({ ...v, y: v.y + 1.5 * Math.sign(v.y) })) }),
+    { kind: 'overlap', between: ['panel 1', 'the next panel'] },
+  ],
+  [
+    'a rib 0.1 mm too high',
+    'rib',
+    (part) => ({ ...part, outline: part.outline.map((v) => (v.y > 30 ? { ...v, y: v.y + 0.1 } : v)) }),
+    { kind: 'overlap', between: ['panel 1', 'rib 1'] },
+  ],
+  [
+    'a rib 0.1 mm too low',
+    'rib',
+    (part) => ({ ...part, outline: part.outline.map((v) => (v.y > 30 ? { ...v, y: v.y - 0.1 } : v)) }),
+    { kind: 'gap', between: ['panel 1', 'rib 1'] },
+  ],
+  [
+    'a rib scribed on its other face',
+    'rib',
+    (part) => ({ ...part, marks: part.marks.map((mark) => ({ ...mark, face: 'back' as const })) }),
+    { kind: 'mark', part: 'rib' },
+  ],
+  ['a screw too close to its rib for a driver', 'cleat', moved(0, -14), { kind: 'reach', joint: 'cleat-to-board' }],
+  [
+    'a cleat’s line 2 mm off its middle',
+    'rib',
+    (part) => ({
+      ...part,
+      marks: part.marks.map((mark) =>
+        mark.kind === 'line' ? { ...mark, vertices: mark.vertices.map((v) => ({ ...v, x: v.x + 2 })) } : mark,
+      ),
+    }),
+    { kind: 'mark', part: 'rib' },
+  ],
+];
+
+function wider(diameter: number): Change {
+  return (part) => ({ ...part, holes: part.holes.map((hole) => ({ ...hole, diameter })) });
+}
+
+describe('a planted fault of a part is found', () => {
+  it.each(plants)('%s', (_, kind, change, fault) => {
+    expect(faultsOf(demo, withParts(demo, kind, change))).toContainEqual(expect.objectContaining(fault));
+  });
+});
+
+describe('a planted fault of the assembly is found', () => {
+  it('a cleat on the wrong side of its rib', () => {
+    const across = (assembly: Assembly): Assembly => ({
+      ...assembly,
+      placed: assembly.placed.map((one) => {
+        if (one.form !== 'plate' || one.part.kind !== 'cleat' || one.copy !== 1) return one;
+        // rib 1 lies along x: half a turn about the cleat's middle, on the other side
+        const { origin, x, y } = one.frame;
+        const turned = { origin: [2 * 405 - origin[0], -origin[1], 0], x: [-x[0], -x[1], 0], y: [-y[0], -y[1], 0] };
+        return { ...one, frame: turned as unknown as typeof one.frame };
+      }),
+    });
+    expect(faultsOf(demo, demo.parts, across)).toContainEqual(expect.objectContaining({ kind: 'mark', part: 'rib' }));
+  });
+
+  it('a screw 3 mm too long', () => {
+    const longer = (assembly: Assembly): Assembly => ({
+      ...assembly,
+      fasteners: assembly.fasteners.map((one) => ({
+        ...one,
+        item: { ...one.item, length: (one.item.length ?? 0) + 5 },
+      })),
+    });
+    const found = faultsOf(demo, demo.parts, longer);
+    expect(found).toContainEqual(expect.objectContaining({ kind: 'length', joint: 'cleat-to-board' }));
+    expect(found).toContainEqual(expect.objectContaining({ kind: 'length', joint: 'cleat-to-rib' }));
+  });
+});
+
+describe('what is not to be had is told with its key', () => {
+  it.each([
+    ['hub: { radius: 60, dowels: 2, dowelDiameter: 8 }', []],
+    ['cleat: { screw: 6, width: 20 }', ['fastener-length']],
+    ['rib: { material: birch12, pilotDiameter: 5 }', ['hole-size']],
+  ])('%s', (line, codes) => {
+    const key = line.split(':')[0]!;
+    const text = fixtureText('press-house');
+    const stated = new RegExp(`^${key}: .*$`, 'm');
+    const design = designOf(
+      stated.test(text) ? text.replace(stated, line) : text.replace(/^receiver:/m, `${line}\nreceiver:`),
+    );
+    expect([...new Set(prepare(design).problems.map(({ code }) => code))]).toEqual(expect.arrayContaining([...codes]));
+  });
+});

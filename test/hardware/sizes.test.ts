@@ -1,0 +1,112 @@
+/** Sizes of screws, bolts and dowels against the standards that name them. */
+import { describe, expect, it } from 'vitest';
+import {
+  bolt,
+  boltLengthFor,
+  bolts,
+  dowelWithin,
+  pinFor,
+  screwLengthWithin,
+  woodScrew,
+  woodScrews,
+  woodScrewWithin,
+} from '../../lib/hardware/index.js';
+
+const inch = 25.4;
+
+describe('bolts', () => {
+  // ISO 273, clearance holes, medium series
+  it.each([
+    ['M3', 3.4],
+    ['M4', 4.5],
+    ['M5', 5.5],
+    ['M6', 6.6],
+    ['M8', 9],
+    ['M10', 11],
+    ['M12', 13.5],
+    ['M16', 17.5],
+  ])('%s passes a hole of %f mm', (size, hole) => {
+    expect(bolt(size).clearance).toBe(hole);
+  });
+
+  it('are long enough for washers, nut and a thread past it', () => {
+    // M8: two washers of 1.6 and a nut of 6.8 (ISO 7089, ISO 4032, from memory) on a grip of 60
+    expect(boltLengthFor(bolt('M8'), 60)).toBe(80);
+    expect(boltLengthFor(bolt('M8'), 1000)).toBeNull();
+    for (const one of bolts) for (const length of one.lengths) expect(boltLengthFor(one, length)).not.toBe(length);
+  });
+});
+
+describe('wood screws', () => {
+  // ASME B18.6.1: 0.060 in + 0.013 in a number
+  it.each([
+    ['no 4', 0.112],
+    ['no 6', 0.138],
+    ['no 8', 0.164],
+    ['no 10', 0.19],
+    ['no 12', 0.216],
+    ['no 14', 0.242],
+  ])('%s is %f in thick', (size, inches) => {
+    expect(woodScrew(size).diameter).toBeCloseTo(inches * inch, 9);
+  });
+
+  // a boatyard's chart: clearance, and pilot in hardwood
+  it.each([
+    ['no 8', 11 / 64, 7 / 64],
+    ['no 10', 3 / 16, 1 / 8],
+  ])('%s has its holes', (size, clearance, pilot) => {
+    expect(woodScrew(size).clearance).toBeCloseTo(clearance * inch, 9);
+    expect(woodScrew(size).pilot).toBeCloseTo(pilot * inch, 9);
+  });
+
+  // ISO 273, fine series
+  it.each([
+    ['2.5', 2.7],
+    ['3', 3.2],
+    ['3.5', 3.7],
+    ['4', 4.3],
+    ['4.5', 4.8],
+    ['5', 5.3],
+    ['6', 6.4],
+  ])('of %s mm pass holes at or above the fine series', (size, fine) => {
+    const { clearance } = woodScrew(size);
+    expect(clearance).toBeGreaterThanOrEqual(fine);
+    expect(clearance - fine).toBeLessThan(0.5);
+  });
+
+  it('have a pilot of 70 to 90 % of the root and heads that cover their hole', () => {
+    // American Wood Council: 70 % of the root in softwood, 90 % in hardwood; root two thirds of the shank, from memory
+    for (const { system, diameter, pilot, headDiameter, clearance } of woodScrews) {
+      if (system === 'metric') {
+        expect(pilot).toBeGreaterThan((0.7 * 2 * diameter) / 3 - 0.25);
+        expect(pilot).toBeLessThan((0.9 * 2 * diameter) / 3 + 0.25);
+      }
+      expect(headDiameter).toBeGreaterThan(1.4 * clearance);
+    }
+  });
+
+  it('are the longest that stay within the wood, and the thickest that suit it', () => {
+    expect(screwLengthWithin(woodScrew('4'), 34)).toBe(30);
+    expect(screwLengthWithin(woodScrew('4'), 35)).toBe(35);
+    expect(screwLengthWithin(woodScrew('4'), 15)).toBeNull();
+    expect(screwLengthWithin(woodScrew('no 8'), 1.5 * inch)).toBeCloseTo(1.5 * inch, 9);
+    expect(woodScrewWithin(4.4, 'metric').size).toBe('4');
+    expect(woodScrewWithin(0.1 * inch, 'inch').size).toBe('no 4');
+  });
+});
+
+describe('dowels and pins', () => {
+  it('are the next thinner that is sold', () => {
+    expect(dowelWithin(7.9, 'metric')?.diameter).toBe(6);
+    expect(dowelWithin(2, 'metric')).toBeNull();
+    expect(dowelWithin(0.3 * inch, 'inch')?.size).toBe('1/4 in');
+  });
+
+  it('go as deep into the rib as asked', () => {
+    const { pin, length } = pinFor(3, 12, 'metric');
+    expect(pin.diameter).toBe(1.2);
+    expect(length).toBe(15);
+    const thick = pinFor(6, 20, 'metric');
+    expect([thick.pin.diameter, thick.length]).toEqual([1.4, 30]);
+  });
+});
