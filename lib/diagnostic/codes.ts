@@ -38,6 +38,7 @@ export const diagnosticCodes = {
   'joint-meets-screw': 'A joint of the board comes too close to a screw.',
   'mounting-holes': 'The mounting holes find no place.',
   'panel-narrow': 'A seam gap leaves nothing of the panels.',
+  'panel-stiff': 'Panels are too thick to be bent to the dish.',
   'pin-edge': 'Pins of the panels stand too close to an edge.',
   inset: 'The inset leaves nothing of the reflector strip.',
   'rows-do-not-fit': 'Rows of reflector sheet do not fit.',

@@ -4,6 +4,7 @@ import { type DevelopedPanel, developPanel, type Dish, facetAt } from '../dish/i
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { grainThatFits, inUnits } from './blank.js';
+import { bendingProblems } from './bending.js';
 import { chordAtLength } from './chord.js';
 import { flatPattern } from './flat-pattern.js';
 import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
@@ -99,7 +100,7 @@ export function panelProblems(design: Design, dish: Dish): Diagnostic[] {
       ),
     ];
   }
-  return pinProblems(design, dish);
+  return [...bendingProblems(design, dish), ...pinProblems(design, dish)];
 }
 
 function pinProblems(design: Design, dish: Dish): Diagnostic[] {
