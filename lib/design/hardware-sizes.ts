@@ -4,7 +4,8 @@ import {
   bolt,
   boltForHole,
   bolts,
-  dowelWithin,
+  type Dowel,
+  dowels,
   screwLengthWithin,
   type SizeSystem,
   tipCover,
@@ -53,6 +54,22 @@ function hubBolt(file: DesignFile, hubRadius: number, system: SizeSystem): Bolt 
   return smaller ?? boltForHole(0, system);
 }
 
+/** Whether the process makes a hole of that diameter: a router mills what is wider than its bit, and drills the rest. */
+function canBeMade({ process }: DesignFile, diameter: number): boolean {
+  if (process.kind !== 'router' || diameter >= process.toolDiameter) return true;
+  return process.drillBits.some((bit) => Math.abs(bit - diameter) < 1e-6);
+}
+
+/** The thickest dowel of a sixth of the hub's radius, of a quarter where the tools at hand make no smaller hole. */
+function usualDowel(file: DesignFile, hubRadius: number, system: SizeSystem): Dowel | null {
+  const within = (most: number): Dowel | undefined =>
+    dowels.findLast(
+      (dowel) =>
+        dowel.system === system && dowel.diameter <= Math.min(thickestDowel, most) && canBeMade(file, dowel.diameter),
+    );
+  return within(hubRadius / 6) ?? within(hubRadius / 4) ?? null;
+}
+
 export interface HardwareSource {
   readonly cleatThickness: number;
   readonly boardThickness: number;
@@ -89,7 +106,7 @@ export function hardwareSizes(
       : boltForHole(file.board.mountingDiameter, system);
   const ribScrews = file.cleat.ribScrews ?? (cleatThickness < 3 * screw.diameter ? 0 : 2);
   const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
-  const dowel = dowelWithin(Math.min(thickestDowel, hubRadius / 6), system);
+  const dowel = usualDowel(file, hubRadius, system);
   return {
     cleat: {
       screw: screw.size,

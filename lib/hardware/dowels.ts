@@ -21,8 +21,3 @@ export const dowels: readonly Dowel[] = [
     ] as const
   ).map(([size, inches]): Dowel => ({ size, system: 'inch', diameter: inches * inch })),
 ];
-
-/** The thickest dowel of a system of at most `diameter` mm, or null when even the thinnest is thicker. */
-export function dowelWithin(diameter: number, system: SizeSystem): Dowel | null {
-  return dowels.findLast((dowel) => dowel.system === system && dowel.diameter <= diameter + 1e-9) ?? null;
-}

@@ -4,7 +4,6 @@ import {
   bolt,
   boltLengthFor,
   bolts,
-  dowelWithin,
   pinFor,
   screwLengthWithin,
   woodScrew,
@@ -95,13 +94,7 @@ describe('wood screws', () => {
   });
 });
 
-describe('dowels and pins', () => {
-  it('are the next thinner that is sold', () => {
-    expect(dowelWithin(7.9, 'metric')?.diameter).toBe(6);
-    expect(dowelWithin(2, 'metric')).toBeNull();
-    expect(dowelWithin(0.3 * inch, 'inch')?.size).toBe('1/4 in');
-  });
-
+describe('pins', () => {
   it('go as deep into the rib as asked', () => {
     const { pin, length } = pinFor(3, 12, 'metric');
     expect(pin.diameter).toBe(1.2);

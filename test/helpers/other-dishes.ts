@@ -21,5 +21,5 @@ panel: { material: face, fixing: glue }
 reflector: { material: film }
 receiver: { diameter: 200 }
 load: { mass: 2 }
-process: { kind: router, toolDiameter: 6, drillBits: [3, 4, 8] }
+process: { kind: router, toolDiameter: 6, drillBits: [1.5, 3, 8] }
 `;

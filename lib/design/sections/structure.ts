@@ -84,7 +84,7 @@ export function hubSection(unit: LengthUnit) {
       }),
       dowelDiameter: lengthAuto({
         about: 'Diameter of those dowels.',
-        auto: 'the thickest sold of at most a sixth of the hub’s radius, 8 mm at most',
+        auto: 'the thickest sold of at most a sixth of the hub’s radius and 8 mm; of a quarter where the tools at hand make no smaller hole',
         above: 0,
         most: 30,
       }),
