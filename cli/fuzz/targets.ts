@@ -2,7 +2,7 @@
 import { readDesign, verify } from '../../lib/index.js';
 import { Unreadable } from '../../lib/check/drawn.js';
 import { readDxf } from '../../lib/check/dxf-reader.js';
-import { readJob } from '../../lib/check/job-reader.js';
+import { parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { readSvg } from '../../lib/check/svg-reader.js';
 import { instanceOf } from '../bench/nest-instance.js';
 import { readExtras } from '../../lib/parts/index.js';
@@ -63,7 +63,12 @@ export function targets(): readonly Target[] {
     { name: 'design', share: 0.23, text: design, read: readings },
     { name: 'dxf', share: 0.15, text: file(dxf), read: refusing(readDxf, unreadable) },
     { name: 'svg', share: 0.15, text: file(svg), read: refusing(readSvg, unreadable) },
-    { name: 'record', share: 0.12, text: file(record), read: refusing(readJob, unreadable) },
+    {
+      name: 'record',
+      share: 0.12,
+      text: file(record),
+      read: refusing((text) => readJob(parseRecord(text)), unreadable),
+    },
     {
       name: 'instance',
       share: 0.1,

@@ -40,7 +40,7 @@ export interface OneSheet {
 }
 
 /**
- * Each sheet of a job as a job of its own: the same parts in the same places, as many as are on it. Without its router
+ * Each sheet of a job as a job of its own: the same parts in the same places, every copy a part. Without its router
  * files, which have plants of their own.
  */
 export function singleSheets(files: ReadonlyMap<string, string>): OneSheet[] {
@@ -48,15 +48,15 @@ export function singleSheets(files: ReadonlyMap<string, string>): OneSheet[] {
   return record.sheets.map((recorded) => {
     const sheet = { ...recorded };
     delete sheet.router;
-    const counts = new Map<string, number>();
-    const placed = sheet.placed.map((one) => {
-      const copy = (counts.get(one.part) ?? 0) + 1;
-      counts.set(one.part, copy);
-      return { ...one, copy };
+    const byId = new Map(record.parts.map((part) => [part.id, part]));
+    // every copy becomes a part of its own, as its lettering bears the number that it has in the whole job
+    const parts = sheet.placed.flatMap(({ part: id, copy }) => {
+      const part = byId.get(id);
+      if (part === undefined) return [];
+      const labels = part.labels.map((label) => ({ ...label, text: label.text.replaceAll('{n}', String(copy)) }));
+      return [{ ...part, id: `${id} ${copy}`, quantity: 1, labels }];
     });
-    const parts = record.parts
-      .filter(({ id }) => counts.has(id))
-      .map((part) => ({ ...part, quantity: counts.get(part.id) ?? 0 }));
+    const placed = sheet.placed.map((one) => ({ ...one, part: `${one.part} ${one.copy}`, copy: 1 }));
     return {
       record: { ...record, parts, sheets: [{ ...sheet, placed }] },
       drawing: readDxf(files.get(`${sheet.file}.dxf`) ?? '').sheet,
