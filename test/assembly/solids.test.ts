@@ -1,0 +1,119 @@
+/** Parts as solids of a general-purpose library (manifold-3d): what they have in common, by volume. */
+import load, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type AssembledPlate, type AssembledSheet, type Assembly, assemble } from '../../lib/assembly/index.js';
+import { facetAt } from '../../lib/dish/index.js';
+import { flatten } from '../../lib/geometry/index.js';
+import { prepare } from '../../lib/index.js';
+import { type Part, type PartKind, ringsOf } from '../../lib/part/index.js';
+import type { Prepared } from '../../lib/pipeline/types.js';
+import { designOf, fixtureNames, fixtureText } from '../helpers/fixtures.js';
+
+let library: ManifoldToplevel;
+beforeAll(async () => {
+  library = await load();
+  library.setup();
+});
+
+const cross = (a: readonly number[], b: readonly number[]) => [
+  a[1]! * b[2]! - a[2]! * b[1]!,
+  a[2]! * b[0]! - a[0]! * b[2]!,
+  a[0]! * b[1]! - a[1]! * b[0]!,
+];
+
+/** A plate: its rings pushed out by its thickness, then carried to its place by a rigid motion. */
+function plateSolid({ part, frame }: AssembledPlate): Manifold {
+  const rings = ringsOf(part).map((ring) => flatten(ring, 0.002, 'on').map(({ x, y }): [number, number] => [x, y]));
+  const { origin, x, y } = frame;
+  const z = cross(x, y);
+  // columns of the motion, as the library takes them
+  const motion = [...x, 0, ...y, 0, ...z, 0, ...origin, 1];
+  return new library.CrossSection(rings, 'NonZero').extrude(part.thickness).transform(motion);
+}
+
+/** A bent panel: hulls between chords, as near to the curve as their number. */
+function panelSolid(prepared: Prepared, { bay }: AssembledSheet): Manifold {
+  const { dish } = prepared;
+  const turn = (bay.rotationDeg * Math.PI) / 180;
+  const count = 200;
+  const sections = Array.from({ length: count + 1 }, (_, i) => {
+    const facet = facetAt(dish, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / count);
+    return [dish.reflectorThickness, dish.facingThickness].flatMap((depth) =>
+      [-1, 1].map((side): [number, number, number] => {
+        const u = facet.u + depth * Math.sin(facet.slopeAngle);
+        const w = side * facet.halfWidth;
+        return [
+          u * Math.cos(turn) - w * Math.sin(turn),
+          u * Math.sin(turn) + w * Math.cos(turn),
+          dish.baseHeight + facet.z - depth * Math.cos(facet.slopeAngle),
+        ];
+      }),
+    );
+  });
+  return library.Manifold.union(
+    sections.slice(1).map((section, i) => library.Manifold.hull([...sections[i]!, ...section])),
+  );
+}
+
+const assembled = (prepared: Prepared, parts: readonly Part[] = prepared.parts): Assembly => {
+  const { design, dish, cleatStart, splices } = prepared;
+  return assemble({ design, dish, parts, cleatStart, splices });
+};
+
+const isPlate = (one: Assembly['placed'][number]): one is AssembledPlate => one.form === 'plate';
+const near = ({ rib }: { readonly rib?: number }, count: number) => rib === undefined || rib <= 2 || rib === count;
+
+/** Greatest volume that two plates about rib 1 have in common, mm³. */
+function commonVolume(assembly: Assembly, count: number): number {
+  const solids = assembly.placed
+    .filter(isPlate)
+    .filter((one) => near(one, count))
+    .map((one) => plateSolid(one));
+  let greatest = 0;
+  solids.forEach((a, i) => {
+    for (const b of solids.slice(i + 1)) greatest = Math.max(greatest, a.intersect(b).volume());
+  });
+  return greatest;
+}
+
+const changedKind = (prepared: Prepared, kind: PartKind, change: (part: Part) => Part) =>
+  prepared.parts.map((part) => (part.kind === kind ? change(part) : part));
+
+describe.each(fixtureNames)('%s', (name) => {
+  const prepared = prepare(designOf(fixtureText(name)));
+  const { dish } = prepared;
+  const count = dish.layout.ribs.length;
+
+  it('has no two plates in one place', () => {
+    // faces that touch share slivers of rounding: 1e-6 mm over a metre and a hand's breadth
+    expect(commonVolume(assembled(prepared), count)).toBeLessThan(0.5);
+  });
+
+  it('with a hub 0.2 mm too wide has the volume in common that the hub takes of a rib', () => {
+    const share = (dish.innerRadius + 0.2) / dish.innerRadius;
+    const parts = changedKind(prepared, 'hub', (part) => ({
+      ...part,
+      outline: part.outline.map((v) => ({ ...v, x: v.x * share, y: v.y * share })),
+    }));
+    const layer = prepared.parts.find(({ kind }) => kind === 'hub')!.thickness;
+    const expected = 0.2 * dish.ribThickness * layer;
+    const found = commonVolume(assembled(prepared, parts), count);
+    expect(Math.abs(found / expected - 1)).toBeLessThan(0.05);
+  });
+
+  it('has panels that lie on the ribs and do not run into them', () => {
+    const assembly = assembled(prepared);
+    const rib = assembly.placed.filter(isPlate).find(({ part }) => part.kind === 'rib')!;
+    const panel = assembly.placed.find(
+      (one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === 'panel',
+    )!;
+    const [solid, sheet] = [plateSolid(rib), panelSolid(prepared, panel)];
+    // the arcs of the rib's edge may pass the true curve by as much as they deviate
+    const touching = dish.ribThickness * dish.profileLength * 0.01;
+    expect(solid.intersect(sheet).volume()).toBeLessThan(touching);
+    // half a millimetre lower the panel is well in the wood
+    expect(solid.intersect(sheet.translate(0, 0, -0.5)).volume()).toBeGreaterThan(10 * touching);
+    // and a tenth higher it is free of it
+    expect(solid.intersect(sheet.translate(0, 0, 0.1)).volume()).toBe(0);
+  });
+});
