@@ -1,5 +1,6 @@
 export type { CutError, Fault, FaultCode, Place, Proof, SheetProof } from './types.js';
 export { drawSimulation, simulate, type Simulation } from './router-simulation/index.js';
+export type { MessageId, Messages } from './messages/index.js';
 export { proveFolder } from './folder.js';
 export type { FolderFiles } from './integrity.js';
 export { verify } from './verify.js';

@@ -2,7 +2,8 @@
  * The strokes that a text should have. The proof reads the font's data (`glyphSources`: points on a grid) and sets the
  * letters by itself, so that neither a slip in setting them nor a change in a file goes by.
  */
-import { glyphSources, missingGlyph, type Vertex } from '../geometry/index.js';
+import { glyphSources, missingGlyph } from '../geometry/stroke-glyphs.js';
+import type { Vertex } from '../geometry/index.js';
 import type { JobLabel } from './job-reader.js';
 
 /** Units of the grid in a capital's height, between two letters, and in a space. */

@@ -49,7 +49,7 @@ export { offsetContour, offsetRegion, offsetRings } from './offset.js';
 export { intersectPolygons, polygonArea, subtractPolygons, unionPolygons } from './boolean.js';
 export { type BoxIndex, indexBoxes } from './box-index.js';
 export { hasStrokes, strokeText, strokeTextWidth } from './stroke-font.js';
-export { glyphSources, missingGlyph } from './stroke-glyphs.js';
+export type { GlyphSource } from './stroke-glyphs.js';
 export { unswept } from './unswept.js';
 export { pointWithin } from './point-within.js';
 export { turnBetween } from './parallel.js';

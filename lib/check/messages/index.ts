@@ -13,7 +13,7 @@ export const messages = {
   ...routerMessages,
 } as const;
 
-type Messages = typeof messages;
+export type Messages = typeof messages;
 
 export type MessageId = keyof Messages;
 export type RouterMessageId = keyof typeof routerMessages;
