@@ -2,8 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import {
   bolt,
+  boltForHole,
   boltLengthFor,
   bolts,
+  dowels,
   pinFor,
   screwLengthWithin,
   woodScrew,
@@ -36,6 +38,40 @@ describe('bolts', () => {
   });
 });
 
+describe('bolts and nuts of both systems', () => {
+  // ASME B18.2.8 (from memory): normal fit up to 3/8 in, close fit for 1/2 in
+  it.each([
+    ['1/4 in', 9 / 32],
+    ['5/16 in', 11 / 32],
+    ['3/8 in', 13 / 32],
+    ['1/2 in', 17 / 32],
+  ])('%s passes a hole of %f in', (size, hole) => {
+    expect(bolt(size).clearance).toBeCloseTo(hole * inch, 9);
+  });
+
+  it('are the thickest that pass a hole, close fits included', () => {
+    // ISO 273, fine series: M8 in a hole of 8.4 mm; ASME B18.2.8, close fit (from memory): 1/4 in in 17/64 in
+    expect(boltForHole(8.4, 'metric').size).toBe('M8');
+    expect(boltForHole(7.9, 'metric').size).toBe('M6');
+    expect(boltForHole((17 / 64) * inch, 'inch').size).toBe('1/4 in');
+  });
+
+  it('have nuts of 0.8 to 0.95 diameters (ISO 4032), or of 7/8 (ASME B18.2.2); both from memory', () => {
+    for (const { system, size, diameter, nut } of bolts) {
+      if (system === 'metric') {
+        expect(nut / diameter, size).toBeGreaterThanOrEqual(0.8 - 1e-9);
+        expect(nut / diameter, size).toBeLessThan(0.95);
+      } else if (diameter >= inch / 4) expect(Math.abs(nut - (7 / 8) * diameter), size).toBeLessThan(0.01 * inch);
+    }
+  });
+
+  it('leave a thread past the nut of a bolt that is just long enough, whatever the size', () => {
+    // two washers and a nut over the grip: M10 2 and 8.4 mm (ISO 7089, ISO 4032; from memory); one mm is a tenth of M10
+    expect(boltLengthFor(bolt('M10'), 70 - 4 - 8.4 - 1)).toBe(70);
+    expect(boltLengthFor(bolt('M10'), 70 - 4 - 8.4 - 0.9)).toBe(80);
+  });
+});
+
 describe('wood screws', () => {
   // ASME B18.6.1: 0.060 in + 0.013 in a number
   it.each([
@@ -56,6 +92,24 @@ describe('wood screws', () => {
   ])('%s has its holes', (size, clearance, pilot) => {
     expect(woodScrew(size).clearance).toBeCloseTo(clearance * inch, 9);
     expect(woodScrew(size).pilot).toBeCloseTo(pilot * inch, 9);
+  });
+
+  // the same chart, clearance alone
+  it.each([
+    ['no 12', 7 / 32],
+    ['no 14', 1 / 4],
+  ])('%s passes a hole of %f in', (size, clearance) => {
+    expect(woodScrew(size).clearance).toBeCloseTo(clearance * inch, 9);
+  });
+
+  it('by number have a pilot within a drill’s step of 90 % of the root, and heads twice as wide as the shank', () => {
+    // American Wood Council, hardwood: 90 % of the root; root two thirds of the shank, drills by 1/64 in, heads of about
+    // two shanks (ASME B18.6.1): from memory
+    for (const { system, size, diameter, pilot, headDiameter } of woodScrews) {
+      if (system === 'inch') expect(Math.abs(pilot - 0.9 * (2 / 3) * diameter), size).toBeLessThan(inch / 64);
+      expect(headDiameter / diameter, size).toBeGreaterThan(1.95);
+      expect(headDiameter / diameter, size).toBeLessThan(2.1);
+    }
   });
 
   // ISO 273, fine series
@@ -94,7 +148,15 @@ describe('wood screws', () => {
   });
 });
 
-describe('pins', () => {
+describe('dowels and pins', () => {
+  it('are as thick as their names say', () => {
+    for (const { size, diameter } of dowels) {
+      const [, over, under, unit] = /^(\d+)(?:\/(\d+))? (mm|in)$/.exec(size) ?? [];
+      const measure = Number(over) / Number(under ?? 1);
+      expect(diameter, size).toBeCloseTo(unit === 'in' ? measure * inch : measure, 9);
+    }
+  });
+
   it('go as deep into the rib as asked', () => {
     const { pin, length } = pinFor(3, 12, 'metric');
     expect(pin.diameter).toBe(1.2);
