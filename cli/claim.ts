@@ -17,7 +17,7 @@ import {
 import { basename, dirname, join, resolve } from 'node:path';
 import process from 'node:process';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
-import { alive, makeFolders, recover, removeEmpty, standing } from './standing.js';
+import { alive, makeFolders, recover, removeEmpty, folderState } from './standing.js';
 
 /** A job of a hundred parts takes 3 MB, its PDFs and book included (bytes). */
 const usualJob = 8_000_000;
@@ -105,7 +105,7 @@ export function claimFolder(target: string, force: boolean): Claim {
   };
   try {
     recover(folder);
-    standing(folder, force);
+    folderState(folder, force);
     made = makeFolders(parent);
     writeLock(join(parent, lock));
     const [other] = otherRuns(folder, lock);

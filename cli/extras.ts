@@ -51,7 +51,7 @@ function readDrawing(designFile: string, file: string): string | Refusal {
  * @param locate puts a diagnostic on its line
  * @throws Stop with every file that cannot be read
  */
-export function readExtras(
+export function loadExtras(
   designFile: string,
   design: Design,
   locate: (problem: Diagnostic) => Diagnostic,

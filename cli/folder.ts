@@ -6,11 +6,10 @@ import { randomBytes } from 'node:crypto';
 import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import process from 'node:process';
+import type { JobFiles } from '../lib/index.js';
 import { checkRoom, type Claim } from './claim.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
-import { digest, filesIn, listName, standing, type Written } from './standing.js';
-
-export type Files = ReadonlyMap<string, string | Uint8Array>;
+import { digest, filesIn, listName, folderState, type Written } from './standing.js';
 
 /** A name from a job must stay within the folder. */
 function within(folder: string, name: string): string {
@@ -36,7 +35,7 @@ function writeDurably(path: string, bytes: string | Uint8Array): void {
  * @param prove given the folder as written, before it takes its place; throws to stop
  * @throws Stop with exit code 3 when it cannot be written; the target is then as it was
  */
-export function writeFolder({ target, folder, force }: Claim, files: Files, prove?: (folder: string) => void): void {
+export function writeFolder({ target, folder, force }: Claim, files: JobFiles, prove?: (folder: string) => void): void {
   const parent = dirname(folder);
   const tag = `${process.pid}-${randomBytes(4).toString('hex')}`;
   const part = join(parent, `.${basename(folder)}.part-${tag}`);
@@ -60,7 +59,7 @@ export function writeFolder({ target, folder, force }: Claim, files: Files, prov
     if (filesIn(part).length !== files.size + 1) throw new Error('files were removed while they were written');
     prove?.(part);
     // asked again: somebody may have put a file there while we worked
-    if (standing(folder, force) === 'ours') {
+    if (folderState(folder, force) === 'ours') {
       renameSync(folder, before);
       try {
         renameSync(part, folder);

@@ -32,13 +32,13 @@ function listIn(folder: string): Written | null {
   return null;
 }
 
-export type Standing = 'nothing' | 'empty' | 'ours';
+export type FolderState = 'nothing' | 'empty' | 'ours';
 
 /**
  * What stands at the target.
  * @throws Stop when something there is not ours, or ours but changed since and `force` is not given
  */
-export function standing(folder: string, force: boolean): Standing {
+export function folderState(folder: string, force: boolean): FolderState {
   let entry;
   try {
     entry = lstatSync(folder);

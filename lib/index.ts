@@ -4,7 +4,7 @@ export {
   defaultColours,
   type Design,
   designSchema,
-  nearest,
+  nearestWord,
   processKinds,
   type ProcessKind,
   readDesign,
@@ -25,7 +25,7 @@ export {
   visible,
 } from './diagnostic/index.js';
 export { type Dish, solveDish } from './dish/index.js';
-export { type Figure, keyFigures } from './figures.js';
+export { type KeyValue, keyValues } from './key-values.js';
 export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 export { cautions, cautionsShort } from './output/cautions.js';
 export { operationKey } from './output/key.js';

@@ -25,7 +25,7 @@ import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { stockProblems } from './pipeline/stock-problems.js';
-import type { Files, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
+import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
 /**
  * Solves the dish, makes its parts and asks whether the process can cut them.
@@ -143,7 +143,7 @@ export async function buildJob(
 }
 
 /** The files of the rib template alone; ask the problems of `prepared` first. */
-export async function templateFiles({ design, aids }: Prepared): Promise<Files> {
+export async function templateFiles({ design, aids }: Prepared): Promise<JobFiles> {
   const templates = aids.filter(({ kind }) => kind === 'template');
   const { aidFiles } = await import('./pipeline/files.js');
   return aidFiles(design, templates, aidSheets(design, templates));

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import type { Layout, NestPart, NestStock } from '../../lib/index.js';
-import { gapBetween, placed, type Solid } from './nest-overlap.js';
+import { gapBetween, placedSolid, type PlainSolid } from './nest-overlap.js';
 
 /** Overlap that passes (in the instance's unit). */
 const TOLERANCE = 1e-6;
@@ -20,7 +20,7 @@ const instanceSchema = z.object({
   ),
 });
 
-export type Instance = z.infer<typeof instanceSchema>;
+export type StripInstance = z.infer<typeof instanceSchema>;
 
 export interface StripPlacement {
   readonly id: string;
@@ -34,7 +34,7 @@ export interface StripPlacement {
  * The instance in a text.
  * @throws Error that names the file and what is wrong in it
  */
-export function instanceOf(text: string, file: string): Instance {
+export function instanceOf(text: string, file: string): StripInstance {
   try {
     return instanceSchema.parse(JSON.parse(text));
   } catch (error) {
@@ -43,12 +43,12 @@ export function instanceOf(text: string, file: string): Instance {
 }
 
 /** @throws Error that names the file and what is wrong in it */
-export function readInstance(file: string): Instance {
+export function readInstance(file: string): StripInstance {
   return instanceOf(readFileSync(file, 'utf8'), file);
 }
 
 /** The instance as parts and a roll of open length. */
-export function requestOf(instance: Instance): { parts: NestPart[]; stock: NestStock[] } {
+export function requestOf(instance: StripInstance): { parts: NestPart[]; stock: NestStock[] } {
   const parts = instance.items.map(({ id, quantity, rotations, outline }): NestPart => ({
     id,
     quantity,
@@ -69,7 +69,7 @@ export function placementsOf(layout: Layout): StripPlacement[] {
 }
 
 /** Area of all pieces. */
-export function areaOf(instance: Instance): number {
+export function areaOf(instance: StripInstance): number {
   return instance.items.reduce((sum, { quantity, outline }) => {
     const twice = outline.reduce((area, [x, y], i) => {
       const [u, v] = outline[(i + 1) % outline.length]!;
@@ -80,11 +80,11 @@ export function areaOf(instance: Instance): number {
 }
 
 /** What is wrong with placements on a strip of the given length; empty when they are valid. */
-export function stripFaults(instance: Instance, placements: readonly StripPlacement[], length: number): string[] {
+export function stripFaults(instance: StripInstance, placements: readonly StripPlacement[], length: number): string[] {
   const faults: string[] = [];
   const itemOf = new Map(instance.items.map((item) => [item.id, item]));
   const counted = new Map<string, number>();
-  const solids: { name: string; solid: Solid }[] = [];
+  const solids: { name: string; solid: PlainSolid }[] = [];
   for (const { id, copy, x, y, rotationDeg } of placements) {
     const item = itemOf.get(id);
     const name = `${id}-${copy}`;
@@ -93,7 +93,7 @@ export function stripFaults(instance: Instance, placements: readonly StripPlacem
       faults.push(`${name} is unknown or may not lie at ${rotationDeg}`);
       continue;
     }
-    const outer = placed(item.outline, x, y, rotationDeg);
+    const outer = placedSolid(item.outline, x, y, rotationDeg);
     const outside = outer.some(
       ([u, v]) => u < -TOLERANCE || u > length + TOLERANCE || v < -TOLERANCE || v > instance.stripWidth + TOLERANCE,
     );

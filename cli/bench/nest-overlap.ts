@@ -3,19 +3,19 @@
  * placed, of its own: nothing here is shared with the nest that it checks.
  */
 
-export type Ring = readonly (readonly [number, number])[];
+export type PlainRing = readonly (readonly [number, number])[];
 
 /** A solid: its outer ring and its openings, in any sense of travel. */
-export interface Solid {
-  readonly outer: Ring;
-  readonly openings: readonly Ring[];
+export interface PlainSolid {
+  readonly outer: PlainRing;
+  readonly openings: readonly PlainRing[];
 }
 
 /** Points looked at on each stretch of an edge between two crossings. */
 const LOOKS = 8;
 
 /** The ring turned about its origin (mirrored first, x to -x), then moved. */
-export function placed(ring: Ring, x: number, y: number, rotationDeg: number, mirrored = false): Ring {
+export function placedSolid(ring: PlainRing, x: number, y: number, rotationDeg: number, mirrored = false): PlainRing {
   const exact: Readonly<Record<number, readonly [number, number]>> = {
     0: [1, 0],
     90: [0, 1],
@@ -37,7 +37,7 @@ function toSegment(px: number, py: number, ax: number, ay: number, bx: number, b
 }
 
 /** Distance to the boundary, negative within the material. */
-function signedDistance(px: number, py: number, solid: Solid): number {
+function signedDistance(px: number, py: number, solid: PlainSolid): number {
   let least = Infinity;
   let inside = false;
   for (const ring of [solid.outer, ...solid.openings]) {
@@ -51,7 +51,7 @@ function signedDistance(px: number, py: number, solid: Solid): number {
 }
 
 /** Shares along an edge at which the boundary of the solid crosses it, with both ends. */
-function crossings(ax: number, ay: number, bx: number, by: number, solid: Solid): number[] {
+function crossings(ax: number, ay: number, bx: number, by: number, solid: PlainSolid): number[] {
   const at = [0, 1];
   for (const ring of [solid.outer, ...solid.openings]) {
     ring.forEach(([cx, cy], i) => {
@@ -67,7 +67,7 @@ function crossings(ax: number, ay: number, bx: number, by: number, solid: Solid)
 }
 
 /** Least signed distance from the boundary of one to the other: negative by the depth of the deepest point looked at. */
-function leastAlong(one: Solid, other: Solid): number {
+function leastAlong(one: PlainSolid, other: PlainSolid): number {
   let least = Infinity;
   for (const ring of [one.outer, ...one.openings]) {
     ring.forEach(([ax, ay], i) => {
@@ -85,7 +85,7 @@ function leastAlong(one: Solid, other: Solid): number {
 }
 
 /** A point well within the material: the deepest of a lattice over its box. */
-function innerPoint(solid: Solid): readonly [number, number] {
+function innerPoint(solid: PlainSolid): readonly [number, number] {
   const xs = solid.outer.map(([x]) => x);
   const ys = solid.outer.map(([, y]) => y);
   const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -101,8 +101,8 @@ function innerPoint(solid: Solid): readonly [number, number] {
   return best;
 }
 
-function boxGap(a: Solid, b: Solid): number {
-  const span = (solid: Solid, axis: 0 | 1): [number, number] => {
+function boxGap(a: PlainSolid, b: PlainSolid): number {
+  const span = (solid: PlainSolid, axis: 0 | 1): [number, number] => {
     const values = solid.outer.map((p) => p[axis]);
     return [Math.min(...values), Math.max(...values)];
   };
@@ -118,7 +118,7 @@ function boxGap(a: Solid, b: Solid): number {
  * Distance between two solids, or minus the depth to which the one's boundary reaches into the other. Solids whose boxes
  * are `far` apart are not looked at; the answer is then the boxes' distance.
  */
-export function gapBetween(a: Solid, b: Solid, far = 0): number {
+export function gapBetween(a: PlainSolid, b: PlainSolid, far = 0): number {
   const apart = boxGap(a, b);
   if (apart >= far && apart > 0) return apart;
   const edges = Math.min(leastAlong(a, b), leastAlong(b, a));

@@ -10,7 +10,7 @@ import {
   MeshStandardMaterial,
   type Scene,
 } from 'three';
-import { facesOf, type Instance, type Model, type Solid } from '../../lib/output/book/solids.js';
+import { facesOf, type SolidInstance, type Model, type Solid } from '../../lib/output/book/solids.js';
 import { trianglesOf } from './triangles.js';
 
 export interface Pieces {
@@ -59,7 +59,7 @@ function surface(): MeshStandardMaterial {
   });
 }
 
-function place(group: Group, { turn, lift, out, up }: Instance, spread: number): void {
+function place(group: Group, { turn, lift, out, up }: SolidInstance, spread: number): void {
   group.rotation.z = turn;
   group.position.set(Math.cos(turn) * out * spread, Math.sin(turn) * out * spread, lift + up * spread);
 }

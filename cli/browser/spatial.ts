@@ -2,7 +2,7 @@
 import { Color, DirectionalLight, HemisphereLight, Scene, WebGLRenderer } from 'three';
 import type { Model } from '../../lib/output/book/solids.js';
 import { addPieces } from './pieces.js';
-import { type Stand, type Turn, turntable } from './turntable.js';
+import { type Stand, type ViewMove, turntable } from './turntable.js';
 
 interface BookModel extends Model {
   readonly view: Stand;
@@ -42,7 +42,7 @@ function lamps(scene: Scene): void {
   scene.add(sun);
 }
 
-const keys: Readonly<Record<string, Turn>> = {
+const keys: Readonly<Record<string, ViewMove>> = {
   ArrowLeft: 'left',
   ArrowRight: 'right',
   ArrowUp: 'up',
@@ -53,9 +53,9 @@ const keys: Readonly<Record<string, Turn>> = {
   '0': 'home',
 };
 
-function listen(stage: HTMLElement, turn: (turn: Turn) => void): void {
+function listen(stage: HTMLElement, turn: (turn: ViewMove) => void): void {
   for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-turn]'))
-    button.addEventListener('click', () => turn(button.dataset['turn'] as Turn));
+    button.addEventListener('click', () => turn(button.dataset['turn'] as ViewMove));
   stage.addEventListener('keydown', (event) => {
     const asked = keys[event.key];
     if (asked === undefined || event.ctrlKey || event.metaKey || event.altKey) return;

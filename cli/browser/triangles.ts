@@ -1,5 +1,5 @@
 import { ShapeUtils, Vector2 } from 'three';
-import type { Face, Vec3 } from '../../lib/output/book/solids.js';
+import type { SolidFace, Vec3 } from '../../lib/output/book/solids.js';
 
 /** Which two coordinates of a face lie best in a plane: those across its normal's largest part. */
 function flattened(ring: readonly Vec3[]): (point: Vec3) => Vector2 {
@@ -18,7 +18,7 @@ function flattened(ring: readonly Vec3[]): (point: Vec3) => Vector2 {
 }
 
 /** Corners of the triangles that fill a face, nine numbers a triangle, in the face's sense. */
-export function trianglesOf({ ring, holes }: Face): number[] {
+export function trianglesOf({ ring, holes }: SolidFace): number[] {
   const to2d = flattened(ring);
   const corners = [ring, ...holes].flat();
   return ShapeUtils.triangulateShape(

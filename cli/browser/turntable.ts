@@ -2,11 +2,11 @@
 import { PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
-export type Turn = 'left' | 'right' | 'up' | 'down' | 'in' | 'out' | 'home';
+export type ViewMove = 'left' | 'right' | 'up' | 'down' | 'in' | 'out' | 'home';
 
 export interface Turntable {
   readonly camera: PerspectiveCamera;
-  turn(turn: Turn): void;
+  turn(turn: ViewMove): void;
   /** Goes so much farther off that the exploded dish still fits. */
   makeRoom(share: number): void;
   /** Takes up a stand of before. */
@@ -71,7 +71,7 @@ export function turntable(
     camera.position.set(next.x, -next.z, next.y).add(middle);
     settle();
   };
-  const turns: Readonly<Record<Turn, () => void>> = {
+  const turns: Readonly<Record<ViewMove, () => void>> = {
     left: () => move(-0.26, 0, 1),
     right: () => move(0.26, 0, 1),
     up: () => move(0, -0.2, 1),

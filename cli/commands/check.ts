@@ -3,7 +3,7 @@ import {
   cautionsShort,
   countedStock,
   hasError,
-  keyFigures,
+  keyValues,
   nestPrepared,
   prepare,
   stockProblems,
@@ -11,7 +11,7 @@ import {
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
-import { readExtras } from '../extras.js';
+import { loadExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
 import { nesterFor } from '../nester.js';
 import { reportProblems } from '../report.js';
@@ -29,14 +29,14 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const job = prepare(design, readExtras(flags.design, design, loaded.locate));
+    const job = prepare(design, loadExtras(flags.design, design, loaded.locate));
     const found = [...job.problems, ...stockProblems(job)];
     const counted = countedStock(job);
     // where stock is counted, only the nest that `cut` would make tells whether it is enough
     if (!hasError(found) && counted.requests.length > 0)
       found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
-    const figures = keyFigures(job.design, job.dish, job.parts, job.cleatStart);
+    const figures = keyValues(job.design, job.dish, job.parts, job.cleatStart);
     if (flags.json) printJson({ figures, problems });
     else {
       const rows = figures.map((figure) => [figure.label, figure.value, figure.note ?? '']);

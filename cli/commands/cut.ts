@@ -4,7 +4,7 @@ import { withClaim } from '../claim.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
-import { readExtras } from '../extras.js';
+import { loadExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
@@ -46,7 +46,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     const job = await withClaim(flags.out, flags.force, async (claim) => {
-      const made = await buildJob(design, readExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
+      const made = await buildJob(design, loadExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
       stopOnErrors(loaded, made.problems);
       writeFolder(claim, made.files, flags.verify ? prove : undefined);
       return made;

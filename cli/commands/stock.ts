@@ -12,7 +12,7 @@ import {
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
-import { readExtras } from '../extras.js';
+import { loadExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags, sizeFlag } from '../flags.js';
 import { nesterFor } from '../nester.js';
 import { stopOnErrors } from '../report.js';
@@ -66,7 +66,7 @@ export const stockCommand: CommandModule<object, StockArguments> = {
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const extras = readExtras(flags.design, design, loaded.locate);
+    const extras = loadExtras(flags.design, design, loaded.locate);
     const sizes = flags.try.map((text) => ({ name: text, size: sizeFlag('try', text, design.units) }));
     const designs = [
       { name: 'as designed', design },

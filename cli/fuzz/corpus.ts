@@ -37,7 +37,7 @@ export function smallFolder(): Map<string, string> {
   const size = { stock: 'ply', width: 400, height: 250, margin: 10 };
   const [cut] = machine([{ ...size, placed }], [plate], process, { compensated: true }) as [CutSheet];
   const { router } = accepted(
-    design.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
+    fuzzDesign.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
   );
   // the second copy lies mirrored and has no lettering
   const marked = { ...cut, marks: sheetMarks({ ...size, placed }, new Map([[plate.id, plate]])) };
@@ -85,13 +85,13 @@ export function withDrawings(): { readonly design: Design; readonly drawings: Re
   const names = ['bracket.dxf', 'trivet.svg'] as const;
   const items = names.map((file) => `  - { file: ${file}, material: ply5, quantity: 1 }`);
   return {
-    design: accepted([design, 'extra:', ...items, ''].join('\n')),
+    design: accepted([fuzzDesign, 'extra:', ...items, ''].join('\n')),
     drawings: new Map(names.map((name) => [name, readFileSync(`fixtures/extra/${name}`, 'utf8')])),
   };
 }
 
 /** A design file with something of every section. */
-export const design = `name: Fuzzed dish
+export const fuzzDesign = `name: Fuzzed dish
 units: mm
 dish: { aperture: 640, focalLength: 220, ribs: 20, baseHeight: 40 }
 materials:

@@ -5,7 +5,7 @@ import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { columns, print } from '../console.js';
 import { table } from '../table.js';
-import type { Report, Task } from './worker.js';
+import type { Report, FuzzTask } from './worker.js';
 
 /** Memory that a reader may take, MB. */
 const mostMemory = 512;
@@ -17,7 +17,7 @@ const chunk = 5000;
 function run(seed: number, from: number, to: number): Promise<Report> {
   const at = new SharedArrayBuffer(4);
   const place = new Int32Array(at);
-  const task: Task = { seed, from, to, at };
+  const task: FuzzTask = { seed, from, to, at };
   const worker = new Worker(new URL('./worker.js', import.meta.url), {
     workerData: task,
     resourceLimits: { maxOldGenerationSizeMb: mostMemory },

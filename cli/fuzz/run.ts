@@ -1,5 +1,5 @@
 /** One input through its reader: what came of it. */
-import { inputOf, type Target } from './targets.js';
+import { fuzzInput, type Target } from './targets.js';
 
 /** Longest that a reader may take, ms. */
 const slowest = 2000;
@@ -13,7 +13,7 @@ export interface Outcome {
 }
 
 export function runInput(all: readonly Target[], seed: number, index: number, now: () => number): Outcome {
-  const { target, text } = inputOf(all, seed, index);
+  const { target, text } = fuzzInput(all, seed, index);
   let start = now();
   try {
     const messages = target.read(text);

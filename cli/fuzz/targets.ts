@@ -1,12 +1,12 @@
 /** The readers that take what a person or another program has written. */
 import { readDesign, verify } from '../../lib/index.js';
 import { Unreadable } from '../../lib/check/drawn.js';
-import { readDxf } from '../../lib/check/dxf-reader.js';
+import { readDxfLines } from '../../lib/check/dxf-reader.js';
 import { parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { readSvg } from '../../lib/check/svg-reader.js';
 import { instanceOf } from '../bench/nest-instance.js';
 import { readExtras } from '../../lib/parts/index.js';
-import { design, instance, smallFolder, withDrawings } from './corpus.js';
+import { fuzzDesign, instance, smallFolder, withDrawings } from './corpus.js';
 import { mutate } from './mutate.js';
 import { randomOf } from './random.js';
 
@@ -60,8 +60,8 @@ export function targets(): readonly Target[] {
         .map(({ message }) => message);
   const [bracket, trivet] = ['bracket.dxf', 'trivet.svg'] as const;
   return [
-    { name: 'design', share: 0.23, text: design, read: readings },
-    { name: 'dxf', share: 0.15, text: file(dxf), read: refusing(readDxf, unreadable) },
+    { name: 'design', share: 0.23, text: fuzzDesign, read: readings },
+    { name: 'dxf', share: 0.15, text: file(dxf), read: refusing(readDxfLines, unreadable) },
     { name: 'svg', share: 0.15, text: file(svg), read: refusing(readSvg, unreadable) },
     {
       name: 'record',
@@ -90,7 +90,7 @@ export interface Input {
 }
 
 /** The input of a number: always the same for the same seed. */
-export function inputOf(all: readonly Target[], seed: number, index: number): Input {
+export function fuzzInput(all: readonly Target[], seed: number, index: number): Input {
   const random = randomOf(seed * 1_000_003 + index);
   let share = random();
   const target = all.find((one) => (share -= one.share) < 0) ?? all[0]!;

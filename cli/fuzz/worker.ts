@@ -4,7 +4,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { type Outcome, runInput } from './run.js';
 import { targets } from './targets.js';
 
-export interface Task {
+export interface FuzzTask {
   readonly seed: number;
   readonly from: number;
   readonly to: number;
@@ -19,7 +19,7 @@ export interface Report {
   readonly failures: readonly (Outcome & { readonly index: number })[];
 }
 
-const { seed, from, to, at } = workerData as Task;
+const { seed, from, to, at } = workerData as FuzzTask;
 const place = new Int32Array(at);
 const all = targets();
 const counts: Record<string, { inputs: number; accepted: number; slowestMs: number }> = {};

@@ -6,7 +6,7 @@ import { Worker } from 'node:worker_threads';
 import type { Layout, NestOptions, NestPart, NestStock } from '../../lib/index.js';
 import { bestOf, checkRequest } from '../../lib/nest/index.js';
 import { runTask } from './run-task.js';
-import type { Message, Task } from './task.js';
+import type { Message, NestTask } from './task.js';
 
 /** Runs from different seeds for a fixed effort, on any machine: the same design gives the same bytes. */
 const RUNS = 2;
@@ -37,7 +37,7 @@ export interface NestOnCoresOptions extends Omit<NestOptions, 'stop' | 'elapsed'
 
 const threadFile = new URL('./thread.js', import.meta.url);
 
-function runThread(task: Task, onBetter: (layout: Layout) => void): Promise<Layout> {
+function runThread(task: NestTask, onBetter: (layout: Layout) => void): Promise<Layout> {
   return new Promise((resolve, reject) => {
     const thread = new Worker(threadFile, { workerData: task });
     let found: Layout | null = null;
@@ -55,7 +55,7 @@ function runThread(task: Task, onBetter: (layout: Layout) => void): Promise<Layo
 
 /** Runs all tasks, at most `cores` at a time; in this thread where there are no others. */
 async function runAll(
-  tasks: readonly Task[],
+  tasks: readonly NestTask[],
   cores: number,
   onBetter: (task: number, layout: Layout) => void,
 ): Promise<void> {
@@ -94,7 +94,7 @@ export async function nestOnCores(
   const shares = sharedFloats(runs);
   const limit = seconds === undefined || seconds === 0 ? null : { begun, seconds };
   const work = seconds === undefined ? effort : seconds === 0 ? 0 : Infinity;
-  const tasks = Array.from({ length: runs }, (_, place): Task => {
+  const tasks = Array.from({ length: runs }, (_, place): NestTask => {
     return { parts, stock, spacing, seed: seed + SEED_STEP * place, effort: work, limit, stop, shares, place };
   });
   const layouts = new Map<number, Layout>();

@@ -1,9 +1,9 @@
 /** Runs one task, in a thread of its own or in this one. */
 import { type Layout, nest } from '../../lib/nest/index.js';
-import type { Task } from './task.js';
+import type { NestTask } from './task.js';
 
 /** The layout of one task; `onBetter` is told of each better one on the way. */
-export function runTask(task: Task, onBetter: (layout: Layout) => void): Layout {
+export function runTask(task: NestTask, onBetter: (layout: Layout) => void): Layout {
   const { parts, stock, spacing, seed, effort, limit, stop, shares, place } = task;
   return nest(parts, stock, {
     spacing,

@@ -1,7 +1,7 @@
 /** What a nesting thread is given and what it says. */
 import type { Layout, NestPart, NestStock } from '../../lib/index.js';
 
-export interface Task {
+export interface NestTask {
   readonly parts: readonly NestPart[];
   readonly stock: readonly NestStock[];
   readonly spacing: number;

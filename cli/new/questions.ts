@@ -1,5 +1,5 @@
 /** The questions that `new` asks on a terminal. */
-import { formatLength, LengthError, nearest, parseLength, processKinds } from '../../lib/index.js';
+import { formatLength, LengthError, nearestWord, parseLength, processKinds } from '../../lib/index.js';
 import { type Answers, parseHeats, parseMaterial, unitOfText, usualFocalLength, usualThickness } from './answers.js';
 
 /** Puts a question and gives what was typed, without the line's end. */
@@ -61,7 +61,7 @@ export async function askQuestions(ask: Ask, tell: (line: string) => void): Prom
     parseMaterial(text, units),
   );
   const machine = await until(ask, tell, 'Cut by router, laser or hand', 'router', (text) => {
-    const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearest(text, processKinds);
+    const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearestWord(text, processKinds);
     const known = processKinds.find((word) => word === kind);
     if (known === undefined) throw new LengthError(`"${text}" is not a machine here`, 'answer router, laser or hand');
     return known;

@@ -1,7 +1,7 @@
 /** What the page shows: the state of the design file, and the last book that could be made of it. */
 
 /** `waiting`: nothing seen yet. `faulty`: the file as it stands cannot be built; the book is the last good one. */
-export type Standing = 'waiting' | 'shown' | 'nesting' | 'faulty';
+export type PageState = 'waiting' | 'shown' | 'nesting' | 'faulty';
 
 /** What the page shows of a diagnostic; the page's script must not take in the whole library for its type. */
 export interface ShownProblem {
@@ -13,7 +13,7 @@ export interface ShownProblem {
 
 export interface State {
   readonly file: string;
-  readonly standing: Standing;
+  readonly standing: PageState;
   /** One line on how things stand. */
   readonly says: string;
   readonly problems: readonly ShownProblem[];

@@ -3,7 +3,7 @@ import { basename, dirname, resolve } from 'node:path';
 import { type Design, type Diagnostic, hasError, prepare, readDesign } from '../../lib/index.js';
 import { bookOf } from '../../lib/public/book.js';
 import { Stop } from '../exit.js';
-import { isBeside, readExtras } from '../extras.js';
+import { isBeside, loadExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';
 import { problemLines } from '../report.js';
 import type { Board } from './state.js';
@@ -112,7 +112,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
         return;
       }
       leaveDrawings = followDrawings(path, reading.design, () => seen(sight));
-      build(reading, readExtras(path, reading.design, reading.locate));
+      build(reading, loadExtras(path, reading.design, reading.locate));
     } catch (error) {
       // whatever goes wrong with one state of the file, the next one may be right
       if (error instanceof Stop) refuse(error.problems);

@@ -1,12 +1,12 @@
 /** Whether the DXF and the SVG of a sheet hold the same, entity by entity. */
-import { type Drawn, type DrawnPath, type Sheet } from './drawn.js';
-import { distanceFrom, type Edge, pointAt } from './edge.js';
+import { type ReadBack, type ReadBackPath, type ReadBackSheet } from './drawn.js';
+import { distanceFrom, type ProofEdge, pointAlong } from './edge.js';
 import { type FaultList, mm } from './faults.js';
 import { agreementTolerance } from './limits.js';
-import type { Place } from './types.js';
+import type { ProofPoint } from './types.js';
 
-function byLayer(entities: readonly Drawn[]): Map<string, Drawn[]> {
-  const layers = new Map<string, Drawn[]>();
+function byLayer(entities: readonly ReadBack[]): Map<string, ReadBack[]> {
+  const layers = new Map<string, ReadBack[]>();
   for (const entity of entities) {
     const layer = layers.get(entity.layer);
     if (layer) layer.push(entity);
@@ -16,15 +16,15 @@ function byLayer(entities: readonly Drawn[]): Map<string, Drawn[]> {
 }
 
 /** Whether the edge `part` runs along `whole` in the same direction. */
-function runsAlong(part: Edge, whole: Edge): boolean {
-  const near = ({ x, y }: Place): boolean => distanceFrom(whole, x, y) <= agreementTolerance;
+function runsAlong(part: ProofEdge, whole: ProofEdge): boolean {
+  const near = ({ x, y }: ProofPoint): boolean => distanceFrom(whole, x, y) <= agreementTolerance;
   const from = Math.hypot(part.ax - whole.ax, part.ay - whole.ay);
   const to = Math.hypot(part.bx - whole.ax, part.by - whole.ay);
-  return [0.25, 0.5, 0.75, 1].every((t) => near(pointAt(part, t))) && (to > from || Math.abs(whole.sweep) > Math.PI);
+  return [0.25, 0.5, 0.75, 1].every((t) => near(pointAlong(part, t))) && (to > from || Math.abs(whole.sweep) > Math.PI);
 }
 
 /** The place at which two paths part; null when they do not. The SVG may divide an arc of the DXF into several. */
-function parting(one: DrawnPath, other: DrawnPath): Place | null {
+function parting(one: ReadBackPath, other: ReadBackPath): ProofPoint | null {
   const start = one.line.vertices[0]!;
   if (one.line.closed !== other.line.closed) return start;
   const steps = other.line.edges;
@@ -47,10 +47,10 @@ function parting(one: DrawnPath, other: DrawnPath): Place | null {
 type Difference = {
   readonly id: 'pair-circle' | 'pair-path' | 'pair-kind';
   readonly off: string;
-  readonly place: Place;
+  readonly place: ProofPoint;
 };
 
-function difference(one: Drawn, other: Drawn): Difference | null {
+function difference(one: ReadBack, other: ReadBack): Difference | null {
   if (one.kind === 'circle' && other.kind === 'circle') {
     const off = Math.hypot(one.x - other.x, one.y - other.y);
     const size = Math.abs(one.diameter - other.diameter);
@@ -64,10 +64,10 @@ function difference(one: Drawn, other: Drawn): Difference | null {
   return { id: 'pair-kind', off: '', place: one.kind === 'circle' ? one : one.line.vertices[0]! };
 }
 
-const pageOf = ({ width, height }: Sheet): string => `${mm(width)} x ${mm(height)}`;
+const pageOf = ({ width, height }: ReadBackSheet): string => `${mm(width)} x ${mm(height)}`;
 
 /** Reports where the SVG differs from the DXF by more than 2 µm, in what is there, or in its order. */
-export function checkAgreement(dxf: Sheet, svg: Sheet, file: string, faults: FaultList): void {
+export function checkAgreement(dxf: ReadBackSheet, svg: ReadBackSheet, file: string, faults: FaultList): void {
   if (Math.abs(dxf.width - svg.width) > agreementTolerance || Math.abs(dxf.height - svg.height) > agreementTolerance)
     faults.add('pair-page', file, { svg: pageOf(svg), dxf: pageOf(dxf) });
   const turned = svg.entities.findIndex(({ layer }, i) => dxf.entities[i] && dxf.entities[i].layer !== layer);

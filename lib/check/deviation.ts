@@ -4,23 +4,23 @@
  * is convex; from these two facts an interval is either settled or halved.
  */
 import type { EdgeSet } from './edge-set.js';
-import { type Edge, distanceFrom, isFacedBy, outsideCircle, pointAt } from './edge.js';
+import { type ProofEdge, distanceFrom, isFacedBy, outsideCircle, pointAlong } from './edge.js';
 import { measureSlack } from './limits.js';
-import type { Place } from './types.js';
+import type { ProofPoint } from './types.js';
 
 /** A piece of an edge with the greatest distance that any of its points can have. */
 export interface Farther {
-  readonly edge: Edge;
+  readonly edge: ProofEdge;
   readonly from: number;
   readonly to: number;
   readonly most: number;
-  readonly place: Place;
+  readonly place: ProofPoint;
 }
 
-interface Sample extends Place {
+interface Sample extends ProofPoint {
   readonly t: number;
   readonly distance: number;
-  readonly nearest: Edge;
+  readonly nearest: ProofEdge;
 }
 
 /**
@@ -29,7 +29,7 @@ interface Sample extends Place {
  * The circle counts only where the whole chord faces the arc, elsewhere it is an end of the arc that is near. An arc
  * leaves its own chord by no more than its rise.
  */
-function boundBy(other: Edge, edge: Edge, a: Sample, b: Sample, length: number): number {
+function boundBy(other: ProofEdge, edge: ProofEdge, a: Sample, b: Sample, length: number): number {
   const rise = edge.sweep === 0 ? 0 : (length * length) / (8 * edge.radius);
   if (other.sweep !== 0 && !isFacedBy(other, a, b)) {
     const fromStart = Math.max(distanceOf(other.ax, other.ay, a), distanceOf(other.ax, other.ay, b));
@@ -48,16 +48,16 @@ function boundBy(other: Edge, edge: Edge, a: Sample, b: Sample, length: number):
   return Math.max(ends, less / (radius + fromCentre)) + rise;
 }
 
-function distanceOf(x: number, y: number, place: Place): number {
+function distanceOf(x: number, y: number, place: ProofPoint): number {
   const dx = place.x - x;
   const dy = place.y - y;
   return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Upper bound of the distance from the set between two samples, by either edge that is nearest at an end. */
-function bound(edge: Edge, a: Sample, b: Sample): number {
+function bound(edge: ProofEdge, a: Sample, b: Sample): number {
   const length = (b.t - a.t) * edge.length;
-  const by = (other: Edge): number => boundBy(other, edge, a, b, length);
+  const by = (other: ProofEdge): number => boundBy(other, edge, a, b, length);
   const settled = a.nearest === b.nearest ? by(a.nearest) : Math.min(by(a.nearest), by(b.nearest));
   return Math.min(settled, (a.distance + b.distance + length) / 2);
 }
@@ -71,21 +71,21 @@ const coarse = 0.02;
  * fiftieth of what that distance has over the limit.
  */
 export function farthestFrom(
-  edges: readonly Edge[],
+  edges: readonly ProofEdge[],
   set: EdgeSet,
   limit: number,
-): { readonly most: number; readonly place: Place; readonly beyond: readonly Farther[] } {
+): { readonly most: number; readonly place: ProofPoint; readonly beyond: readonly Farther[] } {
   const beyond: Farther[] = [];
   let most = 0;
-  let place: Place = { x: edges[0]?.ax ?? 0, y: edges[0]?.ay ?? 0 };
+  let place: ProofPoint = { x: edges[0]?.ax ?? 0, y: edges[0]?.ay ?? 0 };
   let guess = set.edges[0]!;
-  const sample = (edge: Edge, t: number): Sample => {
-    const { x, y } = pointAt(edge, t);
+  const sample = (edge: ProofEdge, t: number): Sample => {
+    const { x, y } = pointAlong(edge, t);
     const found = set.nearestTo(x, y, guess);
     guess = found.edge;
     return { t, x, y, distance: found.distance, nearest: found.edge };
   };
-  const settle = (edge: Edge, a: Sample, b: Sample): void => {
+  const settle = (edge: ProofEdge, a: Sample, b: Sample): void => {
     const higher = a.distance >= b.distance ? a : b;
     const upper = bound(edge, a, b);
     const slack = measureSlack + coarse * Math.max(0, higher.distance - limit);

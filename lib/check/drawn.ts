@@ -2,13 +2,13 @@
 import { filled, messages, type MessageValues, type ReadingId } from './messages/index.js';
 import type { Line } from './ring.js';
 
-export interface DrawnPath {
+export interface ReadBackPath {
   readonly kind: 'path';
   readonly layer: string;
   readonly line: Line;
 }
 
-export interface DrawnCircle {
+export interface ReadBackCircle {
   readonly kind: 'circle';
   readonly layer: string;
   readonly x: number;
@@ -16,13 +16,13 @@ export interface DrawnCircle {
   readonly diameter: number;
 }
 
-export type Drawn = DrawnPath | DrawnCircle;
+export type ReadBack = ReadBackPath | ReadBackCircle;
 
-export interface Sheet {
+export interface ReadBackSheet {
   readonly width: number;
   readonly height: number;
   /** In the order of the file. */
-  readonly entities: readonly Drawn[];
+  readonly entities: readonly ReadBack[];
   /** Colours by layer as the file's own key has them. */
   readonly key: ReadonlyMap<string, string>;
   /** Colours by layer as the lines have them. */

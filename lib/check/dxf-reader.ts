@@ -4,7 +4,7 @@
  * machine might cut it.
  */
 import type { Vertex } from '../geometry/index.js';
-import { type Drawn, type Sheet, unreadable } from './drawn.js';
+import { type ReadBack, type ReadBackSheet, unreadable } from './drawn.js';
 import { readKey } from './key.js';
 import { farthest, mostEntities } from './limits.js';
 import { lineOf } from './ring.js';
@@ -129,7 +129,7 @@ function refuse(tag: Tag, type: Tag): never {
   throw unreadable('dxf-stray-code', { entity: type.value, line: type.line, group: tag.code });
 }
 
-function circle(tags: readonly Tag[], type: Tag): Drawn {
+function circle(tags: readonly Tag[], type: Tag): ReadBack {
   const what = `the CIRCLE in line ${type.line}`;
   for (const tag of tags) if (!isCommon(tag) && ![10, 20, 30, 40].includes(tag.code)) refuse(tag, type);
   const diameter = 2 * real(tagOf(tags, 40, what));
@@ -143,7 +143,7 @@ function circle(tags: readonly Tag[], type: Tag): Drawn {
   };
 }
 
-function polyline(tags: readonly Tag[], type: Tag): Drawn {
+function polyline(tags: readonly Tag[], type: Tag): ReadBack {
   const vertices: { x: number; y: number | null; bulge: number }[] = [];
   let count = -1;
   let flags = 0;
@@ -167,8 +167,8 @@ function polyline(tags: readonly Tag[], type: Tag): Drawn {
   return { kind: 'path', layer: layerOf(tags, type), line: lineOf(whole2d, (flags & 1) === 1) };
 }
 
-function entitiesOf(tags: readonly Tag[]): Drawn[] {
-  const entities: Drawn[] = [];
+function entitiesOf(tags: readonly Tag[]): ReadBack[] {
+  const entities: ReadBack[] = [];
   for (let i = 0; i < tags.length;) {
     const type = tags[i]!;
     let end = i + 1;
@@ -193,7 +193,7 @@ function hiddenInBlocks(blocks: readonly Tag[]): Tag | undefined {
  * @returns the drawing, and `units` when the file does not say millimetres
  * @throws Unreadable for a file that is cut short, broken, or holds what a cut file has no use for
  */
-export function readDxf(text: string): { readonly sheet: Sheet; readonly unit: number } {
+export function readDxfLines(text: string): { readonly sheet: ReadBackSheet; readonly unit: number } {
   const tags = tagsOf(text);
   const sections = sectionsOf(tags);
   const header = sections.get('HEADER');

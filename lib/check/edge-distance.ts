@@ -1,27 +1,27 @@
 /** Least distance between two edges, exact but for rounding, and the place where they come closest. */
-import { type Edge, distanceFrom, withinSweep } from './edge.js';
-import type { Place } from './types.js';
+import { type ProofEdge, distanceFrom, withinSweep } from './edge.js';
+import type { ProofPoint } from './types.js';
 
-export interface Nearest extends Place {
+export interface ClosestPoint extends ProofPoint {
   readonly distance: number;
 }
 
 /** Lower bound of the distance of two edges: that of their boxes. */
-export function boxDistance(a: Edge, b: Edge): number {
+export function boundsDistance(a: ProofEdge, b: ProofEdge): number {
   const dx = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
   const dy = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
   return Math.hypot(dx, dy);
 }
 
 /** Points of `a` at which a line or circle through it meets or comes closest to that of `b`, besides its ends. */
-function candidates(a: Edge, b: Edge): Place[] {
+function candidates(a: ProofEdge, b: ProofEdge): ProofPoint[] {
   if (a.sweep === 0 && b.sweep === 0) return lineMeetsLine(a, b);
   if (a.sweep === 0) return lineAndArc(a, b);
   if (b.sweep === 0) return arcAndLine(a, b);
   return arcAndArc(a, b);
 }
 
-function lineMeetsLine(a: Edge, b: Edge): Place[] {
+function lineMeetsLine(a: ProofEdge, b: ProofEdge): ProofPoint[] {
   const ux = a.bx - a.ax;
   const uy = a.by - a.ay;
   const vx = b.bx - b.ax;
@@ -33,7 +33,7 @@ function lineMeetsLine(a: Edge, b: Edge): Place[] {
 }
 
 /** Foot of the arc's centre on the line, and both points where the line passes through the circle. */
-function footAndCrossings(line: Edge, arc: Edge): Place[] {
+function footAndCrossings(line: ProofEdge, arc: ProofEdge): ProofPoint[] {
   const ux = (line.bx - line.ax) / line.length;
   const uy = (line.by - line.ay) / line.length;
   const along = (arc.cx - line.ax) * ux + (arc.cy - line.ay) * uy;
@@ -42,7 +42,7 @@ function footAndCrossings(line: Edge, arc: Edge): Place[] {
   return [along, along - half, along + half].map((s) => ({ x: line.ax + s * ux, y: line.ay + s * uy }));
 }
 
-function lineAndArc(line: Edge, arc: Edge): Place[] {
+function lineAndArc(line: ProofEdge, arc: ProofEdge): ProofPoint[] {
   if (line.length === 0) return [];
   return footAndCrossings(line, arc).filter(({ x, y }) => {
     const t = (x - line.ax) * (line.bx - line.ax) + (y - line.ay) * (line.by - line.ay);
@@ -50,7 +50,7 @@ function lineAndArc(line: Edge, arc: Edge): Place[] {
   });
 }
 
-function arcAndLine(arc: Edge, line: Edge): Place[] {
+function arcAndLine(arc: ProofEdge, line: ProofEdge): ProofPoint[] {
   if (line.length === 0) return [];
   const onCircle = footAndCrossings(line, arc).flatMap(({ x, y }) => {
     const distance = Math.hypot(x - arc.cx, y - arc.cy);
@@ -61,7 +61,7 @@ function arcAndLine(arc: Edge, line: Edge): Place[] {
   return onCircle.filter(({ x, y }) => withinSweep(arc, x, y));
 }
 
-function arcAndArc(a: Edge, b: Edge): Place[] {
+function arcAndArc(a: ProofEdge, b: ProofEdge): ProofPoint[] {
   const dx = b.cx - a.cx;
   const dy = b.cy - a.cy;
   const apart = Math.hypot(dx, dy);
@@ -89,8 +89,8 @@ function arcAndArc(a: Edge, b: Edge): Place[] {
  * Where `a` comes nearest to `b`. The least distance of two lines or arcs that do not meet is found at an end of one
  * of them, or where the normal of both is the same; where they meet it is 0.
  */
-export function nearest(a: Edge, b: Edge): Nearest {
-  let best: Nearest = { x: a.ax, y: a.ay, distance: distanceFrom(b, a.ax, a.ay) };
+export function closest(a: ProofEdge, b: ProofEdge): ClosestPoint {
+  let best: ClosestPoint = { x: a.ax, y: a.ay, distance: distanceFrom(b, a.ax, a.ay) };
   const offer = (x: number, y: number, distance: number): void => {
     if (distance < best.distance) best = { x, y, distance };
   };

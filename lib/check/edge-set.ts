@@ -1,19 +1,19 @@
 /** Many edges, asked for the nearest to a point or to another edge. */
 import Flatbush from 'flatbush';
-import { boxDistance, nearest, type Nearest } from './edge-distance.js';
-import { type Edge, distanceFrom } from './edge.js';
+import { boundsDistance, closest, type ClosestPoint } from './edge-distance.js';
+import { type ProofEdge, distanceFrom } from './edge.js';
 
 export interface Found {
   readonly distance: number;
-  readonly edge: Edge;
+  readonly edge: ProofEdge;
 }
 
 /** A set of edges with an index of their boxes. It must hold one edge at least. */
 export class EdgeSet {
-  readonly edges: readonly Edge[];
+  readonly edges: readonly ProofEdge[];
   readonly #index: Flatbush;
 
-  constructor(edges: readonly Edge[]) {
+  constructor(edges: readonly ProofEdge[]) {
     this.edges = edges;
     this.#index = new Flatbush(edges.length, 8);
     for (const edge of edges) this.#index.add(edge.minX, edge.minY, edge.maxX, edge.maxY);
@@ -21,7 +21,7 @@ export class EdgeSet {
   }
 
   /** The edge nearest to a point; `guess` is an edge that is likely near, which only saves time. */
-  nearestTo(x: number, y: number, guess: Edge = this.edges[0]!): Found {
+  nearestTo(x: number, y: number, guess: ProofEdge = this.edges[0]!): Found {
     let edge = guess;
     let distance = distanceFrom(guess, x, y);
     // the box of the search does not shrink, so what it yields is held against the best so far
@@ -38,14 +38,14 @@ export class EdgeSet {
   }
 
   /** Where `edge` comes nearest to the set, if that is nearer than `within`. `skip` leaves out edges of the set. */
-  nearestWithin(edge: Edge, within: number, skip?: (other: Edge) => boolean): Nearest | null {
-    let best: Nearest | null = null;
+  nearestWithin(edge: ProofEdge, within: number, skip?: (other: ProofEdge) => boolean): ClosestPoint | null {
+    let best: ClosestPoint | null = null;
     let least = within;
     const { minX, minY, maxX, maxY } = edge;
     this.#index.search(minX - within, minY - within, maxX + within, maxY + within, (i) => {
       const other = this.edges[i]!;
-      if (boxDistance(edge, other) >= least || skip?.(other) === true) return false;
-      const found = nearest(edge, other);
+      if (boundsDistance(edge, other) >= least || skip?.(other) === true) return false;
+      const found = closest(edge, other);
       if (found.distance < least) {
         least = found.distance;
         best = found;

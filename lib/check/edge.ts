@@ -3,9 +3,9 @@
  * so that an error in the geometry that made a file cannot hide itself when the file is read.
  */
 import type { Vertex } from '../geometry/index.js';
-import type { Place } from './types.js';
+import type { ProofPoint } from './types.js';
 
-export interface Edge {
+export interface ProofEdge {
   readonly ax: number;
   readonly ay: number;
   readonly bx: number;
@@ -44,7 +44,7 @@ function lead(along: number, across: number): number {
   return along > 0 ? (across * across) / (1 + along) : 1 - along;
 }
 
-function straight(a: Place, b: Place, length: number): Edge {
+function straight(a: ProofPoint, b: ProofPoint, length: number): ProofEdge {
   const tx = length > 0 ? (b.x - a.x) / length : 0;
   const ty = length > 0 ? (b.y - a.y) / length : 0;
   return {
@@ -73,7 +73,7 @@ function straight(a: Place, b: Place, length: number): Edge {
 }
 
 /** The edge from `a` to `b` with the bulge (tan of a quarter of the sweep) of `a`. */
-export function edgeBetween(a: Vertex, b: Place): Edge {
+export function edgeBetween(a: Vertex, b: ProofPoint): ProofEdge {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const chord = Math.hypot(dx, dy);
@@ -130,7 +130,7 @@ function isBetween(sweep: number, afterStart: number, afterEnd: number): boolean
 }
 
 /** All edges of a ring or an open path, in order. */
-export function edgesOf(vertices: readonly Vertex[], closed: boolean): Edge[] {
+export function proofEdges(vertices: readonly Vertex[], closed: boolean): ProofEdge[] {
   return vertices.flatMap((vertex, i) => {
     const next = vertices[i + 1] ?? (closed ? vertices[0] : undefined);
     return next === undefined ? [] : [edgeBetween(vertex, next)];
@@ -138,7 +138,7 @@ export function edgesOf(vertices: readonly Vertex[], closed: boolean): Edge[] {
 }
 
 /** The point a share `t` (0 to 1) of the way along an edge. */
-export function pointAt(edge: Edge, t: number): Place {
+export function pointAlong(edge: ProofEdge, t: number): ProofPoint {
   const dx = edge.bx - edge.ax;
   const dy = edge.by - edge.ay;
   if (edge.sweep === 0) return { x: edge.ax + t * dx, y: edge.ay + t * dy };
@@ -159,11 +159,11 @@ export function pointAt(edge: Edge, t: number): Place {
 const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** How far past the start of an arc a place is, along the tangent there; and how far past its end. */
-const pastStart = (arc: Edge, x: number, y: number): number => (x - arc.ax) * arc.tax + (y - arc.ay) * arc.tay;
-const pastEnd = (arc: Edge, x: number, y: number): number => (x - arc.bx) * arc.tbx + (y - arc.by) * arc.tby;
+const pastStart = (arc: ProofEdge, x: number, y: number): number => (x - arc.ax) * arc.tax + (y - arc.ay) * arc.tay;
+const pastEnd = (arc: ProofEdge, x: number, y: number): number => (x - arc.bx) * arc.tbx + (y - arc.by) * arc.tby;
 
 /** Whether the point `x, y` seen from the centre of an arc falls within its sweep. */
-export function withinSweep(arc: Edge, x: number, y: number): boolean {
+export function withinSweep(arc: ProofEdge, x: number, y: number): boolean {
   return isBetween(arc.sweep, pastStart(arc, x, y), pastEnd(arc, x, y));
 }
 
@@ -171,7 +171,7 @@ export function withinSweep(arc: Edge, x: number, y: number): boolean {
  * Whether all points from `a` to `b` in a straight line fall within the sweep of an arc. Up to half a turn that region
  * is convex; beyond, it is two half planes, and true is only said where one of them holds both.
  */
-export function isFacedBy(arc: Edge, a: Place, b: Place): boolean {
+export function isFacedBy(arc: ProofEdge, a: ProofPoint, b: ProofPoint): boolean {
   const afterStart = pastStart(arc, a.x, a.y) >= 0 && pastStart(arc, b.x, b.y) >= 0;
   const beforeEnd = pastEnd(arc, a.x, a.y) <= 0 && pastEnd(arc, b.x, b.y) <= 0;
   return Math.abs(arc.sweep) <= Math.PI ? afterStart && beforeEnd : afterStart || beforeEnd;
@@ -181,7 +181,7 @@ export function isFacedBy(arc: Edge, a: Place, b: Place): boolean {
  * How far the point `x, y` lies outside the circle of an arc; negative inside. It is worked out from the middle of the
  * arc: the difference of two large lengths from the centre would lose what a flat arc rises.
  */
-export function outsideCircle(arc: Edge, x: number, y: number): number {
+export function outsideCircle(arc: ProofEdge, x: number, y: number): number {
   const dx = x - arc.px;
   const dy = y - arc.py;
   const excess = (dx * dx + dy * dy) / arc.radius + 2 * (dx * arc.mx + dy * arc.my);
@@ -192,7 +192,7 @@ export function outsideCircle(arc: Edge, x: number, y: number): number {
 }
 
 /** Distance of the point `x, y` from an edge. */
-export function distanceFrom(edge: Edge, x: number, y: number): number {
+export function distanceFrom(edge: ProofEdge, x: number, y: number): number {
   if (edge.sweep === 0) {
     const dx = edge.bx - edge.ax;
     const dy = edge.by - edge.ay;

@@ -1,7 +1,7 @@
 import { Unreadable } from './drawn.js';
 import { mostAlike } from './limits.js';
 import { type FaultMessageId, filled, type MessageId, messages, type MessageValues } from './messages/index.js';
-import type { Fault, FaultCode, Place } from './types.js';
+import type { Fault, FaultCode, ProofPoint } from './types.js';
 
 /** A length for a message: mm, to a micrometre. */
 export function mm(value: number): string {
@@ -9,7 +9,7 @@ export function mm(value: number): string {
 }
 
 /** A place for a message. */
-export function at({ x, y }: Place): string {
+export function at({ x, y }: ProofPoint): string {
   return `at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm`;
 }
 
@@ -19,7 +19,7 @@ export class FaultList {
   readonly #counts = new Map<MessageId, number>();
 
   /** Reports a fault by its message of the catalogue. */
-  add<Id extends FaultMessageId>(id: Id, file: string, values: MessageValues<Id>, place?: Place): void {
+  add<Id extends FaultMessageId>(id: Id, file: string, values: MessageValues<Id>, place?: ProofPoint): void {
     const { code, text } = messages[id];
     this.take(code, id, file, filled(text, values), place);
   }
@@ -31,7 +31,7 @@ export class FaultList {
   }
 
   /** Reports a fault whose text is made already. */
-  take(code: FaultCode, id: MessageId, file: string, text: string, place?: Place): void {
+  take(code: FaultCode, id: MessageId, file: string, text: string, place?: ProofPoint): void {
     const count = (this.#counts.get(id) ?? 0) + 1;
     this.#counts.set(id, count);
     if (count > mostAlike) return;

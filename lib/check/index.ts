@@ -1,19 +1,19 @@
-export type { CutError, Fault, FaultCode, Place, Proof, SheetProof } from './types.js';
+export type { CutError, Fault, FaultCode, ProofPoint, Proof, SheetProof } from './types.js';
 export { drawSimulation, simulate, type Simulation } from './router-simulation/index.js';
 export type { MessageId, Messages } from './messages/index.js';
 export { proveFolder } from './folder.js';
 export type { FolderFiles } from './integrity.js';
 export { verify } from './verify.js';
-export type { JobPart, JobPlacement } from './job-reader.js';
+export type { PartRead, PlacementRead } from './job-reader.js';
 export type {
-  Finding,
+  RouterFinding,
   FindingCode,
   Motion,
   NgcFile,
-  Place3,
+  ProofPoint3,
   SimulatedSheet,
   SimulatedTool,
   SimulationLimits,
-  Turn,
+  ArcTurn,
 } from './router-simulation/types.js';
-export type { Files } from './sheet-proof.js';
+export type { TextFiles } from './sheet-proof.js';

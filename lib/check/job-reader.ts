@@ -106,12 +106,12 @@ const record = z.object({
   process: processOf,
 });
 
-export type JobLabel = z.infer<typeof label>;
-export type JobPart = z.infer<typeof part>;
-export type JobProcess = z.infer<typeof processOf>;
-export type JobPlacement = z.infer<typeof placement>;
-export type JobSheet = z.infer<typeof sheet>;
-export type Job = z.infer<typeof record>;
+export type LabelRead = z.infer<typeof label>;
+export type PartRead = z.infer<typeof part>;
+export type ProcessRead = z.infer<typeof processOf>;
+export type PlacementRead = z.infer<typeof placement>;
+export type SheetRead = z.infer<typeof sheet>;
+export type RecordRead = z.infer<typeof record>;
 
 /** Name of the record in its folder. */
 export const recordName = 'job.json';
@@ -133,7 +133,7 @@ export function parseRecord(text: string | undefined): unknown {
  * What the proof needs of the record.
  * @throws Unreadable when a field that the proof needs is missing or out of range
  */
-export function readJob(data: unknown): Job {
+export function readJob(data: unknown): RecordRead {
   const result = record.safeParse(data);
   if (!result.success) {
     const issues = result.error.issues

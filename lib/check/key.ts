@@ -1,9 +1,9 @@
 /** Whether each line has the colour that the file's own key gives its operation, and the key those of the design. */
-import { layerKind, type Sheet } from './drawn.js';
+import { layerKind, type ReadBackSheet } from './drawn.js';
 import type { FaultList } from './faults.js';
 
 /** A colour, as `#RRGGBB`, for each operation. */
-export type Colours = Readonly<Record<string, string>>;
+export type LayerColours = Readonly<Record<string, string>>;
 
 /** A line of a key: the layer, its colour, what is done along its lines. */
 const keyLine = /^(\S+) (#[0-9A-Fa-f]{6}): \S/;
@@ -19,7 +19,12 @@ export function readKey(lines: readonly string[]): Map<string, string> {
 }
 
 /** A machine is told by the colour what to do along a line, so colour, key and design have to agree. */
-export function checkKey(sheet: Sheet, design: Colours | undefined, file: string, faults: FaultList): void {
+export function checkKey(
+  sheet: ReadBackSheet,
+  design: LayerColours | undefined,
+  file: string,
+  faults: FaultList,
+): void {
   const used = new Set(sheet.entities.map(({ layer }) => layer));
   const same = (a: string, b: string): boolean => a.toUpperCase() === b.toUpperCase();
   for (const layer of used) {

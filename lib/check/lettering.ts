@@ -4,7 +4,7 @@
  */
 import { glyphSources, missingGlyph } from '../geometry/stroke-glyphs.js';
 import type { Vertex } from '../geometry/index.js';
-import type { JobLabel } from './job-reader.js';
+import type { LabelRead } from './job-reader.js';
 
 /** Units of the grid in a capital's height, between two letters, and in a space. */
 const capital = 6;
@@ -26,7 +26,7 @@ function glyphOf(letter: string): { readonly width: number; readonly strokes: st
 }
 
 /** The strokes of a label of one copy, in the part's own axes. */
-export function strokesOf({ text, x, y, height, angleDeg }: JobLabel, copy: number): Vertex[][] {
+export function strokesOf({ text, x, y, height, angleDeg }: LabelRead, copy: number): Vertex[][] {
   const shown = spelling(text, copy);
   const line = plainSigns.reduce((sum, [signs, plain]) => sum.replace(signs, plain), shown.normalize('NFC'));
   const unit = height / capital;

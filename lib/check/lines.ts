@@ -1,21 +1,21 @@
 /** What can be said of the lines of a drawing without knowing the parts. */
-import { type Drawn, drillDiameter, layerKind, type Sheet } from './drawn.js';
-import { pointAt } from './edge.js';
+import { type ReadBack, drillDiameter, layerKind, type ReadBackSheet } from './drawn.js';
+import { pointAlong } from './edge.js';
 import { type FaultList, mm } from './faults.js';
 import { agreementTolerance, shortestEdge } from './limits.js';
 
 /** Same for the same line however it is run: its vertices and the middles of its edges, to a micrometre. */
-function fingerprint(entity: Drawn): string {
+function fingerprint(entity: ReadBack): string {
   const rounded = (x: number, y: number) => `${Math.round(x * 1000)},${Math.round(y * 1000)}`;
   if (entity.kind === 'circle')
     return `${entity.layer} ${rounded(entity.x, entity.y)} ${Math.round(entity.diameter * 1000)}`;
   const { edges, closed, vertices } = entity.line;
-  const points = [...vertices, ...edges.map((edge) => pointAt(edge, 0.5))].map(({ x, y }) => rounded(x, y));
+  const points = [...vertices, ...edges.map((edge) => pointAlong(edge, 0.5))].map(({ x, y }) => rounded(x, y));
   return `${entity.layer} ${String(closed)} ${points.sort().join(' ')}`;
 }
 
 /** Layers known, cuts closed, no edge without length, nothing twice, circles of the size that their layer names. */
-export function checkLines({ entities }: Sheet, file: string, faults: FaultList): void {
+export function checkLines({ entities }: ReadBackSheet, file: string, faults: FaultList): void {
   const seen = new Set<string>();
   const unknown = new Set<string>();
   for (const entity of entities) {

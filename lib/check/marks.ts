@@ -1,32 +1,32 @@
 /** Whether what is marked on a sheet is the lettering and the scribed lines of the parts that lie there, and no more. */
 import { farthestFrom } from './deviation.js';
 import { EdgeSet } from './edge-set.js';
-import type { Edge } from './edge.js';
+import type { ProofEdge } from './edge.js';
 import { cutTolerance } from './limits.js';
 import type { Nominal } from './nominal.js';
-import type { Place } from './types.js';
+import type { ProofPoint } from './types.js';
 
 /** What differs between the marks as they should be and as they are. */
 export interface MarkFindings {
-  readonly labels: readonly { readonly nominal: Nominal; readonly text: string; readonly place: Place }[];
-  readonly scribes: readonly { readonly nominal: Nominal; readonly place: Place }[];
-  readonly stray: readonly Place[];
+  readonly labels: readonly { readonly nominal: Nominal; readonly text: string; readonly place: ProofPoint }[];
+  readonly scribes: readonly { readonly nominal: Nominal; readonly place: ProofPoint }[];
+  readonly stray: readonly ProofPoint[];
 }
 
 /** Where the edges leave the set by more than the tolerance; null where they do not. */
-function leaves(edges: readonly Edge[], set: EdgeSet | null): Place | null {
+function leaves(edges: readonly ProofEdge[], set: EdgeSet | null): ProofPoint | null {
   if (set === null) return edges[0] === undefined ? null : { x: edges[0].ax, y: edges[0].ay };
   return farthestFrom(edges, set, cutTolerance).beyond[0]?.place ?? null;
 }
 
-const setOf = (edges: readonly Edge[]): EdgeSet | null => (edges.length === 0 ? null : new EdgeSet(edges));
+const setOf = (edges: readonly ProofEdge[]): EdgeSet | null => (edges.length === 0 ? null : new EdgeSet(edges));
 
 /**
  * Holds marks against those of the parts, stroke by stroke, whatever the order and the direction in which they are made.
  * @param whole what is marked as it should be
  * @param any all that is marked in whatever way
  */
-export function compareMarks(nominals: readonly Nominal[], whole: readonly Edge[], any = whole): MarkFindings {
+export function compareMarks(nominals: readonly Nominal[], whole: readonly ProofEdge[], any = whole): MarkFindings {
   const drawn = setOf(whole);
   const labels = nominals.flatMap((nominal) =>
     nominal.labels.flatMap(({ text, strokes }) => {
@@ -52,6 +52,6 @@ export function compareMarks(nominals: readonly Nominal[], whole: readonly Edge[
   return { labels, scribes, stray };
 }
 
-function straying(edges: readonly Edge[], expected: EdgeSet): Place[] {
+function straying(edges: readonly ProofEdge[], expected: EdgeSet): ProofPoint[] {
   return edges.flatMap((edge) => farthestFrom([edge], expected, cutTolerance).beyond[0]?.place ?? []);
 }

@@ -1,8 +1,8 @@
 /** Which path of a sheet cuts which edge of which part: found by where the paths lie, as the files do not name them. */
-import type { Drawn, DrawnCircle, DrawnPath } from './drawn.js';
+import type { ReadBack, ReadBackCircle, ReadBackPath } from './drawn.js';
 import { drillDiameter, layerKind } from './drawn.js';
 import { type FaultList, mm } from './faults.js';
-import { type Hole, nameOf, type Nominal } from './nominal.js';
+import { type NominalHole, nameOf, type Nominal } from './nominal.js';
 import { type Box, type Line, lineOf } from './ring.js';
 
 /** An edge of a part, with the paths that cut it. */
@@ -10,16 +10,16 @@ export interface RingCut {
   readonly nominal: Nominal;
   readonly operation: 'outline' | 'opening' | 'hole' | 'scribe';
   readonly ring: Line;
-  readonly paths: DrawnPath[];
+  readonly paths: ReadBackPath[];
 }
 
 /** A hole or countersink, with the circle that marks it. */
 export interface HoleCut {
   readonly nominal: Nominal;
   readonly operation: 'drill' | 'countersink';
-  readonly hole: Hole;
+  readonly hole: NominalHole;
   readonly diameter: number;
-  readonly circle: DrawnCircle;
+  readonly circle: ReadBackCircle;
 }
 
 export interface Matches {
@@ -100,7 +100,7 @@ function pairUp<A, B>(pairs: readonly Pair<A, B>[]): Map<A, B> {
 }
 
 /** The ring of a round hole, with the material to its left: clockwise. */
-function holeRing({ x, y, diameter }: Hole): Line {
+function holeRing({ x, y, diameter }: NominalHole): Line {
   const radius = diameter / 2;
   return lineOf(
     [
@@ -112,9 +112,9 @@ function holeRing({ x, y, diameter }: Hole): Line {
 }
 
 /** Of all paths of a layer, the ones for the given rings; those left over are returned. */
-function matchRings(rings: readonly RingCut[], paths: readonly DrawnPath[], width: number): DrawnPath[] {
+function matchRings(rings: readonly RingCut[], paths: readonly ReadBackPath[], width: number): ReadBackPath[] {
   const limit = reach + 1.5 * width;
-  const near = new Near<DrawnPath>(limit);
+  const near = new Near<ReadBackPath>(limit);
   for (const path of paths) {
     const { x, y } = Near.middle(path.line.box);
     near.add(x, y, path);
@@ -135,7 +135,7 @@ function matchRings(rings: readonly RingCut[], paths: readonly DrawnPath[], widt
 }
 
 /** Paths that a narrow neck has parted: each goes to the smallest ring around it. */
-function shareOut(rings: readonly RingCut[], paths: readonly DrawnPath[]): DrawnPath[] {
+function shareOut(rings: readonly RingCut[], paths: readonly ReadBackPath[]): ReadBackPath[] {
   const bySize = [...rings].sort((a, b) => size(a.ring.box) - size(b.ring.box));
   return paths.filter((path) => {
     const around = bySize.find(({ ring }) => contains(ring.box, path.line.box, 0));
@@ -148,8 +148,8 @@ function size({ minX, minY, maxX, maxY }: Box): number {
   return (maxX - minX) * (maxY - minY);
 }
 
-function matchHoles(nominals: readonly Nominal[], circles: readonly DrawnCircle[], operation: HoleCut['operation']) {
-  const near = new Near<DrawnCircle>(reach);
+function matchHoles(nominals: readonly Nominal[], circles: readonly ReadBackCircle[], operation: HoleCut['operation']) {
+  const near = new Near<ReadBackCircle>(reach);
   for (const circle of circles) near.add(circle.x, circle.y, circle);
   const wanted = nominals.flatMap((nominal) =>
     nominal.holes.flatMap((hole) => {
@@ -180,15 +180,15 @@ const words = { outline: 'outline', opening: 'opening', hole: 'hole', scribe: 's
  */
 export function match(
   nominals: readonly Nominal[],
-  entities: readonly Drawn[],
+  entities: readonly ReadBack[],
   width: number,
   file: string,
   faults: FaultList,
 ): Matches {
   const paths = (kind: string) =>
-    entities.filter((one): one is DrawnPath => one.kind === 'path' && layerKind(one.layer) === kind);
+    entities.filter((one): one is ReadBackPath => one.kind === 'path' && layerKind(one.layer) === kind);
   const circles = (kind: string) =>
-    entities.filter((one): one is DrawnCircle => one.kind === 'circle' && layerKind(one.layer) === kind);
+    entities.filter((one): one is ReadBackCircle => one.kind === 'circle' && layerKind(one.layer) === kind);
   const ringsOf = (operation: RingCut['operation'], lines: (nominal: Nominal) => readonly Line[]) =>
     nominals.flatMap((nominal) => lines(nominal).map((ring): RingCut => ({ nominal, operation, ring, paths: [] })));
 

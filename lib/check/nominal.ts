@@ -2,12 +2,12 @@
 import type { Vertex } from '../geometry/index.js';
 import { EdgeSet } from './edge-set.js';
 import { spelling, strokesOf } from './lettering.js';
-import type { Job, JobPart, JobPlacement, JobProcess, JobSheet } from './job-reader.js';
-import { type Box, boxOf, type Line, lineOf, signedArea } from './ring.js';
-import type { Place } from './types.js';
+import type { RecordRead, PartRead, PlacementRead, ProcessRead, SheetRead } from './job-reader.js';
+import { type Box, boxOf, type Line, lineOf, ringArea } from './ring.js';
+import type { ProofPoint } from './types.js';
 
 /** A hole, round, with its countersink if it has one. */
-export interface Hole extends Place {
+export interface NominalHole extends ProofPoint {
   readonly diameter: number;
   readonly countersink: number | undefined;
 }
@@ -19,7 +19,7 @@ export interface Nominal {
   readonly outlines: readonly Line[];
   readonly openings: readonly Line[];
   readonly scribes: readonly Line[];
-  readonly holes: readonly Hole[];
+  readonly holes: readonly NominalHole[];
   /** Lettering of the face that lies up, as it should be engraved. */
   readonly labels: readonly { readonly text: string; readonly strokes: readonly Line[] }[];
   /** Around the outlines. */
@@ -34,7 +34,7 @@ export function nameOf({ part, copy }: Pick<Nominal, 'part' | 'copy'>): string {
 }
 
 /** Mirrors (x to -x) if asked, turns about the part's origin, then moves. */
-function placer({ x, y, rotationDeg, mirrored }: JobPlacement): (point: Place) => Place {
+function placer({ x, y, rotationDeg, mirrored }: PlacementRead): (point: ProofPoint) => ProofPoint {
   // whole quarter turns are exact
   const quarters = rotationDeg / 90;
   const angle = (rotationDeg * Math.PI) / 180;
@@ -57,12 +57,12 @@ function turnedBack(vertices: readonly Vertex[]): Vertex[] {
 }
 
 function materialLeft(line: Line, operation: 'outline' | 'opening'): Line {
-  const anticlockwise = signedArea(line.edges) > 0;
+  const anticlockwise = ringArea(line.edges) > 0;
   return anticlockwise === (operation === 'outline') ? line : lineOf(turnedBack(line.vertices), true);
 }
 
 /** Where a part of the record lies on its sheet. */
-export function placePart(part: JobPart, placement: JobPlacement): Nominal {
+export function placePart(part: PartRead, placement: PlacementRead): Nominal {
   const place = placer(placement);
   const turn = placement.mirrored ? -1 : 1;
   const lines = (operation: 'outline' | 'opening' | 'scribe'): Line[] =>
@@ -101,7 +101,7 @@ export function placePart(part: JobPart, placement: JobPlacement): Nominal {
 }
 
 /** Width of the cut that the paths of a sheet are offset for, mm; 0 where they are the finished edges. */
-export function cutWidth(process: JobProcess): number {
+export function widthOfCut(process: ProcessRead): number {
   if (!process.compensated) return 0;
   switch (process.kind) {
     case 'router':
@@ -114,6 +114,6 @@ export function cutWidth(process: JobProcess): number {
 }
 
 /** How a sheet is cut: by its own process, if it has one, or by that of the job. */
-export function processOf(job: Job, sheet: JobSheet): JobProcess {
+export function processOf(job: RecordRead, sheet: SheetRead): ProcessRead {
   return sheet.process ?? job.process;
 }

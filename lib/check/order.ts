@@ -1,5 +1,5 @@
 /** Whether things are cut in an order that a machine can follow: what is cut free moves and cannot be cut again. */
-import type { Drawn, DrawnPath } from './drawn.js';
+import type { ReadBack, ReadBackPath } from './drawn.js';
 import type { FaultList } from './faults.js';
 import type { Matches, RingCut } from './match.js';
 import { nameOf } from './nominal.js';
@@ -7,14 +7,14 @@ import { inside } from './ring.js';
 
 /** When things are cut, as places in the file. */
 interface Turns {
-  readonly of: (one: Drawn) => number;
-  readonly first: (paths: readonly DrawnPath[]) => number;
-  readonly last: (paths: readonly DrawnPath[]) => number;
+  readonly of: (one: ReadBack) => number;
+  readonly first: (paths: readonly ReadBackPath[]) => number;
+  readonly last: (paths: readonly ReadBackPath[]) => number;
 }
 
-function turnsOf(entities: readonly Drawn[]): Turns {
-  const turn = new Map<Drawn, number>(entities.map((entity, i) => [entity, i]));
-  const of = (one: Drawn): number => turn.get(one) ?? 0;
+function turnsOf(entities: readonly ReadBack[]): Turns {
+  const turn = new Map<ReadBack, number>(entities.map((entity, i) => [entity, i]));
+  const of = (one: ReadBack): number => turn.get(one) ?? 0;
   return {
     of,
     first: (paths) => Math.min(...paths.map(of)),
@@ -72,7 +72,7 @@ function checkWithinOpenings(
 }
 
 /** Whether things are cut in the order of the file without cutting what is free already. */
-export function checkOrder(matches: Matches, entities: readonly Drawn[], file: string, faults: FaultList): void {
+export function checkOrder(matches: Matches, entities: readonly ReadBack[], file: string, faults: FaultList): void {
   const turns = turnsOf(entities);
   const outlines = matches.rings.filter(({ operation, paths }) => operation === 'outline' && paths.length > 0);
   checkWithinParts(matches, outlines, turns, file, faults);

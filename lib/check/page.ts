@@ -1,11 +1,11 @@
 /** Whether a drawing has the size of its sheet, and everything on it. */
-import type { DrawnPath, Sheet } from './drawn.js';
+import type { ReadBackPath, ReadBackSheet } from './drawn.js';
 import { type FaultList, mm } from './faults.js';
-import type { JobProcess, JobSheet } from './job-reader.js';
+import type { ProcessRead, SheetRead } from './job-reader.js';
 import { agreementTolerance } from './limits.js';
 import type { Box, Line } from './ring.js';
 
-function runsOff({ minX, minY, maxX, maxY }: Box, { width, height }: JobSheet, over: number): boolean {
+function runsOff({ minX, minY, maxX, maxY }: Box, { width, height }: SheetRead, over: number): boolean {
   const slack = over + agreementTolerance;
   return minX < -slack || minY < -slack || maxX > width + slack || maxY > height + slack;
 }
@@ -18,9 +18,9 @@ function runsOff({ minX, minY, maxX, maxY }: Box, { width, height }: JobSheet, o
  * @returns the edge of the sheet; null when it is not drawn at the sheet's size, so that nothing else would fit
  */
 export function checkPage(
-  drawing: Sheet,
-  sheet: JobSheet,
-  kind: JobProcess['kind'],
+  drawing: ReadBackSheet,
+  sheet: SheetRead,
+  kind: ProcessRead['kind'],
   edgeOf: Line,
   over: number,
   file: string,
@@ -32,7 +32,9 @@ export function checkPage(
     const page = `${mm(drawing.width)} x ${mm(drawing.height)}`;
     faults.add('page-size', file, { page, sheet: `${mm(width)} x ${mm(height)}` });
   }
-  const edges = drawing.entities.filter((one): one is DrawnPath => one.kind === 'path' && one.layer === 'sheet-edge');
+  const edges = drawing.entities.filter(
+    (one): one is ReadBackPath => one.kind === 'path' && one.layer === 'sheet-edge',
+  );
   if (kind === 'laser' && edges.length > 0) faults.add('edge-for-laser', file, {});
   const edge = kind === 'laser' ? edgeOf : edges[0]?.line;
   if (edge === undefined || (kind !== 'laser' && edges.length > 1)) {

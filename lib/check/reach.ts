@@ -3,7 +3,7 @@
  * keeps material that no path of this tool could take. Found by the polygon library, as a check of the check.
  */
 import { EndType, inflatePaths, JoinType, type Paths64 } from 'clipper2-ts';
-import { type Edge, edgeBetween, pointAt } from './edge.js';
+import { type ProofEdge, edgeBetween, pointAlong } from './edge.js';
 import { EdgeSet } from './edge-set.js';
 import type { Nominal } from './nominal.js';
 import type { Line } from './ring.js';
@@ -16,7 +16,7 @@ const flatness = 0.0005;
 const mostSteps = 10_000;
 
 function flattened({ edges }: Line): { x: number; y: number }[] {
-  return edges.flatMap((edge: Edge) => {
+  return edges.flatMap((edge: ProofEdge) => {
     const steps =
       edge.sweep === 0
         ? 1
@@ -25,7 +25,7 @@ function flattened({ edges }: Line): { x: number; y: number }[] {
             Math.max(1, Math.ceil(Math.abs(edge.sweep) / (2 * Math.acos(1 - Math.min(1, flatness / edge.radius))))),
           );
     return Array.from({ length: steps }, (_, i) => {
-      const { x, y } = pointAt(edge, i / steps);
+      const { x, y } = pointAlong(edge, i / steps);
       return { x: Math.round(x * perMm), y: Math.round(y * perMm) };
     });
   });

@@ -3,11 +3,11 @@
  * along the bisector until its rim just reaches the corner (the dog-bone of joinery cut on routers; common practice,
  * no source). It takes material beside the corner on purpose, so it must be known from a gouge.
  */
-import type { Edge } from './edge.js';
+import type { ProofEdge } from './edge.js';
 import type { Line } from './ring.js';
-import type { Place } from './types.js';
+import type { ProofPoint } from './types.js';
 
-export interface InsideCorner extends Place {
+export interface NominalCorner extends ProofPoint {
   /** Unit vector into the waste along the bisector. */
   readonly outX: number;
   readonly outY: number;
@@ -23,7 +23,7 @@ const spurTolerance = 0.005;
 const spurLength = 1.1;
 
 /** Unit direction of an edge at its start or end. */
-function direction(edge: Edge, end: boolean): readonly [number, number] {
+function direction(edge: ProofEdge, end: boolean): readonly [number, number] {
   const dx = edge.bx - edge.ax;
   const dy = edge.by - edge.ay;
   const chord = Math.hypot(dx, dy);
@@ -35,7 +35,7 @@ function direction(edge: Edge, end: boolean): readonly [number, number] {
 }
 
 /** The corners of a ring (material to its left) at which the waste has less than half a turn. */
-export function insideCorners({ edges }: Line): InsideCorner[] {
+export function insideCorners({ edges }: Line): NominalCorner[] {
   return edges.flatMap((edge, i) => {
     const before = edges[(i + edges.length - 1) % edges.length]!;
     const [ix, iy] = direction(before, true);
@@ -50,7 +50,7 @@ export function insideCorners({ edges }: Line): InsideCorner[] {
 }
 
 /** Whether a piece of a path is the spur of a tool of this radius into the corner, in or out. */
-export function isSpur(piece: Edge, corner: InsideCorner, radius: number): boolean {
+export function isSpur(piece: ProofEdge, corner: NominalCorner, radius: number): boolean {
   if (piece.sweep !== 0) return false;
   const end = { x: corner.x + radius * corner.outX, y: corner.y + radius * corner.outY };
   const longest = (spurLength * radius) / corner.sine;

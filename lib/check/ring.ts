@@ -1,7 +1,7 @@
 /** Closed rings: box, area, whether a point lies inside. */
 import type { Vertex } from '../geometry/index.js';
-import { type Edge, edgesOf, outsideCircle } from './edge.js';
-import type { Place } from './types.js';
+import { type ProofEdge, proofEdges, outsideCircle } from './edge.js';
+import type { ProofPoint } from './types.js';
 
 export interface Box {
   readonly minX: number;
@@ -14,7 +14,7 @@ export interface Box {
 export interface Line {
   readonly vertices: readonly Vertex[];
   readonly closed: boolean;
-  readonly edges: readonly Edge[];
+  readonly edges: readonly ProofEdge[];
   readonly box: Box;
 }
 
@@ -31,7 +31,7 @@ export function boxOf(boxes: readonly Box[]): Box {
 }
 
 export function lineOf(vertices: readonly Vertex[], closed: boolean): Line {
-  const edges = edgesOf(vertices, closed);
+  const edges = proofEdges(vertices, closed);
   return { vertices, closed, edges, box: boxOf(edges) };
 }
 
@@ -43,7 +43,7 @@ function lessSine(angle: number): number {
 }
 
 /** Area of a ring, anticlockwise positive: that of the chords and that of the segments between chord and arc. */
-export function signedArea(edges: readonly Edge[]): number {
+export function ringArea(edges: readonly ProofEdge[]): number {
   const origin = edges[0];
   if (origin === undefined) return 0;
   return edges.reduce((sum, { ax, ay, bx, by, sweep, radius }) => {
@@ -56,7 +56,7 @@ export function signedArea(edges: readonly Edge[]): number {
  * Whether a point lies inside a ring. Each edge adds the angle that it sweeps as seen from the point; an arc adds a
  * full turn more or less where the point lies between it and its chord. A point on the ring itself may go either way.
  */
-export function inside(edges: readonly Edge[], { x, y }: Place): boolean {
+export function inside(edges: readonly ProofEdge[], { x, y }: ProofPoint): boolean {
   const turns = edges.reduce((sum, edge) => {
     const ux = edge.ax - x;
     const uy = edge.ay - y;

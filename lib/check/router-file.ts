@@ -1,6 +1,6 @@
 /** The router files of a sheet against the record: the proof by simulated cutting as part of the proof of a folder. */
 import type { FaultList } from './faults.js';
-import type { Job, JobPart, JobSheet } from './job-reader.js';
+import type { RecordRead, PartRead, SheetRead } from './job-reader.js';
 import { simulate, type Simulation, type SimulationLimits } from './router-simulation/index.js';
 
 /**
@@ -10,9 +10,9 @@ import { simulate, type Simulation, type SimulationLimits } from './router-simul
  */
 export function checkRouterFile(
   files: ReadonlyMap<string, string>,
-  job: Job,
-  parts: ReadonlyMap<string, JobPart>,
-  sheet: JobSheet,
+  job: RecordRead,
+  parts: ReadonlyMap<string, PartRead>,
+  sheet: SheetRead,
   faults: FaultList,
 ): Simulation | null {
   const { router } = sheet;

@@ -1,30 +1,30 @@
 /** The proof of one sheet: both its files against the record. */
 import { checkAgreement } from './agreement.js';
-import type { Sheet } from './drawn.js';
-import { readDxf } from './dxf-reader.js';
+import type { ReadBackSheet } from './drawn.js';
+import { readDxfLines } from './dxf-reader.js';
 import { type FaultList, FaultList as Faults, mm } from './faults.js';
-import type { Job, JobPart, JobProcess, JobSheet } from './job-reader.js';
+import type { RecordRead, PartRead, ProcessRead, SheetRead } from './job-reader.js';
 import { cutTolerance } from './limits.js';
-import { checkKey, type Colours } from './key.js';
+import { checkKey, type LayerColours } from './key.js';
 import { checkLines } from './lines.js';
 import { compareMarks } from './marks.js';
 import { match } from './match.js';
-import { cutWidth, nameOf, type Nominal, placePart, processOf } from './nominal.js';
+import { widthOfCut, nameOf, type Nominal, placePart, processOf } from './nominal.js';
 import { checkOrder } from './order.js';
 import { checkPage } from './page.js';
 import { type Line, lineOf } from './ring.js';
 import { checkKeepOuts, leastMargin, leastSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
 import { sweepHole, sweepRing, reportErrors } from './sweep.js';
-import type { CutError, Place, SheetProof } from './types.js';
+import type { CutError, ProofPoint, SheetProof } from './types.js';
 
-export type Files = ReadonlyMap<string, string>;
+export type TextFiles = ReadonlyMap<string, string>;
 
 /** $INSUNITS of a DXF for millimetres. */
 const dxfMillimetres = 4;
 
 /** Reads one file; a fault and null when it is not there or cannot be read. */
-function read<T>(files: Files, name: string, reader: (text: string) => T, faults: FaultList): T | null {
+function read<T>(files: TextFiles, name: string, reader: (text: string) => T, faults: FaultList): T | null {
   const text = files.get(name);
   if (text === undefined) {
     faults.add('file-missing', name, {});
@@ -40,12 +40,12 @@ function read<T>(files: Files, name: string, reader: (text: string) => T, faults
 
 /** Reads the DXF and the SVG of a drawing, checks each by itself, and that they agree. */
 export function readPair(
-  files: Files,
+  files: TextFiles,
   file: string,
-  colours: Colours | undefined,
+  colours: LayerColours | undefined,
   faults: FaultList,
-): { dxf: Sheet | null; svg: Sheet | null } {
-  const dxf = read(files, `${file}.dxf`, readDxf, faults);
+): { dxf: ReadBackSheet | null; svg: ReadBackSheet | null } {
+  const dxf = read(files, `${file}.dxf`, readDxfLines, faults);
   const svg = read(files, `${file}.svg`, readSvg, faults);
   if (dxf && dxf.unit !== dxfMillimetres)
     faults.add('dxf-unit', `${file}.dxf`, { unit: dxf.unit, wanted: dxfMillimetres });
@@ -64,15 +64,15 @@ export function readPair(
 }
 
 /** What a process can make of a part: a laser cuts no countersinks, so a circle for one belongs to nothing. */
-function cuttable(part: JobPart, kind: JobProcess['kind']): JobPart {
+function cuttable(part: PartRead, kind: ProcessRead['kind']): PartRead {
   if (kind !== 'laser') return part;
   return { ...part, drills: part.drills.map((drill) => ({ ...drill, countersink: undefined })) };
 }
 
 function nominalsOf(
-  parts: ReadonlyMap<string, JobPart>,
-  sheet: JobSheet,
-  kind: JobProcess['kind'],
+  parts: ReadonlyMap<string, PartRead>,
+  sheet: SheetRead,
+  kind: ProcessRead['kind'],
   faults: FaultList,
 ): Nominal[] {
   return sheet.placed.flatMap((placement) => {
@@ -85,7 +85,7 @@ function nominalsOf(
 }
 
 /** The edge of a sheet by the record: an offcut's outline, or the rectangle. */
-function edgeOf({ width, height }: JobSheet, outline: readonly Place[] | undefined): Line {
+function edgeOf({ width, height }: SheetRead, outline: readonly ProofPoint[] | undefined): Line {
   const rectangle = [
     { x: 0, y: 0 },
     { x: width, y: 0 },
@@ -106,7 +106,7 @@ interface Worst {
 const worse = (a: CutError | null, b: CutError): CutError => (a === null || b.mm > a.mm ? b : a);
 
 /** Reports lettering that is not as it should be, and scribed lines of nothing; those of parts are swept. */
-function checkDrawnMarks(nominals: readonly Nominal[], drawing: Sheet, file: string, faults: FaultList): void {
+function checkDrawnMarks(nominals: readonly Nominal[], drawing: ReadBackSheet, file: string, faults: FaultList): void {
   const edges = drawing.entities.flatMap((entity) =>
     entity.kind === 'path' && entity.layer === 'scribe' ? entity.line.edges : [],
   );
@@ -119,7 +119,7 @@ function checkDrawnMarks(nominals: readonly Nominal[], drawing: Sheet, file: str
 /** Pairs what is drawn with the parts, sweeps every cut, and checks the order. */
 function checkCuts(
   nominals: readonly Nominal[],
-  drawing: Sheet,
+  drawing: ReadBackSheet,
   width: number,
   kind: string,
   file: string,
@@ -153,10 +153,15 @@ function checkCuts(
 }
 
 /** The proof of one sheet of the record. */
-export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, JobPart>, sheet: JobSheet): SheetProof {
+export function proveSheet(
+  files: TextFiles,
+  job: RecordRead,
+  parts: ReadonlyMap<string, PartRead>,
+  sheet: SheetRead,
+): SheetProof {
   const faults = new Faults();
   const process = processOf(job, sheet);
-  const width = cutWidth(process);
+  const width = widthOfCut(process);
   const nominals = nominalsOf(parts, sheet, process.kind, faults);
   const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
   const recorded = edgeOf(sheet, stock?.outline);
@@ -176,7 +181,7 @@ export function proveSheet(files: Files, job: Job, parts: ReadonlyMap<string, Jo
     if (outward) worst.outward = worse(worst.outward, outward);
     if (inward) worst.inward = worse(worst.inward, inward);
   }
-  const spacing = 2 * cutWidth({ ...process, compensated: true }) + job.design.process.web;
+  const spacing = 2 * widthOfCut({ ...process, compensated: true }) + job.design.process.web;
   if (stock !== undefined) checkKeepOuts(nominals, stock.keepOuts, spacing, 'job.json', faults);
   return {
     file: sheet.file,

@@ -1,19 +1,19 @@
 /** Whether the parts of a sheet keep clear of each other and of the edge. */
-import type { Nearest } from './edge-distance.js';
+import type { ClosestPoint } from './edge-distance.js';
 import { EdgeSet } from './edge-set.js';
 import { type FaultList, mm } from './faults.js';
 import { agreementTolerance } from './limits.js';
 import { nameOf, type Nominal } from './nominal.js';
 import { gap, inside, type Line, lineOf } from './ring.js';
-import type { Place } from './types.js';
+import type { ProofPoint } from './types.js';
 
 /** What lies on the sheet: a part, or a place that parts keep off. */
 type Solid = Pick<Nominal, 'box' | 'edges' | 'outlines' | 'openings'>;
 
 /** Where two parts come nearest to each other, if nearer than `within`. */
-function nearestBetween(a: Solid, b: Solid, within: number): Nearest | null {
+function nearestBetween(a: Solid, b: Solid, within: number): ClosestPoint | null {
   const [few, many] = a.edges.edges.length <= b.edges.edges.length ? [a, b] : [b, a];
-  let best: Nearest | null = null;
+  let best: ClosestPoint | null = null;
   for (const edge of few.edges.edges) {
     const least: number = best?.distance ?? within;
     if (gap(edge, many.box) < least) best = many.edges.nearestWithin(edge, least) ?? best;
@@ -64,7 +64,7 @@ export function leastSpacing(
 /** Reports parts that come nearer than `required` to a clamp, a knot or whatever else the stock keeps them off. */
 export function checkKeepOuts(
   nominals: readonly Nominal[],
-  keepOuts: readonly (readonly Place[])[],
+  keepOuts: readonly (readonly ProofPoint[])[],
   required: number,
   file: string,
   faults: FaultList,
@@ -106,7 +106,7 @@ export function leastMargin(
     for (const { edges } of nominal.outlines) {
       const first = edges[0]!;
       const outside = !inside(sheetEdge.edges, { x: first.ax, y: first.ay });
-      let near: Nearest = { x: first.ax, y: first.ay, distance: around.nearestTo(first.ax, first.ay).distance };
+      let near: ClosestPoint = { x: first.ax, y: first.ay, distance: around.nearestTo(first.ax, first.ay).distance };
       for (const edge of edges) near = around.nearestWithin(edge, near.distance) ?? near;
       const distance = outside ? -near.distance : near.distance;
       least = Math.min(least, distance);

@@ -3,7 +3,7 @@
  * no transforms, styles, references or entities of its own; a file that has any is refused.
  */
 import { SaxesParser } from 'saxes';
-import { type Drawn, type Sheet, unreadable } from './drawn.js';
+import { type ReadBack, type ReadBackSheet, unreadable } from './drawn.js';
 import { readKey } from './key.js';
 import { farthest, mostEntities } from './limits.js';
 import { lineOf } from './ring.js';
@@ -64,7 +64,7 @@ function pageOf(of: Attributes): { width: number; height: number; scale: number 
   return { ...units, scale };
 }
 
-function drawn(element: string, of: Attributes, layer: string, height: number): Drawn {
+function drawn(element: string, of: Attributes, layer: string, height: number): ReadBack {
   if (element === 'circle') {
     const diameter = 2 * number(attribute(of, element, 'r'), 'r');
     if (!(diameter > 0)) throw unreadable('svg-circle-size', {});
@@ -82,10 +82,10 @@ function drawn(element: string, of: Attributes, layer: string, height: number): 
  * @returns the drawing in user units, y up, and how many mm a user unit is
  * @throws Unreadable for what is not well-formed XML, or holds what a cut file has no use for
  */
-export function readSvg(text: string): { readonly sheet: Sheet; readonly scale: number } {
+export function readSvg(text: string): { readonly sheet: ReadBackSheet; readonly scale: number } {
   const parser = new SaxesParser();
   const open: string[] = [];
-  const entities: Drawn[] = [];
+  const entities: ReadBack[] = [];
   let page: { width: number; height: number; scale: number } | null = null;
   const colours = new Map<string, string[]>();
   let description = '';

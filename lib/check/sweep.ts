@@ -4,7 +4,7 @@
  * to the edge and no farther; so the errors are found as distances between lines and arcs, without polygons.
  */
 import { farthestFrom } from './deviation.js';
-import { type Edge, pointAt } from './edge.js';
+import { type ProofEdge, pointAlong } from './edge.js';
 import { EdgeSet } from './edge-set.js';
 import { type FaultList, mm } from './faults.js';
 import { cutTolerance, measureSlack } from './limits.js';
@@ -13,32 +13,32 @@ import { nameOf } from './nominal.js';
 import { toolPlaces } from './reach.js';
 import { insideCorners, isSpur } from './relief.js';
 import { inside } from './ring.js';
-import type { CutError, Place } from './types.js';
+import type { CutError, ProofPoint } from './types.js';
 
 export interface Swept {
   readonly outward: CutError;
   readonly inward: CutError;
 }
 
-interface Error extends Place {
+interface CutDepth extends ProofPoint {
   readonly mm: number;
 }
 
-const none = (place: Place): Error => ({ mm: 0, x: place.x, y: place.y });
-const worse = (a: Error, b: Error): Error => (b.mm > a.mm ? b : a);
+const none = (place: ProofPoint): CutDepth => ({ mm: 0, x: place.x, y: place.y });
+const worse = (a: CutDepth, b: CutDepth): CutDepth => (b.mm > a.mm ? b : a);
 
 /** Samples along a piece in which material may stay, to tell an inside corner from a fault. */
 const cornerSamples = 100;
 
 /** Whether a point lies in the material of the cut's part. A hole is cut out of its surroundings. */
-function inMaterial({ nominal, operation, ring }: RingCut, place: Place): boolean {
+function inMaterial({ nominal, operation, ring }: RingCut, place: ProofPoint): boolean {
   if (operation === 'hole') return !inside(ring.edges, place);
   const within = nominal.outlines.some(({ edges }) => inside(edges, place));
   return within && !nominal.openings.some(({ edges }) => inside(edges, place));
 }
 
 /** How far the sweep eats into the part: half the cut's width less the distance of the path, or more on the wrong side. */
-function gouge(cut: RingCut, width: number): Error {
+function gouge(cut: RingCut, width: number): CutDepth {
   const radius = width / 2;
   const edges = cut.operation === 'hole' ? new EdgeSet(cut.ring.edges) : cut.nominal.edges;
   const corners = width > 0 ? insideCorners(cut.ring) : [];
@@ -48,7 +48,7 @@ function gouge(cut: RingCut, width: number): Error {
       if (corners.some((corner) => isSpur(edge, corner, radius))) continue;
       const near = edges.nearestWithin(edge, radius);
       if (near) worst = worse(worst, { mm: radius - near.distance, x: near.x, y: near.y });
-      for (const place of [pointAt(edge, 0), pointAt(edge, 0.5)]) {
+      for (const place of [pointAlong(edge, 0), pointAlong(edge, 0.5)]) {
         if (!inMaterial(cut, place)) continue;
         const depth = edges.nearestTo(place.x, place.y).distance;
         worst = worse(worst, { mm: radius + depth, ...place });
@@ -59,7 +59,7 @@ function gouge(cut: RingCut, width: number): Error {
 }
 
 /** Material that the paths leave at the edge although a tool of this width could take it. */
-function left(cut: RingCut, paths: EdgeSet, width: number): Error {
+function left(cut: RingCut, paths: EdgeSet, width: number): CutDepth {
   const radius = width / 2;
   const { most, place, beyond } = farthestFrom(cut.ring.edges, paths, radius + cutTolerance / 2);
   if (beyond.length === 0) return { mm: Math.max(0, most - radius), ...place };
@@ -67,10 +67,10 @@ function left(cut: RingCut, paths: EdgeSet, width: number): Error {
   const reachable = cut.operation === 'hole' || width === 0 ? null : toolPlaces(cut.nominal, radius);
   if (reachable === null) return { mm: most - radius, ...place };
   let worst = none(place);
-  let guess: Edge | undefined;
+  let guess: ProofEdge | undefined;
   for (const piece of beyond) {
     for (let i = 0; i <= cornerSamples; i += 1) {
-      const { x, y } = pointAt(piece.edge, piece.from + ((piece.to - piece.from) * i) / cornerSamples);
+      const { x, y } = pointAlong(piece.edge, piece.from + ((piece.to - piece.from) * i) / cornerSamples);
       const could = reachable.nearestTo(x, y, guess);
       guess = could.edge;
       const away = paths.nearestTo(x, y).distance;
@@ -81,7 +81,7 @@ function left(cut: RingCut, paths: EdgeSet, width: number): Error {
 }
 
 /** How far the path strays into the waste, beyond half the cut's width from the edge. */
-function stray(cut: RingCut, edges: readonly Edge[], width: number): Error {
+function stray(cut: RingCut, edges: readonly ProofEdge[], width: number): CutDepth {
   const { most, place } = farthestFrom(edges, new EdgeSet(cut.ring.edges), width / 2 + cutTolerance);
   return { mm: Math.max(0, most - width / 2), ...place };
 }
@@ -90,7 +90,7 @@ function stray(cut: RingCut, edges: readonly Edge[], width: number): Error {
 export function sweepRing(cut: RingCut, width: number): Swept {
   const { part, copy } = cut.nominal;
   const edges = cut.paths.flatMap(({ line }) => line.edges);
-  const named = (error: Error): CutError => ({ ...error, part, copy });
+  const named = (error: CutDepth): CutError => ({ ...error, part, copy });
   if (cut.operation === 'scribe') {
     const off = worse(left(cut, new EdgeSet(edges), 0), stray(cut, edges, 0));
     return { outward: named(off), inward: named(none(off)) };

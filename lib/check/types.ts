@@ -31,7 +31,7 @@ export type FaultCode =
   | 'changed'
   | 'stray-file';
 
-export interface Place {
+export interface ProofPoint {
   readonly x: number;
   readonly y: number;
 }
@@ -43,11 +43,11 @@ export interface Fault {
   /** The file, and where they are known the part and the place, in a whole sentence. */
   readonly message: string;
   readonly file: string;
-  readonly place?: Place;
+  readonly place?: ProofPoint;
 }
 
 /** The greatest error of one kind on a sheet. */
-export interface CutError extends Place {
+export interface CutError extends ProofPoint {
   readonly mm: number;
   readonly part: string;
   readonly copy: number;

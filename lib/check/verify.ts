@@ -1,12 +1,12 @@
 /** The proof of a whole folder. */
 import { FaultList } from './faults.js';
-import { type Job, parseRecord, readJob, recordName } from './job-reader.js';
+import { type RecordRead, parseRecord, readJob, recordName } from './job-reader.js';
 import { checkRouterFile } from './router-file.js';
-import { type Files, proveSheet, readPair } from './sheet-proof.js';
+import { type TextFiles, proveSheet, readPair } from './sheet-proof.js';
 import type { Fault, Proof } from './types.js';
 
 /** Parts complete, each copy once, and no name twice. */
-function checkQuantities(job: Job, faults: FaultList): void {
+function checkQuantities(job: RecordRead, faults: FaultList): void {
   const placed = new Map<string, Map<number, number>>();
   for (const { part, copy } of job.sheets.flatMap((sheet) => sheet.placed)) {
     const copies = placed.get(part) ?? new Map<number, number>();
@@ -30,7 +30,7 @@ function checkQuantities(job: Job, faults: FaultList): void {
 }
 
 /** Drawings of the folder that are no sheets: templates and the like, at finished size. */
-function otherDrawings(files: Files, job: Job): string[] {
+function otherDrawings(files: TextFiles, job: RecordRead): string[] {
   const sheets = new Set(job.sheets.map(({ file }) => file));
   const names = [...files.keys()].flatMap((name) => /^(.+)\.(?:dxf|svg)$/.exec(name)?.[1] ?? []);
   return [...new Set(names)].filter((name) => !sheets.has(name));
@@ -52,7 +52,7 @@ export function provenBy(read: () => Proof): Proof {
  * @param data the record as JSON
  * @throws Unreadable when the record lacks what the proof needs
  */
-export function proveCuts(files: Files, data: unknown): Proof {
+export function proveCuts(files: TextFiles, data: unknown): Proof {
   const faults = new FaultList();
   const job = readJob(data);
   checkQuantities(job, faults);
@@ -75,6 +75,6 @@ export function proveCuts(files: Files, data: unknown): Proof {
  * @param files texts of the folder's files by name, with `/` between folders
  * @returns a proof a sheet, and every fault; it throws for no content of the files
  */
-export function verify(files: Files): Proof {
+export function verify(files: TextFiles): Proof {
   return provenBy(() => proveCuts(files, parseRecord(files.get(recordName))));
 }

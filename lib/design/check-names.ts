@@ -1,6 +1,6 @@
 /** Names of materials: each listed, and none that a file system takes for another. */
 import { type Diagnostic, diagnostic, type KeyPath, pathText } from '../diagnostic/index.js';
-import { nearest } from './nearest.js';
+import { nearestWord } from './nearest.js';
 import type { DesignFile } from './schema.js';
 
 /** Every key that names a material, with the name. */
@@ -22,7 +22,7 @@ function unknownNames(file: DesignFile): Diagnostic[] {
   const known = Object.keys(file.materials);
   return uses(file).flatMap(([path, name]) => {
     if (name === undefined || Object.hasOwn(file.materials, name)) return [];
-    const near = nearest(name, known);
+    const near = nearestWord(name, known);
     const remedy = near === null ? `known: ${known.join(', ') || 'none'}` : `did you mean ${near}?`;
     const message = `${pathText(path)} names the material "${name}", which is not in materials`;
     return [diagnostic('unknown-material', path, message, remedy)];

@@ -1,6 +1,6 @@
 export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
-export { nearest } from './nearest.js';
+export { nearestWord } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
 export { readDesign } from './read.js';
 export { defaultColours, designSchema } from './schema.js';

@@ -177,11 +177,11 @@ function wholeKey(about: About & Range) {
   return numberKey(about).refine((value) => Number.isInteger(value), 'must be a whole number');
 }
 
-export function whole(about: About & Range) {
+export function integer(about: About & Range) {
   return wholeKey(about).meta({ quantity: 'whole', ...about } satisfies KeyMeta);
 }
 
-export function wholeOr(value: number, about: About & Range) {
+export function integerOr(value: number, about: About & Range) {
   return wholeKey(about)
     .default(value)
     .meta({ quantity: 'whole', shown: String(value), ...about } satisfies KeyMeta);

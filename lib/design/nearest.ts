@@ -13,7 +13,7 @@ function editDistance(a: string, b: string): number {
 }
 
 /** The known word nearest to `word`, or null when none is near (more than half of it would have to change). */
-export function nearest(word: string, known: readonly string[]): string | null {
+export function nearestWord(word: string, known: readonly string[]): string | null {
   const asked = word.slice(0, 64).toLowerCase();
   let best: string | null = null;
   let least = Math.max(2, Math.ceil(asked.length / 2)) + 1;

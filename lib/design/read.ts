@@ -5,7 +5,7 @@ import { type Diagnostic, diagnostic, hasError, pathText, type Locate } from '..
 import { complete } from './complete.js';
 import type { Design } from './design.js';
 import { locator, shown as showHidden } from './locate.js';
-import { nearest } from './nearest.js';
+import { nearestWord } from './nearest.js';
 import type { KeyFault } from './keys.js';
 import { designSchema } from './schema.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
@@ -89,7 +89,7 @@ function explained(issue: z.core.$ZodIssue, raw: unknown, schema: z.ZodType): Di
   if (issue.code === 'unrecognized_keys') {
     const known = knownKeys(schema, issue.path);
     return issue.keys.map((key) => {
-      const near = nearest(key, known);
+      const near = nearestWord(key, known);
       const remedy = near === null ? `known here: ${known.join(', ')}` : `did you mean ${near}?`;
       const where = name === '' ? '' : ` in ${name}`;
       return diagnostic('unknown-key', [...path, key], `unknown key ${shown(key)}${where}`, remedy);

@@ -5,7 +5,7 @@
 import * as z from 'zod';
 import { diagnosticCodes } from '../diagnostic/index.js';
 import type { KeyMeta } from './keys.js';
-import { nearest } from './nearest.js';
+import { nearestWord } from './nearest.js';
 import { designSchema } from './schema.js';
 import type { UsualRange } from '../units/index.js';
 
@@ -113,7 +113,7 @@ export function explainKey(asked: string, entries: readonly KeyEntry[] = keyEntr
   const named = entries.filter(({ path }) => path.split('.').at(-1) === wanted);
   if (named.length > 0) return { kind: 'found', entries: named };
   const names = entries.flatMap(({ path }) => [plain(path), path.split('.').at(-1) ?? path]);
-  return { kind: 'unknown', near: nearest(wanted, names) };
+  return { kind: 'unknown', near: nearestWord(wanted, names) };
 }
 
 const kindWords: Readonly<Record<KeyMeta['quantity'], string>> = {

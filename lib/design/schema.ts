@@ -1,7 +1,7 @@
 /** The whole design file: every section in the order in which `new` writes it. */
 import { hasHidden } from '../diagnostic/index.js';
 import * as z from 'zod';
-import { group, type KeyMeta, keysIn, textOr, whole } from './keys.js';
+import { group, type KeyMeta, keysIn, textOr, integer } from './keys.js';
 import { dishSection } from './sections/dish.js';
 import { materialsSection, stockSection } from './sections/materials.js';
 import { nestSection, processSection } from './sections/process.js';
@@ -62,7 +62,7 @@ function extraSection(unit: LengthUnit) {
           material: z
             .string()
             .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta),
-          quantity: whole({ about: 'How many of each outline.', least: 1, most: 1000 }).default(1),
+          quantity: integer({ about: 'How many of each outline.', least: 1, most: 1000 }).default(1),
           unit: lengthAuto({
             about: 'Length of one drawing unit, for files that state none.',
             auto: 'what the file states',

@@ -7,7 +7,7 @@ import { SAME_CORNER, TOUCH } from './precision.js';
 import type { Point } from './types.js';
 
 /** The run of an edge between two fractions (0 to 1, ascending), with its exact ends. */
-export interface Piece {
+export interface EdgePiece {
   /** Index of the edge it is a run of. */
   readonly source: number;
   readonly edge: Edge;
@@ -40,10 +40,10 @@ function cuts(edges: readonly Edge[]): number[][] {
  * Every edge in runs from cut to cut, along its direction. Runs shorter than a corner are left out.
  * @param fractions for each edge, where it is cut (0 to 1), in any order
  */
-export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly number[])[]): Piece[] {
+export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly number[])[]): EdgePiece[] {
   return edges.flatMap((edge, source) => {
     const length = edgeLength(edge);
-    const pieces: Piece[] = [];
+    const pieces: EdgePiece[] = [];
     let t0 = 0;
     let from: Point = edge.from;
     for (const t1 of [...fractions[source]!, 1].sort((a, b) => a - b)) {
@@ -59,6 +59,6 @@ export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly n
 }
 
 /** Every edge in runs from meeting to meeting. */
-export function cutAtMeetings(edges: readonly Edge[]): Piece[] {
+export function cutAtMeetings(edges: readonly Edge[]): EdgePiece[] {
   return cutEdges(edges, cuts(edges));
 }

@@ -3,7 +3,7 @@ import { bulgeOfSweep, edgeLength, tangentOnEdge } from './arc.js';
 import { signedArea } from './contour.js';
 import { cross, dot } from './point.js';
 import { SAME_CORNER } from './precision.js';
-import type { Piece } from './pieces.js';
+import type { EdgePiece } from './pieces.js';
 import type { Contour, Point, Vertex } from './types.js';
 
 /** How much farther than usual ends are looked for, in turn, when pieces are left over. */
@@ -32,7 +32,7 @@ function corners(ends: readonly Point[], reach: number): number[] {
 }
 
 /** Pieces without those that lead nowhere or come from nowhere, over and over until all that is left closes. */
-function prune(pieces: readonly Piece[], start: readonly number[], end: readonly number[]): boolean[] {
+function prune(pieces: readonly EdgePiece[], start: readonly number[], end: readonly number[]): boolean[] {
   const leaving = new Map<number, number>();
   const arriving = new Map<number, number>();
   const count = (map: Map<number, number>, key: number, by: number): void =>
@@ -56,16 +56,16 @@ function prune(pieces: readonly Piece[], start: readonly number[], end: readonly
 }
 
 /** How far to the left the way goes on, radians: of several, the sharpest left keeps rings apart that only touch. */
-function leftTurn(piece: Piece, next: Piece): number {
+function leftTurn(piece: EdgePiece, next: EdgePiece): number {
   const a = tangentOnEdge(piece.edge, piece.t1);
   const b = tangentOnEdge(next.edge, next.t0);
   return Math.atan2(cross(a, b), dot(a, b));
 }
 
 /** Runs of one edge that follow each other, as one. */
-function joinRuns(loop: readonly Piece[]): Piece[] {
-  const joined: Piece[] = [];
-  const follows = (a: Piece, b: Piece): boolean => a.source === b.source && a.t1 === b.t0;
+function joinRuns(loop: readonly EdgePiece[]): EdgePiece[] {
+  const joined: EdgePiece[] = [];
+  const follows = (a: EdgePiece, b: EdgePiece): boolean => a.source === b.source && a.t1 === b.t0;
   for (const piece of loop) {
     const before = joined.at(-1);
     if (before !== undefined && follows(before, piece)) {
@@ -81,7 +81,7 @@ function joinRuns(loop: readonly Piece[]): Piece[] {
   return joined;
 }
 
-function vertexOf(piece: Piece): Vertex {
+function vertexOf(piece: EdgePiece): Vertex {
   const { edge, from, t0, t1 } = piece;
   return { x: from.x, y: from.y, bulge: edge.kind === 'arc' ? bulgeOfSweep(edge.sweep * (t1 - t0)) : 0 };
 }
@@ -92,11 +92,11 @@ interface Stitched {
   readonly lost: number;
 }
 
-function lengthOf({ edge, t0, t1 }: Piece): number {
+function lengthOf({ edge, t0, t1 }: EdgePiece): number {
   return edgeLength(edge) * (t1 - t0);
 }
 
-function stitchWithin(pieces: readonly Piece[], reach: number): Stitched {
+function stitchWithin(pieces: readonly EdgePiece[], reach: number): Stitched {
   const ends = pieces.flatMap((piece) => [piece.from, piece.to]);
   const corner = corners(ends, reach);
   const start = pieces.map((_, i) => corner[2 * i]!);
@@ -114,7 +114,7 @@ function stitchWithin(pieces: readonly Piece[], reach: number): Stitched {
     else list.push(i);
   });
 
-  const onward = (at: number, from: Piece | undefined): number | undefined => {
+  const onward = (at: number, from: EdgePiece | undefined): number | undefined => {
     const ways = (leaving.get(at) ?? []).filter((i) => unused[i]);
     if (from === undefined || ways.length < 2) return ways[0];
     return ways.reduce((a, b) => (leftTurn(from, pieces[b]!) > leftTurn(from, pieces[a]!) ? b : a));
@@ -161,7 +161,7 @@ function stitchWithin(pieces: readonly Piece[], reach: number): Stitched {
  * and so are rings that enclose nothing (less than a corner's width all along). Ends meet within 1e-7 mm; where long
  * pieces are left over, as edges shorter than a micrometre may cause, the reach is widened step by step.
  */
-export function stitch(pieces: readonly Piece[]): Contour[] {
+export function stitch(pieces: readonly EdgePiece[]): Contour[] {
   let best: Stitched = { rings: [], lost: Infinity };
   for (const wider of REACHES) {
     const stitched = stitchWithin(pieces, SAME_CORNER * wider);
@@ -171,7 +171,7 @@ export function stitch(pieces: readonly Piece[]): Contour[] {
   return [...best.rings];
 }
 
-function addRing(loop: readonly Piece[], rings: Contour[]): void {
+function addRing(loop: readonly EdgePiece[], rings: Contour[]): void {
   const runs = joinRuns(loop);
   const ring = runs.map(vertexOf);
   const length = runs.reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);

@@ -2,18 +2,18 @@ import { type Edge, pointOnEdge } from './arc.js';
 import { edgesOf, reversed } from './contour.js';
 import { nearestOnContour } from './distance.js';
 import { offsetContour, offsetRings } from './offset.js';
-import { cutEdges, type Piece } from './pieces.js';
+import { cutEdges, type EdgePiece } from './pieces.js';
 import { stitch } from './stitch.js';
 import type { Contour, Point } from './types.js';
 
 /** Edges closer together than this (mm) are the same edge, seen before and after two offsets. */
 const SAME_EDGE = 1e-6;
 
-function middle({ edge, t0, t1 }: Piece): Point {
+function middle({ edge, t0, t1 }: EdgePiece): Point {
   return pointOnEdge(edge, (t0 + t1) / 2);
 }
 
-function whole(edge: Edge, source: number): Piece {
+function whole(edge: Edge, source: number): EdgePiece {
   return { source, edge, t0: 0, t1: 1, from: edge.from, to: edge.to };
 }
 

@@ -1,6 +1,6 @@
 /** The order in which the operations of a sheet are cut. */
 import { type Bounds, bounds, element, type Point, reversed, sideOfContour, signedArea } from '../geometry/index.js';
-import { shortRoute, type Stop } from './travel.js';
+import { shortRoute, type RouteStop } from './travel.js';
 import type { CutOperation } from './types.js';
 
 /** Each class of size is this many times as large in area as the one before; within a class, travel decides. */
@@ -62,7 +62,7 @@ function group(operation: CutOperation): number {
     : sizeClass(operation);
 }
 
-function stopOf(operation: CutOperation): Stop {
+function stopOf(operation: CutOperation): RouteStop {
   const from = element(operation.vertices, 0);
   return { from, to: operation.closed ? from : operation.vertices.at(-1)! };
 }

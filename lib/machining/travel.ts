@@ -2,7 +2,7 @@
 import { distance, element, indexBoxes, type Point } from '../geometry/index.js';
 
 /** Something to be cut: where the tool goes down and where it comes up. A closed ring comes up where it went down. */
-export interface Stop {
+export interface RouteStop {
   readonly from: Point;
   readonly to: Point;
 }
@@ -27,11 +27,11 @@ function span(a: Point, b: Point | undefined): number {
   return b === undefined ? 0 : distance(a, b);
 }
 
-function entry(stops: readonly Stop[], leg: Leg): Point {
+function entry(stops: readonly RouteStop[], leg: Leg): Point {
   return leg.reversed ? element(stops, leg.stop).to : element(stops, leg.stop).from;
 }
 
-function exit(stops: readonly Stop[], leg: Leg): Point {
+function exit(stops: readonly RouteStop[], leg: Leg): Point {
   return leg.reversed ? element(stops, leg.stop).from : element(stops, leg.stop).to;
 }
 
@@ -45,7 +45,7 @@ class Route {
   private readonly place: Int32Array;
 
   constructor(
-    private readonly stops: readonly Stop[],
+    private readonly stops: readonly RouteStop[],
     private readonly start: Point,
     private readonly near: readonly (readonly number[])[],
   ) {
@@ -139,7 +139,7 @@ class Route {
 }
 
 /** Length of the travel between cuts (mm), from `start` to the last stop. */
-export function travelLength(stops: readonly Stop[], legs: readonly Leg[], start: Point): number {
+export function travelLength(stops: readonly RouteStop[], legs: readonly Leg[], start: Point): number {
   let sum = 0;
   let at = start;
   for (const leg of legs) {
@@ -150,7 +150,7 @@ export function travelLength(stops: readonly Stop[], legs: readonly Leg[], start
 }
 
 /** For each stop, those whose ends lie nearest to its own ends. */
-function neighbourhoods(stops: readonly Stop[]): number[][] {
+function neighbourhoods(stops: readonly RouteStop[]): number[][] {
   const ends = stops.flatMap(({ from, to }) => [from, to]);
   const index = indexBoxes(ends.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
   return stops.map((stop, i) => {
@@ -159,7 +159,7 @@ function neighbourhoods(stops: readonly Stop[]): number[][] {
   });
 }
 
-function nearestNeighbour(stops: readonly Stop[], start: Point): Leg[] {
+function nearestNeighbour(stops: readonly RouteStop[], start: Point): Leg[] {
   const left = new Set(stops.keys());
   const legs: Leg[] = [];
   let at = start;
@@ -190,7 +190,7 @@ function nearestNeighbour(stops: readonly Stop[], start: Point): Leg[] {
  * A short route through all stops from `start`, not returning: nearest neighbour first, then uncrossed and relocated
  * until nothing gains or the limit of effort is reached. The same stops give the same route. Cost n² at the start.
  */
-export function shortRoute(stops: readonly Stop[], start: Point): Leg[] {
+export function shortRoute(stops: readonly RouteStop[], start: Point): Leg[] {
   const route = new Route(stops, start, neighbourhoods(stops));
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const uncrossed = route.uncross();

@@ -43,7 +43,7 @@ export function budgetOf(
 }
 
 /** A part of a budget: from the share spent now up to `until`. */
-export function partOf(budget: Budget, until: number): Budget {
+export function budgetPart(budget: Budget, until: number): Budget {
   const from = budget.share();
   const share = (): number => (until <= from ? 1 : Math.min(1, (budget.share() - from) / (until - from)));
   return {

@@ -3,18 +3,18 @@ import { element } from '../geometry/index.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
 import type { Search } from './search.js';
-import type { Shape } from './shape.js';
+import type { NestShape } from './shape.js';
 import { f64 } from '../geometry/typed-arrays.js';
 
 /** Limits of a shape's reference point on a sheet, given to a search. */
-export function startOn(search: Search, packing: Packing, sheet: number, shape: Shape): boolean {
+export function startOn(search: Search, packing: Packing, sheet: number, shape: NestShape): boolean {
   const { space, right } = packing.sheetAt(sheet);
   const { margin } = space;
   return search.start(margin, margin, right - margin - shape.width, space.height - margin - shape.height);
 }
 
 /** Everything on a sheet that is in a shape's way, with weight 1. */
-function addAll(search: Search, packing: Packing, noFits: NoFits, sheet: number, shape: Shape): void {
+function addAll(search: Search, packing: Packing, noFits: NoFits, sheet: number, shape: NestShape): void {
   for (const obstacle of packing.sheetAt(sheet).space.obstacles)
     search.add(obstacle.noFit(shape), obstacle.x, obstacle.y, 1);
   for (let j = 0; j < packing.pieces.length; j++) {
@@ -36,7 +36,7 @@ export function placeLeftmost(
   floors: Floors,
 ): boolean {
   let end = Infinity;
-  const seen = new Set<Shape>();
+  const seen = new Set<NestShape>();
   element(packing.pieces, i).orientations.forEach(({ shape }, orientation) => {
     if (seen.has(shape)) return;
     seen.add(shape);

@@ -1,6 +1,6 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
 import { element } from '../geometry/index.js';
-import { type Budget, partOf } from './budget.js';
+import { type Budget, budgetPart } from './budget.js';
 import { hasOverlap } from './overlap.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
 import { Misses } from './misses.js';
@@ -133,7 +133,7 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
   const { random, budget } = tools;
   let best = first;
   if (best.sheet.some((sheet) => sheet < 0)) {
-    best = squeezeIn(best, tools, partOf(budget, budget.share() + (1 - budget.share()) * SHARE_PER_TRY));
+    best = squeezeIn(best, tools, budgetPart(budget, budget.share() + (1 - budget.share()) * SHARE_PER_TRY));
     best = placedOnly(best);
   }
   if (best.pieces.length === 0) return best;
@@ -144,7 +144,7 @@ export function improveGroup(first: Packing, spaces: readonly Space[], tools: To
   for (let again = true; again && budget.share() < shareOf(SHARE_OF_TRIES);) {
     again = false;
     for (const choice of cheaperChoices(best, spaces)) {
-      const part = partOf(budget, Math.min(shareOf(SHARE_OF_TRIES), budget.share() + (1 - begun) * SHARE_PER_TRY));
+      const part = budgetPart(budget, Math.min(shareOf(SHARE_OF_TRIES), budget.share() + (1 - begun) * SHARE_PER_TRY));
       if (part.over()) break;
       const trial = moved(best, choice, random);
       if (!freed(trial, tools, part) || !better(trial, best)) continue;

@@ -2,7 +2,7 @@
  * A packing compressed: the last sheet is made shorter, what now overlaps is separated, and so on. First by
  * large steps with disturbed fresh starts, then by small steps from the best.
  */
-import { type Budget, partOf } from './budget.js';
+import { type Budget, budgetPart } from './budget.js';
 import { hasOverlap } from './overlap.js';
 import { Misses } from './misses.js';
 import type { NoFits } from './no-fit.js';
@@ -82,7 +82,7 @@ export function improve(first: Packing, { noFits, random, budget, addAngle }: To
   };
   // an empty sheet is not compressed further: it is dropped
   const going = (part: Budget): boolean => !part.over() && length > floor && length > 0;
-  const exploring = partOf(budget, budget.share() + (1 - budget.share()) * EXPLORE);
+  const exploring = budgetPart(budget, budget.share() + (1 - budget.share()) * EXPLORE);
   // of the present length
   const misses = new Misses(random);
   let step: number = EXPLORE_STEPS[0];

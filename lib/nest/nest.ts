@@ -1,6 +1,6 @@
 /** Parts placed on stock: a first valid nest at once, then better ones until the effort is spent. */
 import { element, type Polygon } from '../geometry/index.js';
-import { budgetOf, partOf } from './budget.js';
+import { budgetOf, budgetPart } from './budget.js';
 import { checkRequest } from './check.js';
 import { improveGroup } from './group.js';
 import { randomFrom } from './random.js';
@@ -19,7 +19,7 @@ const anticlockwise = (ring: Polygon): Polygon => (ringArea(ring) < 0 ? [...ring
 const clockwise = (ring: Polygon): Polygon => (ringArea(ring) > 0 ? [...ring].reverse() : ring);
 
 /** A group's parts and stock, made ready. */
-export interface Task {
+export interface PackingTask {
   readonly pieces: readonly Piece[];
   readonly spaces: readonly Space[];
   readonly shapes: Shapes;
@@ -36,7 +36,7 @@ function bounded(stock: NestStock, pieces: readonly Piece[], spacing: number): N
   return { ...stock, shape: { ...stock.shape, maxLength: Math.min(stock.shape.maxLength, all) } };
 }
 
-function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): Task {
+function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): PackingTask {
   const shapes = new Shapes(spacing);
   const noFits = new NoFits();
   const pieces = piecesOf(parts, shapes);
@@ -48,7 +48,7 @@ function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing
 }
 
 /** Parts and stock by group, made ready. */
-export function tasksOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): Task[] {
+export function tasksOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): PackingTask[] {
   const turned = parts.map((part) => ({
     ...part,
     outline: anticlockwise(part.outline),
@@ -74,7 +74,7 @@ function minSheet(part: NestPart, shapes: Shapes, margin: number): { width: numb
   return sizes.reduce((least, size) => (size.width * size.height < least.width * least.height - 1e-9 ? size : least));
 }
 
-function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: Task, packing: Packing): Unplaced[] {
+function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: PackingTask, packing: Packing): Unplaced[] {
   return parts.flatMap((part): Unplaced[] => {
     const [piece] = pieces.filter((one) => one.part === part);
     const placed = packing.pieces.filter((one, i) => one.part === part && i32(packing.sheet, i) >= 0).length;
@@ -112,7 +112,7 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
   tasks.forEach((task, i) => {
     until += task.pieces.length / all;
     const first = element(packings, i);
-    const part = partOf(budget, until);
+    const part = budgetPart(budget, until);
     if (part.over()) return;
     const addOne = (): void => addAngle(task.pieces, task.shapes, random);
     const tools = { noFits: task.noFits, random, budget: part, addAngle: addOne };
@@ -126,7 +126,7 @@ export function nest(parts: readonly NestPart[], stock: readonly NestStock[], op
   return layoutOf(tasks, packings);
 }
 
-function layoutOf(tasks: readonly Task[], packings: readonly Packing[]): Layout {
+function layoutOf(tasks: readonly PackingTask[], packings: readonly Packing[]): Layout {
   const results = packings.map(sheetsOf);
   return {
     sheets: results.flatMap(({ sheets }) => sheets),

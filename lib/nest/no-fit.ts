@@ -6,7 +6,7 @@ import { cyclic, element, type Point, type Polygon } from '../geometry/index.js'
 import { convolve } from './convolution.js';
 import { ringArea, unionByFillRule } from './clipping.js';
 import { growOuter } from './grow.js';
-import type { Shape } from './shape.js';
+import type { NestShape } from './shape.js';
 
 /**
  * The moving shape is taken smaller by this (mm) all round, so that exact fits (a tongue in its groove) leave a
@@ -202,7 +202,7 @@ function innerFit(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
 }
 
 /** The region in which `moving` overlaps `fixed`; both with their openings. */
-function noFitOf(fixed: Shape, moving: Shape): NoFit {
+function noFitOf(fixed: NestShape, moving: NestShape): NoFit {
   const less = slightlyShrunk(moving.solid);
   const solid = fixed.solid.flatMap((a) => less.flatMap((b) => convolve(a, negated(b))));
   const rings = unionByFillRule(solid, 'nonzero');
@@ -212,7 +212,7 @@ function noFitOf(fixed: Shape, moving: Shape): NoFit {
 }
 
 /** The region in which `moving`, at its true size, is not wholly within any of the openings (clockwise rings). */
-export function outsideFit(openings: readonly Polygon[], moving: Shape): NoFit {
+export function outsideFit(openings: readonly Polygon[], moving: NestShape): NoFit {
   const less = slightlyShrunk([moving.outline]);
   const within = openings.flatMap((opening) => innerFit(opening, less));
   const xs = openings.flatMap((ring) => ring.map(({ x }) => x));
@@ -239,12 +239,12 @@ export class NoFits {
   readonly #rows: (NoFit | undefined)[][] = [];
 
   /** Regions for a moving shape, by the index of the fixed one; holes are filled by `of`. */
-  row(moving: Shape): (NoFit | undefined)[] {
+  row(moving: NestShape): (NoFit | undefined)[] {
     return (this.#rows[moving.index] ??= []);
   }
 
   /** The region in which `moving` overlaps `fixed`. */
-  of(fixed: Shape, moving: Shape): NoFit {
+  of(fixed: NestShape, moving: NestShape): NoFit {
     const row = this.row(moving);
     const known = row[fixed.index];
     if (known) return known;

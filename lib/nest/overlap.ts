@@ -4,7 +4,7 @@
  */
 import { cyclic, element, type Polygon } from '../geometry/index.js';
 import type { Packing } from './packing.js';
-import type { Shape } from './shape.js';
+import type { NestShape } from './shape.js';
 import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** Overlaps deeper than this (mm) clash. */
@@ -63,7 +63,7 @@ function reaches(one: Solid, other: Solid): boolean {
   return false;
 }
 
-const ringsOf = ({ solid, openings }: Shape): Polygon[] => [...solid, ...openings];
+const ringsOf = ({ solid, openings }: NestShape): Polygon[] => [...solid, ...openings];
 
 /** Whether any two pieces of a packing, grown by half the spacing each, overlap. */
 export function hasOverlap(packing: Packing): boolean {

@@ -13,7 +13,7 @@ import type { Packing } from './packing.js';
 import type { Random } from './random.js';
 import { relax } from './relax.js';
 import { counted, Search, TOUCHING } from './search.js';
-import type { Shape } from './shape.js';
+import type { NestShape } from './shape.js';
 import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** A pair's weight grows by this factor, and by up to as much again the deeper it is. */
@@ -286,7 +286,7 @@ export class Separation {
   }
 
   /** Sets the search up for a piece on a sheet. */
-  #look(i: number, shape: Shape, sheet: number, near: boolean, midX: number, midY: number): boolean {
+  #look(i: number, shape: NestShape, sheet: number, near: boolean, midX: number, midY: number): boolean {
     const { packing, noFits } = this;
     const search = this.#search;
     const n = this.#n;

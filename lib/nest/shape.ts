@@ -7,7 +7,7 @@ import { growOuter, shrinkOpening } from './grow.js';
 const SAME = 1e-9;
 
 /** A solid with its openings. The reference point is the lower left corner of the true outline's box. */
-export interface Shape {
+export interface NestShape {
   readonly index: number;
   /** Of the true outline's box. */
   readonly width: number;
@@ -25,7 +25,7 @@ export interface Shape {
 export interface Orientation {
   readonly rotationDeg: number;
   readonly mirrored: boolean;
-  readonly shape: Shape;
+  readonly shape: NestShape;
   /** From the shape's reference point to the part's origin. */
   readonly originX: number;
   readonly originY: number;
@@ -70,8 +70,8 @@ const keyOf = (rings: readonly Polygon[]): string =>
 
 /** Keeps each different shape once. */
 export class Shapes {
-  readonly all: Shape[] = [];
-  readonly #byKey = new Map<string, Shape>();
+  readonly all: NestShape[] = [];
+  readonly #byKey = new Map<string, NestShape>();
   readonly #grow: number;
 
   /** @param spacing least distance between parts (mm) */
@@ -95,9 +95,9 @@ export class Shapes {
     return { rotationDeg, mirrored, shape, originX: -minX, originY: -minY };
   }
 
-  #make(outline: Polygon, openings: readonly Polygon[], name: string): Shape {
+  #make(outline: Polygon, openings: readonly Polygon[], name: string): NestShape {
     const solid = growOuter(outline, this.#grow);
-    const shape: Shape = {
+    const shape: NestShape = {
       index: this.all.length,
       width: Math.max(...outline.map(({ x }) => x)),
       height: Math.max(...outline.map(({ y }) => y)),

@@ -3,7 +3,7 @@ import type { Point, Polygon } from '../geometry/index.js';
 import { ringArea } from './clipping.js';
 import { growOuter } from './grow.js';
 import { outsideFit, type NoFit, type NoFits } from './no-fit.js';
-import { withoutCollinear, type Shape, type Shapes } from './shape.js';
+import { withoutCollinear, type NestShape, type Shapes } from './shape.js';
 import type { NestStock } from './types.js';
 
 /** Something fixed that parts keep off. */
@@ -11,7 +11,7 @@ export interface Obstacle {
   readonly x: number;
   readonly y: number;
   /** The region that the moving shape's reference point keeps out of, seen from x, y. */
-  noFit(moving: Shape): NoFit;
+  noFit(moving: NestShape): NoFit;
 }
 
 /** A piece of stock. Several sheets may share one space. */
@@ -40,7 +40,7 @@ function keepOut(ring: Polygon, shapes: Shapes, noFits: NoFits, dx: number, dy: 
 
 function frame(outline: Polygon, margin: number, dx: number, dy: number): Obstacle {
   const within = growOuter(outline, -margin).map((ring): Point[] => [...ring].reverse());
-  const known = new Map<Shape, NoFit>();
+  const known = new Map<NestShape, NoFit>();
   return {
     x: dx,
     y: dy,

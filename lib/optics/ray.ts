@@ -42,7 +42,7 @@ const columnNames = [
 ] as const;
 
 /** A block of rays, changed from step to step. */
-export interface Block extends Readonly<Record<(typeof columnNames)[number], Float64Array>> {
+export interface RayBlock extends Readonly<Record<(typeof columnNames)[number], Float64Array>> {
   /** Random numbers of each use. */
   readonly choice: Float64Array;
   readonly place: readonly [Float64Array, Float64Array];
@@ -54,16 +54,16 @@ export interface Block extends Readonly<Record<(typeof columnNames)[number], Flo
 const column = () => new Float64Array(BLOCK);
 const pair = () => [column(), column()] as const;
 
-export function emptyBlock(): Block {
+export function emptyBlock(): RayBlock {
   const columns = Object.fromEntries(columnNames.map((name) => [name, column()]));
-  const block = { ...columns, choice: column(), place: pair(), disc: pair(), slope: pair(), haze: pair() } as Block;
+  const block = { ...columns, choice: column(), place: pair(), disc: pair(), slope: pair(), haze: pair() } as RayBlock;
   block.turnCos.fill(1);
   block.mirrored.fill(1);
   return block;
 }
 
 /** The columns of random numbers in the order in which they are drawn. */
-export function drawn({ choice, place, disc, slope, haze }: Block): readonly Float64Array[] {
+export function drawn({ choice, place, disc, slope, haze }: RayBlock): readonly Float64Array[] {
   return [choice, ...place, ...disc, ...slope, ...haze];
 }
 
@@ -93,7 +93,7 @@ function ribSlopes(line: MidLine, ribError: number): number {
 }
 
 /** Where on the panel: ∫halfWidth du is a quadratic of u. */
-export function placeRays(block: Block, count: number, { line, widthFrom, widthAll }: Mirror): void {
+export function placeRays(block: RayBlock, count: number, { line, widthFrom, widthAll }: Mirror): void {
   const { from, to, widthSlope: k, widthTaken: m, height, tanSlope } = line;
   const [length, width] = block.place;
   const { u, w, z, half, tan } = block;
@@ -111,7 +111,7 @@ export function placeRays(block: Block, count: number, { line, widthFrom, widthA
 }
 
 /** The sun's direction: the axis, or a point of the disc about it. */
-export function aimRays({ disc: [share, turn], sx, sy, sz }: Block, count: number, sun: SunShape | null): void {
+export function aimRays({ disc: [share, turn], sx, sy, sz }: RayBlock, count: number, sun: SunShape | null): void {
   if (sun === null) {
     sx.fill(0);
     sy.fill(0);
@@ -131,7 +131,7 @@ export function aimRays({ disc: [share, turn], sx, sy, sz }: Block, count: numbe
 }
 
 /** Off the axis: which half of which panel, and the sun in that panel's frame; the ray is turned back at the end. */
-export function turnRays(block: Block, count: number, { settings, cosPointing, sinPointing }: Mirror): void {
+export function turnRays(block: RayBlock, count: number, { settings, cosPointing, sinPointing }: Mirror): void {
   const { choice, sx, sy, sz, turnCos, turnSin, mirrored } = block;
   const { ribs, halfAngle } = settings.shape.layout;
   const halves = 2 * ribs.length;
@@ -152,7 +152,7 @@ export function turnRays(block: Block, count: number, { settings, cosPointing, s
 }
 
 /** The tilt of the mirror from curled edges, waviness and ribs of uneven height. */
-export function tiltRays(block: Block, count: number, { settings, curl, line, ribWave }: Mirror): void {
+export function tiltRays(block: RayBlock, count: number, { settings, curl, line, ribWave }: Mirror): void {
   const { slopeError, ribError } = settings;
   const { u, w, half, along, across, slope } = block;
   const [size, turn] = slope;
@@ -192,7 +192,7 @@ function curlAt(curl: Float64Array, length: number, width: number): number {
 }
 
 /** The reflection on the tilted mirror. */
-export function reflectRays(block: Block, count: number): void {
+export function reflectRays(block: RayBlock, count: number): void {
   const { rx, ry, rz } = block;
   for (let i = 0; i < count; i++) {
     const [sx, sy, sz] = [f64(block.sx, i), f64(block.sy, i), f64(block.sz, i)];
@@ -211,7 +211,7 @@ export function reflectRays(block: Block, count: number): void {
 }
 
 /** Spreads the reflected rays by the mirror's haze. */
-export function scatterRays({ haze: [size, turn], rx, ry, rz }: Block, count: number, specularity: number): void {
+export function scatterRays({ haze: [size, turn], rx, ry, rz }: RayBlock, count: number, specularity: number): void {
   for (let i = 0; i < count; i++) {
     const [x, y, z] = [f64(rx, i), f64(ry, i), f64(rz, i)];
     const deviation = specularity * Math.sqrt(-2 * Math.log(1 - f64(size, i)));

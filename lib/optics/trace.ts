@@ -10,7 +10,7 @@ import type { DishShape } from '../dish/index.js';
 import {
   aimRays,
   BLOCK,
-  type Block,
+  type RayBlock,
   drawn,
   emptyBlock,
   mirrorOf,
@@ -125,7 +125,7 @@ function emptyRays(count: number, batches: number, reference: number): Rays {
 }
 
 /** Keeps the rays as lines in the frame of the dish. */
-function keepRays(rays: Rays, first: number, block: Block, count: number, shade: TraceSettings['shade']): void {
+function keepRays(rays: Rays, first: number, block: RayBlock, count: number, shade: TraceSettings['shade']): void {
   const { reference, x, y, dxdz, dydz, low, high, light } = rays;
   for (let i = 0, to = first; i < count; i++, to++) {
     const [u, w, z] = [f64(block.u, i), f64(block.w, i), f64(block.z, i)];

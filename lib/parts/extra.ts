@@ -3,10 +3,10 @@ import type { Contour } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { thicknessOf } from './blank.js';
-import { type Drawing, ExtraFault, type Finding, limits, type ReadingOptions } from './extra/drawing.js';
+import { type SourceDrawing, ExtraFault, type DrawingMessage, limits, type ReadingOptions } from './extra/drawing.js';
 import { readDxfDrawing } from './extra/dxf.js';
 import { joinRuns } from './extra/join.js';
-import { asCircle, makeShapes, type Shape } from './extra/rings.js';
+import { asCircle, makeShapes, type ExtraShape } from './extra/rings.js';
 import { readSvgDrawing } from './extra/svg.js';
 import { blank, type Hole, type Part, throughHole } from '../part/index.js';
 
@@ -14,14 +14,14 @@ import { blank, type Hole, type Part, throughHole } from '../part/index.js';
 const largestDrill = 20;
 
 /** An outline of one's own: the text of a DXF or SVG file, or what reads a drawing that stands in memory. */
-export type ExtraSource = string | ((options: ReadingOptions) => Drawing);
+export type ExtraSource = string | ((options: ReadingOptions) => SourceDrawing);
 
 export interface ReadExtras {
   readonly parts: readonly Part[];
   readonly problems: readonly Diagnostic[];
 }
 
-function readDrawing(text: string, options: ReadingOptions): Drawing {
+function readDrawing(text: string, options: ReadingOptions): SourceDrawing {
   if (text.length > limits.text)
     throw new ExtraFault('extra-too-much', `the file is larger than ${limits.text / 1e6} MB`, 'simplify the drawing');
   if (text.trim() === '') throw new ExtraFault('extra-broken', 'the file is empty', 'export the drawing again');
@@ -32,7 +32,7 @@ function readDrawing(text: string, options: ReadingOptions): Drawing {
 function shapesIn(
   source: ExtraSource,
   options: ReadingOptions,
-): { shapes: readonly Shape[]; findings: readonly Finding[] } {
+): { shapes: readonly ExtraShape[]; findings: readonly DrawingMessage[] } {
   try {
     const drawing = typeof source === 'string' ? readDrawing(source, options) : source(options);
     const { rings, findings: open } = joinRuns(drawing);
@@ -64,7 +64,7 @@ function titleOf(file: string): string {
 }
 
 /** An outline as a part, its holes drilled where they are small and round. */
-function partOf(design: Design, item: Design['extra'][number], index: number, shape: Shape, number: number): Part {
+function partOf(design: Design, item: Design['extra'][number], index: number, shape: ExtraShape, number: number): Part {
   const holes: Hole[] = [];
   const openings: Contour[] = [];
   for (const ring of shape.openings) {
@@ -97,7 +97,7 @@ export function readExtras(design: Design, sources: ReadonlyMap<string, ExtraSou
   const parts: Part[] = [];
   const problems: Diagnostic[] = [];
   design.extra.forEach((item, index) => {
-    const report = ({ code, message, remedy, severity }: Finding): number =>
+    const report = ({ code, message, remedy, severity }: DrawingMessage): number =>
       problems.push(
         diagnostic(code, ['extra', index, 'file'], `extra[${index + 1}], ${item.file}: ${message}`, remedy, severity),
       );

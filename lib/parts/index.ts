@@ -9,4 +9,10 @@ export { cleatPlaces } from './plan.js';
 export type { SplicePlace } from './segments.js';
 export { withFittingLabels } from './labels.js';
 export { type ExtraSource, readExtras } from './extra.js';
-export { type Drawing as ExtraDrawing, ExtraFault, placeText, type ReadingOptions, RunList } from './extra/drawing.js';
+export {
+  type SourceDrawing as ExtraDrawing,
+  ExtraFault,
+  placeText,
+  type ReadingOptions,
+  RunList,
+} from './extra/drawing.js';

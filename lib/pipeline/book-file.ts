@@ -1,6 +1,6 @@
 /** The build book of a job, or of what is known before anything is nested. */
 import { type Dish, facetAt, type Facet } from '../dish/index.js';
-import { keyFigures } from '../figures.js';
+import { keyValues } from '../key-values.js';
 import { type Forecast, type SummaryRow, summaryRows } from '../optics/index.js';
 import {
   type BookForecast,
@@ -77,7 +77,7 @@ export function bookOf(source: BookSource): string {
     cleatStart,
     assembly,
     facets: facetsOf(dish),
-    figures: keyFigures(design, dish, parts, cleatStart),
+    figures: keyValues(design, dish, parts, cleatStart),
     problems,
     sheets: sheets && sheets.map(bookSheet),
     forecast: design.receiver ? bookForecast(forecast, design.units) : { kind: 'none' },

@@ -20,7 +20,7 @@ import {
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { cutPictures, routerRecord } from './router-files.js';
-import type { Files, Job, JobSheet } from './types.js';
+import type { JobFiles, Job, JobSheet } from './types.js';
 
 /** Version of the program, written into its records. */
 const version = '0.1.0';
@@ -69,15 +69,15 @@ function printOptions({ print }: Design): PrintOptions {
 }
 
 /** Drawings and full-size prints of templates, gauges and jigs. */
-export async function aidFiles(design: Design, aids: readonly Part[], sheets: readonly JobSheet[]): Promise<Files> {
+export async function aidFiles(design: Design, aids: readonly Part[], sheets: readonly JobSheet[]): Promise<JobFiles> {
   const { writePrint } = await import('../output/print/index.js');
-  const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
+  const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const aid of aids)
     files.set(`templates/${aid.id}.pdf`, await writePrint(drawPart(aid, design.colours), printOptions(design)));
   return files;
 }
 
-function jobRecord(job: Job, files: Files): string {
+function jobRecord(job: Job, files: JobFiles): string {
   const { design, dish, parts, aids, sheets } = job;
   const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
   const mainRecord: RecordedProcess = main ? recordProcess(main.process) : { kind: 'hand', compensated: false };
@@ -109,11 +109,11 @@ function jobRecord(job: Job, files: Files): string {
 }
 
 /** Every file that `cut` writes. */
-export async function jobFiles(job: Job): Promise<Files> {
+export async function jobFiles(job: Job): Promise<JobFiles> {
   // the book is large, and only the commands that write it should wait for it to load
   const { bookOf } = await import('./book-file.js');
   const { design, parts, sheets } = job;
-  const files: Files = new Map(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
+  const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
   for (const [name, text] of job.routes.flatMap((route) => [...route.files])) files.set(name, text);
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));

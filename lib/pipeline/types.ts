@@ -11,7 +11,7 @@ import type { SplicePlace } from '../parts/index.js';
 import type { NestRequest } from './nesting-request.js';
 
 /** Texts and bytes by path. */
-export type Files = Map<string, string | Uint8Array>;
+export type JobFiles = ReadonlyMap<string, string | Uint8Array>;
 
 /** Everything that follows from the design without nesting. */
 export interface Prepared {
@@ -65,7 +65,7 @@ export interface Job extends Prepared {
   readonly forecast: Forecast | null;
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;
-  readonly files: Files;
+  readonly files: JobFiles;
 }
 
 /** All parts of a design on sheets; with an error among the problems they do not all fit. */

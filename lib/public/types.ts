@@ -25,7 +25,7 @@ export type {
   Cut,
   Holding,
   Move,
-  Place3,
+  Point3,
   RouterLimits,
   RouterPlan,
   RouterProblem,
@@ -43,10 +43,10 @@ export type { CutPicture } from '../output/book/input.js';
 export type { Caution } from '../output/cautions.js';
 export type { Colours, CutSheetToDraw, PartToDraw } from '../output/types.js';
 export type {
-  Drawing as ExtraDrawing,
-  Finding as ExtraFinding,
+  SourceDrawing as ExtraDrawing,
+  DrawingMessage as ExtraFinding,
   ReadingOptions as ExtraReadingOptions,
-  Run as ExtraRun,
+  SourceRun as ExtraRun,
 } from '../parts/extra/drawing.js';
 export type {
   EdgeHole,
@@ -68,7 +68,7 @@ export type {
 } from '../part/types.js';
 export type { Forecasting } from '../pipeline/forecast.js';
 export type { NestRequest } from '../pipeline/nesting-request.js';
-export type { Files as JobFiles, Route } from '../pipeline/types.js';
+export type { JobFiles, Route } from '../pipeline/types.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';
 export type { SplicePlace } from '../parts/segments.js';

@@ -2,10 +2,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { farthestFrom } from '../../lib/check/deviation.js';
-import { nearest } from '../../lib/check/edge-distance.js';
+import { closest } from '../../lib/check/edge-distance.js';
 import { EdgeSet } from '../../lib/check/edge-set.js';
-import { distanceFrom, type Edge, edgeBetween, edgesOf, pointAt } from '../../lib/check/edge.js';
-import { inside, signedArea } from '../../lib/check/ring.js';
+import { distanceFrom, type ProofEdge, edgeBetween, proofEdges, pointAlong } from '../../lib/check/edge.js';
+import { inside, ringArea } from '../../lib/check/ring.js';
 import { holds } from '../helpers/seeds.js';
 
 const coordinate = fc.double({ min: -100, max: 100, noNaN: true });
@@ -17,15 +17,15 @@ const edge = fc
   .map(([a, b]) => edgeBetween(a, b));
 const ring = fc
   .array(vertex, { minLength: 3, maxLength: 9 })
-  .map((vertices) => edgesOf(vertices, true))
+  .map((vertices) => proofEdges(vertices, true))
   .filter((edges) => edges.every(({ length }) => length > 0.1));
 
 /** Seeds with which the arithmetic once failed, on arcs that are all but straight. */
 const onceFailed = [23770, 981969, 1108673, 1623408, 71284, 15839, 269247];
 
 const samples = 400;
-const sampled = (one: Edge): { x: number; y: number }[] =>
-  Array.from({ length: samples + 1 }, (_, i) => pointAt(one, i / samples));
+const sampled = (one: ProofEdge): { x: number; y: number }[] =>
+  Array.from({ length: samples + 1 }, (_, i) => pointAlong(one, i / samples));
 
 function sampledDistance(points: readonly { x: number; y: number }[], x: number, y: number): number {
   // roots of squares only at the end: there are millions of them
@@ -37,8 +37,8 @@ describe('an edge', () => {
     holds(
       fc.property(edge, (one) => {
         const size = one.sweep === 0 ? 1 : 1 + one.radius;
-        const start = pointAt(one, 0);
-        const end = pointAt(one, 1);
+        const start = pointAlong(one, 0);
+        const end = pointAlong(one, 1);
         expect(Math.hypot(start.x - one.ax, start.y - one.ay)).toBeLessThan(1e-9 * size);
         expect(Math.hypot(end.x - one.bx, end.y - one.by)).toBeLessThan(1e-9 * size);
         const beyond = sampled(one).map(({ x, y }) => Math.max(one.minX - x, x - one.maxX, one.minY - y, y - one.maxY));
@@ -63,7 +63,7 @@ describe('an edge', () => {
   it('is as far from another as the nearest of their samples', () => {
     holds(
       fc.property(edge, edge, (one, other) => {
-        const exact = nearest(one, other);
+        const exact = closest(one, other);
         const points = sampled(other);
         const rough = sampled(one).reduce(
           (least, { x, y }) => Math.min(least, sampledDistance(points, x, y)),
@@ -97,7 +97,7 @@ describe('a ring', () => {
           (most, one) => Math.max(most, one.length ** 2 / samples ** 2 / (one.sweep === 0 ? Infinity : one.radius)),
           0,
         );
-        expect(Math.abs(signedArea(edges) - area)).toBeLessThanOrEqual(length * flatness + 1e-6);
+        expect(Math.abs(ringArea(edges) - area)).toBeLessThanOrEqual(length * flatness + 1e-6);
         const near = edges.reduce((least, one) => Math.min(least, distanceFrom(one, x, y)), Infinity);
         // a ring that crosses itself may go round twice; the proof only asks inside or not
         // nearer than rounding it lies on the ring
@@ -153,9 +153,9 @@ describe('an arc whose centre is a thousand kilometres off', () => {
 
   it('keeps its middle, its ends and its box to a picometre', () => {
     expect(flat.radius).toBeGreaterThan(1e8);
-    expect(pointAt(flat, 0.5).y).toBeCloseTo(1.1e-5, 12);
-    expect(pointAt(flat, 0)).toEqual({ x: 0, y: 0 });
-    expect(pointAt(flat, 1)).toEqual({ x: 100, y: 0 });
+    expect(pointAlong(flat, 0.5).y).toBeCloseTo(1.1e-5, 12);
+    expect(pointAlong(flat, 0)).toEqual({ x: 0, y: 0 });
+    expect(pointAlong(flat, 1)).toEqual({ x: 100, y: 0 });
     expect(flat.maxY).toBeCloseTo(1.1e-5, 12);
   });
 
@@ -166,6 +166,6 @@ describe('an arc whose centre is a thousand kilometres off', () => {
 
   it('adds the area of its segment, two thirds of chord times rise', () => {
     const back = edgeBetween({ x: 100, y: 0, bulge: 0 }, { x: 0, y: 0 });
-    expect(signedArea([flat, back])).toBeCloseTo((-2 / 3) * 100 * 1.1e-5, 10);
+    expect(ringArea([flat, back])).toBeCloseTo((-2 / 3) * 100 * 1.1e-5, 10);
   });
 });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { smallFolder } from '../../cli/fuzz/corpus.js';
 import { verify } from '../../lib/check/index.js';
-import type { DrawnPath, Sheet } from '../../lib/check/drawn.js';
+import type { ReadBackPath, ReadBackSheet } from '../../lib/check/drawn.js';
 import { placePart } from '../../lib/check/nominal.js';
 import { insideCorners, isSpur } from '../../lib/check/relief.js';
 import { lineOf } from '../../lib/check/ring.js';
@@ -16,7 +16,7 @@ const placed = record.sheets[0]!.placed.map((placement) => placePart(record.part
 const corners = placed.flatMap(({ outlines }) => outlines.flatMap(insideCorners));
 
 /** The vertices of the outlines at which the tool stands in a relieved corner. */
-function spurEnds(path: DrawnPath): number[] {
+function spurEnds(path: ReadBackPath): number[] {
   return path.line.edges.flatMap((edge, i) =>
     corners.some(
       (corner) => isSpur(edge, corner, radius) && Math.hypot(edge.bx - corner.x, edge.by - corner.y) < radius + 0.01,
@@ -27,14 +27,14 @@ function spurEnds(path: DrawnPath): number[] {
 }
 
 /** The sheet with each outline's vertices changed. */
-function changed(change: (path: DrawnPath) => readonly Vertex[]): Sheet {
+function changed(change: (path: ReadBackPath) => readonly Vertex[]): ReadBackSheet {
   const entities = sheet.entities.map((entity) =>
     entity.kind === 'path' && entity.layer === 'outline' ? { ...entity, line: lineOf(change(entity), true) } : entity,
   );
   return { ...sheet, entities };
 }
 
-const codes = (drawing: Sheet): string[] => [
+const codes = (drawing: ReadBackSheet): string[] => [
   ...new Set(verify(filesOf({ record, drawing })).faults.map(({ code }) => code)),
 ];
 

@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { readDxf } from '../../lib/check/dxf-reader.js';
+import { readDxfLines } from '../../lib/check/dxf-reader.js';
 import { buildJob } from '../../lib/pipeline.js';
 import { fixture, fixtureNames } from '../helpers/fixtures.js';
 import { textsOf } from '../helpers/jobs.js';
@@ -17,7 +17,7 @@ const writes = process.env['DISHWRIGHT_GOLDEN'] === 'write';
 /** Lines in their order, to a micrometre, and a bulge to what moves a line of a metre by as much. */
 function normalised(text: string): string {
   const micrometres = (value: number): number => Math.round(value * 1000) + 0;
-  return readDxf(text)
+  return readDxfLines(text)
     .sheet.entities.map((entity) => {
       if (entity.kind === 'circle')
         return `${entity.layer} ${[entity.x, entity.y, entity.diameter].map(micrometres).join(' ')}`;

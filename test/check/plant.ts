@@ -1,6 +1,6 @@
 /** Faults to be planted in good sheets: each changes what a machine would cut, at a random place. */
-import type { Drawn, DrawnPath, Sheet } from '../../lib/check/drawn.js';
-import { cutWidth, processOf } from '../../lib/check/nominal.js';
+import type { ReadBack, ReadBackPath, ReadBackSheet } from '../../lib/check/drawn.js';
+import { widthOfCut, processOf } from '../../lib/check/nominal.js';
 import { lineOf } from '../../lib/check/ring.js';
 import { offsetContour } from '../../lib/geometry/index.js';
 import type { Vertex } from '../../lib/geometry/index.js';
@@ -13,18 +13,18 @@ export type Plant = (sheet: OneSheet, random: () => number) => { readonly files:
 const pick = <T>(items: readonly T[], random: () => number): T | undefined =>
   items[Math.floor(random() * items.length)];
 
-const isPath = (entity: Drawn): entity is DrawnPath => entity.kind === 'path';
-const isCut = (entity: Drawn): boolean => entity.layer !== 'sheet-edge' && entity.layer !== 'scribe';
-const cutPaths = ({ entities }: Sheet): DrawnPath[] => entities.filter(isPath).filter(isCut);
+const isPath = (entity: ReadBack): entity is ReadBackPath => entity.kind === 'path';
+const isCut = (entity: ReadBack): boolean => entity.layer !== 'sheet-edge' && entity.layer !== 'scribe';
+const cutPaths = ({ entities }: ReadBackSheet): ReadBackPath[] => entities.filter(isPath).filter(isCut);
 
-const withVertices = (path: DrawnPath, vertices: readonly Vertex[], closed = path.line.closed): DrawnPath => ({
+const withVertices = (path: ReadBackPath, vertices: readonly Vertex[], closed = path.line.closed): ReadBackPath => ({
   ...path,
   line: lineOf(vertices, closed),
 });
 
 type Map2 = (point: { readonly x: number; readonly y: number }) => { x: number; y: number };
 
-function mapped(entity: Drawn, map: Map2, turn: 1 | -1 = 1, scale = 1): Drawn {
+function mapped(entity: ReadBack, map: Map2, turn: 1 | -1 = 1, scale = 1): ReadBack {
   if (entity.kind === 'circle') return { ...entity, ...map(entity), diameter: scale * entity.diameter };
   return withVertices(
     entity,
@@ -33,7 +33,7 @@ function mapped(entity: Drawn, map: Map2, turn: 1 | -1 = 1, scale = 1): Drawn {
 }
 
 /** The sheet with some entities replaced, or taken away. */
-function replaced(one: OneSheet, change: (entity: Drawn) => Drawn | null): OneSheet {
+function replaced(one: OneSheet, change: (entity: ReadBack) => ReadBack | null): OneSheet {
   const entities = one.drawing.entities.flatMap((entity) => change(entity) ?? []);
   return { ...one, drawing: { ...one.drawing, entities } };
 }
@@ -44,7 +44,7 @@ function shiftBy(length: number, random: () => number): Map2 {
 }
 
 /** An outline and all that lies within its box. */
-function onePart({ drawing }: OneSheet, random: () => number): Set<Drawn> | null {
+function onePart({ drawing }: OneSheet, random: () => number): Set<ReadBack> | null {
   const outline = pick(
     cutPaths(drawing).filter(({ layer }) => layer === 'outline'),
     random,
@@ -63,7 +63,7 @@ function onePart({ drawing }: OneSheet, random: () => number): Set<Drawn> | null
 
 /** Half the width of the cut of the sheet, mm. */
 function radiusOf({ record }: OneSheet): number {
-  return cutWidth(processOf(record, record.sheets[0]!)) / 2;
+  return widthOfCut(processOf(record, record.sheets[0]!)) / 2;
 }
 
 /** The tool's path offset towards the part by some multiple of half the cut. */
@@ -84,7 +84,7 @@ function offsetTowards(times: number): Plant {
 }
 
 /** How lopsided a ring is: greatest distance of its vertices from those of its mirror image left to right. */
-function lopsided({ line }: DrawnPath): number {
+function lopsided({ line }: ReadBackPath): number {
   const { minX, maxX } = line.box;
   return Math.max(
     ...line.vertices.map(({ x, y }) =>
@@ -123,7 +123,7 @@ export const plants: Readonly<Record<string, Plant>> = {
   'mirrored part': (one, random) => {
     const part = onePart(one, random);
     const outline =
-      part && [...part].find((entity): entity is DrawnPath => isPath(entity) && entity.layer === 'outline');
+      part && [...part].find((entity): entity is ReadBackPath => isPath(entity) && entity.layer === 'outline');
     if (!part || !outline || lopsided(outline) < 0.1) return null;
     const { minX, maxX } = outline.line.box;
     const files = filesOf(
@@ -226,7 +226,7 @@ export const plants: Readonly<Record<string, Plant>> = {
     );
     if (drill?.kind !== 'circle') return null;
     const diameter = drill.diameter + 0.5;
-    const other: Drawn = { ...drill, diameter, layer: `drill-${Number(diameter.toFixed(3))}mm` };
+    const other: ReadBack = { ...drill, diameter, layer: `drill-${Number(diameter.toFixed(3))}mm` };
     return {
       files: filesOf(replaced(one, (entity) => (entity === drill ? other : entity))),
       what: `${drill.layer} made ${other.layer}`,

@@ -1,7 +1,7 @@
 import { XMLParser } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 import { Unreadable } from '../../lib/check/drawn.js';
-import { readDxf } from '../../lib/check/dxf-reader.js';
+import { readDxfLines } from '../../lib/check/dxf-reader.js';
 import { parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { readPathData } from '../../lib/check/svg-path.js';
 import { readSvg } from '../../lib/check/svg-reader.js';
@@ -15,7 +15,7 @@ const drawing = sampleDrawing();
 describe('the reader of DXF', () => {
   it('reads what dxf-parser, an independent library, reads', () => {
     const text = writeDxf(drawing);
-    const { sheet, unit } = readDxf(text);
+    const { sheet, unit } = readDxfLines(text);
     const other = readOtherwise(text);
     expect(unit).toBe(4);
     expect(other.entities.length).toBe(sheet.entities.length);
@@ -40,15 +40,19 @@ describe('the reader of DXF', () => {
   it.each([
     ['an empty file', '', 'cut short'],
     ['a line that is no code', 'x\nSECTION\n', 'group code'],
-    ['a file without its end', plainDxf(readDxf(writeDxf(drawing)).sheet).replace(/\s*0\s+EOF\s*$/, ''), 'cut short'],
+    [
+      'a file without its end',
+      plainDxf(readDxfLines(writeDxf(drawing)).sheet).replace(/\s*0\s+EOF\s*$/, ''),
+      'cut short',
+    ],
     ['a spline', writeDxf(drawing).replace('CIRCLE', 'SPLINE'), 'neither LWPOLYLINE nor CIRCLE'],
     ['a part in paper space', writeDxf(drawing).replace(/CIRCLE\n5\n/, 'CIRCLE\n67\n1\n5\n'), 'no place'],
     ['a mirrored extrusion', writeDxf(drawing).replace(/CIRCLE\n5\n/, 'CIRCLE\n230\n-1\n5\n'), 'no place'],
     ['a frozen layer', writeDxf(drawing).replace(/(\noutline\n62\n\d+\n70\n)0/, '$11'), 'hidden'],
     ['a number beyond all', writeDxf(drawing).replace(/(CIRCLE\n(?:.*\n){16}40\n)[\d.]+/, '$11e300'), 'kilometre'],
   ])('refuses %s', (_, text, message) => {
-    expect(() => readDxf(text)).toThrow(Unreadable);
-    expect(() => readDxf(text)).toThrow(message);
+    expect(() => readDxfLines(text)).toThrow(Unreadable);
+    expect(() => readDxfLines(text)).toThrow(message);
   });
 });
 
@@ -89,7 +93,7 @@ describe('the reader of SVG', () => {
     expect(bulgeOf(1, 0)).toBeCloseTo(-rest, 12);
   });
 
-  const plain = plainSvg(readDxf(writeDxf(drawing)).sheet);
+  const plain = plainSvg(readDxfLines(writeDxf(drawing)).sheet);
   it.each([
     ['no XML', 'M 0 0', 'well-formed'],
     ['a document type', `<!DOCTYPE svg [<!ENTITY a "aaaa">]>${plain}`, 'document type'],

@@ -22,7 +22,7 @@ const dish: DishShape = {
 };
 
 /** A rib: the fitted top curve of that dish on a straight base. */
-export function ribOutline(): Contour {
+export function placedRibOutline(): Contour {
   const { path } = fitRibTop(dish, 110, 745, 0.01);
   const first = path[0]!;
   const last = path.at(-1)!;
@@ -121,7 +121,7 @@ export const sampleSheet: CutSheetToDraw = {
       vertices: [{ x: 200, y: 60, bulge: 0 }],
       diameter: 3.175,
     },
-    { depth: 'through', operation: 'outline', part: 'rib', copy: 2, closed: true, vertices: ribOutline() },
+    { depth: 'through', operation: 'outline', part: 'rib', copy: 2, closed: true, vertices: placedRibOutline() },
     { depth: 'through', operation: 'outline', part: 'ring', copy: 1, closed: true, vertices: wideArc },
   ],
 };

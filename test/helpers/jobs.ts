@@ -2,9 +2,9 @@
 import { readDesign } from '../../lib/design/index.js';
 import { buildJob } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
-import { readDxf } from '../../lib/check/dxf-reader.js';
-import type { Sheet } from '../../lib/check/drawn.js';
-import { parseRecord, readJob, type Job as Record } from '../../lib/check/job-reader.js';
+import { readDxfLines } from '../../lib/check/dxf-reader.js';
+import type { ReadBackSheet } from '../../lib/check/drawn.js';
+import { parseRecord, readJob, type RecordRead as Record } from '../../lib/check/job-reader.js';
 import { plainDxf, plainSvg } from './plain-files.js';
 import { randomDesign } from './random-design.js';
 import { randomNester } from './random-nester.js';
@@ -36,7 +36,7 @@ export async function makeRandom(seed: number): Promise<Made> {
 /** One sheet of a job with a record of its own, and its drawing. */
 export interface OneSheet {
   readonly record: Record;
-  readonly drawing: Sheet;
+  readonly drawing: ReadBackSheet;
 }
 
 /**
@@ -59,13 +59,13 @@ export function singleSheets(files: ReadonlyMap<string, string>): OneSheet[] {
     const placed = sheet.placed.map((one) => ({ ...one, part: `${one.part} ${one.copy}`, copy: 1 }));
     return {
       record: { ...record, parts, sheets: [{ ...sheet, placed }] },
-      drawing: readDxf(files.get(`${sheet.file}.dxf`) ?? '').sheet,
+      drawing: readDxfLines(files.get(`${sheet.file}.dxf`) ?? '').sheet,
     };
   });
 }
 
 /** The files of a single sheet; the SVG may hold another drawing than the DXF. */
-export function filesOf({ record, drawing }: OneSheet, svg: Sheet = drawing): Map<string, string> {
+export function filesOf({ record, drawing }: OneSheet, svg: ReadBackSheet = drawing): Map<string, string> {
   const file = record.sheets[0]?.file ?? '';
   return new Map([
     ['job.json', JSON.stringify(record)],

@@ -1,23 +1,23 @@
 /** Holds a layout against what was asked, with arithmetic of its own. */
-import { gapBetween, placed, type Ring, type Solid } from '../../cli/bench/nest-overlap.js';
+import { gapBetween, placedSolid, type PlainRing, type PlainSolid } from '../../cli/bench/nest-overlap.js';
 import type { Layout, NestPart, NestStock } from '../../lib/nest/index.js';
 import type { PlacedPart } from '../../lib/part/index.js';
 
 /** Lengths may miss by this (mm). */
 const TOLERANCE = 1e-6;
 
-const ringOf = (points: readonly { readonly x: number; readonly y: number }[]): Ring =>
+const ringOf = (points: readonly { readonly x: number; readonly y: number }[]): PlainRing =>
   points.map(({ x, y }) => [x, y]);
 
-function solidOf(part: NestPart, { x, y, rotationDeg, mirrored }: PlacedPart): Solid {
-  const lay = (points: NestPart['outline']): Ring => placed(ringOf(points), x, y, rotationDeg, mirrored);
+function solidOf(part: NestPart, { x, y, rotationDeg, mirrored }: PlacedPart): PlainSolid {
+  const lay = (points: NestPart['outline']): PlainRing => placedSolid(ringOf(points), x, y, rotationDeg, mirrored);
   return { outer: lay(part.outline), openings: part.openings.map(lay) };
 }
 
 /** The stock as a hole in a wide frame, so that a gap to the frame is a distance to the stock's edge. */
-function outsideFit(stock: NestStock, width: number): Solid {
+function outsideFit(stock: NestStock, width: number): PlainSolid {
   const { shape } = stock;
-  const edge: Ring =
+  const edge: PlainRing =
     shape.kind === 'offcut'
       ? ringOf(shape.outline)
       : [
@@ -90,7 +90,7 @@ export function faultsOf(
       faults.push(`sheet ${number} uses ${right + item.margin}, not ${sheet.usedLength}`);
     const { offcut } = sheet;
     if (offcut) {
-      const box: Ring = [
+      const box: PlainRing = [
         [offcut.x, offcut.y],
         [offcut.x + offcut.width, offcut.y],
         [offcut.x + offcut.width, offcut.y + offcut.height],

@@ -2,15 +2,16 @@
  * Plain DXF and SVG of a drawing that the proof has read, with nothing in them but what the formats ask for. Written
  * anew for the tests, so that a drawing can be mutated in one place and written out again.
  */
-import type { Drawn, Sheet } from '../../lib/check/drawn.js';
+import type { ReadBack, ReadBackSheet } from '../../lib/check/drawn.js';
 
-const layersOf = (entities: readonly Drawn[]): string[] => [...new Set(entities.map(({ layer }) => layer))];
+const layersOf = (entities: readonly ReadBack[]): string[] => [...new Set(entities.map(({ layer }) => layer))];
 
 /** The lines of a key that names the colours of layers. */
-const keyLines = (key: Sheet['key']): string[] => [...key].map(([layer, colour]) => `${layer} ${colour}: what it is`);
+const keyLines = (key: ReadBackSheet['key']): string[] =>
+  [...key].map(([layer, colour]) => `${layer} ${colour}: what it is`);
 
 /** The least DXF that holds a drawing, of a given unit ($INSUNITS). */
-export function plainDxf({ width, height, entities, key, colours }: Sheet, unit = 4): string {
+export function plainDxf({ width, height, entities, key, colours }: ReadBackSheet, unit = 4): string {
   const tags: (readonly [number, string | number])[] = [
     ...keyLines(key).map((line) => [999, line] as const),
     [0, 'SECTION'],
@@ -45,7 +46,7 @@ export function plainDxf({ width, height, entities, key, colours }: Sheet, unit 
   return tags.map(([code, value]) => `${code}\n${value}\n`).join('');
 }
 
-function pathData(entity: Extract<Drawn, { kind: 'path' }>, height: number): string {
+function pathData(entity: Extract<ReadBack, { kind: 'path' }>, height: number): string {
   const { vertices, closed } = entity.line;
   const data = vertices.map((vertex, i) => {
     const next = vertices[i + 1] ?? vertices[0]!;
@@ -61,7 +62,7 @@ function pathData(entity: Extract<Drawn, { kind: 'path' }>, height: number): str
 }
 
 /** The least SVG that holds a drawing; `scale` is the size of a user unit in mm. */
-export function plainSvg({ width, height, entities, key, colours }: Sheet, scale = 1): string {
+export function plainSvg({ width, height, entities, key, colours }: ReadBackSheet, scale = 1): string {
   const groups = entities.map((entity) => {
     const item =
       entity.kind === 'circle'

@@ -10,7 +10,7 @@ import {
 } from '../../lib/machining/index.js';
 import { type Part, textMark, throughHole } from '../../lib/part/index.js';
 import { recordPart, writeJob } from '../../lib/output/index.js';
-import { type JobPart, parseRecord, readJob } from '../../lib/check/job-reader.js';
+import { type PartRead, parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { plainPart } from './plain-part.js';
 import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { writeNgc } from '../../lib/output/gcode/index.js';
@@ -88,7 +88,7 @@ export interface Shop {
   readonly cut: CutSheet;
   readonly plan: RouterPlan;
   /** The parts as the proof reads them, by id. */
-  readonly nominal: ReadonlyMap<string, JobPart>;
+  readonly nominal: ReadonlyMap<string, PartRead>;
   readonly files: ReadonlyMap<string, string>;
   readonly simulate: (files?: ReadonlyMap<string, string>) => Simulation;
 }

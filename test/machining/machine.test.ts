@@ -14,7 +14,7 @@ import {
 } from '../../lib/geometry/index.js';
 import { type CutOperation, cutProblems, machine, type Process, spacingFor } from '../../lib/machining/index.js';
 import { bentRing } from '../geometry/rings.js';
-import { at, cut, hand, laser, router, sheetOf } from './plates.js';
+import { plateAt, cut, hand, laser, router, sheetOf } from './plates.js';
 import { faults } from './sweep.js';
 import { holds } from '../helpers/seeds.js';
 import { lineMark, type PartShape, throughHole } from '../../lib/part/index.js';
@@ -83,7 +83,7 @@ describe('compensation', () => {
     const part = plainPart('plate', rectangle(0, 0, 100, 60));
     expect(cut(part, router, false)[0]!.vertices).toEqual(rectangle(0, 0, 100, 60));
     expect(cut(part, hand)[0]!.vertices).toEqual(rectangle(0, 0, 100, 60));
-    expect(machine([sheetOf(at('plate'))], [part], hand, { compensated: true })[0]!.compensated).toBe(false);
+    expect(machine([sheetOf(plateAt('plate'))], [part], hand, { compensated: true })[0]!.compensated).toBe(false);
   });
 
   it('never touches a scribe', () => {
@@ -177,7 +177,9 @@ describe('spacing and sheets', () => {
     expect(spacingFor(laser)).toBeCloseTo(1.4, 12);
     expect(spacingFor(hand)).toBe(5);
     const part = plainPart('plate', rectangle(0, 0, 50, 50));
-    const [sheet] = machine([sheetOf(at('plate'), at('plate', 60, 0, 2))], [part], router, { compensated: true });
+    const [sheet] = machine([sheetOf(plateAt('plate'), plateAt('plate', 60, 0, 2))], [part], router, {
+      compensated: true,
+    });
     const [a, b] = sheet!.operations;
     // between the two cuts a web stays: the centres are a tool's width further apart
     expect(closestOfContours(a!.vertices, b!.vertices).distance - 6).toBeCloseTo(router.web - 6, 9);
@@ -186,15 +188,15 @@ describe('spacing and sheets', () => {
   it('counts the sheets of each stock and refuses a part that is not given', () => {
     const part = plainPart('plate', rectangle(0, 0, 50, 50));
     const sheets = [
-      sheetOf(at('plate')),
-      { ...sheetOf(at('plate', 0, 0, 2)), stock: 'mdf' },
-      sheetOf(at('plate', 0, 0, 3)),
+      sheetOf(plateAt('plate')),
+      { ...sheetOf(plateAt('plate', 0, 0, 2)), stock: 'mdf' },
+      sheetOf(plateAt('plate', 0, 0, 3)),
     ];
     expect(machine(sheets, [part], router, { compensated: true }).map((sheet) => sheet.id)).toEqual([
       'ply-1',
       'mdf-1',
       'ply-2',
     ]);
-    expect(() => machine([sheetOf(at('other'))], [part], router, { compensated: true })).toThrow(/'other'/);
+    expect(() => machine([sheetOf(plateAt('other'))], [part], router, { compensated: true })).toThrow(/'other'/);
   });
 });

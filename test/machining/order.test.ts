@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circle, clockwise, type Contour, type Point, rectangle, signedArea } from '../../lib/geometry/index.js';
 import { type CutOperation, inCuttingOrder, machine, type Process } from '../../lib/machining/index.js';
-import { shortRoute, type Stop, travelLength } from '../../lib/machining/travel.js';
+import { shortRoute, type RouteStop, travelLength } from '../../lib/machining/travel.js';
 import { holds } from '../helpers/seeds.js';
 import { throughHole } from '../../lib/part/index.js';
 import { plainPart } from '../helpers/plain-part.js';
@@ -157,9 +157,9 @@ describe('the way between cuts', () => {
   const point = fc.record({ x: fc.integer({ min: 0, max: 500 }), y: fc.integer({ min: 0, max: 300 }) });
 
   /** Least length over all orders and senses, by trying them all. */
-  function shortest(stops: readonly Stop[], start: Point): number {
+  function shortest(stops: readonly RouteStop[], start: Point): number {
     let least = Infinity;
-    const walk = (left: readonly Stop[], at: Point, length: number): void => {
+    const walk = (left: readonly RouteStop[], at: Point, length: number): void => {
       if (left.length === 0) least = Math.min(least, length);
       left.forEach((stop, i) => {
         const rest = left.filter((_, k) => k !== i);

@@ -10,7 +10,7 @@ export function sheetOf(...placed: MachinedSheet['placed']): MachinedSheet {
   return { stock: 'ply', width: 2440, height: 1220, margin: 10, placed };
 }
 
-export const at = (part: string, x = 0, y = 0, copy = 1): MachinedSheet['placed'][number] => ({
+export const plateAt = (part: string, x = 0, y = 0, copy = 1): MachinedSheet['placed'][number] => ({
   part,
   copy,
   x,
@@ -20,5 +20,5 @@ export const at = (part: string, x = 0, y = 0, copy = 1): MachinedSheet['placed'
 });
 
 export function cut(part: PartShape, process: Process, compensated = true): readonly CutOperation[] {
-  return machine([sheetOf(at(part.id))], [part], process, { compensated })[0]!.operations;
+  return machine([sheetOf(plateAt(part.id))], [part], process, { compensated })[0]!.operations;
 }

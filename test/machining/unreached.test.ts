@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { clockwise, type Contour, contourFromPoints, fillet, rectangle } from '../../lib/geometry/index.js';
 import { machine, type Process, type Unreached } from '../../lib/machining/index.js';
 import { bentRing } from '../geometry/rings.js';
-import { at, hand, laser, router, sheetOf } from './plates.js';
+import { plateAt, hand, laser, router, sheetOf } from './plates.js';
 import { area, common, flat, grown, less } from './sweep.js';
 import { holds } from '../helpers/seeds.js';
 import type { PartShape } from '../../lib/part/index.js';
@@ -11,7 +11,7 @@ import { plainPart } from '../helpers/plain-part.js';
 
 describe('material that the tool leaves', () => {
   const unreachedOf = (part: PartShape, process: Process): readonly Unreached[] =>
-    machine([sheetOf(at(part.id, 500, 200))], [part], process, { compensated: true })[0]!.unreached;
+    machine([sheetOf(plateAt(part.id, 500, 200))], [part], process, { compensated: true })[0]!.unreached;
 
   it('is r²(1 - π/4) in a square corner, in its place', () => {
     const plate = rectangle(0, 0, 100, 60);

@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { areaOf, type Instance, placementsOf, requestOf, stripFaults } from '../../cli/bench/nest-instance.js';
+import { areaOf, type StripInstance, placementsOf, requestOf, stripFaults } from '../../cli/bench/nest-instance.js';
 import { nest } from '../../lib/nest/index.js';
 import { byDay } from '../helpers/seeds.js';
 
 /** Instances of the ESICUP Cutting and Packing Datasets; sources in each file. */
-function instance(name: string): Instance {
+function instance(name: string): StripInstance {
   const file = fileURLToPath(new URL(`../../fixtures/nesting/${name}.json`, import.meta.url));
-  return JSON.parse(readFileSync(file, 'utf8')) as Instance;
+  return JSON.parse(readFileSync(file, 'utf8')) as StripInstance;
 }
 
 function densityOf(name: string, effort: number): number {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import * as polyclip from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
 import { NoFits } from '../../lib/nest/no-fit.js';
-import { type Shape, Shapes } from '../../lib/nest/shape.js';
+import { type NestShape, Shapes } from '../../lib/nest/shape.js';
 import { box, type Corners, ring } from '../helpers/nest-parts.js';
 import { holds } from '../helpers/seeds.js';
 
@@ -10,7 +10,7 @@ type Poly = [number, number][][];
 
 const ringOf = (points: readonly { x: number; y: number }[], dx = 0, dy = 0): [number, number][] =>
   points.map(({ x, y }) => [x + dx, y + dy]);
-const polyOf = ({ outline, openings }: Shape, dx = 0, dy = 0): Poly => [
+const polyOf = ({ outline, openings }: NestShape, dx = 0, dy = 0): Poly => [
   ringOf(outline, dx, dy),
   ...openings.map((opening) => ringOf(opening, dx, dy)),
 ];

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { gapBetween } from '../../cli/bench/nest-overlap.js';
-import type { Instance } from '../../cli/bench/nest-instance.js';
+import type { StripInstance } from '../../cli/bench/nest-instance.js';
 import { NoFits } from '../../lib/nest/no-fit.js';
 import { Shapes } from '../../lib/nest/shape.js';
 import { ring } from '../helpers/nest-parts.js';
@@ -14,7 +14,7 @@ describe('no-fit regions of scanned shapes with many parallel edges', () => {
     'have boundary edges on which the shapes of %s touch and never overlap',
     (name) => {
       const file = fileURLToPath(new URL(`../../fixtures/nesting/${name}.json`, import.meta.url));
-      const { items } = JSON.parse(readFileSync(file, 'utf8')) as Instance;
+      const { items } = JSON.parse(readFileSync(file, 'utf8')) as StripInstance;
       const shapes = new Shapes(0);
       for (const { outline, rotations } of items.slice(0, 12)) {
         for (const angle of rotations) shapes.orient(ring(outline), [], angle, false);

@@ -3,7 +3,7 @@ import { facetAt } from '../../lib/dish/index.js';
 import { signedArea } from '../../lib/geometry/index.js';
 import { prepare } from '../../lib/index.js';
 import { dishModel } from '../../lib/output/book/model.js';
-import { type Face, facesOf, placed, type Role, type Vec3 } from '../../lib/output/book/solids.js';
+import { type SolidFace, facesOf, placed, type Role, type Vec3 } from '../../lib/output/book/solids.js';
 import { fixture, fixtureNames } from '../helpers/fixtures.js';
 
 function modelOf(name: (typeof fixtureNames)[number]) {
@@ -23,7 +23,7 @@ const cross = (a: Vec3, b: Vec3): Vec3 => [
 const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /** Volume by the divergence theorem: fans of tetrahedra over every ring, holes taking away by their own sense. */
-function volume(faces: readonly Face[]): number {
+function volume(faces: readonly SolidFace[]): number {
   let six = 0;
   for (const { ring, holes } of faces)
     for (const each of [ring, ...holes])
@@ -32,7 +32,7 @@ function volume(faces: readonly Face[]): number {
 }
 
 /** Edges that are not walked once each way: none in a closed solid whose faces all look outward. */
-function openEdges(faces: readonly Face[]): number {
+function openEdges(faces: readonly SolidFace[]): number {
   const key = (p: Vec3) => p.map((value) => value.toFixed(6)).join(' ');
   const walked = new Map<string, number>();
   for (const { ring, holes } of faces)

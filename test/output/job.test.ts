@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { type JobRecord, recordPart, writeJob } from '../../lib/output/index.js';
 import { lineMark, textMark, throughHole } from '../../lib/part/index.js';
-import { hostileText, ribOutline } from '../helpers/drawings.js';
+import { hostileText, placedRibOutline } from '../helpers/drawings.js';
 import { plainPart } from '../helpers/plain-part.js';
 
-const rib = plainPart('rib', ribOutline(), {
+const rib = plainPart('rib', placedRibOutline(), {
   kind: 'rib',
   name: hostileText,
   material: 'ply-12',
@@ -79,7 +79,7 @@ describe('job.json', () => {
 
   it('keeps places within 1e-6 mm and arcs as well', () => {
     const vertices = read.parts[0]!.contours[0]!.vertices;
-    ribOutline().forEach(({ x, y, bulge }, i) => {
+    placedRibOutline().forEach(({ x, y, bulge }, i) => {
       const [gotX, gotY, gotBulge] = vertices[i]!;
       expect(Math.hypot(gotX - x, gotY - y)).toBeLessThan(1e-6);
       expect(Math.abs(gotBulge - bulge)).toBeLessThan(1e-12);

@@ -5,7 +5,7 @@ import { rectangle } from '../../lib/geometry/index.js';
 import { type Drawing, drawPart } from '../../lib/output/index.js';
 import { type PrintOptions, writePrint } from '../../lib/output/print/index.js';
 import { tile } from '../../lib/output/print/tiles.js';
-import { hostileText, ribOutline } from '../helpers/drawings.js';
+import { hostileText, placedRibOutline } from '../helpers/drawings.js';
 import { plainPart } from '../helpers/plain-part.js';
 
 const options: PrintOptions = { paper: { kind: 'a4' }, margin: 10, overlap: 10, measured: 100 };
@@ -16,7 +16,7 @@ function box(width: number, height: number): Drawing {
   return { title: 'box', width, height, layers: [{ name: 'outline', colour: '#000000' }], entities };
 }
 
-const rib = drawPart(plainPart('rib', ribOutline()), defaultColours);
+const rib = drawPart(plainPart('rib', placedRibOutline()), defaultColours);
 
 describe('the pages of a full-size print', () => {
   it.each([

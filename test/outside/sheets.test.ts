@@ -7,9 +7,9 @@ import { Resvg } from '@resvg/resvg-js';
 import type { Browser } from 'playwright-core';
 import { SaxesParser } from 'saxes';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Edge, pointAt } from '../../lib/check/edge.js';
+import { type ProofEdge, pointAlong } from '../../lib/check/edge.js';
 import { verify } from '../../lib/check/index.js';
-import { cutWidth, placePart, processOf } from '../../lib/check/nominal.js';
+import { widthOfCut, placePart, processOf } from '../../lib/check/nominal.js';
 import type { Line } from '../../lib/check/ring.js';
 import { seedFrom } from '../helpers/seeds.js';
 import { launch } from '../helpers/browser.js';
@@ -156,10 +156,10 @@ print(json.dumps([ElementTree.parse(name).getroot().tag for name in sys.argv[1:]
 });
 
 /** Straight edges that keep within 0.5 µm of the arcs. */
-function flat(edges: readonly Edge[], closed: boolean): [number, number][] {
+function flat(edges: readonly ProofEdge[], closed: boolean): [number, number][] {
   const points = edges.flatMap((edge) => {
     const steps = edge.sweep === 0 ? 1 : Math.max(2, Math.ceil(Math.abs(edge.sweep) / Math.sqrt(0.004 / edge.radius)));
-    return Array.from({ length: steps }, (_, i) => pointAt(edge, i / steps));
+    return Array.from({ length: steps }, (_, i) => pointAlong(edge, i / steps));
   });
   const last = edges.at(-1);
   if (!closed && last) points.push({ x: last.bx, y: last.by });
@@ -220,7 +220,7 @@ describe('shapely', () => {
       return [
         {
           name: sheet.file,
-          radius: cutWidth(processOf(record, sheet)) / 2,
+          radius: widthOfCut(processOf(record, sheet)) / 2,
           paths,
           parts: nominals.map(({ part, copy, outlines, openings }) => ({
             name: `${part} ${copy}`,

@@ -23,7 +23,7 @@ export const line = (x1: number, y1: number, x2: number, y2: number): string =>
 export const arc = (x: number, y: number, r: number, from: number, to: number): string =>
   `0 ARC\n8 0\n10 ${x}\n20 ${y}\n40 ${r}\n50 ${from}\n51 ${to}`;
 
-export const circle = (x: number, y: number, r: number): string => `0 CIRCLE\n8 0\n10 ${x}\n20 ${y}\n40 ${r}`;
+export const circleDrawing = (x: number, y: number, r: number): string => `0 CIRCLE\n8 0\n10 ${x}\n20 ${y}\n40 ${r}`;
 
 export const polyline = (points: readonly (readonly [number, number, number?])[], closed = true): string =>
   [
@@ -35,12 +35,12 @@ export function svg(body: string, attributes = 'width="200mm" height="200mm" vie
   return `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${body}</svg>`;
 }
 
-export const design: Design = fixture('press-house');
+export const extraDesign: Design = fixture('press-house');
 
 /** Reads one drawing for the demo. @param unit mm a drawing unit */
 export function read(text: string, unit?: number): ReadExtras {
   const extra = [{ file: 'own.dxf', material: 'birch12', quantity: 2, unit }];
-  return readExtras({ ...design, extra }, new Map([['own.dxf', text]]));
+  return readExtras({ ...extraDesign, extra }, new Map([['own.dxf', text]]));
 }
 
 /** The parts of a drawing without a fault. */

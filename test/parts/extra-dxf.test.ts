@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { bounds } from '../../lib/geometry/index.js';
 import { drawPart, writeDxf } from '../../lib/output/index.js';
 import { defaultColours } from '../../lib/design/index.js';
-import { arc, circle, dxf, fault, line, measures, parts, polyline, read } from './extra-drawings.js';
+import { arc, circleDrawing, dxf, fault, line, measures, parts, polyline, read } from './extra-drawings.js';
 
 const square = polyline([
   [0, 0],
@@ -38,7 +38,7 @@ describe('outlines of a DXF', () => {
     [5, 10],
     [6, 1000],
   ])('in $INSUNITS %i are %f mm a unit (DXF Reference, HEADER variables)', (code, mm) => {
-    const [part] = parts(dxf(circle(3, 4, 2), code));
+    const [part] = parts(dxf(circleDrawing(3, 4, 2), code));
     expect(measures(part!).area).toBeCloseTo(Math.PI * (2 * mm) ** 2, 6);
   });
 
@@ -122,7 +122,12 @@ describe('outlines of a DXF', () => {
   });
 
   it('within one another are openings, and parts again within those', () => {
-    const rings = [circle(50, 40, 35), circle(50, 40, 30), circle(50, 40, 15), circle(50, 40, 2)];
+    const rings = [
+      circleDrawing(50, 40, 35),
+      circleDrawing(50, 40, 30),
+      circleDrawing(50, 40, 15),
+      circleDrawing(50, 40, 2),
+    ];
     const made = parts(dxf([square, ...rings].join('\n')));
     // plate less 35, ring 35... : depths 0 to 4
     expect(made.map((part) => [part.openings.length, part.holes.length])).toEqual([
@@ -136,7 +141,7 @@ describe('outlines of a DXF', () => {
   });
 
   it('have small round holes drilled', () => {
-    const [part] = parts(dxf([square, circle(10, 20, 2)].join('\n')));
+    const [part] = parts(dxf([square, circleDrawing(10, 20, 2)].join('\n')));
     expect(part!.holes).toEqual([{ x: 10, y: 20, diameter: 4, depth: 'through', from: 'front' }]);
     expect(part!.openings).toEqual([]);
   });
@@ -151,7 +156,7 @@ describe('outlines of a DXF', () => {
             [60, 40],
             [0, 40],
           ]),
-          circle(30, 20, 12),
+          circleDrawing(30, 20, 12),
         ].join('\n'),
       ),
     )[0]!;
@@ -175,7 +180,7 @@ describe('what is no outline', () => {
 
   it('is left out on a frozen layer', () => {
     const tables = '0 SECTION\n2 TABLES\n0 TABLE\n2 LAYER\n0 LAYER\n2 old\n70 1\n62 7\n0 ENDTAB\n0 ENDSEC';
-    const text = dxf(`${square}\n${circle(500, 0, 9).replace('8 0', '8 old')}`);
+    const text = dxf(`${square}\n${circleDrawing(500, 0, 9).replace('8 0', '8 old')}`);
     const withLayer = text.replace('0\nENDSEC\n', `0\nENDSEC\n${tables.replace(/^(\d+) /gm, '$1\n')}\n`);
     const { parts: made, problems } = read(withLayer);
     expect(made).toHaveLength(1);

@@ -1,7 +1,7 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
 import { readExtras } from '../../lib/parts/index.js';
-import { arc, circle, design, dxf, fault, line, polyline, read, svg } from './extra-drawings.js';
+import { arc, circleDrawing, extraDesign, dxf, fault, line, polyline, read, svg } from './extra-drawings.js';
 
 describe('a fault names the file, the line of the entity, the place and what would do', () => {
   it.each([
@@ -70,18 +70,26 @@ describe('a fault names the file, the line of the entity, the place and what wou
       ),
       /encloses nothing at \(0, 0\)/,
     ],
-    ['no size', dxf(circle(5, 6, 0)), /CIRCLE in line \d+ at \(5, 6\) cannot be taken: its radius is not above 0/],
-    ['no number', dxf(circle(5, 6, 3).replace('40 3', '40 nan')), /line \d+ should be a number, not "nan"/],
-    ['infinity', dxf(circle(5, 6, 3).replace('40 3', '40 1e999')), /line \d+ should be a number/],
-    ['too far', dxf(circle(1e12, 6, 3)), /not a number within 100 km/],
-    ['larger than 100 m', dxf(circle(0, 0, 60), 6), /larger than 100 m; check the unit/],
-    ['no unit', dxf(circle(0, 0, 60), 0), /states no unit \(\$INSUNITS is 0 or missing\)/],
-    ['no header', dxf(circle(0, 0, 60), null), /states no unit/],
-    ['an odd unit', dxf(circle(0, 0, 60), 3), /\$INSUNITS 3/],
-    ['drawn twice', dxf([circle(0, 0, 60), circle(0, 0, 60)].join('\n')), /one outline drawn twice; delete one/],
+    [
+      'no size',
+      dxf(circleDrawing(5, 6, 0)),
+      /CIRCLE in line \d+ at \(5, 6\) cannot be taken: its radius is not above 0/,
+    ],
+    ['no number', dxf(circleDrawing(5, 6, 3).replace('40 3', '40 nan')), /line \d+ should be a number, not "nan"/],
+    ['infinity', dxf(circleDrawing(5, 6, 3).replace('40 3', '40 1e999')), /line \d+ should be a number/],
+    ['too far', dxf(circleDrawing(1e12, 6, 3)), /not a number within 100 km/],
+    ['larger than 100 m', dxf(circleDrawing(0, 0, 60), 6), /larger than 100 m; check the unit/],
+    ['no unit', dxf(circleDrawing(0, 0, 60), 0), /states no unit \(\$INSUNITS is 0 or missing\)/],
+    ['no header', dxf(circleDrawing(0, 0, 60), null), /states no unit/],
+    ['an odd unit', dxf(circleDrawing(0, 0, 60), 3), /\$INSUNITS 3/],
+    [
+      'drawn twice',
+      dxf([circleDrawing(0, 0, 60), circleDrawing(0, 0, 60)].join('\n')),
+      /one outline drawn twice; delete one/,
+    ],
     [
       'crossing one another',
-      dxf([circle(0, 0, 50), circle(60, 0, 50)].join('\n')),
+      dxf([circleDrawing(0, 0, 50), circleDrawing(60, 0, 50)].join('\n')),
       /meet at \(30, -?40\); draw outlines apart/,
     ],
     [
@@ -90,7 +98,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
       /3 lines end at \(9, 0\) \(the LINE in line/,
     ],
     ['not flat', dxf(`${line(0, 0, 9, 0)}\n31 5`), /differ in height/],
-    ['tilted', dxf(`${circle(0, 0, 9)}\n210 1\n220 0\n230 1`), /does not lie in the plane/],
+    ['tilted', dxf(`${circleDrawing(0, 0, 9)}\n210 1\n220 0\n230 1`), /does not lie in the plane/],
     ['a solid', dxf('0 3DFACE\n8 0\n10 1\n20 2'), /3DFACE in line \d+ at \(1, 2\) is not read/],
     [
       'wrong count',
@@ -103,7 +111,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
       ),
       /states 4 vertices and has 3/,
     ],
-    ['cut short', dxf(circle(0, 0, 60)).slice(0, -4), /cut short/],
+    ['cut short', dxf(circleDrawing(0, 0, 60)).slice(0, -4), /cut short/],
     ['binary', 'AutoCAD Binary DXF\r\n\u001a\u0000', /binary DXF; save it as an ASCII/],
     ['empty', ' \n', /the file is empty/],
     ['nothing drawn', dxf(''), /no closed outline/],
@@ -140,7 +148,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
 
   it('a file that nobody read', () => {
     const extra = [{ file: 'gone.svg', material: 'birch12', quantity: 1, unit: undefined }];
-    expect(readExtras({ ...design, extra }, new Map()).problems[0]?.code).toBe('extra-missing');
+    expect(readExtras({ ...extraDesign, extra }, new Map()).problems[0]?.code).toBe('extra-missing');
   });
 });
 
@@ -153,11 +161,11 @@ describe('hostile drawings end soon', () => {
   it.each([
     ['9 MB of nothing', `0\n${'a'.repeat(9e6)}`],
     ['a million lines of nothing', '0\n'.repeat(1e6)],
-    ['100 000 circles', dxf(many(100_000, (k) => `${circle(k * 5, 0, 1)}\n`))],
+    ['100 000 circles', dxf(many(100_000, (k) => `${circleDrawing(k * 5, 0, 1)}\n`))],
     ['10 000 loose lines', dxf(many(10_000, (k) => `${line(k, 0, k + 0.5, 3)}\n`))],
     ['10 000 lines from one place', dxf(many(10_000, (k) => `${line(0, 0, k, 3)}\n`))],
-    ['5 000 circles round one centre', dxf(many(5_000, (k) => `${circle(0, 0, k + 1)}\n`))],
-    ['300 rings round one centre', dxf(many(300, (k) => `${circle(0, 0, k + 1)}\n`))],
+    ['5 000 circles round one centre', dxf(many(5_000, (k) => `${circleDrawing(0, 0, k + 1)}\n`))],
+    ['300 rings round one centre', dxf(many(300, (k) => `${circleDrawing(0, 0, k + 1)}\n`))],
     ['300 times one circle', dxf('0 CIRCLE\n8 0\n10 0\n20 0\n40 9\n'.repeat(300))],
     ['slanted teeth', svg(`<path transform="rotate(44)" d="M0 0${zigzag}L19000 5000L0 5000Z"/>`)],
     ['a polyline of 100 000 vertices', dxf(polyline(Array.from({ length: 100_000 }, (_, k) => [k, k % 7] as const)))],

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { facetAt, ribTopHeight } from '../../lib/dish/index.js';
 import { linesUp, type Part } from '../../lib/part/index.js';
 import { makeGauges, makeTemplates } from '../../lib/parts/index.js';
-import { dense, make, type Made, overlapArea, partOf, turn } from './making.js';
+import { dense, make, type Made, overlapArea, firstPart, turn } from './making.js';
 
 function gauge(made: Made, id: string): Part {
   const part = makeGauges(made.design, made.dish).find((one) => one.id === id);
@@ -145,7 +145,7 @@ describe('jigs', () => {
   });
 
   it('drill the board where the board’s own pattern has its holes', () => {
-    const board = partOf(made, 'board').holes;
+    const board = firstPart(made, 'board').holes;
     for (const { x, y, diameter } of jig('jig-board').holes.filter((hole) => hole.y > 0)) {
       expect(diameter).toBe(made.design.board.pilotDiameter);
       expect(Math.min(...board.map((hole) => Math.hypot(hole.x - x, hole.y - y)))).toBeLessThan(1e-9);
@@ -154,6 +154,6 @@ describe('jigs', () => {
 
   it('drill the cleats as the cleats are drilled', () => {
     const places = (part: Part) => part.holes.map(({ x, y, diameter }) => ({ x, y, diameter }));
-    expect(places(jig('jig-cleat'))).toEqual(places(partOf(made, 'cleat')));
+    expect(places(jig('jig-cleat'))).toEqual(places(firstPart(made, 'cleat')));
   });
 });

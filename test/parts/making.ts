@@ -34,7 +34,7 @@ export function make(name: FixtureName, changes: readonly (readonly [string | Re
   return makeFrom(changedBy(name, changes));
 }
 
-export function partOf(made: Made, id: string): Part {
+export function firstPart(made: Made, id: string): Part {
   const part = made.parts.find((one) => one.id === id);
   if (!part) throw new Error(`no part ${id} among ${made.parts.map((one) => one.id).join(', ')}`);
   return part;
@@ -76,7 +76,7 @@ export function unionArea(all: readonly (readonly Point[])[]): number {
   return areaOf(polyclip.union(first!, ...rest));
 }
 
-export const ringArea = (points: readonly Point[]): number => areaOf([polygon(points)]);
+export const areaOfRing = (points: readonly Point[]): number => areaOf([polygon(points)]);
 
 /** A point turned about the origin, radians. */
 export function turn({ x, y }: Point, angle: number): Point {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { radialLayout } from '../../lib/dish/index.js';
 import { textsUp, type Part } from '../../lib/part/index.js';
 import { makeTemplates } from '../../lib/parts/index.js';
-import { make, partOf } from './making.js';
+import { make, firstPart } from './making.js';
 
 /** Direction from the axis to the middle of a label, degrees anticlockwise from x, 0 to 360. */
 function labelDirection(part: Part, text: string): number {
@@ -15,17 +15,17 @@ describe('grain', () => {
     // wood is many times as stiff along its grain as across it (Forest Products Laboratory, Wood Handbook, chapter on
     // mechanical properties; from memory): a rib has to be stiff along its length, a panel has to bend along it
     const made = make('press-house');
-    expect(partOf(made, 'rib').grain).toBe('along');
-    expect(partOf(made, 'panel').grain).toBe('across');
+    expect(firstPart(made, 'rib').grain).toBe('along');
+    expect(firstPart(made, 'panel').grain).toBe('across');
   });
 
   it('is let go where the part would fit no sheet with it', () => {
     // a rib of 699 mm does not lie along a sheet of 600 mm, but across it
     const rib = make('press-house', [['birch12, size: 2440 x 1220', 'birch12, size: 600 x 1220']]);
-    expect(partOf(rib, 'rib').grain).toBe('any');
+    expect(firstPart(rib, 'rib').grain).toBe('any');
     // a panel of some 750 mm lies across no sheet of 600 mm
     const panel = make('press-house', [['hardboard3, size: 2440 x 1220', 'hardboard3, size: 2440 x 600']]);
-    expect(partOf(panel, 'panel').grain).toBe('any');
+    expect(firstPart(panel, 'panel').grain).toBe('any');
   });
 });
 
@@ -35,7 +35,7 @@ describe('numbers of the ribs', () => {
   it('go round anticlockwise as seen from above, rib 1 along x, on the board', () => {
     // 24 ribs are the hours of a day on a dial: 15° each
     for (let rib = 1; rib <= 24; rib++) {
-      const off = labelDirection(partOf(made, 'board'), String(rib)) - 15 * (rib - 1);
+      const off = labelDirection(firstPart(made, 'board'), String(rib)) - 15 * (rib - 1);
       // on the anticlockwise side of the line, where no cleat stands
       const turn = ((off + 540) % 360) - 180;
       expect(turn).toBeGreaterThan(0);

@@ -4,7 +4,7 @@ import { type Dish, facetAt } from '../../lib/dish/index.js';
 import { linesUp } from '../../lib/part/index.js';
 import { type FixtureName, fixtureNames } from '../helpers/fixtures.js';
 import { romberg } from '../dish/shapes.js';
-import { dense, make, partOf, ringArea } from './making.js';
+import { dense, make, firstPart, areaOfRing } from './making.js';
 
 /**
  * Lengths of a layer of the panel from its inner end, by summing chords of its own points and mending the sum by
@@ -54,7 +54,7 @@ const cases = fixtureNames.flatMap((name) =>
 describe.each(cases)('the panel of %s, figure %s', (name, figure) => {
   const made = make(name, [['dish:\n', `dish:\n  figure: ${figure}\n`]]);
   const { design, dish } = made;
-  const panel = partOf(made, 'panel');
+  const panel = firstPart(made, 'panel');
   const middle = layer(dish, dish.reflectorThickness + dish.panelThickness / 2);
   const vertices = panel.outline;
   const seats = panel.edges.map((run) => vertices.slice(run.from, run.to + 2));
@@ -127,7 +127,7 @@ describe('the panel’s area', () => {
       dish.litFrom,
       dish.litTo,
     );
-    const area = ringArea(dense(partOf(made, 'panel').outline, true, 400));
+    const area = areaOfRing(dense(firstPart(made, 'panel').outline, true, 400));
     expect(Math.abs(area / wanted - 1)).toBeLessThan(1e-6);
   });
 });

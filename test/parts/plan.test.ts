@@ -1,7 +1,7 @@
 /** What stands on the board, held against polygons of a second library and against plain trigonometry. */
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { describe, expect, it } from 'vitest';
-import { dense, make, type Made, overlapArea, partOf, turn } from './making.js';
+import { dense, make, type Made, overlapArea, firstPart, turn } from './making.js';
 import type { Point } from '../../lib/geometry/index.js';
 import { linesUp } from '../../lib/part/index.js';
 
@@ -42,7 +42,7 @@ describe.each(cases)('the board of %s', (_, making) => {
   const made = making();
   const { design, dish } = made;
   const items = standing(made);
-  const hub = dense(partOf(made, 'hub').outline, true);
+  const hub = dense(firstPart(made, 'hub').outline, true);
 
   it('has no two things in one place (polyclip-ts)', () => {
     // a millionth smaller, so that what is made to touch does not puzzle the library
@@ -91,7 +91,7 @@ describe.each(cases)('the board of %s', (_, making) => {
   });
 
   it('scribes each cleat and drills its pilots where the cleat’s own holes lie', () => {
-    const cleat = partOf(made, 'cleat');
+    const cleat = firstPart(made, 'cleat');
     const boards = made.parts.filter(({ kind }) => kind === 'board');
     const pilots = boards
       .flatMap(({ holes }) => holes)

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { makeReflectors, stripSeamShare } from '../../lib/parts/index.js';
 import { bendAllowance, flatHem } from '../../lib/parts/hem.js';
 import { linesUp } from '../../lib/part/index.js';
-import { dense, make, overlapArea, partOf, ringArea, unionArea } from './making.js';
+import { dense, make, overlapArea, firstPart, areaOfRing, unionArea } from './making.js';
 
 const withReflector = (keys: string) =>
   make('press-house', [['reflector: { material: aluminium }', `reflector: { material: aluminium, ${keys} }`]]);
@@ -12,14 +12,17 @@ describe('the strip', () => {
   it('is shorter than its panel by half of both thicknesses times the turn', () => {
     const made = make('press-house');
     const { dish } = made;
-    const ends = (id: string) => partOf(made, id).outline.map(({ x }) => x);
+    const ends = (id: string) => firstPart(made, id).outline.map(({ x }) => x);
     const [panel, strip] = [Math.max(...ends('panel')), Math.max(...ends('reflector'))];
     const turn = Math.atan(dish.litTo / 1100) - Math.atan(dish.litFrom / 1100);
     expect(panel - strip).toBeCloseTo((0.3 + 1.5 - 0.15) * turn, 9);
   });
 
   it('stands back by the inset on all sides', () => {
-    const [whole, inset] = [partOf(make('press-house'), 'reflector'), partOf(withReflector('inset: 4'), 'reflector')];
+    const [whole, inset] = [
+      firstPart(make('press-house'), 'reflector'),
+      firstPart(withReflector('inset: 4'), 'reflector'),
+    ];
     const outer = dense(whole.outline, true, 2000);
     const inner = inset.outline.map(({ x, y }) => ({ x: x + 4, y }));
     for (const { x, y } of inner.filter((point) => point.y > 0)) {
@@ -65,7 +68,7 @@ describe('rows', () => {
     rows.forEach((_, i) => {
       expect(heightOf(i)).toBeLessThanOrEqual(usable + 1e-6);
     });
-    const whole = Math.max(...partOf(made, 'panel').outline.map(({ x }) => x));
+    const whole = Math.max(...firstPart(made, 'panel').outline.map(({ x }) => x));
     expect((rows.length - 1) * (usable - 12) + 12).toBeLessThan(whole + 30);
   });
 
@@ -79,7 +82,7 @@ describe('rows', () => {
       dense(row.outline, true, 50).map(({ x, y }) => ({ x: x + i * (height - 12), y })),
     );
     const whole = dense(strip!.outline, true, 200);
-    expect(Math.abs(unionArea(laid) / ringArea(whole) - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(unionArea(laid) / areaOfRing(whole) - 1)).toBeLessThan(1e-4);
     const last = rows.length - 1;
     expect(heightOf(last)).toBeCloseTo(height, 6);
     laid.slice(1).forEach((row, i) => {
@@ -128,7 +131,10 @@ describe('the hem', () => {
   });
 
   it('lengthens the strip and is marked by its fold lines', () => {
-    const [plain, hemmed] = [partOf(make('press-house'), 'reflector'), partOf(withReflector('hem: 15'), 'reflector')];
+    const [plain, hemmed] = [
+      firstPart(make('press-house'), 'reflector'),
+      firstPart(withReflector('hem: 15'), 'reflector'),
+    ];
     const long = (part: typeof plain) => Math.max(...part.outline.map(({ x }) => x));
     expect(long(hemmed) - long(plain)).toBeCloseTo(flatHem(15, 3, 0.3).past, 9);
     const scribes = linesUp(hemmed);

@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { ribTopHeight } from '../../lib/dish/index.js';
 import { fixtureNames } from '../helpers/fixtures.js';
 import { romberg } from '../dish/shapes.js';
-import { dense, make, partOf, ringArea } from './making.js';
+import { dense, make, firstPart, areaOfRing } from './making.js';
 
 describe.each(fixtureNames)('the rib of %s', (name) => {
   const made = make(name);
   const { design, dish } = made;
-  const rib = partOf(made, 'rib');
+  const rib = firstPart(made, 'rib');
   const points = dense(rib.outline, true, 200);
   const length = dish.apertureRadius - dish.innerRadius;
 
@@ -26,7 +26,7 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
     const toe = design.rib.toeRadius - dish.innerRadius;
     const cutOff = ((length - toe) * (dish.rimEndHeight - design.rib.rimHeight)) / 2;
     // the curve lies within its tolerance, now on one side and now on the other
-    expect(Math.abs(ringArea(points) - (under - cutOff))).toBeLessThan(0.5 * design.dish.arcTolerance * length);
+    expect(Math.abs(areaOfRing(points) - (under - cutOff))).toBeLessThan(0.5 * design.dish.arcTolerance * length);
   });
 
   it('marks as optical just the edges on the true curve', () => {
@@ -40,7 +40,7 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
   });
 
   it('has its pilots where the cleat’s edge holes meet it, half the cleat’s thickness up', () => {
-    const cleat = partOf(made, 'cleat');
+    const cleat = firstPart(made, 'cleat');
     expect(rib.holes).toHaveLength(design.cleat.ribScrews);
     // the block lies on the right of the rib, its own x running inward
     const holes = [...cleat.edgeHoles].sort((a, b) => b.x - a.x);
@@ -56,13 +56,13 @@ describe.each(fixtureNames)('the rib of %s', (name) => {
 
 describe('lightening holes', () => {
   const made = make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, lightening: true }']]);
-  const rib = partOf(made, 'rib');
+  const rib = firstPart(made, 'rib');
   const holes = rib.openings.map((opening) => dense(opening, true, 90));
   const web = made.design.rib.minWeb;
 
   it('are there, and run clockwise', () => {
     expect(holes.length).toBeGreaterThan(2);
-    for (const hole of holes) expect(ringArea(hole)).toBeLessThan(0);
+    for (const hole of holes) expect(areaOfRing(hole)).toBeLessThan(0);
   });
 
   it('keep the least web to every edge, to each other and to the pilots', () => {
@@ -99,7 +99,7 @@ describe('two cleats on a rib', () => {
     const made = make('press-house', [
       ['board: {', `cleat: { perRib: 2, length: 160, ribScrews: ${ribScrews}, downScrews: ${downScrews} }\nboard: {`],
     ]);
-    const xs = partOf(made, 'rib')
+    const xs = firstPart(made, 'rib')
       .holes.map(({ x }) => x)
       .sort((a, b) => a - b);
     expect(xs).toHaveLength(2 * ribScrews);

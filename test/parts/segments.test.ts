@@ -2,7 +2,7 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { linesUp } from '../../lib/part/index.js';
 import { describe, expect, it } from 'vitest';
-import { dense, make, type Made, overlapArea, partOf, ringArea, turn, unionArea } from './making.js';
+import { dense, make, type Made, overlapArea, firstPart, areaOfRing, turn, unionArea } from './making.js';
 
 const round = () => make('table-top');
 const thirds = () => make('table-top', [[/ply5, size: 600 x 400/, 'ply5, size: 480 x 330']]);
@@ -40,7 +40,7 @@ describe.each(cases)('%s', (_, making) => {
     expect(share).toBeLessThan(1 + 1e-9);
     expect(share).toBeGreaterThan(1 - 1e-4);
     rings.forEach((ring, i) => {
-      expect(ringArea(ring)).toBeGreaterThan(0);
+      expect(areaOfRing(ring)).toBeGreaterThan(0);
       for (const other of rings.slice(i + 1)) expect(overlapArea(ring, other)).toBeLessThan(1e-2);
     });
   });
@@ -97,7 +97,7 @@ describe.each(cases)('%s', (_, making) => {
       for (const contour of linesUp(segment)) {
         const points = dense(contour.vertices, contour.closed, 8);
         if (contour.closed) {
-          expect(Math.abs(overlapArea(points, rings[i]!) - ringArea(points))).toBeLessThan(0.05);
+          expect(Math.abs(overlapArea(points, rings[i]!) - areaOfRing(points))).toBeLessThan(0.05);
         } else
           for (const { x, y } of points) {
             const tiny = [
@@ -113,7 +113,7 @@ describe.each(cases)('%s', (_, making) => {
   });
 
   it('has a plate for every joint, its screws on both sides of it', () => {
-    const plate = partOf(made, 'splice');
+    const plate = firstPart(made, 'splice');
     expect(plate.quantity).toBe(segments.length);
     const sides = plate.holes.map(({ y }) => y - design.board.spliceWidth / 2);
     expect(sides.filter((y) => y > 10)).toHaveLength(plate.holes.length / 2);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { nearestOnContour } from '../../lib/geometry/index.js';
 import { linesUp, type Part } from '../../lib/part/index.js';
 import { guideOffset, makeTemplates } from '../../lib/parts/index.js';
-import { dense, make, type Made, overlapArea, partOf, ringArea, unionArea } from './making.js';
+import { dense, make, type Made, overlapArea, firstPart, areaOfRing, unionArea } from './making.js';
 
 const templates = (made: Made): Part[] =>
   makeTemplates(made.design, made.dish, made.parts).filter(({ kind }) => kind === 'template');
@@ -11,7 +11,7 @@ const templates = (made: Made): Part[] =>
 describe('the rib template', () => {
   const made = make('press-house');
   const [template] = templates(made);
-  const rib = partOf(made, 'rib');
+  const rib = firstPart(made, 'rib');
 
   it('is the rib itself for a bit with a bearing, with a tail past the inner end', () => {
     const corners = template!.outline;
@@ -64,16 +64,16 @@ describe('guide bushing', () => {
       ],
     ]);
     const [template] = templates(made);
-    const rib = partOf(made, 'rib');
+    const rib = firstPart(made, 'rib');
     const ribRing = rib.outline;
     const points = dense(template!.outline, true, 100);
     for (const point of points) expect(nearestOnContour(ribRing, point).distance).toBeCloseTo(4.5, 5);
     const openings = (part: Part) => part.openings;
     expect(openings(template!)).toHaveLength(openings(rib).length);
     for (const opening of openings(template!)) {
-      const size = Math.sqrt(-ringArea(dense(opening, true, 2000)) / Math.PI);
+      const size = Math.sqrt(-areaOfRing(dense(opening, true, 2000)) / Math.PI);
       const nearest = openings(rib)
-        .map((other) => Math.sqrt(-ringArea(dense(other, true, 2000)) / Math.PI))
+        .map((other) => Math.sqrt(-areaOfRing(dense(other, true, 2000)) / Math.PI))
         .sort((a, b) => Math.abs(a + 4.5 - size) - Math.abs(b + 4.5 - size))[0]!;
       expect(size - nearest).toBeCloseTo(4.5, 3);
     }
@@ -102,7 +102,7 @@ describe.each(['dovetail', 'finger'])('a template longer than the bed, %s joint'
   });
 
   it('goes together to the whole but for the play of the joint (polyclip-ts)', () => {
-    const wholeArea = ringArea(dense(whole.outline, true, 200));
+    const wholeArea = areaOfRing(dense(whole.outline, true, 200));
     const gap = wholeArea - unionArea(rings);
     expect(gap).toBeGreaterThan(0);
     expect(gap).toBeLessThan(0.06 * 200);

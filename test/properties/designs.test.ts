@@ -5,7 +5,7 @@ import { readDesign } from '../../lib/design/index.js';
 import { type CutSheet, machine } from '../../lib/machining/index.js';
 import { prepare } from '../../lib/pipeline.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
-import { edgesOf } from '../../lib/check/edge.js';
+import { proofEdges } from '../../lib/check/edge.js';
 import { EdgeSet } from '../../lib/check/edge-set.js';
 import { farthestFrom } from '../../lib/check/deviation.js';
 import { designIn } from '../helpers/random-design.js';
@@ -66,8 +66,8 @@ describe('random designs', () => {
             const twin = other.parts[i]!;
             compared += 1;
             linesOf(part).forEach(({ vertices, closed }, k) => {
-              const edges = edgesOf(vertices, closed);
-              const others = edgesOf(linesOf(twin)[k]?.vertices ?? [], closed);
+              const edges = proofEdges(vertices, closed);
+              const others = proofEdges(linesOf(twin)[k]?.vertices ?? [], closed);
               expect(farthestFrom(edges, new EdgeSet(others), 1).most, part.id).toBeLessThan(sameLength);
               expect(farthestFrom(others, new EdgeSet(edges), 1).most, part.id).toBeLessThan(sameLength);
             });

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitArcs, offsetContour, type Vertex } from '../../lib/geometry/index.js';
-import { type Edge, edgesOf, pointAt } from '../../lib/check/edge.js';
+import { type ProofEdge, proofEdges, pointAlong } from '../../lib/check/edge.js';
 import { EdgeSet } from '../../lib/check/edge-set.js';
 import { farthestFrom } from '../../lib/check/deviation.js';
 import { inside } from '../../lib/check/ring.js';
@@ -12,9 +12,9 @@ const numRuns = 60;
 const night = 1000;
 
 /** Angle by which the way turns from one edge into the next, radians. */
-function turn(before: Edge, after: Edge): number {
-  const a = pointAt(before, 1 - 1e-6);
-  const b = pointAt(after, 1e-6);
+function turn(before: ProofEdge, after: ProofEdge): number {
+  const a = pointAlong(before, 1 - 1e-6);
+  const b = pointAlong(after, 1e-6);
   const [ux, uy] = [after.ax - a.x, after.ay - a.y];
   const [vx, vy] = [b.x - after.ax, b.y - after.ay];
   return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
@@ -33,7 +33,7 @@ describe('arc fits of parabolas', () => {
           const at = (u: number) => ({ x: u, y: (u * u) / (4 * focalLength) });
           const tangent = (u: number) => ({ x: 1, y: u / (2 * focalLength) });
           const { path, deviation } = fitArcs({ from, to, at, tangent }, tolerance);
-          const edges = edgesOf(path, false);
+          const edges = proofEdges(path, false);
           const set = new EdgeSet(edges);
           let worst = 0;
           for (let i = 0; i <= 2000; i += 1) {
@@ -68,17 +68,17 @@ describe('offsets', () => {
   it.each([1, -1])('stand off by the distance asked for, everywhere and on the right side (%i)', (side) => {
     holds(
       fc.property(star, fc.double({ min: 0.1, max: 12, noNaN: true }), (ring, distance) => {
-        const edges = edgesOf(ring, true);
+        const edges = proofEdges(ring, true);
         const set = new EdgeSet(edges);
         for (const path of offsetContour(ring, side * distance)) {
-          const own = edgesOf(path, true);
+          const own = proofEdges(path, true);
           // nowhere farther: certified to half a micrometre
           expect(farthestFrom(own, set, Infinity).most).toBeLessThanOrEqual(distance + 0.0006);
           for (const edge of own) {
             // nowhere nearer: exact
             const near = set.nearestWithin(edge, distance);
             if (near) expect(distance - near.distance).toBeLessThan(1e-5);
-            expect(inside(edges, pointAt(edge, 0.5))).toBe(side < 0);
+            expect(inside(edges, pointAlong(edge, 0.5))).toBe(side < 0);
           }
         }
       }),

@@ -1,4 +1,4 @@
-import type { Place3, Turn } from './types.js';
+import type { ProofPoint3, ArcTurn } from './types.js';
 
 /** By how much the ends of an arc may differ in their distance from its centre, mm: NISTIR 6556, from memory. */
 const radiusTolerance = 0.002;
@@ -10,7 +10,7 @@ export interface Wrong {
   readonly values: Readonly<Record<'off' | 'radius' | 'chord', string>>;
 }
 
-export type ReadTurn = { readonly kind: 'turn'; readonly turn: Turn } | ({ readonly kind: 'wrong' } & Wrong);
+export type ReadTurn = { readonly kind: 'turn'; readonly turn: ArcTurn } | ({ readonly kind: 'wrong' } & Wrong);
 
 function sweepOf(a: number, b: number, clockwise: boolean): number {
   const raw = (clockwise ? a - b : b - a) % turnAround;
@@ -23,7 +23,7 @@ function wrong(id: Wrong['id'], values: Partial<Wrong['values']> = {}): ReadTurn
 }
 
 /** An arc in centre form: I and J from its start. Ends that are the same mean a full turn. */
-export function turnByCentre(from: Place3, to: Place3, i: number, j: number, clockwise: boolean): ReadTurn {
+export function turnByCentre(from: ProofPoint3, to: ProofPoint3, i: number, j: number, clockwise: boolean): ReadTurn {
   const cx = from.x + i;
   const cy = from.y + j;
   const radius = Math.hypot(i, j);
@@ -35,7 +35,7 @@ export function turnByCentre(from: Place3, to: Place3, i: number, j: number, clo
 }
 
 /** An arc in radius form: the shorter way round for a positive radius, the longer for a negative one. */
-export function turnByRadius(from: Place3, to: Place3, r: number, clockwise: boolean): ReadTurn {
+export function turnByRadius(from: ProofPoint3, to: ProofPoint3, r: number, clockwise: boolean): ReadTurn {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const chord = Math.hypot(dx, dy);

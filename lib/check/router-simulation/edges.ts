@@ -5,13 +5,13 @@
  */
 import { farthestFrom } from '../deviation.js';
 import { EdgeSet } from '../edge-set.js';
-import { type Edge, pointAt } from '../edge.js';
+import { type ProofEdge, pointAlong } from '../edge.js';
 import { mm } from '../faults.js';
-import { type Hole, nameOf, type Nominal } from '../nominal.js';
+import { type NominalHole, nameOf, type Nominal } from '../nominal.js';
 import { toolPlaces } from '../reach.js';
 import { insideCorners, isSpur } from '../relief.js';
 import { gap, inside, type Line, lineOf } from '../ring.js';
-import type { Place } from '../types.js';
+import type { ProofPoint } from '../types.js';
 import type { Findings } from './findings.js';
 import type { Motion, SimulationLimits } from './types.js';
 import { edgesOfMotion, isUpright } from './level.js';
@@ -25,7 +25,7 @@ const samples = 40;
 
 /** A stretch of a tool's way seen from above, once however often it is gone over. */
 interface Pass {
-  readonly edge: Edge;
+  readonly edge: ProofEdge;
   readonly radius: number;
   /** Deepest z at which the whole stretch was gone over, and at which any of it was. */
   deep: number;
@@ -51,12 +51,12 @@ export function passesOf(motions: readonly Motion[]): Pass[] {
   return [...passes.values()];
 }
 
-function inMaterial({ outlines, openings }: Nominal, place: Place): boolean {
+function inMaterial({ outlines, openings }: Nominal, place: ProofPoint): boolean {
   return outlines.some(({ edges }) => inside(edges, place)) && !openings.some(({ edges }) => inside(edges, place));
 }
 
 /** How far a pass at a place goes beyond a hole's edge; below 0 within. */
-const beyondHole = (hole: Hole, place: Place, radius: number): number =>
+const beyondHole = (hole: NominalHole, place: ProofPoint, radius: number): number =>
   Math.hypot(place.x - hole.x, place.y - hole.y) + radius - hole.diameter / 2;
 
 /** Reports passes that eat into a part; returns the greatest depth. */
@@ -65,10 +65,10 @@ function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): 
   let worst = 0;
   for (const { edge, radius, motion } of passes) {
     if (gap(nominal.box, edge) > radius) continue;
-    const middle = pointAt(edge, 0.5);
+    const middle = pointAlong(edge, 0.5);
     let depth = 0;
     if (inMaterial(nominal, middle)) {
-      const places = [0, 0.25, 0.5, 0.75, 1].map((t) => pointAt(edge, t));
+      const places = [0, 0.25, 0.5, 0.75, 1].map((t) => pointAlong(edge, t));
       const off = nominal.holes.map((hole) => Math.max(...places.map((place) => beyondHole(hole, place, radius))));
       depth = Math.max(0, Math.min(...off, radius + nominal.edges.nearestTo(middle.x, middle.y).distance));
     } else {
@@ -100,7 +100,7 @@ function within(passes: readonly Pass[], z: number): EdgeSet | null {
 }
 
 /** Material that stays at a ring although the tool could take it, mm. Full depth may be missing over tabs only. */
-function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { mm: number; place: Place } {
+function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { mm: number; place: ProofPoint } {
   const first = { x: ring.edges[0]!.ax, y: ring.edges[0]!.ay };
   if (depths.full === null) return { mm: Infinity, place: first };
   const reach = radius + edgeTolerance / 2;
@@ -109,15 +109,15 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { m
   if (beyond.length === 0) return worst;
   const sets = [toolPlaces(nominal, radius), depths.full, depths.tabs];
   // what was nearest to one place is a good guess for the next
-  const guesses: (Edge | undefined)[] = [];
-  const distanceTo = (which: number, { x, y }: Place): number => {
+  const guesses: (ProofEdge | undefined)[] = [];
+  const distanceTo = (which: number, { x, y }: ProofPoint): number => {
     const found = sets[which]?.nearestTo(x, y, guesses[which]);
     guesses[which] = found?.edge;
     return found?.distance ?? Infinity;
   };
   for (const piece of beyond) {
     for (let i = 0; i <= samples; i += 1) {
-      const place = pointAt(piece.edge, piece.from + ((piece.to - piece.from) * i) / samples);
+      const place = pointAlong(piece.edge, piece.from + ((piece.to - piece.from) * i) / samples);
       const could = sets[0] === null ? radius : Math.max(radius, distanceTo(0, place));
       const away = Math.min(distanceTo(1, place), distanceTo(2, place));
       if (away - could > worst.mm) worst = { mm: away - could, place };
@@ -126,7 +126,7 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { m
   return worst;
 }
 
-function circleAround({ x, y, diameter }: Hole): Line {
+function circleAround({ x, y, diameter }: NominalHole): Line {
   const r = diameter / 2;
   // clockwise: the material lies left of the edge of a hole
   return lineOf(
@@ -139,7 +139,7 @@ function circleAround({ x, y, diameter }: Hole): Line {
 }
 
 /** How a bored hole comes out: null where no end mill ran within it. */
-export function boredError(hole: Hole, passes: readonly Pass[], floor: number): number | null {
+export function boredError(hole: NominalHole, passes: readonly Pass[], floor: number): number | null {
   const own = passes.filter(({ edge, radius }) => beyondHole(hole, { x: edge.ax, y: edge.ay }, radius) < 1);
   const radius = own[0]?.radius;
   const set = within(own, floor);
@@ -160,7 +160,7 @@ function checkOnionSkin(
   const outline = new EdgeSet(nominal.outlines.flatMap(({ edges }) => edges));
   for (const { edge, deep, motion } of passes) {
     if (deep >= limits.onionSkin - limits.thickness - sameDepth) continue;
-    const middle = pointAt(edge, 0.5);
+    const middle = pointAlong(edge, 0.5);
     if (Math.abs(outline.nearestTo(middle.x, middle.y).distance - radius) > edgeTolerance) continue;
     if (inMaterial(nominal, middle)) continue;
     findings.add('onion-skin-cut', motion.file, { part: nameOf(nominal) }, { line: motion.line, place: middle });

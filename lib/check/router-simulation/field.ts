@@ -2,7 +2,7 @@
  * The sheet as heights on a grid of a millimetre: what stands, how deep each pass bites, what hangs together. Finished
  * edges are not judged by it but by exact distances.
  */
-import type { Place } from '../types.js';
+import type { ProofPoint } from '../types.js';
 import { levelLength, placeOn } from './level.js';
 import type { Motion } from './types.js';
 
@@ -15,7 +15,7 @@ const halfDiagonal = 0.7072 * cell;
 export interface Bite {
   /** Deepest bite of the motion within the inner part of the tool, mm. */
   readonly depth: number;
-  readonly place: Place;
+  readonly place: ProofPoint;
 }
 
 export class HeightField {
@@ -31,7 +31,7 @@ export class HeightField {
   }
 
   /** Height at a place; above everything off the sheet. */
-  at({ x, y }: Place): number {
+  at({ x, y }: ProofPoint): number {
     const column = Math.floor(x / cell);
     const row = Math.floor(y / cell);
     if (column < 0 || row < 0 || column >= this.columns || row >= this.rows) return Infinity;
@@ -45,7 +45,7 @@ export class HeightField {
   remove(motion: Motion, radius: number, rim: number): Bite {
     const count = Math.max(1, Math.ceil(levelLength(motion) / step));
     let depth = 0;
-    let place: Place = motion.from;
+    let place: ProofPoint = motion.from;
     const inner = Math.max(0, radius - rim - halfDiagonal);
     for (let i = 0; i <= count; i += 1) {
       const { x, y, z } = placeOn(motion, i / count);
@@ -67,7 +67,7 @@ export class HeightField {
 
   /** Lowers the cells under the tool to z; tells how far the one fell that lost most, of those between the flanks. */
   #stamp(
-    { x, y }: Place,
+    { x, y }: ProofPoint,
     z: number,
     radius: number,
     flanks: { readonly ux: number; readonly uy: number; readonly inner: number },

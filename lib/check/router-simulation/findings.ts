@@ -1,23 +1,23 @@
 import { mostAlike } from '../limits.js';
 import { filled, type MessageId, messages, type MessageValues, type RouterMessageId } from '../messages/index.js';
-import type { Place } from '../types.js';
-import type { Finding, FindingCode } from './types.js';
+import type { ProofPoint } from '../types.js';
+import type { RouterFinding, FindingCode } from './types.js';
 
-function moreOf(id: MessageId, code: FindingCode, count: number): Finding {
+function moreOf(id: MessageId, code: FindingCode, count: number): RouterFinding {
   const what = filled(messages['more-alike'].text, { count, kind: id });
   return { code, id: 'more-alike', file: '', what, message: what };
 }
 
 /** Collects findings; of many alike it reports the first ones and the number of the rest. */
 export class Findings {
-  readonly #reported: Finding[] = [];
+  readonly #reported: RouterFinding[] = [];
   readonly #counts = new Map<RouterMessageId, number>();
 
   add<Id extends RouterMessageId>(
     id: Id,
     file: string,
     values: MessageValues<Id>,
-    where: { line?: number; place?: Place } = {},
+    where: { line?: number; place?: ProofPoint } = {},
   ): void {
     const count = (this.#counts.get(id) ?? 0) + 1;
     this.#counts.set(id, count);
@@ -36,8 +36,8 @@ export class Findings {
     });
   }
 
-  all(): Finding[] {
-    const more = [...this.#counts].flatMap(([id, count]): Finding[] =>
+  all(): RouterFinding[] {
+    const more = [...this.#counts].flatMap(([id, count]): RouterFinding[] =>
       count > mostAlike ? [moreOf(id, messages[id].code, count - mostAlike)] : [],
     );
     return [...this.#reported, ...more];

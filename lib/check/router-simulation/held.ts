@@ -1,7 +1,7 @@
 /** Whether every part hangs on the sheet to the end, by as many tabs of the right size as the plan has. */
 import { mm } from '../faults.js';
 import { nameOf, type Nominal } from '../nominal.js';
-import type { Place } from '../types.js';
+import type { ProofPoint } from '../types.js';
 import { cell, type HeightField } from './field.js';
 import type { Findings } from './findings.js';
 import { beside, standingAt, SweptBelow } from './tabs.js';
@@ -27,7 +27,7 @@ export function checkHeld(
 ): void {
   const floor = leastStanding - limits.thickness;
   const { number, frame } = field.pieces(floor);
-  const pieceAt = ({ x, y }: Place): number => {
+  const pieceAt = ({ x, y }: ProofPoint): number => {
     const column = Math.floor(x / cell);
     const row = Math.floor(y / cell);
     const off = column < 0 || row < 0 || column >= field.columns || row >= field.rows;
@@ -39,7 +39,7 @@ export function checkHeld(
   const lowered = new SweptBelow(motions, tabTop);
   const standsAbove =
     (level: number) =>
-    (place: Place): boolean => {
+    (place: ProofPoint): boolean => {
       const height = field.at(place);
       return height >= level && height < Infinity;
     };

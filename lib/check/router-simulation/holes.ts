@@ -1,8 +1,8 @@
 /** Holes and countersinks: each in its place, to its depth, and none besides. */
 import { mm } from '../faults.js';
-import type { JobPart } from '../job-reader.js';
+import type { PartRead } from '../job-reader.js';
 import { nameOf, type Nominal } from '../nominal.js';
-import type { Place } from '../types.js';
+import type { ProofPoint } from '../types.js';
 import { boredError, edgeTolerance, passesOf } from './edges.js';
 import type { Findings } from './findings.js';
 import type { Motion, SimulatedSheet, SimulationLimits } from './types.js';
@@ -12,7 +12,7 @@ const sameBit = 0.031;
 const rounding = 0.002;
 
 /** The deepest point of each tool at each place where it went straight down or stood lowest. */
-interface Sink extends Place {
+interface Sink extends ProofPoint {
   readonly diameter: number;
   readonly kind: 'mill' | 'drill' | 'v';
   z: number;
@@ -35,14 +35,14 @@ function sinksOf(motions: readonly Motion[]): Sink[] {
   return [...sinks.values()];
 }
 
-const close = (sink: Sink, hole: Place): boolean => Math.hypot(sink.x - hole.x, sink.y - hole.y) <= edgeTolerance;
+const close = (sink: Sink, hole: ProofPoint): boolean => Math.hypot(sink.x - hole.x, sink.y - hole.y) <= edgeTolerance;
 
 /** Where a hole is and what it is called. */
 interface Named {
   readonly file: string;
   readonly hole: string;
   readonly part: string;
-  readonly place: Place;
+  readonly place: ProofPoint;
 }
 
 function checkDepth(
@@ -73,7 +73,7 @@ export function checkHoles(
   const sinks = sinksOf(motions);
   let worst = 0;
   for (const nominal of nominals) {
-    const drills: JobPart['drills'] = sheet.parts.get(nominal.part)?.drills ?? [];
+    const drills: PartRead['drills'] = sheet.parts.get(nominal.part)?.drills ?? [];
     nominal.holes.forEach((hole, i) => {
       const depth = drills[i]?.depth ?? 'through';
       const named = { hole: mm(hole.diameter), part: nameOf(nominal) };

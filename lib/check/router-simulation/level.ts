@@ -1,6 +1,6 @@
 /** Motions seen from above: as edges of the proof's own kind. */
-import { type Edge, edgeBetween } from '../edge.js';
-import type { Motion, Place3 } from './types.js';
+import { type ProofEdge, edgeBetween } from '../edge.js';
+import type { Motion, ProofPoint3 } from './types.js';
 
 /** Whether a motion goes straight up or down. */
 export function isUpright({ from, to, turn }: Motion): boolean {
@@ -8,7 +8,7 @@ export function isUpright({ from, to, turn }: Motion): boolean {
 }
 
 /** The way of a motion as seen from above; an arc of more than a half circle in pieces. */
-export function edgesOfMotion(motion: Motion): Edge[] {
+export function edgesOfMotion(motion: Motion): ProofEdge[] {
   const { from, to, turn } = motion;
   if (turn === null) return [edgeBetween({ x: from.x, y: from.y, bulge: 0 }, to)];
   const pieces = Math.max(1, Math.ceil(Math.abs(turn.sweep) / Math.PI - 1e-9));
@@ -20,7 +20,7 @@ export function edgesOfMotion(motion: Motion): Edge[] {
 }
 
 /** The place a share `t` (0 to 1) of the way along a motion. */
-export function placeOn({ from, to, turn }: Motion, t: number): Place3 {
+export function placeOn({ from, to, turn }: Motion, t: number): ProofPoint3 {
   const z = from.z + t * (to.z - from.z);
   if (turn === null) return { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y), z };
   const angle = Math.atan2(from.y - turn.cy, from.x - turn.cx) + t * turn.sweep;

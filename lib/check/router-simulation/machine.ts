@@ -5,8 +5,8 @@
 import { turnByCentre, turnByRadius } from './arc.js';
 import type { MessageValues, RouterMessageId } from '../messages/index.js';
 import type { Findings } from './findings.js';
-import type { Block } from './reader.js';
-import type { Motion, Place3, SimulatedTool, SimulationLimits, Turn } from './types.js';
+import type { GcodeBlock } from './reader.js';
+import type { Motion, ProofPoint3, SimulatedTool, SimulationLimits, ArcTurn } from './types.js';
 
 const inch = 25.4;
 /** Rounding of a file's numbers, mm. */
@@ -52,7 +52,7 @@ export class Machine {
     this.#findings.add(id, this.#name, values, { line: this.#line });
   }
 
-  run(blocks: readonly Block[]): void {
+  run(blocks: readonly GcodeBlock[]): void {
     for (const block of blocks) {
       this.#line = block.line;
       if (this.#ended) {
@@ -64,7 +64,7 @@ export class Machine {
     if (!this.#ended) this.#report('no-end', {});
   }
 
-  #execute({ g, m, words }: Block): void {
+  #execute({ g, m, words }: GcodeBlock): void {
     for (const code of g) {
       if (refused.includes(code)) this.#report('not-provable', { word: `G${code}` });
       this.#set.add(code);
@@ -83,7 +83,7 @@ export class Machine {
   }
 
   /** Nothing but a motion may stand in mid-cut: the tool rubs where it stops, and burns. */
-  #checkStop(m: readonly number[], words: Block['words']): void {
+  #checkStop(m: readonly number[], words: GcodeBlock['words']): void {
     const { z } = this.#at;
     if (z === null || z >= this.#limits.travelHeight - rounding) return;
     // the end of the program has a message of its own
@@ -92,14 +92,14 @@ export class Machine {
     for (const word of stops) this.#report('word-tool-down', { word });
   }
 
-  #takeNumbers(words: Block['words']): void {
+  #takeNumbers(words: GcodeBlock['words']): void {
     const feed = words.get('F');
     if (feed !== undefined) this.#feed = feed * this.#unit;
     this.#speed = words.get('S') ?? this.#speed;
     this.#selected = words.get('T') ?? this.#selected;
   }
 
-  #takeSpindle(m: Block['m']): void {
+  #takeSpindle(m: GcodeBlock['m']): void {
     if (m.includes(6)) this.#changeTool();
     if (m.includes(3)) this.#spindle = 'clockwise';
     if (m.includes(4)) this.#spindle = 'anticlockwise';
@@ -107,7 +107,7 @@ export class Machine {
   }
 
   /** Plane, unit, tool length and motion: what holds until it is changed. */
-  #takeModes(g: Block['g'], words: Block['words']): void {
+  #takeModes(g: GcodeBlock['g'], words: GcodeBlock['words']): void {
     for (const code of [17, 18, 19]) if (g.includes(code)) this.#plane = code;
     if (g.includes(20)) this.#unit = inch;
     if (g.includes(21)) this.#unit = 1;
@@ -131,7 +131,7 @@ export class Machine {
     if (z !== null && z < this.#limits.travelHeight - rounding) this.#report('end-tool-down', {});
   }
 
-  #move(words: Block['words']): void {
+  #move(words: GcodeBlock['words']): void {
     const goal = (axis: 'x' | 'y' | 'z'): number | null => {
       const value = words.get(axis.toUpperCase());
       return value === undefined ? this.#at[axis] : value * this.#unit;
@@ -161,8 +161,8 @@ export class Machine {
       if (!rapid || next.z === null || next.z < this.#limits.travelHeight - rounding) this.#report('first-moves', {});
       return;
     }
-    const from: Place3 = { x: before.x, y: before.y, z: before.z };
-    const to: Place3 = { x: next.x, y: next.y, z: next.z };
+    const from: ProofPoint3 = { x: before.x, y: before.y, z: before.z };
+    const to: ProofPoint3 = { x: next.x, y: next.y, z: next.z };
     if (this.#tool === null) {
       this.#report('no-tool', {});
       return;
@@ -191,7 +191,7 @@ export class Machine {
     else if (this.#feed > maxFeed + 1) this.#report('feed-above', { feed: this.#feed, max: maxFeed });
   }
 
-  #turn(from: Place3, to: Place3, words: Block['words']): Turn | 'wrong' {
+  #turn(from: ProofPoint3, to: ProofPoint3, words: GcodeBlock['words']): ArcTurn | 'wrong' {
     if (this.#plane !== 17) {
       this.#report('arc-plane', { plane: this.#plane });
       return 'wrong';

@@ -1,5 +1,5 @@
 /** Marks as the router engraves them: every one in its place, to its depth, and none besides. */
-import { type Edge } from '../edge.js';
+import { type ProofEdge } from '../edge.js';
 import { mm } from '../faults.js';
 import { compareMarks } from '../marks.js';
 import { nameOf, type Nominal } from '../nominal.js';
@@ -30,7 +30,7 @@ export function checkMarks(
     if (deep > markDepth + rounding)
       findings.add('mark-deep', name, { depth: mm(deep), wanted: mm(markDepth) }, { line, place: to });
   }
-  const edgesOf = (some: readonly Motion[]): Edge[] => some.flatMap(edgesOfMotion);
+  const edgesOf = (some: readonly Motion[]): ProofEdge[] => some.flatMap(edgesOfMotion);
   const whole = engraved.filter(({ from, to }) => Math.max(from.z, to.z) <= rounding - markDepth);
   const { labels, scribes, stray } = compareMarks(nominals, edgesOf(whole), edgesOf(engraved));
   for (const { nominal, text, place } of labels)

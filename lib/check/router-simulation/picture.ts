@@ -1,5 +1,5 @@
 /** The sheet as the simulated router leaves it, seen from above and shaded by depth. */
-import type { Edge } from '../edge.js';
+import type { ProofEdge } from '../edge.js';
 import { Findings } from './findings.js';
 import { edgesOfMotion, isUpright, radiusAt } from './level.js';
 import { Machine } from './machine.js';
@@ -23,7 +23,7 @@ function shade(share: number): string {
 const printed = (value: number): string => String(Number(value.toFixed(decimals)));
 
 /** An edge as SVG draws it, y downwards. */
-function drawn(edge: Edge, height: number): string {
+function drawn(edge: ProofEdge, height: number): string {
   const start = `M${printed(edge.ax)} ${printed(height - edge.ay)}`;
   const end = `${printed(edge.bx)} ${printed(height - edge.by)}`;
   if (edge.sweep === 0) return `${start}L${end}`;

@@ -13,7 +13,7 @@ const letters = 'ABCDFGHIJKLMNPQRSTXYZ';
 
 type Report = <Id extends RouterMessageId>(id: Id, values: MessageValues<Id>) => void;
 
-export interface Block {
+export interface GcodeBlock {
   readonly line: number;
   readonly g: readonly number[];
   readonly m: readonly number[];
@@ -66,7 +66,7 @@ function stripped(text: string): string | null {
 }
 
 /** One line as words; null for a line without any. */
-function readLine(text: string, line: number, report: Report): Block | null {
+function readLine(text: string, line: number, report: Report): GcodeBlock | null {
   if (text.length > longestLine) report('ngc-long-line', { length: text.length, most: longestLine });
   if (/[^\t\x20-\x7e]/.test(text)) report('ngc-not-ascii', {});
   const code = stripped(text);
@@ -109,7 +109,7 @@ function readLine(text: string, line: number, report: Report): Block | null {
  * The blocks of a file. Text outside of a pair of `%` lines is ignored, as the standard has it; a file without them
  * must end by M2 or M30.
  */
-export function readBlocks(name: string, text: string, findings: Findings): Block[] {
+export function readBlocks(name: string, text: string, findings: Findings): GcodeBlock[] {
   const lines = text.split(/\r?\n/);
   const isMark = (one: string): boolean => one.trim() === '%';
   const first = lines.findIndex((one) => one.trim() !== '');
@@ -117,7 +117,7 @@ export function readBlocks(name: string, text: string, findings: Findings): Bloc
   const start = marked ? first + 1 : 0;
   const end = marked ? lines.findIndex((one, i) => i >= start && isMark(one)) : lines.length;
   if (marked && end < 0) findings.add('ngc-percent', name, {});
-  const blocks: Block[] = [];
+  const blocks: GcodeBlock[] = [];
   for (let i = start; i < (end < 0 ? lines.length : end); i += 1) {
     const block = readLine(lines[i]!, i + 1, (id, values) => {
       findings.add(id, name, values, { line: i + 1 });

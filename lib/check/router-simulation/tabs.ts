@@ -1,7 +1,7 @@
 /** What stands in the cut around a part, by exact distances: where no tool has swept the middle of the cut to a level. */
-import { distanceFrom, type Edge, pointAt } from '../edge.js';
+import { distanceFrom, type ProofEdge, pointAlong } from '../edge.js';
 import { EdgeSet } from '../edge-set.js';
-import type { Place } from '../types.js';
+import type { ProofPoint } from '../types.js';
 import { edgesOfMotion, placeOn } from './level.js';
 import type { Motion } from './types.js';
 
@@ -27,10 +27,10 @@ function below(motion: Motion, level: number): Motion | null {
 
 /** What the end mills sweep below a level. */
 export class SweptBelow {
-  readonly #sets: { readonly radius: number; readonly set: EdgeSet; guess: Edge | undefined }[];
+  readonly #sets: { readonly radius: number; readonly set: EdgeSet; guess: ProofEdge | undefined }[];
 
   constructor(motions: readonly Motion[], level: number) {
-    const byRadius = new Map<number, Edge[]>();
+    const byRadius = new Map<number, ProofEdge[]>();
     for (const motion of motions) {
       if (motion.rapid || motion.tool.kind !== 'mill') continue;
       const deep = below(motion, level);
@@ -43,7 +43,7 @@ export class SweptBelow {
     this.#sets = [...byRadius].map(([radius, edges]) => ({ radius, set: new EdgeSet(edges), guess: undefined }));
   }
 
-  has({ x, y }: Place): boolean {
+  has({ x, y }: ProofPoint): boolean {
     return this.#sets.some((one) => {
       const { radius, set, guess } = one;
       // what swept one place has most likely swept the next
@@ -56,11 +56,11 @@ export class SweptBelow {
 }
 
 /** Places beside a ring's edges, `off` mm to the right (outside, the material being left), in order. */
-export function* beside(edges: readonly Edge[], off: number): Generator<Place> {
+export function* beside(edges: readonly ProofEdge[], off: number): Generator<ProofPoint> {
   for (const edge of edges) {
     const count = Math.max(1, Math.ceil(edge.length / step));
     for (let i = 0; i < count; i += 1) {
-      const at = pointAt(edge, (i + 0.5) / count);
+      const at = pointAlong(edge, (i + 0.5) / count);
       let dx = edge.bx - edge.ax;
       let dy = edge.by - edge.ay;
       if (edge.sweep !== 0) {
@@ -75,14 +75,14 @@ export function* beside(edges: readonly Edge[], off: number): Generator<Place> {
 }
 
 /** A stretch of the cut that stands. */
-export interface Standing {
+export interface StandingTab {
   /** From end to end, mm. */
   readonly width: number;
-  readonly place: Place;
+  readonly place: ProofPoint;
 }
 
 /** The last place from `swept` towards `standing` that is still swept. */
-function endOf(swept: Place, standing: Place, cut: SweptBelow): Place {
+function endOf(swept: ProofPoint, standing: ProofPoint, cut: SweptBelow): ProofPoint {
   let [from, to] = [swept, standing];
   while (Math.hypot(to.x - from.x, to.y - from.y) > exact) {
     const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
@@ -102,10 +102,10 @@ const closer = 4;
  * @param likely whether the grid shows something standing at a place
  */
 export function standingAt(
-  places: readonly Place[],
+  places: readonly ProofPoint[],
   cut: SweptBelow,
-  likely: (place: Place) => boolean,
-): readonly Standing[] {
+  likely: (place: ProofPoint) => boolean,
+): readonly StandingTab[] {
   const at = <T>(list: readonly T[], i: number): T => list[(i + list.length) % list.length]!;
   const onGrid = places.map(likely);
   const near = onGrid.map((_, i) => {
@@ -115,7 +115,7 @@ export function standingAt(
   const stands = places.map((place, i) => near[i]! && !cut.has(place));
   const swept = stands.indexOf(false);
   if (swept < 0) return [{ width: Infinity, place: places[0]! }];
-  const found: Standing[] = [];
+  const found: StandingTab[] = [];
   for (let i = 1; i < stands.length; i += 1) {
     const first = swept + i;
     let run = 0;

@@ -1,7 +1,7 @@
 /** What the simulation takes and gives. Lengths in mm, z 0 at the upper face of the sheet, positive upwards. */
-import type { JobPart, JobPlacement } from '../job-reader.js';
+import type { PartRead, PlacementRead } from '../job-reader.js';
 import type { MessageId } from '../messages/index.js';
-import type { Place } from '../types.js';
+import type { ProofPoint } from '../types.js';
 
 export interface SimulatedTool {
   readonly number: number;
@@ -34,14 +34,14 @@ export interface SimulationLimits {
     readonly tabs: number;
     readonly onionSkin: boolean;
   }[];
-  readonly keepOuts: readonly (readonly Place[])[];
+  readonly keepOuts: readonly (readonly ProofPoint[])[];
 }
 
 export interface SimulatedSheet {
   readonly width: number;
   readonly height: number;
-  readonly parts: ReadonlyMap<string, JobPart>;
-  readonly placed: readonly JobPlacement[];
+  readonly parts: ReadonlyMap<string, PartRead>;
+  readonly placed: readonly PlacementRead[];
 }
 
 export interface NgcFile {
@@ -72,14 +72,14 @@ export type FindingCode =
   | 'twice'
   | 'end';
 
-export interface Finding {
+export interface RouterFinding {
   readonly code: FindingCode;
   /** Which message of the catalogue it is. */
   readonly id: MessageId;
   readonly file: string;
   /** 1-based line of the file, where there is one. */
   readonly line?: number;
-  readonly place?: Place;
+  readonly place?: ProofPoint;
   /** What is wrong, in words. */
   readonly what: string;
   /** The same with file, line and place. */
@@ -87,7 +87,7 @@ export interface Finding {
 }
 
 /** A turn about an upright axis. */
-export interface Turn {
+export interface ArcTurn {
   readonly cx: number;
   readonly cy: number;
   readonly radius: number;
@@ -95,7 +95,7 @@ export interface Turn {
   readonly sweep: number;
 }
 
-export interface Place3 extends Place {
+export interface ProofPoint3 extends ProofPoint {
   readonly z: number;
 }
 
@@ -103,16 +103,16 @@ export interface Place3 extends Place {
 export interface Motion {
   readonly rapid: boolean;
   readonly tool: SimulatedTool;
-  readonly from: Place3;
-  readonly to: Place3;
-  readonly turn: Turn | null;
+  readonly from: ProofPoint3;
+  readonly to: ProofPoint3;
+  readonly turn: ArcTurn | null;
   readonly feed: number;
   readonly file: string;
   readonly line: number;
 }
 
 export interface Simulation {
-  readonly findings: readonly Finding[];
+  readonly findings: readonly RouterFinding[];
   /** Greatest distance of a finished edge from its place, as far as the tool can reach it. */
   readonly worstEdge: number;
   /** Deepest point of the tool below the sheet. */

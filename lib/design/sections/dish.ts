@@ -1,4 +1,4 @@
-import { choice, group, keysIn, whole } from '../keys.js';
+import { choice, group, keysIn, integer } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 export const profileKinds = ['paraboloid', 'spread'] as const;
@@ -27,7 +27,7 @@ export function dishSection(unit: LengthUnit) {
         auto: 'what the width of the panels leaves of the receiver',
         above: 0,
       }),
-      ribs: whole({
+      ribs: integer({
         about: 'Number of ribs. More ribs make narrower flat panels and a smaller spot.',
         least: 3,
         most: 240,

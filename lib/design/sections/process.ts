@@ -1,5 +1,5 @@
 /** How the parts are cut. */
-import { choice, group, keysIn, numberOr, wholeOr } from '../keys.js';
+import { choice, group, keysIn, numberOr, integerOr } from '../keys.js';
 import * as z from 'zod';
 import type { KeyMeta } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
@@ -41,7 +41,7 @@ export function nestSection() {
   return group(
     { about: 'The nest.' },
     {
-      seed: wholeOr(1, {
+      seed: integerOr(1, {
         about: 'Start of the random search; the same seed gives the same nest.',
         least: 0,
         most: 2 ** 31 - 1,

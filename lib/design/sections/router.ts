@@ -1,6 +1,6 @@
 /** Machining data for tool paths. */
 import * as z from 'zod';
-import { choice, group, type KeyMeta, keysIn, numberAuto, numberOr, whole, wholeOr, yesNo } from '../keys.js';
+import { choice, group, type KeyMeta, keysIn, numberAuto, numberOr, integer, integerOr, yesNo } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 /** `mill` is an end mill, `v` a bit with a point for countersinks and marks. */
@@ -13,13 +13,13 @@ function toolsKey(unit: LengthUnit) {
       group(
         { about: 'One tool.' },
         {
-          number: whole({ about: 'Its number in the machine’s tool table (T word).', least: 1, most: 999 }),
+          number: integer({ about: 'Its number in the machine’s tool table (T word).', least: 1, most: 999 }),
           kind: z.enum(toolKinds).meta({
             quantity: 'choice',
             about: 'An end mill, a drill bit, or a 90° V-bit for countersinks and marks.',
           } satisfies KeyMeta),
           diameter: length({ about: 'Cutting diameter.', above: 0, most: 100 }),
-          flutes: whole({ about: 'Number of cutting edges.', least: 1, most: 12 }).default(2),
+          flutes: integer({ about: 'Number of cutting edges.', least: 1, most: 12 }).default(2),
           cuttingDepth: lengthAuto({
             about: 'Longest depth that it may cut: the length of its flutes.',
             auto: '4 diameters of an end mill, 10 of a drill bit, half the diameter of a V-bit',
@@ -75,7 +75,7 @@ function tabKeys(unit: LengthUnit) {
         most: 50,
       }),
       spacing: lengthOr(450, { about: 'A part gets one tab for each such length of its outline.', above: 0 }),
-      min: wholeOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
+      min: integerOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
       without: choice(['onion-skin', 'stop'], 'stop', {
         about:
           'What to do with a part that has no room for tabs: hold it by an uncut onion skin, or write no file. A part of which every edge mates or reflects is always held by an onion skin.',
@@ -159,7 +159,7 @@ export function routerSection(unit: LengthUnit) {
         most: 5,
       }),
       markDepth: lengthOr(0.3, { about: 'Depth of scribed lines and lettering.', above: 0, most: 2 }),
-      dwell: wholeOr(3, { about: 'Wait for the spindle to come to speed.', unit: 's', least: 0, most: 60 }),
+      dwell: integerOr(3, { about: 'Wait for the spindle to come to speed.', unit: 's', least: 0, most: 60 }),
       spindle: spindleKeys().prefault({}),
       tools: toolsKey(unit),
       tabs: tabKeys(unit).prefault({}),

@@ -1,5 +1,5 @@
 /** Ribs, hub, cleats and the backer board. */
-import { choice, group, type KeyMeta, keysIn, textAuto, wholeAuto, wholeOr, yesNo } from '../keys.js';
+import { choice, group, type KeyMeta, keysIn, textAuto, wholeAuto, integerOr, yesNo } from '../keys.js';
 import * as z from 'zod';
 import { boltSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
@@ -114,7 +114,7 @@ export function cleatSection(unit: LengthUnit) {
         about: 'Radius of the inner end.',
         auto: 'their middle two thirds of the way along the ribs’ base, where they hold best, or further out where they clear each other',
       }),
-      perRib: wholeOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', least: 1, most: 2 }),
+      perRib: integerOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', least: 1, most: 2 }),
       downScrews: wholeAuto({
         about: 'Screws through each cleat down into the board; 0 for glue alone.',
         auto: '2, or none where cleat and board together are thinner than any screw sold',
@@ -167,7 +167,7 @@ export function boardSection(unit: LengthUnit) {
         most: 20,
       }),
       centreHole: lengthAuto({ about: 'Hole on the axis; 0 for none.', auto: 'that of the hub', most: 500 }),
-      mountingHoles: wholeOr(4, { about: 'Holes for the stand, on a circle.', least: 0, most: 48 }),
+      mountingHoles: integerOr(4, { about: 'Holes for the stand, on a circle.', least: 0, most: 48 }),
       mountingBolt: sizeAuto(boltSizes, 'Bolts to the stand: M8, 5/16 in.', 'that of the hub'),
       mountingDiameter: lengthAuto({
         about: 'Diameter of the mounting holes.',

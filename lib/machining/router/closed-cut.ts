@@ -1,6 +1,6 @@
 /** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
 import { type ArcEdge, distance, edgeLength, element, nearestOnEdge, type Point } from '../../geometry/index.js';
-import { edgeAt, pointAt, type Ring } from './ring.js';
+import { edgeAt, pointAt, type RingPath } from './ring.js';
 import type { Cut, Move } from './types.js';
 import { clearOfLifts, type Feeds, type Lift, walkMoves } from './walk.js';
 
@@ -13,10 +13,10 @@ const overlap = 1;
 export interface ClosedCut {
   readonly title: string;
   /** The path along the finished edge. */
-  readonly finish: Ring;
+  readonly finish: RingPath;
   readonly finishLifts: readonly Lift[];
   /** The path that leaves the allowance; null where there is no room for it. */
-  readonly rough: Ring | null;
+  readonly rough: RingPath | null;
   readonly roughLifts: readonly Lift[];
   /** Whether the path runs into corners of the part, so that the edge is finished at every level. */
   readonly finishEach: boolean;
@@ -30,7 +30,7 @@ export interface ClosedCut {
 }
 
 /** Length along a ring that is nearest to a point. */
-function nearestLength(ring: Ring, point: Point): number {
+function nearestLength(ring: RingPath, point: Point): number {
   let best = Infinity;
   let at = 0;
   ring.edges.forEach((edge, i) => {
@@ -55,7 +55,7 @@ const tryStep = 2;
  * without cutting into the part: along one straight edge, or one arc that it does not cut short. At most `most` long;
  * 0 where there is none.
  */
-function leadAt(finish: Ring, rough: Ring, start: number, most: number): number {
+function leadAt(finish: RingPath, rough: RingPath, start: number, most: number): number {
   const { index, fraction } = edgeAt(finish, start);
   const edge = element(finish.edges, index);
   if (edge.kind === 'straight') {
@@ -74,7 +74,7 @@ function leadAt(finish: Ring, rough: Ring, start: number, most: number): number 
 /** Where the finishing pass begins: near a place of the roughed wall, clear of tabs, with room for the slanted lead. */
 function finishStart(
   cut: ClosedCut,
-  rough: Ring,
+  rough: RingPath,
   from: Point,
   z: number,
 ): { readonly start: number; readonly lead: number } {
@@ -93,7 +93,7 @@ function finishStart(
 }
 
 /** The circle that a ring runs, if it is one. */
-function circleOf(ring: Ring): ArcEdge | null {
+function circleOf(ring: RingPath): ArcEdge | null {
   const [first] = ring.edges;
   if (first?.kind !== 'arc') return null;
   const same = ring.edges.every((edge) => edge.kind === 'arc' && distance(edge.centre, first.centre) < 1e-6);
@@ -125,7 +125,7 @@ function finishCircle(cut: ClosedCut, arc: ArcEdge, from: Point, z: number): Mov
 }
 
 /** A pass along the finished edge, in from the roughed wall and out to it again; ends at a length of the rough ring. */
-function finishing(cut: ClosedCut, rough: Ring, from: number, z: number, moves: Move[]): number {
+function finishing(cut: ClosedCut, rough: RingPath, from: number, z: number, moves: Move[]): number {
   const { finish, finishLifts, tabTop, feeds } = cut;
   const circle = finishLifts.length === 0 ? circleOf(finish) : null;
   if (circle !== null) {

@@ -15,7 +15,7 @@ import { closedCut, levelsTo } from './closed-cut.js';
 import type { Cutting } from './feeds.js';
 import { countersinkCut, drillCut, markCut } from './holes.js';
 import { liftsOn, widened } from './lifts.js';
-import { pointAt, type Ring, ringOf, withoutSpurs } from './ring.js';
+import { pointAt, type RingPath, ringOf, withoutSpurs } from './ring.js';
 import type { Tab } from './tabs.js';
 import type { Visit } from './tour.js';
 import type { Cut, RouterData } from './types.js';
@@ -69,7 +69,7 @@ function hasInsideCorner(path: Contour): boolean {
 }
 
 /** The one ring that leaves `allowance` to the finished edge; null where there is none, or more than one. */
-function roughed(path: Contour, allowance: number): Ring | null {
+function roughed(path: Contour, allowance: number): RingPath | null {
   if (allowance < leastAllowance) return null;
   const rings = offsetContour(path, allowance);
   return rings.length === 1 ? ringOf(element(rings, 0)) : null;
@@ -80,7 +80,7 @@ function turned(ring: Contour, data: RouterData): Contour {
   return data.direction === 'climb' ? reversed(ring) : ring;
 }
 
-function entriesOf(ring: Ring, clear: (s: number) => number): number[] {
+function entriesOf(ring: RingPath, clear: (s: number) => number): number[] {
   const count = Math.min(mostEntries, Math.max(1, Math.floor(ring.length / 15)));
   return Array.from({ length: count }, (_, i) => clear(((i + 0.5) * ring.length) / count));
 }
@@ -132,7 +132,7 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
   };
 }
 
-function direct(ring: Ring, data: RouterData): Ring {
+function direct(ring: RingPath, data: RouterData): RingPath {
   if (data.direction === 'conventional') return ring;
   const vertices = ring.edges.map((edge) => ({
     x: edge.from.x,

@@ -3,7 +3,7 @@ import { bounds, element, placeVertices } from '../../geometry/index.js';
 import { type PartShape, type PlacedPart, ringsOf } from '../../part/index.js';
 import type { CutOperation } from '../types.js';
 import { clearingRings, isHelix } from './cuts.js';
-import { type Ring, ringOf } from './ring.js';
+import { type RingPath, ringOf } from './ring.js';
 import { chooseTabs, type HeldPart, type Tab, type Tabbing } from './tabs.js';
 import type { Holding, RoutedSheet, RouterData, RouterProblem, SheetMaterial } from './types.js';
 import { Waste } from './waste.js';
@@ -45,7 +45,7 @@ function heldPart(part: PartShape, placed: PlacedPart): HeldPart {
 }
 
 /** Paths that part the sheet: outlines and openings cut through, and large bored holes. */
-function throughRings(operations: readonly CutOperation[], radius: number): Ring[] {
+function throughRings(operations: readonly CutOperation[], radius: number): RingPath[] {
   return operations
     .flatMap((operation) => {
       if (operation.operation === 'drill') {

@@ -1,6 +1,6 @@
 /** Where a path has to stay above the tabs. */
 import { cyclic, distance, element, type Point } from '../../geometry/index.js';
-import { pointAt, type Ring } from './ring.js';
+import { pointAt, type RingPath } from './ring.js';
 import type { Tab } from './tabs.js';
 import type { Lift } from './walk.js';
 
@@ -28,7 +28,7 @@ function fromTab(p: Point, { corners }: Tab): number {
 }
 
 /** The stretches of a closed path on which a tool of this radius would touch a tab; merged, in order. */
-export function liftsOn(ring: Ring, tabs: readonly Tab[], radius: number): Lift[] {
+export function liftsOn(ring: RingPath, tabs: readonly Tab[], radius: number): Lift[] {
   const near = tabs.map((tab) => {
     const xs = tab.corners.map(({ x }) => x);
     const ys = tab.corners.map(({ y }) => y);

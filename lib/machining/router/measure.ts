@@ -1,9 +1,9 @@
 /** Lengths and times of a tool path. */
 import { distance, element, type Point } from '../../geometry/index.js';
-import type { Move, Place3, ToolRun, ToolWear } from './types.js';
+import type { Move, Point3, ToolRun, ToolWear } from './types.js';
 
 /** Length of a feed move from a place (mm). */
-function moveLength(from: Place3, move: Move): number {
+function moveLength(from: Point3, move: Move): number {
   const { to } = move;
   if (move.kind !== 'arc') return Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
   const { centre, clockwise } = move;
@@ -15,14 +15,14 @@ function moveLength(from: Place3, move: Move): number {
   return Math.hypot(radius * sweep, to.z - from.z);
 }
 
-export interface Measures {
+export interface RouteMeasures {
   readonly cuttingSeconds: number;
   readonly travelLength: number;
   readonly toolWear: readonly ToolWear[];
 }
 
 /** Time of all moves (s), length of the level travel, and the length that each tool cuts. */
-export function measure(runs: readonly ToolRun[], travelSpeed: number): Measures {
+export function measure(runs: readonly ToolRun[], travelSpeed: number): RouteMeasures {
   let minutes = 0;
   let travelLength = 0;
   const toolWear: ToolWear[] = [];
@@ -30,7 +30,7 @@ export function measure(runs: readonly ToolRun[], travelSpeed: number): Measures
   for (const { tool, cuts } of runs) {
     let length = 0;
     for (const { moves } of cuts) {
-      let at: Place3 = { ...level, z: element(moves, 0).to.z };
+      let at: Point3 = { ...level, z: element(moves, 0).to.z };
       for (const move of moves) {
         if (move.kind === 'rapid') {
           const across = distance(at, move.to);

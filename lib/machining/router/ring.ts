@@ -12,7 +12,7 @@ import {
 } from '../../geometry/index.js';
 
 /** A closed ring with the length at which each edge begins. */
-export interface Ring {
+export interface RingPath {
   readonly edges: readonly Edge[];
   readonly starts: readonly number[];
   readonly length: number;
@@ -21,7 +21,7 @@ export interface Ring {
 /** Edges shorter than this (mm) are rounding. */
 const leastEdge = 1e-6;
 
-export function ringOf(vertices: readonly Vertex[]): Ring {
+export function ringOf(vertices: readonly Vertex[]): RingPath {
   const edges = vertices
     .map((v, i) => edgeArc(v, cyclic(vertices, i + 1)))
     .filter((edge) => edgeLength(edge) > leastEdge);
@@ -35,13 +35,13 @@ export function ringOf(vertices: readonly Vertex[]): Ring {
 }
 
 /** Length along the ring brought into one turn. */
-export function turnOf(ring: Ring, s: number): number {
+export function turnOf(ring: RingPath, s: number): number {
   const rest = s % ring.length;
   return rest < 0 ? rest + ring.length : rest;
 }
 
 /** The edge at a length along the ring, and the fraction of it. */
-export function edgeAt(ring: Ring, s: number): { readonly index: number; readonly fraction: number } {
+export function edgeAt(ring: RingPath, s: number): { readonly index: number; readonly fraction: number } {
   const at = turnOf(ring, s);
   let low = 0;
   let high = ring.edges.length - 1;
@@ -54,19 +54,19 @@ export function edgeAt(ring: Ring, s: number): { readonly index: number; readonl
   return { index: low, fraction: Math.min(1, Math.max(0, fraction)) };
 }
 
-export function pointAt(ring: Ring, s: number): Point {
+export function pointAt(ring: RingPath, s: number): Point {
   const { index, fraction } = edgeAt(ring, s);
   return pointOnEdge(element(ring.edges, index), fraction);
 }
 
 /** Direction of travel at a length along the ring. */
-export function directionAt(ring: Ring, s: number): Point {
+export function directionAt(ring: RingPath, s: number): Point {
   const { index, fraction } = edgeAt(ring, s);
   return tangentOnEdge(element(ring.edges, index), fraction);
 }
 
 /** A run of one edge: where it ends, and the arc's centre and signed sweep if it is one. */
-export interface Run {
+export interface Stretch {
   readonly to: Point;
   readonly length: number;
   readonly arc: { readonly centre: Point; readonly sweep: number } | null;
@@ -76,8 +76,8 @@ export interface Run {
 const mostSweep = Math.PI;
 
 /** The runs from length s0 to s1 (s1 after s0, both may pass a full turn). */
-export function runsBetween(ring: Ring, s0: number, s1: number): Run[] {
-  const runs: Run[] = [];
+export function runsBetween(ring: RingPath, s0: number, s1: number): Stretch[] {
+  const runs: Stretch[] = [];
   let s = s0;
   // the fraction of a hair that rounding leaves before an edge's end belongs to the next edge
   while (s1 - s > leastEdge) {

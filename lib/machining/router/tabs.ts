@@ -13,7 +13,7 @@ import {
   scale,
   sideOfContour,
 } from '../../geometry/index.js';
-import { directionAt, edgeAt, pointAt, type Ring, ringOf } from './ring.js';
+import { directionAt, edgeAt, pointAt, type RingPath, ringOf } from './ring.js';
 import { bendBetween } from './walk.js';
 import type { Waste } from './waste.js';
 
@@ -66,7 +66,7 @@ const longestBridge = 3;
 const leastOffcut = 300;
 
 /** Whether a tab may stand at a length along an edge: straight or gently curved and nothing that mates or reflects. */
-function free(edge: HeldEdge, ring: Ring, s: number, half: number): boolean {
+function free(edge: HeldEdge, ring: RingPath, s: number, half: number): boolean {
   for (const off of [-half, -half / 2, 0, half / 2, half]) {
     if (edge.barred.has(edgeAt(ring, s + off).index)) return false;
     if (bendBetween(ring, s, s + off) > mostBend) return false;
@@ -76,7 +76,7 @@ function free(edge: HeldEdge, ring: Ring, s: number, half: number): boolean {
 
 interface Ringed {
   readonly edge: HeldEdge;
-  readonly ring: Ring;
+  readonly ring: RingPath;
   readonly box: Bounds;
 }
 

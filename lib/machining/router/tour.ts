@@ -1,6 +1,6 @@
 /** The order of the cuts of one tool, and where each closed one is entered. */
 import { distance, element, type Point } from '../../geometry/index.js';
-import { shortRoute, type Stop } from '../travel.js';
+import { shortRoute, type RouteStop } from '../travel.js';
 
 /** A cut to be visited: the places where it may be entered; the tool comes up near there, or at `exit`. */
 export interface Visit {
@@ -20,7 +20,7 @@ const rounds = 4;
 /** Times that the entries are gone through in a round. */
 const sweeps = 3;
 
-function lengthOf(stops: readonly Stop[], order: readonly Visited[], start: Point): number {
+function lengthOf(stops: readonly RouteStop[], order: readonly Visited[], start: Point): number {
   let at = start;
   let sum = 0;
   for (const { visit, reversed } of order) {
@@ -37,7 +37,7 @@ function lengthOf(stops: readonly Stop[], order: readonly Visited[], start: Poin
  */
 export function tour(visits: readonly Visit[], start: Point): Visited[] {
   const entry = visits.map(() => 0);
-  const stops: Stop[] = visits.map(({ entries, exit }) => ({
+  const stops: RouteStop[] = visits.map(({ entries, exit }) => ({
     from: element(entries, 0),
     to: exit ?? element(entries, 0),
   }));

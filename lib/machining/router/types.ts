@@ -70,17 +70,17 @@ export interface RoutedSheet {
   readonly keepOuts?: readonly (readonly Point[])[];
 }
 
-export interface Place3 extends Point {
+export interface Point3 extends Point {
   readonly z: number;
 }
 
 /** One move of the tool's tip. An arc turns about an upright axis and may climb or sink evenly. */
 export type Move =
-  | { readonly kind: 'rapid'; readonly to: Place3 }
-  | { readonly kind: 'line'; readonly to: Place3; readonly feed: number }
+  | { readonly kind: 'rapid'; readonly to: Point3 }
+  | { readonly kind: 'line'; readonly to: Point3; readonly feed: number }
   | {
       readonly kind: 'arc';
-      readonly to: Place3;
+      readonly to: Point3;
       readonly centre: Point;
       readonly clockwise: boolean;
       readonly feed: number;

@@ -1,5 +1,5 @@
 /** Walks along a ring at a depth that changes evenly or is held up by tabs. */
-import { directionAt, pointAt, type Ring, type Run, runsBetween, turnOf } from './ring.js';
+import { directionAt, pointAt, type RingPath, type Stretch, runsBetween, turnOf } from './ring.js';
 import type { Move } from './types.js';
 
 /** A stretch of a ring, by lengths along it, where the tool stays above the tabs. `to` may pass a full turn. */
@@ -36,7 +36,7 @@ function baseZ({ from, zFrom, zTo, levelFrom }: Walk, s: number): number {
 }
 
 /** Lifts as lengths of this walk, one for each turn that it makes. */
-function liftsOf(ring: Ring, walk: Walk): Lift[] {
+function liftsOf(ring: RingPath, walk: Walk): Lift[] {
   const drop = Math.max(0, walk.tabTop - Math.min(walk.zFrom, walk.zTo));
   return walk.lifts.flatMap((lift) => {
     const found: Lift[] = [];
@@ -57,7 +57,7 @@ function liftedZ(walk: Walk, lifts: readonly Lift[], s: number): number {
 }
 
 /** A run of the ring as a move. */
-function moveOf(run: Run, z: number, feed: number): Move {
+function moveOf(run: Stretch, z: number, feed: number): Move {
   const to = { x: run.to.x, y: run.to.y, z };
   return run.arc === null
     ? { kind: 'line', to, feed }
@@ -65,7 +65,7 @@ function moveOf(run: Run, z: number, feed: number): Move {
 }
 
 /** The moves of a walk; the tool stands at its start already, at `zFrom`. Up to a tab the tool goes straight. */
-export function walkMoves(ring: Ring, walk: Walk, feeds: Feeds): Move[] {
+export function walkMoves(ring: RingPath, walk: Walk, feeds: Feeds): Move[] {
   const lifts = liftsOf(ring, walk).filter(() => walk.tabTop > Math.min(walk.zFrom, walk.zTo) + hair);
   const breaks = new Set<number>([walk.levelFrom, walk.to]);
   for (const { from, to } of lifts) {
@@ -97,7 +97,7 @@ export function walkMoves(ring: Ring, walk: Walk, feeds: Feeds): Move[] {
 }
 
 /** The first length at or after `s` that is clear of tabs, and of the way down behind them. */
-export function clearOfLifts(ring: Ring, lifts: readonly Lift[], s: number, room: number): number {
+export function clearOfLifts(ring: RingPath, lifts: readonly Lift[], s: number, room: number): number {
   let at = s;
   for (let tries = 0; tries <= 2 * lifts.length; tries += 1) {
     const turn = turnOf(ring, at);
@@ -113,7 +113,7 @@ export function clearOfLifts(ring: Ring, lifts: readonly Lift[], s: number, room
 }
 
 /** Angle between the directions at two lengths, radians. */
-export function bendBetween(ring: Ring, s: number, other: number): number {
+export function bendBetween(ring: RingPath, s: number, other: number): number {
   const a = directionAt(ring, s);
   const b = directionAt(ring, other);
   return Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y));

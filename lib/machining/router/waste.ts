@@ -4,7 +4,7 @@
  * looks for itself.
  */
 import type { Point } from '../../geometry/index.js';
-import { pointAt, type Ring } from './ring.js';
+import { pointAt, type RingPath } from './ring.js';
 
 /** Side of a cell, mm. */
 const cell = 1;
@@ -21,7 +21,7 @@ export class Waste {
   readonly frame = new Set<number>();
 
   /** @param rings paths of the tool's centre @param radius of the tool */
-  constructor(width: number, height: number, rings: readonly Ring[], radius: number) {
+  constructor(width: number, height: number, rings: readonly RingPath[], radius: number) {
     this.#columns = Math.ceil(width / cell);
     this.#rows = Math.ceil(height / cell);
     this.#piece = new Int32Array(this.#columns * this.#rows).fill(-1);
@@ -29,7 +29,7 @@ export class Waste {
     this.#number();
   }
 
-  #cut(ring: Ring, radius: number): void {
+  #cut(ring: RingPath, radius: number): void {
     const count = Math.ceil(ring.length / step);
     // half a cell wider, so that no thread of cells holds what the tool parts
     const reach = radius + cell / 2;

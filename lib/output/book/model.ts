@@ -5,7 +5,7 @@ import type { Design } from '../../design/index.js';
 import type { Dish, Facet, PlanFrame } from '../../dish/index.js';
 import type { Part, PartKind } from '../../part/index.js';
 import { ribInPlace } from './rib-place.js';
-import type { BentSection, Instance, Model, Shape, Solid, Vec2 } from './solids.js';
+import type { BentSection, SolidInstance, Model, SolidShape, Solid, Vec2 } from './solids.js';
 
 export interface ModelInput {
   readonly design: Design;
@@ -29,7 +29,7 @@ function holesOf(rib: Part, dish: Dish): Vec2[][] {
   return rib.openings.map((opening) => ring(ribInPlace(opening, dish)));
 }
 
-function around(frames: readonly PlanFrame[], rest: Omit<Instance, 'turn'>): Instance[] {
+function around(frames: readonly PlanFrame[], rest: Omit<SolidInstance, 'turn'>): SolidInstance[] {
   return frames.map(({ rotationDeg }) => ({ turn: (Math.PI * rotationDeg) / 180, ...rest }));
 }
 
@@ -111,7 +111,7 @@ function ribSolids({ dish, parts }: ModelInput, out: number): Solid[] {
 }
 
 /** A layer of the facing between two depths below the reflecting face. */
-function bent({ dish, facets }: ModelInput, above: number, below: number): Shape {
+function bent({ dish, facets }: ModelInput, above: number, below: number): SolidShape {
   const section = ({ u, z, slopeAngle, halfWidth }: Facet): BentSection => {
     const at = (depth: number): Vec2 => [
       u + depth * Math.sin(slopeAngle),

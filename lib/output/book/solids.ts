@@ -16,7 +16,7 @@ export interface BentSection {
   readonly halfWidth: number;
 }
 
-export type Shape =
+export type SolidShape =
   /** A sheet lying level, from height `z` up. Rings in plan; the outline runs anticlockwise, holes clockwise. */
   | {
       readonly kind: 'flat';
@@ -40,14 +40,14 @@ export interface Solid {
   readonly parts: readonly string[];
   readonly name: string;
   readonly role: Role;
-  readonly shape: Shape;
+  readonly shape: SolidShape;
   /** Lines scribed on the upper face of a flat solid, in plan. */
   readonly scribes?: readonly (readonly [Vec2, Vec2])[];
-  readonly instances: readonly Instance[];
+  readonly instances: readonly SolidInstance[];
 }
 
 /** A copy: turned about the dish's axis by `turn` radians, lifted by `lift` mm. */
-export interface Instance {
+export interface SolidInstance {
   readonly turn: number;
   readonly lift: number;
   /** How far it goes when the view is fully exploded: outward and up, mm. */
@@ -63,17 +63,17 @@ export interface Model {
 }
 
 /** One flat face: the ring runs anticlockwise as seen from outside, holes clockwise. */
-export interface Face {
+export interface SolidFace {
   readonly ring: readonly Vec3[];
   readonly holes: readonly (readonly Vec3[])[];
 }
 
 type Lift = (point: Vec2) => Vec3;
 
-function plate(outline: readonly Vec2[], holes: readonly (readonly Vec2[])[], bottom: Lift, top: Lift): Face[] {
+function plate(outline: readonly Vec2[], holes: readonly (readonly Vec2[])[], bottom: Lift, top: Lift): SolidFace[] {
   const back = (ring: readonly Vec2[], lift: Lift) => ring.map(lift).reverse();
   const edges = [outline, ...holes].flatMap((ring) =>
-    ring.map((from, i): Face => {
+    ring.map((from, i): SolidFace => {
       const to = ring[(i + 1) % ring.length]!;
       return { ring: [bottom(from), bottom(to), top(to), top(from)], holes: [] };
     }),
@@ -85,8 +85,8 @@ function plate(outline: readonly Vec2[], holes: readonly (readonly Vec2[])[], bo
   ];
 }
 
-function bentFaces(sections: readonly BentSection[]): Face[] {
-  const faces: Face[] = [];
+function bentFaces(sections: readonly BentSection[]): SolidFace[] {
+  const faces: SolidFace[] = [];
   const corner = ([r, z]: Vec2, w: number): Vec3 => [r, w, z];
   const quad = (...ring: Vec3[]) => faces.push({ ring, holes: [] });
   for (let i = 0; i + 1 < sections.length; i += 1) {
@@ -109,7 +109,7 @@ function bentFaces(sections: readonly BentSection[]): Face[] {
 }
 
 /** The faces of a solid's shape, before any instance's turn and lift. */
-export function facesOf(shape: Shape): Face[] {
+export function facesOf(shape: SolidShape): SolidFace[] {
   if (shape.kind === 'bent') return bentFaces(shape.sections);
   const { outline, holes, thickness } = shape;
   if (shape.kind === 'flat')
@@ -129,7 +129,7 @@ export function facesOf(shape: Shape): Face[] {
 }
 
 /** A point of a solid where an instance has it; `spread` from 0 (together) to 1 (fully exploded). */
-export function placed([x, y, z]: Vec3, { turn, lift, out, up }: Instance, spread: number): Vec3 {
+export function placed([x, y, z]: Vec3, { turn, lift, out, up }: SolidInstance, spread: number): Vec3 {
   const cos = Math.cos(turn);
   const sin = Math.sin(turn);
   const radial = x + out * spread;

@@ -6,9 +6,9 @@
 import { markup, type Markup, px } from '../markup.js';
 import {
   type BentSection,
-  type Face,
+  type SolidFace,
   facesOf,
-  type Instance,
+  type SolidInstance,
   type Model,
   placed,
   type Role,
@@ -83,7 +83,7 @@ interface Drawn {
   /** The outline of a bent sheet, whose faces are drawn without lines between them. */
   readonly edge: readonly Vec3[] | null;
   readonly scribes: readonly (readonly [Vec3, Vec3])[];
-  readonly faces: readonly { readonly face: Face; readonly shade: number; readonly depth: number }[];
+  readonly faces: readonly { readonly face: SolidFace; readonly shade: number; readonly depth: number }[];
 }
 
 function middle(points: readonly Vec3[]): Vec3 {
@@ -108,7 +108,14 @@ function topRing(sections: readonly BentSection[]): Vec3[] {
   return [...side(-1), ...side(1).reverse()];
 }
 
-function drawn(solid: Solid, faces: readonly Face[], at: Instance, look: Look, eye: Camera, spread: number): Drawn {
+function drawn(
+  solid: Solid,
+  faces: readonly SolidFace[],
+  at: SolidInstance,
+  look: Look,
+  eye: Camera,
+  spread: number,
+): Drawn {
   const move = (ring: readonly Vec3[]) => ring.map((point) => placed(point, at, spread));
   const visible = faces.flatMap((face) => {
     const ring = move(face.ring);
@@ -172,7 +179,8 @@ export function still(model: Model, view: View): Markup {
   const height = (frame.maxY - frame.minY) * scale + 20;
   const point = (p: Vec3): string =>
     `${px((dot(p, eye.right) - frame.minX) * scale + 10)} ${px((-dot(p, eye.up) - frame.minY) * scale + 10)}`;
-  const path = ({ ring, holes }: Face): string => [ring, ...holes].map((r) => `M${r.map(point).join('L')}Z`).join('');
+  const path = ({ ring, holes }: SolidFace): string =>
+    [ring, ...holes].map((r) => `M${r.map(point).join('L')}Z`).join('');
   const groups = copies.map(({ role, parts, look, faces, edge, scribes }) => {
     const filled = faces.map(({ face, shade }) => markup`<path class="s${shade}" d="${path(face)}"/>`);
     const line = edge && markup`<path class="e" d="${path({ ring: edge, holes: [] })}"/>`;

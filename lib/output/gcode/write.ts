@@ -6,7 +6,7 @@
  *   table 7, M codes: M2 end, M3 spindle clockwise, M5 spindle stop, M6 tool change;
  *   further words F, H, I, J, P, S, T, X, Y, Z. Arcs are in centre form; I and J are measured from the arc's start.
  */
-import type { Move, Place3, ToolPath, ToolRun } from '../../machining/index.js';
+import type { Move, Point3, ToolPath, ToolRun } from '../../machining/index.js';
 import { decimal } from '../decimal.js';
 import { routerCautions } from './cautions.js';
 import { comment, comments, placeDigits, word } from './words.js';
@@ -34,7 +34,7 @@ const unknown = (): Machine => ({ x: '', y: '', z: '', motion: '', feed: '' });
 const printed = (value: number): string => decimal(value, placeDigits);
 
 /** Words of one move; nothing when the tool stands there already, to the last decimal. */
-function moveLine(move: Move, from: Place3 | null, machine: Machine): string | null {
+function moveLine(move: Move, from: Point3 | null, machine: Machine): string | null {
   const { to } = move;
   const x = printed(to.x);
   const y = printed(to.y);
@@ -75,7 +75,7 @@ function runLines({ tool, spindle, cuts }: ToolRun, path: ToolPath): string[] {
     `G0 Z${printed(safeHeight)}`,
   ];
   const machine: Machine = { ...unknown(), z: printed(safeHeight), motion: 'G0' };
-  let at: Place3 | null = null;
+  let at: Point3 | null = null;
   for (const { title, moves } of cuts) {
     lines.push(comment(title));
     for (const move of moves) {

@@ -1,7 +1,7 @@
 /** What aiming off the sun costs. */
 import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
-import { colours, curve, dot, frame, label, limit, picture, usualSize } from './chart.js';
+import { colours, curve, dotMark, frame, label, limit, picture, usualSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
 /** The plot, or null when the receiver catches nothing anyway. */
@@ -21,7 +21,7 @@ export function aimPlot({ pointing }: Forecast): ForecastPlot | null {
     plot.axes,
     limit(plot, 'x', angle),
     curve(plot, points, colours.blue, true),
-    dot(plot, [angle, 90], colours.blue),
+    dotMark(plot, [angle, 90], colours.blue),
     label(plot, [angle, 90], reported, { dx: 10, dy: -12 }),
   ]);
   const csv = writeCsv([

@@ -30,7 +30,7 @@ export interface Axis {
 }
 
 /** Size of the picture and of the margins about the plotted area, px. */
-export interface Size {
+export interface ChartSize {
   readonly width: number;
   readonly height: number;
   readonly left: number;
@@ -39,12 +39,12 @@ export interface Size {
   readonly bottom: number;
 }
 
-export const usualSize: Size = { width: 640, height: 400, left: 56, right: 20, top: 36, bottom: 52 };
+export const usualSize: ChartSize = { width: 640, height: 400, left: 56, right: 20, top: 36, bottom: 52 };
 
 type Point = readonly [x: number, y: number];
 
 /** The plotted area of a chart, with what draws into it; points are in the units of the axes. */
-export interface Frame {
+export interface PlotArea {
   readonly x: ScaleLinear<number, number>;
   readonly y: ScaleLinear<number, number>;
   /** Ticks, grid and labels, to be drawn first. */
@@ -64,7 +64,7 @@ function ticks(along: ScaleLinear<number, number>, spacing: number): readonly { 
 }
 
 /** A level axis at the foot of the plotted area. */
-function acrossAxis(x: ScaleLinear<number, number>, label: string | null, size: Size): Markup {
+function acrossAxis(x: ScaleLinear<number, number>, label: string | null, size: ChartSize): Markup {
   const { width, height, left, right, top } = size;
   const foot = height - size.bottom;
   const marks = ticks(x, tickSpacing.x);
@@ -78,7 +78,7 @@ function acrossAxis(x: ScaleLinear<number, number>, label: string | null, size: 
 }
 
 /** An upright axis on the left of the plotted area; its label stands above, to be read without turning one's head. */
-function uprightAxis(y: ScaleLinear<number, number>, label: string | null, { left, right, width }: Size): Markup {
+function uprightAxis(y: ScaleLinear<number, number>, label: string | null, { left, right, width }: ChartSize): Markup {
   const marks = ticks(y, tickSpacing.y);
   const lines = (from: number, to: number) => marks.map(({ place }) => `M${at(from)},${at(place)}H${at(to)}`).join('');
   const texts = marks.map(
@@ -89,7 +89,7 @@ function uprightAxis(y: ScaleLinear<number, number>, label: string | null, { lef
 }
 
 /** Scales and axes of a chart; without `y` the rows of a bar chart are the caller's. */
-export function frame(size: Size, x: Axis, y: Axis | null): Frame {
+export function frame(size: ChartSize, x: Axis, y: Axis | null): PlotArea {
   const across = scale(x, [size.left, size.width - size.right]);
   const up = scale(y ?? { label: null, domain: [0, 1] }, [size.height - size.bottom, size.top]);
   const upright = y && uprightAxis(up, y.label, size);
@@ -97,7 +97,7 @@ export function frame(size: Size, x: Axis, y: Axis | null): Frame {
 }
 
 /** A line through points; `monotone` rounds it without overshooting (Steffen 1990, as d3-shape has it). */
-export function curve({ x, y }: Frame, points: readonly Point[], colour: string, monotone = false): Markup {
+export function curve({ x, y }: PlotArea, points: readonly Point[], colour: string, monotone = false): Markup {
   const path = line<Point>(
     ([px]) => x(px),
     ([, py]) => y(py),
@@ -108,7 +108,11 @@ export function curve({ x, y }: Frame, points: readonly Point[], colour: string,
 }
 
 /** The area between two curves, pale. */
-export function band({ x, y }: Frame, points: readonly (readonly [number, number, number])[], colour: string): Markup {
+export function band(
+  { x, y }: PlotArea,
+  points: readonly (readonly [number, number, number])[],
+  colour: string,
+): Markup {
   const path = area<readonly [number, number, number]>(
     ([px]) => x(px),
     ([, low]) => y(low),
@@ -118,14 +122,14 @@ export function band({ x, y }: Frame, points: readonly (readonly [number, number
 }
 
 /** A dashed line across the plotted area: upright at an x, or level at a y. */
-export function limit({ x, y }: Frame, axis: 'x' | 'y', value: number): Markup {
+export function limit({ x, y }: PlotArea, axis: 'x' | 'y', value: number): Markup {
   const [left = 0, right = 0] = x.range();
   const [foot = 0, top = 0] = y.range();
   const d = axis === 'x' ? `M${at(x(value))},${at(foot)}V${at(top)}` : `M${at(left)},${at(y(value))}H${at(right)}`;
   return markup`<path d="${d}" stroke="${colours.vermilion}" stroke-width="2" stroke-dasharray="6 4"/>`;
 }
 
-export function dot({ x, y }: Frame, [px, py]: Point, colour: string): Markup {
+export function dotMark({ x, y }: PlotArea, [px, py]: Point, colour: string): Markup {
   return markup`<circle cx="${at(x(px))}" cy="${at(y(py))}" r="5" fill="${colour}"/>`;
 }
 
@@ -139,7 +143,7 @@ export interface LabelOptions {
 }
 
 /** Text beside a point, which may cross a line: it has a halo of paper round the letters. */
-export function label({ x, y }: Frame, [px, py]: Point, text: string, options: LabelOptions = {}): Markup {
+export function label({ x, y }: PlotArea, [px, py]: Point, text: string, options: LabelOptions = {}): Markup {
   const { anchor = 'start', dx = 0, dy = 0, fontSize } = options;
   const size = fontSize === undefined ? null : markup` font-size="${fontSize}"`;
   return markup`<text class="halo" x="${at(x(px) + dx)}" y="${at(y(py) + dy)}" dy="0.34em" text-anchor="${anchor}"${size} fill="currentColor">${text}</text>`;
@@ -150,7 +154,7 @@ export function picture(
   name: string,
   title: string,
   description: string,
-  size: Size,
+  size: ChartSize,
   marks: readonly Markup[],
 ): string {
   const id = `plot-${name}`;

@@ -5,11 +5,11 @@ import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
 import { writeCsv } from '../csv.js';
 import { decimal } from '../decimal.js';
 import { markup, type Markup } from '../markup.js';
-import { colours, type Frame, frame, label, picture, type Size } from './chart.js';
+import { colours, type PlotArea, frame, label, picture, type ChartSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
 const LEVELS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
-const size: Size = { width: 560, height: 568, left: 60, right: 24, top: 36, bottom: 56 };
+const size: ChartSize = { width: 560, height: 568, left: 60, right: 24, top: 36, bottom: 56 };
 
 interface LevelLabel {
   readonly x: number;
@@ -38,7 +38,7 @@ function labels(suns: readonly number[], cells: number, half: number, levels: re
 }
 
 /** Regions of at least each level's brightness, one on the other: the more lie on a place, the darker it is. */
-function regions(plot: Frame, { cells, suns }: Forecast['map'], half: number, levels: readonly number[]): Markup[] {
+function regions(plot: PlotArea, { cells, suns }: Forecast['map'], half: number, levels: readonly number[]): Markup[] {
   // the middle of cell i stands at i + 1/2
   const place = (cell: number) => ((2 * cell) / cells - 1) * half;
   const rings = contours()

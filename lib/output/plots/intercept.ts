@@ -2,7 +2,7 @@
 import type { Forecast } from '../../optics/index.js';
 import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
 import { writeCsv } from '../csv.js';
-import { band, colours, curve, dot, frame, label, limit, picture, usualSize } from './chart.js';
+import { band, colours, curve, dotMark, frame, label, limit, picture, usualSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
 export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): ForecastPlot {
@@ -42,7 +42,7 @@ export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): F
     ),
     label(plot, [edge, 12], `receiver: ${caught}`, { dx: -8, anchor: 'end' }),
     ...seen.flatMap(({ radius, percent }) => [
-      dot(plot, [radius, percent], colours.blue),
+      dotMark(plot, [radius, percent], colours.blue),
       label(plot, [radius, percent], `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`, { dx: 10, dy: 14 }),
     ]),
   ]);

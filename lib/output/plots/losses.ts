@@ -3,7 +3,7 @@ import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
 import { decimal } from '../decimal.js';
 import { markup } from '../markup.js';
-import { colours, frame, picture, type Size } from './chart.js';
+import { colours, frame, picture, type ChartSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
 interface Bar {
@@ -33,7 +33,7 @@ export function lossesPlot({ power }: Forecast): ForecastPlot {
   const left = 310;
   const rowHeight = 30;
   const top = 16;
-  const size: Size = { width: 740, height: 68 + rowHeight * drawn.length, left, right: 70, top, bottom: 52 };
+  const size: ChartSize = { width: 740, height: 68 + rowHeight * drawn.length, left, right: 70, top, bottom: 52 };
   const most = Math.max(...drawn.map(({ watts }) => watts));
   const plot = frame(size, { label: 'power (W)', domain: [0, most], nice: true }, null);
   const svg = picture('losses', title, description, size, [

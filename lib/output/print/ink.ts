@@ -2,7 +2,7 @@
 import type { PDFPage } from 'pdf-lib';
 import { type Point, type Vertex, circle } from '../../geometry/index.js';
 import type { Drawing, DrawnEntity } from '../types.js';
-import { drawLine, drawPath, type Frame, type LineStyle, onPage } from './pen.js';
+import { drawLine, drawPath, type PageFrame, type LineStyle, onPage } from './pen.js';
 
 /** Lines to cut are full; the middle of the line is the edge. */
 const cut: LineStyle = { width: 0.25, grey: 0, dashes: [] };
@@ -36,7 +36,7 @@ function drawCross(page: PDFPage, { x, y }: Point, radius: number): void {
   drawLine(page, { x, y: y - arm }, { x, y: y + arm }, cross);
 }
 
-function drawEntity(page: PDFPage, entity: DrawnEntity, frame: Frame): void {
+function drawEntity(page: PDFPage, entity: DrawnEntity, frame: PageFrame): void {
   const style = styleOf(entity.layer);
   if (entity.kind === 'circle') {
     const centre = onPage(frame, entity);
@@ -50,6 +50,6 @@ function drawEntity(page: PDFPage, entity: DrawnEntity, frame: Frame): void {
 }
 
 /** Draws everything; what falls outside the page's window is for the caller to cut off. */
-export function drawAll(page: PDFPage, drawing: Drawing, frame: Frame): void {
+export function drawAll(page: PDFPage, drawing: Drawing, frame: PageFrame): void {
   for (const entity of drawing.entities) drawEntity(page, entity, frame);
 }

@@ -12,7 +12,7 @@ import {
   drawPath,
   drawText,
   type Fonts,
-  type Frame,
+  type PageFrame,
   type LineStyle,
   onPage,
   textWidth,
@@ -56,7 +56,7 @@ function instructions(
   ];
 }
 
-function drawWindow(page: PDFPage, { window, blank, name }: Tile, frame: Frame, fonts: Fonts): void {
+function drawWindow(page: PDFPage, { window, blank, name }: Tile, frame: PageFrame, fonts: Fonts): void {
   const low = onPage(frame, { x: window.minX, y: window.minY });
   const high = onPage(frame, { x: window.maxX, y: window.maxY });
   drawPath(page, rectangle(low.x, low.y, high.x, high.y), true, blank ? blankOutline : outline);

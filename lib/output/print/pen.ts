@@ -37,13 +37,16 @@ export interface LineStyle {
 }
 
 /** From the drawing's mm to the page's: enlarged, then moved. */
-export interface Frame {
+export interface PageFrame {
   readonly scale: number;
   readonly dx: number;
   readonly dy: number;
 }
 
-export const onPage = ({ scale, dx, dy }: Frame, { x, y }: Point): Point => ({ x: x * scale + dx, y: y * scale + dy });
+export const onPage = ({ scale, dx, dy }: PageFrame, { x, y }: Point): Point => ({
+  x: x * scale + dx,
+  y: y * scale + dy,
+});
 
 const to = ({ x, y }: Point): PDFOperator => lineTo(points(x), points(y));
 const start = ({ x, y }: Point): PDFOperator => moveTo(points(x), points(y));

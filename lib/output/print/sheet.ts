@@ -9,7 +9,7 @@ import {
   drawPath,
   drawText,
   type Fonts,
-  type Frame,
+  type PageFrame,
   type LineStyle,
   onPage,
   textWidth,
@@ -60,7 +60,7 @@ function jointsOf({ window, row, column }: Tile, { tiles, jointsX, jointsY, rows
   return [...beside, ...above];
 }
 
-function drawJoint(page: PDFPage, { from, to, beyond, side }: Joint, frame: Frame, { plain }: Fonts): void {
+function drawJoint(page: PDFPage, { from, to, beyond, side }: Joint, frame: PageFrame, { plain }: Fonts): void {
   const a = onPage(frame, from);
   const b = onPage(frame, to);
   drawLine(page, a, b, joint);

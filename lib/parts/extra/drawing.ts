@@ -14,7 +14,7 @@ export class ExtraFault extends Error {
 }
 
 /** What a person has to know of a drawing, before it is known which key names the file. */
-export type Finding = Omit<Diagnostic, 'place' | 'value'>;
+export type DrawingMessage = Omit<Diagnostic, 'place' | 'value'>;
 
 /** A line fitted by arcs, without a name. */
 export interface DrawnRun extends FittedPath {
@@ -22,7 +22,7 @@ export interface DrawnRun extends FittedPath {
 }
 
 /** A line as drawn: a ring (its last vertex joins the first) or an open run. */
-export interface Run {
+export interface SourceRun {
   /** Names it in messages: `the LINE in line 40`. */
   readonly what: string;
   readonly closed: boolean;
@@ -31,9 +31,9 @@ export interface Run {
   readonly deviation: number;
 }
 
-export interface Drawing {
-  readonly runs: readonly Run[];
-  readonly findings: readonly Finding[];
+export interface SourceDrawing {
+  readonly runs: readonly SourceRun[];
+  readonly findings: readonly DrawingMessage[];
   /** A place as the drawing program shows it, in the drawing's own units and sense of y. */
   readonly shown: (point: Point) => string;
 }
@@ -87,12 +87,12 @@ export function quoted(text: string): string {
 
 /** Gathers the runs of a drawing, and refuses it when they are too many. */
 export class RunList {
-  readonly runs: Run[] = [];
-  readonly findings: Finding[] = [];
+  readonly runs: SourceRun[] = [];
+  readonly findings: DrawingMessage[] = [];
   private edges = 0;
 
   /** @throws ExtraFault for a place that is no number or too far, or when the drawing holds too much */
-  add(run: Run): void {
+  add(run: SourceRun): void {
     for (const { x, y, bulge } of run.vertices)
       if (!(Math.abs(x) <= limits.farthest && Math.abs(y) <= limits.farthest && Number.isFinite(bulge)))
         throw new ExtraFault(

@@ -2,7 +2,7 @@
 import type { FittedPath, Point, Vertex } from '../../geometry/index.js';
 import { followEllipse, followSpline } from './curves.js';
 import { type DrawnRun, ExtraFault } from './drawing.js';
-import { type DxfRecord, real, realAt, realOr, type Tag, whole, wholeOr } from './dxf-tags.js';
+import { type DxfRecord, real, realAt, realOr, type Tag, integerValue, integerValueOr } from './dxf-tags.js';
 
 /** An entity with what belongs to it: the vertices of an old-style polyline. */
 export interface Entity extends DxfRecord {
@@ -95,19 +95,19 @@ function lightPolyline({ tags }: Entity, scale: number): DrawnRun {
     else if (tag.code === 20 && last) last.y = real(tag) * scale;
     else if (tag.code === 42 && last) last.bulge = real(tag);
   }
-  const stated = wholeOr(tags, 90, vertices.length);
+  const stated = integerValueOr(tags, 90, vertices.length);
   if (stated !== vertices.length)
     throw new ExtraFault('extra-broken', `it states ${stated} vertices and has ${vertices.length}`, 'export it again');
   if (vertices.some(({ y }) => Number.isNaN(y))) throw new ExtraFault('extra-broken', 'it has a vertex without y');
-  return { path: mirrored(vertices, facing(tags)), deviation: 0, closed: (wholeOr(tags, 70, 0) & 1) === 1 };
+  return { path: mirrored(vertices, facing(tags)), deviation: 0, closed: (integerValueOr(tags, 70, 0) & 1) === 1 };
 }
 
 function oldPolyline({ tags, vertices }: Entity, scale: number): DrawnRun {
-  const flags = wholeOr(tags, 70, 0);
+  const flags = integerValueOr(tags, 70, 0);
   if ((flags & (16 | 64)) !== 0)
     throw new ExtraFault('extra-not-flat', 'it is a mesh, and only flat outlines are cut', 'draw its outline');
   // 16: a control point of the curve, which the curve itself does not pass
-  const own = vertices.filter((vertex) => (wholeOr(vertex.tags, 70, 0) & 16) === 0);
+  const own = vertices.filter((vertex) => (integerValueOr(vertex.tags, 70, 0) & 16) === 0);
   mustBeLevel(own.map((vertex) => realOr(vertex.tags, 30, 0)));
   const path = own.map((vertex) => ({
     x: realAt(vertex.tags, 10) * scale,
@@ -140,7 +140,7 @@ function spline({ tags }: Entity, scale: number, tolerance: number): DrawnRun {
       'export splines with their control points, or as polylines',
     );
   if (points.some(({ y }) => Number.isNaN(y))) throw new ExtraFault('extra-broken', 'it has a point without y');
-  const degree = whole(tags.find(({ code }) => code === 71) ?? { code: 71, value: '3', line: 0 });
+  const degree = integerValue(tags.find(({ code }) => code === 71) ?? { code: 71, value: '3', line: 0 });
   const fitted = followSpline(
     { degree, knots, points, weights: weights.length === 0 ? points.map(() => 1) : weights },
     tolerance,

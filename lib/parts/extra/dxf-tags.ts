@@ -49,7 +49,7 @@ export function real({ value, line }: Tag): number {
 }
 
 /** The value as a whole number. @throws ExtraFault */
-export function whole({ value, line }: Tag): number {
+export function integerValue({ value, line }: Tag): number {
   if (!wholeNumber.test(value))
     throw new ExtraFault('extra-number', `line ${line} should be a whole number, not ${quoted(value)}`);
   return Number(value);
@@ -61,9 +61,9 @@ export function realOr(tags: readonly Tag[], code: number, otherwise: number): n
   return found ? real(found) : otherwise;
 }
 
-export function wholeOr(tags: readonly Tag[], code: number, otherwise: number): number {
+export function integerValueOr(tags: readonly Tag[], code: number, otherwise: number): number {
   const found = tags.find((tag) => tag.code === code);
-  return found ? whole(found) : otherwise;
+  return found ? integerValue(found) : otherwise;
 }
 
 /** The number under a group code. @throws ExtraFault when it is missing */

@@ -1,7 +1,7 @@
 /** A DXF drawing as runs of edges. */
-import { type Drawing, ExtraFault, limits, placeText, quoted, type ReadingOptions, RunList } from './drawing.js';
+import { type SourceDrawing, ExtraFault, limits, placeText, quoted, type ReadingOptions, RunList } from './drawing.js';
 import { type Entity, entityPlace, runOf } from './dxf-entities.js';
-import { type DxfRecord, recordsOf, sectionsOf, type Tag, tagsOf, whole, wholeOr } from './dxf-tags.js';
+import { type DxfRecord, recordsOf, sectionsOf, type Tag, tagsOf, integerValue, integerValueOr } from './dxf-tags.js';
 
 /** Values of `$INSUNITS` that are lengths a workshop draws in, mm each. */
 const unitsByCode: Readonly<Record<number, { readonly name: string; readonly mm: number }>> = {
@@ -29,7 +29,7 @@ const annotations: Readonly<Record<string, string>> = {
 function unitOf(header: readonly Tag[], options: ReadingOptions, list: RunList): number {
   const at = header.findIndex(({ code, value }) => code === 9 && value === '$INSUNITS');
   const tag = at < 0 ? undefined : header[at + 1];
-  const code = tag?.code === 70 ? whole(tag) : 0;
+  const code = tag?.code === 70 ? integerValue(tag) : 0;
   const stated = unitsByCode[code];
   if (options.unit !== undefined) {
     if (stated && Math.abs(stated.mm - options.unit) > 1e-9 * stated.mm)
@@ -58,7 +58,9 @@ function nameOf({ tags }: DxfRecord): string {
 /** Layers that are off or frozen. */
 function hiddenLayers(tables: readonly Tag[]): Set<string> {
   const layers = recordsOf(tables).filter(({ type }) => type.value === 'LAYER');
-  const hidden = layers.filter(({ tags }) => (wholeOr(tags, 70, 0) & 1) !== 0 || wholeOr(tags, 62, 7) < 0);
+  const hidden = layers.filter(
+    ({ tags }) => (integerValueOr(tags, 70, 0) & 1) !== 0 || integerValueOr(tags, 62, 7) < 0,
+  );
   return new Set(hidden.map(nameOf));
 }
 
@@ -76,7 +78,7 @@ function entitiesOf(tags: readonly Tag[]): Entity[] {
       entities.push({ ...record, vertices });
     }
   }
-  return entities.filter((entity) => wholeOr(entity.tags, 67, 0) !== 1);
+  return entities.filter((entity) => integerValueOr(entity.tags, 67, 0) !== 1);
 }
 
 function named({ type, tags }: DxfRecord): string {
@@ -89,7 +91,7 @@ function named({ type, tags }: DxfRecord): string {
  * layers left out.
  * @throws ExtraFault for a file that cannot be taken at all: no unit, cut short, too large
  */
-export function readDxfDrawing(text: string, options: ReadingOptions): Drawing {
+export function readDxfDrawing(text: string, options: ReadingOptions): SourceDrawing {
   const list = new RunList();
   const sections = sectionsOf(tagsOf(text));
   const drawn = sections.get('ENTITIES');

@@ -10,13 +10,13 @@ import {
   reversed,
   type Vertex,
 } from '../../geometry/index.js';
-import type { Drawing, Finding, Run } from './drawing.js';
+import type { SourceDrawing, DrawingMessage, SourceRun } from './drawing.js';
 
 /** Ends this close (mm) are joined. */
 const joinWithin = 0.01;
 
 /** A closed outline as drawn. */
-export interface Ring {
+export interface DrawnRing {
   readonly what: string;
   readonly vertices: readonly Vertex[];
   readonly deviation: number;
@@ -48,7 +48,7 @@ function closed(runs: readonly (readonly Vertex[])[]): { vertices: Vertex[]; mov
 }
 
 /** Whether a run closes on itself. */
-function closesItself(run: Run): boolean {
+function closesItself(run: SourceRun): boolean {
   if (run.closed) return true;
   const [first, last] = [run.vertices[0], run.vertices.at(-1)];
   return run.vertices.length > 2 && first !== undefined && last !== undefined && distance(first, last) <= joinWithin;
@@ -66,12 +66,15 @@ const millimetres = (length: number): string => `${Number(length.toPrecision(4))
  * The rings of a drawing: closed runs, and open ones whose ends meet within `joinWithin`. Lines that stay open, and
  * places where more than two ends meet, are told. n log n.
  */
-export function joinRuns({ runs, shown }: Drawing): { readonly rings: Ring[]; readonly findings: Finding[] } {
-  const rings: Ring[] = [];
-  const findings: Finding[] = [];
+export function joinRuns({ runs, shown }: SourceDrawing): {
+  readonly rings: DrawnRing[];
+  readonly findings: DrawingMessage[];
+} {
+  const rings: DrawnRing[] = [];
+  const findings: DrawingMessage[] = [];
   const error = (code: DiagnosticCode, message: string, remedy: string): number =>
     findings.push({ code, severity: 'error', message, remedy });
-  const loose: Run[] = [];
+  const loose: SourceRun[] = [];
   for (const run of runs) {
     if (run.vertices.length < 2) error('extra-no-size', `${run.what} has no length`, 'delete it');
     else if (run.closed) rings.push(run);

@@ -19,8 +19,8 @@ import {
   simplicity,
   type Vertex,
 } from '../../geometry/index.js';
-import { ExtraFault, type Finding, limits } from './drawing.js';
-import type { Ring } from './join.js';
+import { ExtraFault, type DrawingMessage, limits } from './drawing.js';
+import type { DrawnRing } from './join.js';
 
 /** An edge shorter than this (mm) is a slip of the drawing. */
 const shortest = 1e-3;
@@ -30,14 +30,14 @@ const samePoint = 1e-6;
 const leastArea = 0.01;
 
 /** An outline with the openings in it. */
-export interface Shape {
+export interface ExtraShape {
   readonly outline: Contour;
   readonly openings: readonly Contour[];
   readonly what: string;
   readonly deviation: number;
 }
 
-interface Checked extends Ring {
+interface Checked extends DrawnRing {
   readonly box: Bounds;
   readonly area: number;
 }
@@ -113,7 +113,7 @@ function meetings(rings: readonly Checked[]): { first: number; second: number; p
 }
 
 /** Rings as outlines with the openings in them: the depth of nesting tells, an island in an opening is an outline. */
-function shapesOf(rings: readonly Checked[]): Shape[] {
+function shapesOf(rings: readonly Checked[]): ExtraShape[] {
   const order = [...rings.keys()].sort((a, b) => rings[b]!.area - rings[a]!.area || a - b);
   const around = new Map<number, number | null>();
   const depth = new Map<number, number>();
@@ -129,7 +129,7 @@ function shapesOf(rings: readonly Checked[]): Shape[] {
     around.set(ring, parent);
     depth.set(ring, parent === null ? 0 : (depth.get(parent) ?? 0) + 1);
   });
-  return rings.flatMap((ring, i): Shape[] => {
+  return rings.flatMap((ring, i): ExtraShape[] => {
     if ((depth.get(i) ?? 0) % 2 !== 0) return [];
     const corner = { x: ring.box.minX, y: ring.box.minY };
     const inner = [...rings.keys()].filter((j) => around.get(j) === i);
@@ -150,10 +150,10 @@ function shapesOf(rings: readonly Checked[]): Shape[] {
  * @throws ExtraFault for more than can be checked in reasonable time
  */
 export function makeShapes(
-  rings: readonly Ring[],
+  rings: readonly DrawnRing[],
   shown: (point: Point) => string,
-): { readonly shapes: readonly Shape[]; readonly findings: readonly Finding[] } {
-  const findings: Finding[] = [];
+): { readonly shapes: readonly ExtraShape[]; readonly findings: readonly DrawingMessage[] } {
+  const findings: DrawingMessage[] = [];
   const error = (code: DiagnosticCode, message: string, remedy: string): number =>
     findings.push({ code, severity: 'error', message, remedy });
   if (rings.length > limits.outlines)

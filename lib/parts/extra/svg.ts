@@ -1,6 +1,6 @@
 /** An SVG drawing as runs of edges. No document types, no entities of its own, no references are followed. */
 import { SaxesParser, type SaxesTagNS } from 'saxes';
-import { type Drawing, ExtraFault, limits, placeText, quoted, type ReadingOptions, RunList } from './drawing.js';
+import { type SourceDrawing, ExtraFault, limits, placeText, quoted, type ReadingOptions, RunList } from './drawing.js';
 import { type Attributes, shapeNames, shapeRuns } from './svg-shapes.js';
 import { after, inPx, type Matrix, mmPerPx, movePoint, readSvgLength, readTransform } from './svg-transform.js';
 
@@ -161,7 +161,7 @@ class Walk {
       );
   }
 
-  finish(): Drawing {
+  finish(): SourceDrawing {
     const { list, scale } = this;
     if (this.texts > 0)
       list.warn('extra-left-out', `${this.texts} x text left out`, 'turn text into paths if it should be cut');
@@ -211,7 +211,7 @@ class Walk {
  * Reads the drawing of an SVG file: paths and shapes with their transforms; what is hidden is left out.
  * @throws ExtraFault for a file that cannot be taken at all: no unit, broken XML, a document type with declarations
  */
-export function readSvgDrawing(text: string, options: ReadingOptions): Drawing {
+export function readSvgDrawing(text: string, options: ReadingOptions): SourceDrawing {
   const parser = new SaxesParser({ xmlns: true, position: true });
   const walk = new Walk(options);
   let styleText = '';

@@ -4,7 +4,7 @@ import type { Dish } from './dish/index.js';
 import type { Part } from './part/index.js';
 import { formatLength } from './units/index.js';
 
-export interface Figure {
+export interface KeyValue {
   readonly label: string;
   readonly value: string;
   readonly note?: string;
@@ -13,7 +13,7 @@ export interface Figure {
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(2)}°`;
 
 /** Figures that follow from the shape alone, before anything is nested or traced. */
-export function keyFigures(design: Design, dish: Dish, parts: readonly Part[], cleatStart: number): Figure[] {
+export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cleatStart: number): KeyValue[] {
   const unit = design.units;
   // a tenth of a millimetre, whatever the unit
   const length = (mm: number) => formatLength(mm, unit, unit === 'mm' ? 2 : unit === 'm' ? 5 : unit === 'ft' ? 5 : 4);
