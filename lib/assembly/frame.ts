@@ -1,6 +1,8 @@
 /** Places and directions in the dish: x along rib 1, y square to it, z up from the board's upper face; mm. */
 
-export type Vec3 = readonly [number, number, number];
+import type { Vec3 } from '../geometry/index.js';
+
+export type { Vec3 };
 
 export const vecAdd = (a: Vec3, b: Vec3, by = 1): Vec3 => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
 export const vecDot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

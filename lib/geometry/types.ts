@@ -44,3 +44,6 @@ export interface FittedPath {
   readonly path: Path;
   readonly deviation: number;
 }
+
+/** A point or a direction in space. */
+export type Vec3 = readonly [number, number, number];

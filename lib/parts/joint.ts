@@ -15,7 +15,7 @@ import { ringFits } from './bed.js';
 import { type Crossing, crossings } from './crossing.js';
 import type { EdgeRun, Part } from '../part/index.js';
 
-export type JointKind = 'dovetail' | 'finger';
+export type EdgeJointKind = 'dovetail' | 'finger';
 
 /** Play on each flank of the joint, mm: common practice, no source. The shoulders meet without any. */
 const flankFit = 0.05;
@@ -30,7 +30,7 @@ const step = 10;
 const dovetailSlope = Math.tan((12 * Math.PI) / 180);
 
 /** How far the tongues reach and how they are spaced, for a joint of a given depth. */
-function tongues(depth: number, kind: JointKind) {
+function tongues(depth: number, kind: EdgeJointKind) {
   const count = Math.max(1, Math.floor((0.6 * depth) / 40));
   const pitch = (0.6 * depth) / count;
   const reach = Math.min(15, 0.6 * pitch);
@@ -39,7 +39,7 @@ function tongues(depth: number, kind: JointKind) {
 }
 
 /** Corners of the joint from its foot at (x, low) up to its head at (x, high), both ends left out. */
-function jointCorners(x: number, low: number, high: number, kind: JointKind, fit: number): Point[] {
+function jointCorners(x: number, low: number, high: number, kind: EdgeJointKind, fit: number): Point[] {
   const { count, pitch, reach, neck, head } = tongues(high - low, kind);
   return Array.from({ length: count }, (_, i) => (low + high) / 2 + (i - (count - 1) / 2) * pitch).flatMap((middle) => [
     { x, y: middle - neck / 2 - fit },
@@ -111,7 +111,7 @@ function piece(part: Part, traced: readonly Traced[], keeps: (x: number) => bool
 }
 
 /** The part as two pieces with the joint's shoulders at `x`; null when the outline does not cross there just twice. */
-function splitAt(part: Part, x: number, kind: JointKind): readonly [Part, Part] | null {
+function splitAt(part: Part, x: number, kind: EdgeJointKind): readonly [Part, Part] | null {
   const { outline } = part;
   const pair = crossings(outline, x);
   if (pair === null) return null;
@@ -129,7 +129,7 @@ function splitAt(part: Part, x: number, kind: JointKind): readonly [Part, Part] 
 }
 
 /** Whether a joint at `x` keeps off holes, openings and lettering, and finds enough depth. */
-function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
+function jointHasRoom(part: Part, x: number, kind: EdgeJointKind): boolean {
   const pair = crossings(part.outline, x);
   if (pair === null) return false;
   const depth = pair[1].at.y - pair[0].at.y;
@@ -155,7 +155,7 @@ function jointHasRoom(part: Part, x: number, kind: JointKind): boolean {
 }
 
 /** Pieces that fit the bed, as few as do; null when `most` are not enough or no place has room for a joint. */
-function divide(part: Part, bed: Bed, kind: JointKind, max: number): Part[] | null {
+function divide(part: Part, bed: Bed, kind: EdgeJointKind, max: number): Part[] | null {
   const { outline } = part;
   if (ringFits(outline, [bed])) return [part];
   const { minX, maxX } = bounds(outline);
@@ -185,7 +185,7 @@ interface Bed {
  * @param most greatest number of pieces
  * @returns null when no places across it give pieces that fit, or none has room for a joint
  */
-export function fitToBed(part: Part, bed: Bed | undefined, kind: JointKind, max: number): readonly Part[] | null {
+export function fitToBed(part: Part, bed: Bed | undefined, kind: EdgeJointKind, max: number): readonly Part[] | null {
   if (bed === undefined) return [part];
   const pieces = divide(part, bed, kind, max);
   if (pieces === null || pieces.length === 1) return pieces;

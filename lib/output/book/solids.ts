@@ -3,7 +3,9 @@
  * pictures and by the page's own script, so it needs nothing but numbers.
  */
 
-export type Vec3 = readonly [number, number, number];
+import type { Vec3 } from '../../geometry/index.js';
+
+export type { Vec3 };
 export type Vec2 = readonly [number, number];
 
 /** What a solid is to the eye; decides its colour. */
