@@ -96,6 +96,12 @@ function groupLines(
   ];
 }
 
+/** A small set of twist drills, as it is sold: pilots and clearance holes of the screws that a cleat usually gets. */
+const drillSet = {
+  mm: '[1.5 mm, 2 mm, 2.5 mm, 3 mm, 3.5 mm, 4 mm, 4.5 mm]',
+  in: '[1/16, 5/64, 7/64, 1/8, 9/64, 11/64]',
+} as const;
+
 interface Chosen {
   readonly stated: ReadonlyMap<string, string>;
   readonly materials: readonly string[];
@@ -127,7 +133,7 @@ function chosen(answers: Answers): Chosen {
     ['panel.material', panel.name],
     ['reflector.material', mirror.name],
     ['process.kind', machine],
-    ...(machine === 'router' ? ([['process.drillBits', '[2.5 mm, 3 mm, 4 mm]']] as const) : []),
+    ...(machine === 'router' ? ([['process.drillBits', inches ? drillSet.in : drillSet.mm]] as const) : []),
     ...(heats
       ? ([
           ['receiver.diameter', length(heats.diameter)],

@@ -5,6 +5,8 @@ import {
   boltForHole,
   bolts,
   type Dowel,
+  dowelRoom,
+  dowelStagger,
   dowels,
   screwLengthWithin,
   type SizeSystem,
@@ -61,11 +63,18 @@ function canBeMade({ process }: DesignFile, diameter: number): boolean {
 }
 
 /** The thickest dowel of a sixth of the hub's radius, of a quarter where the tools at hand make no smaller hole. */
-function usualDowel(file: DesignFile, hubRadius: number, system: SizeSystem): Dowel | null {
+function usualDowel(file: DesignFile, hubRadius: number, axisHole: number, system: SizeSystem): Dowel | null {
+  const fits = (diameter: number): boolean => {
+    const { from, to } = dowelRoom(diameter, hubRadius, axisHole);
+    return to - from >= dowelStagger;
+  };
   const within = (most: number): Dowel | undefined =>
     dowels.findLast(
       (dowel) =>
-        dowel.system === system && dowel.diameter <= Math.min(thickestDowel, most) && canBeMade(file, dowel.diameter),
+        dowel.system === system &&
+        dowel.diameter <= Math.min(thickestDowel, most) &&
+        fits(dowel.diameter) &&
+        canBeMade(file, dowel.diameter),
     );
   return within(hubRadius / 6) ?? within(hubRadius / 4) ?? null;
 }
@@ -79,13 +88,23 @@ export interface HardwareSource {
 /** Thread that a screw from a cleat needs in the rib, in shanks: common practice, no source. */
 const ribBite = 2.5;
 
+/** Wood between a screw's head and the end of the cleat, mm: common practice, no source. */
+const woodAtHead = 2;
+
 /** Size of a cleat in proportion to the dish; its width is what the longest screw sold still passes. */
-function cleatSize(file: DesignFile, screw: WoodScrew, ribScrews: number): Pick<Design['cleat'], 'length' | 'width'> {
+function cleatSize(
+  file: DesignFile,
+  screw: WoodScrew,
+  ribScrews: number,
+  downScrews: number,
+): Pick<Design['cleat'], 'length' | 'width'> {
   const share = Math.min(1.5, Math.max(0.5, file.dish.aperture / 1500));
   const width = Math.round(36 * share);
+  // screws of both kinds at even steps, with wood between a head and the end of the cleat
+  const forScrews = 2 * (ribScrews + downScrews) * (screw.headDiameter / 2 + woodAtHead);
   const longest = (screw.lengths.at(-1) ?? 0) - ribBite * screw.diameter;
   return {
-    length: file.cleat.length ?? Math.round(80 * share),
+    length: file.cleat.length ?? Math.max(Math.round(80 * share), Math.ceil(forScrews)),
     width: file.cleat.width ?? (ribScrews === 0 ? width : Math.max(12, Math.min(width, Math.floor(longest)))),
   };
 }
@@ -106,15 +125,16 @@ export function hardwareSizes(
       : boltForHole(file.board.mountingDiameter, system);
   const ribScrews = file.cleat.ribScrews ?? (cleatThickness < 3 * screw.diameter ? 0 : 2);
   const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
-  const dowel = usualDowel(file, hubRadius, system);
+  const downScrews = file.cleat.downScrews ?? (downLength === null ? 0 : 2);
+  const dowel = usualDowel(file, hubRadius, Math.max(boltDiameter, file.board.centreHole ?? boltDiameter), system);
   return {
     cleat: {
       screw: screw.size,
       screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
       headDiameter: file.cleat.headDiameter ?? screw.headDiameter,
       ribScrews,
-      downScrews: file.cleat.downScrews ?? (downLength === null ? 0 : 2),
-      ...cleatSize(file, screw, ribScrews),
+      downScrews,
+      ...cleatSize(file, screw, ribScrews, downScrews),
     },
     hub: {
       bolt: axis.size,

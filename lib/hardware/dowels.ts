@@ -21,3 +21,19 @@ export const dowels: readonly Dowel[] = [
     ] as const
   ).map(([size, inches]): Dowel => ({ size, system: 'inch', diameter: inches * inch })),
 ];
+
+/** Wood round a dowel: half its diameter, and 3 mm at least: common practice, no source. */
+const wallAtDowel = (diameter: number): number => Math.max(3, diameter / 2);
+
+/** Dowels at radii that differ by less than this are mistaken for each other, mm. */
+export const dowelStagger = 2;
+
+/** Radii between which a dowel has wood round it, between a hole on the axis and the edge of a hub, mm. */
+export function dowelRoom(
+  diameter: number,
+  hubRadius: number,
+  axisHole: number,
+): { readonly from: number; readonly to: number } {
+  const room = diameter / 2 + wallAtDowel(diameter);
+  return { from: axisHole / 2 + room, to: hubRadius - room };
+}

@@ -10,6 +10,7 @@ import {
 } from '../geometry/index.js';
 import { type Dish, flatLength, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
+import { dowelRoom, dowelStagger } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { blank, lineMark, type Part, type TextMark, textMark, throughHole } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
@@ -18,15 +19,9 @@ import { hubOutline, ribDirectionDeg } from './plan.js';
 /** Lettering that a person reads without a glass (mm): common practice, no source. */
 const minLetters = 2.5;
 
-/** Wood round a dowel: half its diameter, and 3 mm at least: common practice, no source. */
-const wallAtDowel = (diameter: number): number => Math.max(3, diameter / 2);
-
 /** Radii between which a dowel has wood round it on both sides. */
-function dowelRoom(design: Design, dish: Dish): { readonly from: number; readonly to: number } {
-  const { boltDiameter, dowelDiameter } = design.hub;
-  const { centreHole } = design.board;
-  const room = dowelDiameter / 2 + wallAtDowel(dowelDiameter);
-  return { from: Math.max(boltDiameter, centreHole) / 2 + room, to: dish.innerRadius - room };
+function roomForDowels({ hub, board }: Design, dish: Dish): { readonly from: number; readonly to: number } {
+  return dowelRoom(hub.dowelDiameter, dish.innerRadius, Math.max(hub.boltDiameter, board.centreHole));
 }
 
 /**
@@ -37,7 +32,7 @@ function dowelRoom(design: Design, dish: Dish): { readonly from: number; readonl
 export function dowelPlaces(design: Design, dish: Dish, joints: readonly number[] = []): Point[] {
   const { dowels, dowelDiameter } = design.hub;
   if (dowels === 0) return [];
-  const { from, to } = dowelRoom(design, dish);
+  const { from, to } = roomForDowels(design, dish);
   const { bays } = dish.layout;
   const far = Math.max(1, Math.round(0.36 * bays.length));
   const places = (shift: number): Point[] =>
@@ -59,16 +54,15 @@ export function dowelPlaces(design: Design, dish: Dish, joints: readonly number[
 function dowelProblems(design: Design, dish: Dish): Diagnostic[] {
   const { dowels, dowelDiameter } = design.hub;
   if (dowels === 0) return [];
-  const { from, to } = dowelRoom(design, dish);
-  // radii that differ by less than this are mistaken for each other
-  if (to - from >= 2) return [];
+  const { from, to } = roomForDowels(design, dish);
+  if (to - from >= dowelStagger) return [];
   const show = (mm: number) => inUnits(design, Math.ceil(10 * mm) / 10);
   return [
     diagnostic(
       'hub-dowel',
       ['hub', 'dowelDiameter'],
       `a hub of ${show(dish.innerRadius)} radius has no room for ${dowels === 1 ? 'a dowel' : 'dowels'} of ${show(dowelDiameter)} beside its bolt`,
-      `use thinner dowels, a thinner bolt, a hub.radius of ${show(dish.innerRadius + 2 - (to - from))} or more, or hub.dowels: 0`,
+      `use thinner dowels, a thinner bolt, a hub.radius of ${show(dish.innerRadius + dowelStagger - (to - from))} or more, or hub.dowels: 0`,
     ),
   ];
 }

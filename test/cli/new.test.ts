@@ -8,7 +8,7 @@ import { parseHeats, parseMaterial, usualAnswers, usualRibs } from '../../cli/ne
 import { designText } from '../../cli/new/design-text.js';
 import { askQuestions } from '../../cli/new/questions.js';
 import { writeDesign } from '../../cli/new/write.js';
-import { designJsonSchema, keyEntries, LengthError } from '../../lib/index.js';
+import { designJsonSchema, keyEntries, LengthError, prepare } from '../../lib/index.js';
 import { designOf } from '../helpers/fixtures.js';
 
 /** Answers in turn, as typed; what was said about them is kept. */
@@ -56,6 +56,20 @@ describe('the file that `new` writes', () => {
     expect(text.split('\n')[0]).toBe('# yaml-language-server: $schema=./dishwright.schema.json');
     const validate = new Ajv({ allowUnionTypes: true }).compile(designJsonSchema());
     expect(validate(parse(uncommented(text)))).toBe(true);
+  });
+});
+
+describe('what `new` writes', () => {
+  it.each([
+    ['a table-top dish on a laser', 400, 150, 'laser', 3],
+    ['a dish of 1.2 m on a router', 1200, 440, 'router', 12],
+    ['a dish of 2.4 m by hand', 2400, 900, 'hand', 18],
+    ['a small dish of thick stock', 540, 280, 'hand', 12],
+  ] as const)('goes together: %s', (_, aperture, focalLength, machine, thickness) => {
+    for (const units of ['mm', 'in'] as const) {
+      const text = designText({ ...usualAnswers(), units, aperture, focalLength, machine, thickness });
+      expect(prepare(designOf(text)).problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    }
   });
 });
 
