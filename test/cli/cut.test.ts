@@ -127,7 +127,7 @@ describe('what cannot be built', () => {
   });
 
   it('is named: a hole smaller than the tool', async () => {
-    const file = variant('drill.yaml', ', drillBits: [2.5, 3, 4]', '', 'press-house.yaml');
+    const file = variant('drill.yaml', ', drillBits: [2.5, 3, 4, 4.5]', '', 'press-house.yaml');
     const ran = await inProcess(shop.folder, ['cut', file, '-o', 'none', ...quick]);
     expect(ran.code).toBe(1);
     expect(ran.err).toMatch(/hole/);

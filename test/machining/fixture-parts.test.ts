@@ -10,7 +10,7 @@ import { prepare } from '../../lib/pipeline.js';
 import { faults } from './sweep.js';
 
 const fixtures = ['press-house', 'table-top', 'hand-cut-inch'] as const;
-const drills = [1.5, 2, 2.5, 3, 25.4 / 8, 3.5, 4, 4.5, 5, 5.5];
+const drills = [1.5, (25.4 * 5) / 64, 2, 2.5, 3, 25.4 / 8, 3.5, (25.4 * 9) / 64, 4, 4.5, 5, 5.5];
 const processes: readonly [string, number, Process][] = [
   ['a 6 mm router bit', 6, { kind: 'router', toolDiameter: 6, web: 4, relief: 'none', drills }],
   ['a 1/8 in router bit', 25.4 / 8, { kind: 'router', toolDiameter: 25.4 / 8, web: 3, relief: 'none', drills }],
