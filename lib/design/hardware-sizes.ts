@@ -109,33 +109,41 @@ function cleatSize(
   };
 }
 
-/** The hardware of a design, each size either stated or by what it is to hold. */
-export function hardwareSizes(
+function cleatSizes(
   file: DesignFile,
-  { cleatThickness, boardThickness, hubRadius }: HardwareSource,
-): HardwareSizes {
+  screw: WoodScrew,
+  { cleatThickness, boardThickness }: HardwareSource,
+): HardwareSizes['cleat'] {
+  const ribScrews = file.cleat.ribScrews ?? (cleatThickness < 3 * screw.diameter ? 0 : 2);
+  const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
+  const downScrews = file.cleat.downScrews ?? (downLength === null ? 0 : 2);
+  return {
+    screw: screw.size,
+    screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
+    headDiameter: file.cleat.headDiameter ?? screw.headDiameter,
+    ribScrews,
+    downScrews,
+    ...cleatSize(file, screw, ribScrews, downScrews),
+  };
+}
+
+function mountingBolt({ board }: DesignFile, axis: Bolt, system: SizeSystem): Bolt {
+  if (board.mountingBolt !== undefined) return bolt(board.mountingBolt);
+  return board.mountingDiameter === undefined ? axis : boltForHole(board.mountingDiameter, system);
+}
+
+/** The hardware of a design, each size either stated or by what it is to hold. */
+export function hardwareSizes(file: DesignFile, source: HardwareSource): HardwareSizes {
+  const { hubRadius, cleatThickness } = source;
   const system = sizeSystem(file.units);
   const screw = screwOf(file, cleatThickness, system);
   const axis = hubBolt(file, hubRadius, system);
   const boltDiameter = file.hub.boltDiameter ?? axis.clearance;
-  const mounting = file.board.mountingBolt
-    ? bolt(file.board.mountingBolt)
-    : file.board.mountingDiameter === undefined
-      ? axis
-      : boltForHole(file.board.mountingDiameter, system);
-  const ribScrews = file.cleat.ribScrews ?? (cleatThickness < 3 * screw.diameter ? 0 : 2);
-  const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
-  const downScrews = file.cleat.downScrews ?? (downLength === null ? 0 : 2);
-  const dowel = usualDowel(file, hubRadius, Math.max(boltDiameter, file.board.centreHole ?? boltDiameter), system);
+  const centreHole = file.board.centreHole ?? boltDiameter;
+  const mounting = mountingBolt(file, axis, system);
+  const dowel = usualDowel(file, hubRadius, Math.max(boltDiameter, centreHole), system);
   return {
-    cleat: {
-      screw: screw.size,
-      screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
-      headDiameter: file.cleat.headDiameter ?? screw.headDiameter,
-      ribScrews,
-      downScrews,
-      ...cleatSize(file, screw, ribScrews, downScrews),
-    },
+    cleat: cleatSizes(file, screw, source),
     hub: {
       bolt: axis.size,
       boltDiameter,
@@ -144,7 +152,7 @@ export function hardwareSizes(
     },
     board: {
       pilotDiameter: file.board.pilotDiameter ?? screw.pilot,
-      centreHole: file.board.centreHole ?? boltDiameter,
+      centreHole,
       mountingBolt: mounting.size,
       mountingDiameter: file.board.mountingDiameter ?? mounting.clearance,
     },
