@@ -23,7 +23,7 @@ function description(meta: KeyMeta): string {
   return parts.join(' ');
 }
 
-const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'least', 'above', 'most', 'usual'] as const;
+const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'min', 'above', 'max', 'usual'] as const;
 
 /** Turns what a key says of itself into the words of JSON Schema (draft 7, which editors understand best). */
 function translate(node: Record<string, unknown>): void {
@@ -31,10 +31,10 @@ function translate(node: Record<string, unknown>): void {
   if (meta.about !== undefined) node['description'] = description(meta as KeyMeta);
   if (meta.quantity === 'number' || meta.quantity === 'whole') {
     if (meta.quantity === 'whole') node['type'] = 'integer';
-    if (meta.least !== undefined) node['minimum'] = meta.least;
+    if (meta.min !== undefined) node['minimum'] = meta.min;
     if (meta.above !== undefined) node['exclusiveMinimum'] = meta.above;
-    if (meta.most !== undefined) node['maximum'] = meta.most;
-  } else if (meta.quantity === 'length' && (meta.least ?? 0) >= 0) {
+    if (meta.max !== undefined) node['maximum'] = meta.max;
+  } else if (meta.quantity === 'length' && (meta.min ?? 0) >= 0) {
     // bare numbers are in the file's own unit, so only the sign can be judged here
     node[meta.above === undefined ? 'minimum' : 'exclusiveMinimum'] = 0;
   }

@@ -29,9 +29,9 @@ export interface About {
 
 export interface Range {
   /** Smallest value allowed, mm (or in the key's own unit); `above` excludes the bound itself. */
-  readonly least?: number;
+  readonly min?: number;
   readonly above?: number;
-  readonly most?: number;
+  readonly max?: number;
   /** What is usual, mm: a bare number beyond it that another unit would make usual is refused. */
   readonly usual?: UsualRange;
 }
@@ -56,10 +56,10 @@ function outside(value: number, range: Range, show: (value: number) => string): 
   const remedy =
     range.above !== undefined && !(value > range.above)
       ? `it must be above ${show(range.above)}`
-      : range.least !== undefined && !(value >= range.least)
-        ? `it must be at least ${show(range.least)}`
-        : range.most !== undefined && !(value <= range.most)
-          ? `it must be at most ${show(range.most)}`
+      : range.min !== undefined && !(value >= range.min)
+        ? `it must be at least ${show(range.min)}`
+        : range.max !== undefined && !(value <= range.max)
+          ? `it must be at most ${show(range.max)}`
           : null;
   return remedy === null ? null : { message: `is ${show(value)}`, remedy };
 }
@@ -103,7 +103,7 @@ export function keysIn(unit: LengthUnit) {
   const show = (mm: number): string =>
     unit === 'mm' ? `${plain(mm)} mm` : `${formatLength(mm, unit, 4)} (${plain(mm)} mm)`;
   const lengthKey = (about: About & Range) => {
-    const range: Range = { ...(about.least === undefined ? { least: 0 } : {}), most: longest, ...about };
+    const range: Range = { ...(about.min === undefined ? { min: 0 } : {}), max: longest, ...about };
     const read = (raw: Raw): number => {
       if (about.usual) refuseOtherUnit(raw, (other) => [parseLength(raw, other)], unit, about.usual);
       return parseLength(raw, unit);
@@ -139,7 +139,7 @@ export function keysIn(unit: LengthUnit) {
         .meta({ quantity: 'size', ...about } satisfies KeyMeta),
     /** A point or corner in the file's unit: [x, y]. */
     point: () => {
-      const side = measured((raw) => parseLength(raw, unit), { least: -longest, most: longest }, show);
+      const side = measured((raw) => parseLength(raw, unit), { min: -longest, max: longest }, show);
       return z
         .tuple([side, side])
         .transform(([x, y]) => ({ x, y }))

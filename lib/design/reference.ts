@@ -22,9 +22,9 @@ export interface KeyEntry {
   readonly shown?: string;
   readonly auto?: string;
   /** Limits, mm for lengths, rad for angles, else in the key's own unit. */
-  readonly least?: number;
+  readonly min?: number;
   readonly above?: number;
-  readonly most?: number;
+  readonly max?: number;
   /** Beyond it a bare number is refused that another unit would make usual. */
   readonly usual?: UsualRange;
   readonly choices?: readonly string[];
@@ -51,7 +51,7 @@ function written(value: unknown): string | undefined {
 }
 
 function entryOf(path: string, node: Node, required: boolean): KeyEntry {
-  const { quantity = 'text', about = '', why, unit, auto, least, above, most, usual } = node;
+  const { quantity = 'text', about = '', why, unit, auto, min, above, max, usual } = node;
   const shown = node.shown ?? (quantity === 'group' ? undefined : written(node.default));
   return {
     path,
@@ -62,9 +62,9 @@ function entryOf(path: string, node: Node, required: boolean): KeyEntry {
     ...(unit === undefined ? {} : { unit }),
     ...(shown === undefined ? {} : { shown }),
     ...(auto === undefined ? {} : { auto }),
-    ...(least === undefined ? {} : { least }),
+    ...(min === undefined ? {} : { min }),
     ...(above === undefined ? {} : { above }),
-    ...(most === undefined ? {} : { most }),
+    ...(max === undefined ? {} : { max }),
     ...(usual === undefined ? {} : { usual }),
     ...(node.enum === undefined ? {} : { choices: node.enum }),
   };
@@ -140,11 +140,11 @@ export function valueText(entry: KeyEntry): string {
 /** `above 0, at most 2000 mm`, or null when nothing is barred. */
 export function limitsText(entry: KeyEntry): string | null {
   // a length cannot be negative unless its key says so
-  const least = entry.least ?? (entry.quantity === 'length' && entry.above === undefined ? 0 : undefined);
+  const min = entry.min ?? (entry.quantity === 'length' && entry.above === undefined ? 0 : undefined);
   const parts = [
     ...(entry.above === undefined ? [] : [`above ${entry.above}`]),
-    ...(least === undefined ? [] : [`at least ${least}`]),
-    ...(entry.most === undefined ? [] : [`at most ${entry.most}`]),
+    ...(min === undefined ? [] : [`at least ${min}`]),
+    ...(entry.max === undefined ? [] : [`at most ${entry.max}`]),
     ...(entry.usual === undefined ? [] : [`usually ${entry.usual[0]} to ${entry.usual[1]}`]),
   ];
   if (parts.length === 0) return null;

@@ -62,7 +62,7 @@ function extraSection(unit: LengthUnit) {
           material: z
             .string()
             .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta),
-          quantity: integer({ about: 'How many of each outline.', least: 1, most: 1000 }).default(1),
+          quantity: integer({ about: 'How many of each outline.', min: 1, max: 1000 }).default(1),
           unit: lengthAuto({
             about: 'Length of one drawing unit, for files that state none.',
             auto: 'what the file states',

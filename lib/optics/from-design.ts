@@ -60,7 +60,7 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
             longitudeDeg: site.longitude,
             date: site.date,
             altitudeM: site.altitude ?? 0,
-            minElevationDeg: site.leastElevation,
+            minElevationDeg: site.minElevation,
           },
   };
 }

@@ -103,7 +103,7 @@ function checkSite(check: Check, site: Site): void {
 function checkDay(check: Check, site: Site): void {
   const day = sunDay(site);
   check(day.aiming.kind !== 'never', 'no-sun', ['site', 'date'], () => [
-    ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.minElevationDeg}° up (site.leastElevation)`,
+    ` ${site.date}: at latitude ${site.latitudeDeg} the sun stands at ${day.noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${site.minElevationDeg}° up (site.minElevation)`,
     'choose another day',
   ]);
 }

@@ -196,7 +196,7 @@ describe('from a design', () => {
         {
           ...design,
           load: { ...design.load!, boilingPoint },
-          site: { latitude: -16.5, longitude: -68.1, date: '2026-06-21', altitude, leastElevation: 15 },
+          site: { latitude: -16.5, longitude: -68.1, date: '2026-06-21', altitude, minElevation: 15 },
         },
         dishOf(),
       )!;

@@ -9,7 +9,7 @@ export function dishSection(unit: LengthUnit) {
   return group(
     { about: 'The optical shape.' },
     {
-      aperture: length({ about: 'Diameter across the rib ends.', least: 50, most: 20_000, usual: [120, 12_000] }),
+      aperture: length({ about: 'Diameter across the rib ends.', min: 50, max: 20_000, usual: [120, 12_000] }),
       focalLength: length({
         about:
           'Height of the focus above the vertex; with profile `spread` that of the disc that is lit. Below a quarter of the aperture the focus lies inside the rim.',
@@ -29,8 +29,8 @@ export function dishSection(unit: LengthUnit) {
       }),
       ribs: integer({
         about: 'Number of ribs. More ribs make narrower flat panels and a smaller spot.',
-        least: 3,
-        most: 240,
+        min: 3,
+        max: 240,
       }),
       figure: choice(['panel', 'rib'], 'panel', {
         about:
@@ -41,13 +41,13 @@ export function dishSection(unit: LengthUnit) {
         about: 'Height of the vertex above the backer board.',
         why: 'leaves room for cleats and screws under the inner rib ends',
         above: 0,
-        most: 2000,
+        max: 2000,
       }),
       arcTolerance: lengthOr(0.01, {
         about: 'Greatest distance between a true curve and the arcs that stand for it.',
         why: 'a tenth of what a good router repeats to',
-        least: 0.0005,
-        most: 0.5,
+        min: 0.0005,
+        max: 0.5,
       }),
     },
   );

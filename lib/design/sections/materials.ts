@@ -20,7 +20,7 @@ export function materialsSection(unit: LengthUnit) {
           thickness: length({
             about: 'Actual thickness as measured with a calliper: a sheet sold as 12 mm is often 11.6 mm.',
             above: 0,
-            most: 100,
+            max: 100,
             usual: [0.01, 50],
           }),
           cut: z
@@ -40,7 +40,7 @@ export function materialsSection(unit: LengthUnit) {
             unit: 'kg/m³',
             auto: 'by kind: plywood 680, MDF 740, hardboard 950, card 800, aluminium 2700, film 1390',
             above: 0,
-            most: 23_000,
+            max: 23_000,
           }),
         },
       ),
@@ -73,17 +73,17 @@ export function stockSection(unit: LengthUnit) {
             usual: [50, 6000],
           }).optional(),
           rollLength: lengthOr(50_000, { about: 'Longest piece of the roll.', above: 0 }),
-          count: wholeAuto({ about: 'How many there are.', auto: 'as many as needed', least: 1, most: 10_000 }),
+          count: wholeAuto({ about: 'How many there are.', auto: 'as many as needed', min: 1, max: 10_000 }),
           price: numberOr(0, {
             about: 'Price of one sheet or offcut, or of one metre of roll, in your currency; 0 for what is at hand.',
             why: 'without prices the nest saves area instead',
-            least: 0,
-            most: 1e6,
+            min: 0,
+            max: 1e6,
           }),
           margin: lengthAuto({
             about: 'Edge of the stock that no part may use.',
             auto: 'the margin of `process`',
-            most: 500,
+            max: 500,
           }),
           keepOuts: z
             .array(ring)

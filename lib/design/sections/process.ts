@@ -13,9 +13,9 @@ export function processSection(unit: LengthUnit) {
     { about: 'How the parts are cut.' },
     {
       kind: choice(processKinds, 'router', { about: 'CNC router, laser, or by hand from the lines.' }),
-      toolDiameter: lengthOr(6, { about: 'Diameter of the router bit.', above: 0, most: 50 }),
+      toolDiameter: lengthOr(6, { about: 'Diameter of the router bit.', above: 0, max: 50 }),
       drillBits: z
-        .array(length({ about: 'Diameter.', above: 0, most: 50 }))
+        .array(length({ about: 'Diameter.', above: 0, max: 50 }))
         .max(30, '30 drill bits at most')
         .default([])
         .meta({
@@ -23,13 +23,13 @@ export function processSection(unit: LengthUnit) {
           shown: '[]',
           about: 'Diameters of the drill bits at hand, for holes smaller than the router bit.',
         } satisfies KeyMeta),
-      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut, as measured on this material.', most: 3 }),
+      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut, as measured on this material.', max: 3 }),
       web: lengthOr(4, {
         about: 'Least width left standing between two cuts.',
         why: 'holds the sheet together while it is cut',
-        most: 100,
+        max: 100,
       }),
-      margin: lengthOr(10, { about: 'Edge of every sheet that no part may use.', most: 500 }),
+      margin: lengthOr(10, { about: 'Edge of every sheet that no part may use.', max: 500 }),
       relief: choice(['dogbone', 'none'], 'dogbone', {
         about: 'How an inside corner is opened where a mating part must seat.',
       }),
@@ -43,14 +43,14 @@ export function nestSection() {
     {
       seed: integerOr(1, {
         about: 'Start of the random search; the same seed gives the same nest.',
-        least: 0,
-        most: 2 ** 31 - 1,
+        min: 0,
+        max: 2 ** 31 - 1,
       }),
       effort: numberOr(1, {
         about: 'How long to search, as a multiple of the usual.',
         why: '1 takes a few seconds on two cores',
-        least: 0,
-        most: 1000,
+        min: 0,
+        max: 1000,
       }),
     },
   );

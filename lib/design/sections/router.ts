@@ -13,18 +13,18 @@ function toolsKey(unit: LengthUnit) {
       group(
         { about: 'One tool.' },
         {
-          number: integer({ about: 'Its number in the machine’s tool table (T word).', least: 1, most: 999 }),
+          number: integer({ about: 'Its number in the machine’s tool table (T word).', min: 1, max: 999 }),
           kind: z.enum(toolKinds).meta({
             quantity: 'choice',
             about: 'An end mill, a drill bit, or a 90° V-bit for countersinks and marks.',
           } satisfies KeyMeta),
-          diameter: length({ about: 'Cutting diameter.', above: 0, most: 100 }),
-          flutes: integer({ about: 'Number of cutting edges.', least: 1, most: 12 }).default(2),
+          diameter: length({ about: 'Cutting diameter.', above: 0, max: 100 }),
+          flutes: integer({ about: 'Number of cutting edges.', min: 1, max: 12 }).default(2),
           cuttingDepth: lengthAuto({
             about: 'Longest depth that it may cut: the length of its flutes.',
             auto: '4 diameters of an end mill, 10 of a drill bit, half the diameter of a V-bit',
             above: 0,
-            most: 200,
+            max: 200,
           }),
         },
       ),
@@ -42,21 +42,21 @@ function spindleKeys() {
   return group(
     { about: 'The spindle.' },
     {
-      min: numberOr(8000, { about: 'Lowest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
-      max: numberOr(24_000, { about: 'Highest speed.', unit: 'rev/min', above: 0, most: 100_000 }),
+      min: numberOr(8000, { about: 'Lowest speed.', unit: 'rev/min', above: 0, max: 100_000 }),
+      max: numberOr(24_000, { about: 'Highest speed.', unit: 'rev/min', above: 0, max: 100_000 }),
       speed: numberOr(18_000, {
         about: 'Speed for milling; lowered where the feed would pass `maxFeed`.',
         unit: 'rev/min',
         why: 'middle of the range of a small router spindle, from memory',
         above: 0,
-        most: 100_000,
+        max: 100_000,
       }),
       drillSpeed: numberAuto({
         about: 'Speed for drilling.',
         unit: 'rev/min',
         auto: 'the lowest speed',
         above: 0,
-        most: 100_000,
+        max: 100_000,
       }),
     },
   );
@@ -67,15 +67,15 @@ function tabKeys(unit: LengthUnit) {
   return group(
     { about: 'How parts are held until the sheet is done.' },
     {
-      width: lengthOr(6, { about: 'Width of a holding tab.', above: 0, most: 100 }),
+      width: lengthOr(6, { about: 'Width of a holding tab.', above: 0, max: 100 }),
       height: lengthAuto({
         about: 'Height of a holding tab above the lower face.',
         auto: 'a quarter of the thickness, at least 1 mm, at most 3 mm and half the thickness',
         above: 0,
-        most: 50,
+        max: 50,
       }),
       spacing: lengthOr(450, { about: 'A part gets one tab for each such length of its outline.', above: 0 }),
-      min: integerOr(2, { about: 'Tabs that every part gets at least.', least: 1, most: 50 }),
+      min: integerOr(2, { about: 'Tabs that every part gets at least.', min: 1, max: 50 }),
       without: choice(['onion-skin', 'stop'], 'stop', {
         about:
           'What to do with a part that has no room for tabs: hold it by an uncut onion skin, or write no file. A part of which every edge mates or reflects is always held by an onion skin.',
@@ -84,7 +84,7 @@ function tabKeys(unit: LengthUnit) {
       onionSkinBelow: lengthOr(0, {
         about: 'Parts shorter than this are held by an uncut onion skin instead of tabs; 0 for none.',
       }),
-      onionSkin: lengthOr(0.4, { about: 'Thickness of that onion skin.', above: 0, most: 5 }),
+      onionSkin: lengthOr(0.4, { about: 'Thickness of that onion skin.', above: 0, max: 5 }),
     },
   );
 }
@@ -107,59 +107,59 @@ export function routerSection(unit: LengthUnit) {
       safeHeight: lengthOr(10, {
         about: 'Height above the sheet for travel; it must clear every clamp.',
         above: 0,
-        most: 200,
+        max: 200,
       }),
-      overcut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', most: 5 }),
+      overcut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', max: 5 }),
       direction: choice(['conventional', 'climb'], 'conventional', {
         about: 'Sense of the cut, for a spindle that turns clockwise.',
         why: 'a light machine with play is not pulled forward; climb leaves a cleaner edge on a stiff one (common practice, no source)',
       }),
       finishing: lengthOr(0.3, {
         about: 'Material that roughing leaves on every edge for the finishing pass.',
-        least: 0.1,
-        most: 3,
+        min: 0.1,
+        max: 3,
       }),
       rampAngleDeg: numberOr(3, {
         about: 'Slope at which an end mill enters the material.',
         unit: '°',
-        least: 0.5,
-        most: 45,
+        min: 0.5,
+        max: 45,
       }),
       maxFeed: numberOr(4000, {
         about: 'Fastest feed that the machine holds in a cut.',
         unit: 'mm/min',
         why: 'a light gantry machine, from memory',
         above: 0,
-        most: 50_000,
+        max: 50_000,
       }),
       plungeFeed: numberOr(600, {
         about: 'Feed straight down with an end mill or V-bit.',
         unit: 'mm/min',
         why: 'from memory',
         above: 0,
-        most: 50_000,
+        max: 50_000,
       }),
       travelSpeed: numberOr(6000, {
         about: 'Speed of travel, for the time only.',
         unit: 'mm/min',
         above: 0,
-        most: 100_000,
+        max: 100_000,
       }),
       chipLoad: numberAuto({
         about: 'Thickness of the chip of one cutting edge in one turn.',
         unit: 'mm',
         auto: 'by material and diameter, 0.45 of the minimum of a published guide (from memory); the bit maker’s table comes first',
         above: 0,
-        most: 2,
+        max: 2,
       }),
       passDepth: numberOr(0.75, {
         about: 'Depth of one pass, as a multiple of the tool’s diameter.',
         why: 'cautious; up to 1 is usual in plywood and MDF, from memory',
         above: 0,
-        most: 5,
+        max: 5,
       }),
-      markDepth: lengthOr(0.3, { about: 'Depth of scribed lines and lettering.', above: 0, most: 2 }),
-      dwell: integerOr(3, { about: 'Wait for the spindle to come to speed.', unit: 's', least: 0, most: 60 }),
+      markDepth: lengthOr(0.3, { about: 'Depth of scribed lines and lettering.', above: 0, max: 2 }),
+      dwell: integerOr(3, { about: 'Wait for the spindle to come to speed.', unit: 's', min: 0, max: 60 }),
       spindle: spindleKeys().prefault({}),
       tools: toolsKey(unit),
       tabs: tabKeys(unit).prefault({}),

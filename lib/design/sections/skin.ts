@@ -14,7 +14,7 @@ export function panelSection(unit: LengthUnit) {
       gap: lengthOr(2, {
         about: 'Open seam between two panels over a rib.',
         why: 'swelling and tolerance of thin board',
-        most: 50,
+        max: 50,
       }),
       fixing: choiceAuto(['glue', 'pins'], {
         about:
@@ -23,8 +23,8 @@ export function panelSection(unit: LengthUnit) {
       }),
       fixingSpacing: lengthOr(100, {
         about: 'Greatest distance between two pins along an edge.',
-        least: 20,
-        most: 1000,
+        min: 20,
+        max: 1000,
       }),
     },
   );
@@ -39,22 +39,22 @@ export function reflectorSection(unit: LengthUnit) {
         about: 'Name of the material, from `materials`; left out when the panel itself is the mirror.',
         auto: 'none: the panel itself reflects',
       }),
-      glue: lengthOr(0, { about: 'Thickness of the glue or tape under it.', most: 5 }),
+      glue: lengthOr(0, { about: 'Thickness of the glue or tape under it.', max: 5 }),
       layout: choice(['strip', 'rows'], 'strip', {
         about: 'One strip a panel, or rows across the panel from a narrow roll.',
       }),
       overlap: lengthOr(10, {
         about: 'How far one row laps over the next; a negative overlap is not possible.',
-        most: 200,
+        max: 200,
       }),
-      inset: lengthOr(0, { about: 'How far the strip stays back from the panel edges.', most: 50 }),
-      tape: lengthOr(0, { about: 'Width of tape over each seam, lost to the sun; 0 for none.', most: 200 }),
-      hem: lengthOr(0, { about: 'Width turned over the panel at the rim; 0 for none.', most: 100 }),
+      inset: lengthOr(0, { about: 'How far the strip stays back from the panel edges.', max: 50 }),
+      tape: lengthOr(0, { about: 'Width of tape over each seam, lost to the sun; 0 for none.', max: 200 }),
+      hem: lengthOr(0, { about: 'Width turned over the panel at the rim; 0 for none.', max: 100 }),
       reflectance: numberOr(0.85, {
         about: 'Share of sunlight that it reflects, 0 to 1.',
         why: 'anodised or polished aluminium sheet when clean, from memory; use the maker’s figure',
         above: 0,
-        most: 1,
+        max: 1,
       }),
     },
   );

@@ -35,12 +35,12 @@ export function ribSection(unit: LengthUnit) {
         about: 'Whether lightening holes are cut in the ribs.',
         why: 'they save weight, not material',
       }),
-      minWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', least: 5, most: 500 }),
+      minWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', min: 5, max: 500 }),
       pilotDiameter: lengthAuto({
         about: 'Pilot hole in the rib for a screw from the cleat.',
         auto: 'that of `cleat.screw`',
         above: 0,
-        most: 20,
+        max: 20,
       }),
     },
   );
@@ -63,8 +63,8 @@ export function hubSection(unit: LengthUnit) {
       layers: wholeAuto({
         about: 'Number of layers, glued up.',
         auto: 'as many as stay below the inner rib ends',
-        least: 1,
-        most: 50,
+        min: 1,
+        max: 50,
       }),
       bolt: sizeAuto(
         boltSizes,
@@ -74,19 +74,19 @@ export function hubSection(unit: LengthUnit) {
       boltDiameter: lengthAuto({
         about: 'Hole on the axis; 0 for none.',
         auto: 'the clearance hole of `hub.bolt`',
-        most: 200,
+        max: 200,
       }),
       dowels: wholeAuto({
         about:
           'Dowels through hub and board, at unequal radii: they keep the layers from turning or lying upside down.',
         auto: '2, or none where the hub is too small for them',
-        most: 2,
+        max: 2,
       }),
       dowelDiameter: lengthAuto({
         about: 'Diameter of those dowels.',
         auto: 'the thickest sold of at most a sixth of the hub’s radius and 8 mm; of a quarter where the tools at hand make no smaller hole',
         above: 0,
-        most: 30,
+        max: 30,
       }),
     },
   );
@@ -101,31 +101,31 @@ export function cleatSection(unit: LengthUnit) {
       length: lengthAuto({
         about: 'Length along the rib.',
         auto: '80 mm for a dish of 1.5 m, in proportion from 40 to 120 mm',
-        least: 20,
-        most: 1000,
+        min: 20,
+        max: 1000,
       }),
       width: lengthAuto({
         about: 'Width away from the rib.',
         auto: '36 mm for a dish of 1.5 m, in proportion from 18 to 54 mm, and what the longest screw sold still passes',
-        least: 12,
-        most: 300,
+        min: 12,
+        max: 300,
       }),
       start: lengthAuto({
         about: 'Radius of the inner end.',
         auto: 'their middle two thirds of the way along the ribs’ base, where they hold best, or further out where they clear each other',
       }),
-      perRib: integerOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', least: 1, most: 2 }),
+      perRib: integerOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', min: 1, max: 2 }),
       downScrews: wholeAuto({
         about: 'Screws through each cleat down into the board; 0 for glue alone.',
         auto: '2, or none where cleat and board together are thinner than any screw sold',
-        least: 0,
-        most: 8,
+        min: 0,
+        max: 8,
       }),
       ribScrews: wholeAuto({
         about: 'Screws through each cleat sideways into the rib; 0 for glue alone.',
         auto: '2, or none where the cleat is thinner than three screws, which would split it',
-        least: 0,
-        most: 8,
+        min: 0,
+        max: 8,
       }),
       screw: sizeAuto(
         woodScrewSizes,
@@ -136,13 +136,13 @@ export function cleatSection(unit: LengthUnit) {
         about: 'Clearance hole for the screws.',
         auto: 'that of `cleat.screw`',
         above: 0,
-        most: 12,
+        max: 12,
       }),
       headDiameter: lengthAuto({
         about: 'Diameter of the countersink.',
         auto: 'the head of `cleat.screw`',
         above: 0,
-        most: 30,
+        max: 30,
       }),
     },
   );
@@ -164,16 +164,16 @@ export function boardSection(unit: LengthUnit) {
         about: 'Pilot hole in the board for a cleat screw.',
         auto: 'that of `cleat.screw`',
         above: 0,
-        most: 20,
+        max: 20,
       }),
-      centreHole: lengthAuto({ about: 'Hole on the axis; 0 for none.', auto: 'that of the hub', most: 500 }),
-      mountingHoles: integerOr(4, { about: 'Holes for the stand, on a circle.', least: 0, most: 48 }),
+      centreHole: lengthAuto({ about: 'Hole on the axis; 0 for none.', auto: 'that of the hub', max: 500 }),
+      mountingHoles: integerOr(4, { about: 'Holes for the stand, on a circle.', min: 0, max: 48 }),
       mountingBolt: sizeAuto(boltSizes, 'Bolts to the stand: M8, 5/16 in.', 'that of the hub'),
       mountingDiameter: lengthAuto({
         about: 'Diameter of the mounting holes.',
         auto: 'the clearance hole of `board.mountingBolt`',
         above: 0,
-        most: 100,
+        max: 100,
       }),
       mountingRadius: lengthAuto({
         about: 'Radius of the circle of mounting holes.',
@@ -182,8 +182,8 @@ export function boardSection(unit: LengthUnit) {
       spliceWidth: lengthAuto({
         about: 'Width of the plates that join the segments of a board larger than its stock.',
         auto: 'an eighth of the board, 50 mm at least and 150 mm at most',
-        least: 30,
-        most: 1000,
+        min: 30,
+        max: 1000,
       }),
     },
   );

@@ -12,20 +12,20 @@ export function receiverSection(unit: LengthUnit) {
       diameter: length({ about: 'Diameter of the receiver’s underside.', above: 0 }),
       offset: lengthOr(0, {
         about: 'Height of its underside above the focus; negative for below.',
-        least: -5000,
-        most: 5000,
+        min: -5000,
+        max: 5000,
       }),
       absorptance: numberOr(0.9, {
         about: 'Share of the light that it takes up, 0 to 1.',
         why: 'matt black paint, from memory',
         above: 0,
-        most: 1,
+        max: 1,
       }),
       emittance: numberOr(0.9, {
         about: 'Share of a black body’s heat radiation that it gives off, 0 to 1.',
         why: 'painted or sooty metal, from memory; bare bright metal gives off a tenth of that',
         above: 0,
-        most: 1,
+        max: 1,
       }),
     },
   );
@@ -35,37 +35,37 @@ export function loadSection() {
   return group(
     { about: 'What is heated.' },
     {
-      mass: number({ about: 'Mass of the liquid.', unit: 'kg', above: 0, most: 10_000 }),
+      mass: number({ about: 'Mass of the liquid.', unit: 'kg', above: 0, max: 10_000 }),
       heatCapacity: numberOr(4186, {
         about: 'Specific heat capacity.',
         unit: 'J/(kg K)',
         why: 'water',
         above: 0,
-        most: 20_000,
+        max: 20_000,
       }),
       density: numberOr(1000, {
         about: 'Density; with the mass it gives the height of the vessel, which loses heat.',
         unit: 'kg/m³',
         why: 'water',
         above: 0,
-        most: 20_000,
+        max: 20_000,
       }),
-      start: numberOr(15, { about: 'Temperature at the start.', unit: '°C', least: -50, most: 500 }),
-      target: numberOr(95, { about: 'Temperature to be reached.', unit: '°C', least: -50, most: 1000 }),
+      start: numberOr(15, { about: 'Temperature at the start.', unit: '°C', min: -50, max: 500 }),
+      target: numberOr(95, { about: 'Temperature to be reached.', unit: '°C', min: -50, max: 1000 }),
       boilingPoint: numberAuto({
         about: 'Boiling point of the liquid at the place.',
         unit: '°C',
         auto: 'that of water at the altitude of the site, in whole degrees: 100 °C at the sea, 88 °C at 3600 m',
-        least: -50,
-        most: 1000,
+        min: -50,
+        max: 1000,
       }),
-      ambient: numberOr(20, { about: 'Air temperature.', unit: '°C', least: -50, most: 60 }),
+      ambient: numberOr(20, { about: 'Air temperature.', unit: '°C', min: -50, max: 60 }),
       wind: numberOr(2, {
         about: 'Speed of the wind at the vessel.',
         unit: 'm/s',
         why: 'a light breeze, 2 on the Beaufort scale',
-        least: 0,
-        most: 20,
+        min: 0,
+        max: 20,
       }),
     },
   );
@@ -80,41 +80,41 @@ export function sunSection() {
         unit: 'W/m²',
         why: 'a round figure for a clear day',
         above: 0,
-        most: 1400,
+        max: 1400,
       }),
       shape: choice(['uniform', 'limb-darkened', 'circumsolar'], 'uniform', {
         about: 'How bright the sun’s disc is across.',
       }),
       circumsolarRatio: numberOr(0.05, {
         about: 'Share of the light that comes from around the disc, for shape `circumsolar`.',
-        least: 0,
-        most: 0.8,
+        min: 0,
+        max: 0.8,
       }),
       slopeError: numberOr(3, {
         about: 'Waviness of the reflector, one standard deviation in each direction.',
         unit: 'mrad',
         why: 'careful hand work on hardboard, from memory',
-        least: 0,
-        most: 100,
+        min: 0,
+        max: 100,
       }),
       specularity: numberOr(1, {
         about: 'Spread of the reflection itself, one standard deviation.',
         unit: 'mrad',
-        least: 0,
-        most: 100,
+        min: 0,
+        max: 100,
       }),
       edgeCurl: numberAuto({
         about: 'Extra slope at the edges of a bent panel, growing evenly from the mid-line; 0 for none.',
         unit: 'mrad',
         auto: 'worked out from the panel’s thickness, width and bend: some mrad, as a bent sheet turns its edges the other way',
-        least: 0,
-        most: 100,
+        min: 0,
+        max: 100,
       }),
       pointingError: numberOr(0, {
         about: 'Angle by which the dish is aimed off the sun.',
         unit: 'deg',
-        least: 0,
-        most: 20,
+        min: 0,
+        max: 20,
       }),
     },
   );
@@ -123,19 +123,19 @@ export function sunSection() {
 export function siteSection() {
   return z
     .strictObject({
-      latitude: number({ about: 'North positive.', unit: 'deg', least: -90, most: 90 }),
-      longitude: number({ about: 'East positive.', unit: 'deg', least: -180, most: 180 }),
+      latitude: number({ about: 'North positive.', unit: 'deg', min: -90, max: 90 }),
+      longitude: number({ about: 'East positive.', unit: 'deg', min: -180, max: 180 }),
       date: z
         .string()
         .regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date such as 2026-06-21')
         .meta({ quantity: 'text', about: 'Day of the forecast, year-month-day.' } satisfies KeyMeta),
-      altitude: numberAuto({ about: 'Height above the sea.', unit: 'm', auto: 'sea level', least: -500, most: 9000 }),
-      leastElevation: numberOr(15, {
+      altitude: numberAuto({ about: 'Height above the sea.', unit: 'm', auto: 'sea level', min: -500, max: 9000 }),
+      minElevation: numberOr(15, {
         about: 'Height of the sun from which on the dish is used.',
         unit: 'deg',
         why: 'lower down the light is weak and the dish stands on its edge',
-        least: 0,
-        most: 89,
+        min: 0,
+        max: 89,
       }),
     })
     .meta({

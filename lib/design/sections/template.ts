@@ -9,15 +9,15 @@ export function templateSection(unit: LengthUnit) {
     {
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the ribs' }),
       process: choice(['laser', 'router', 'hand'], 'laser', { about: 'How the template itself is cut.' }),
-      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut.', most: 3 }),
-      toolDiameter: lengthOr(6, { about: 'Router bit that cuts the template.', above: 0, most: 50 }),
+      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut.', max: 3 }),
+      toolDiameter: lengthOr(6, { about: 'Router bit that cuts the template.', above: 0, max: 50 }),
       bed: size({ about: 'Bed of the machine, length x width; a longer template is split.' }).optional(),
       guide: choice(['bearing', 'bushing'], 'bearing', {
         about: 'How the trimming router follows: flush bit with a bearing (same size), or guide bushing (offset).',
       }),
-      bushingDiameter: lengthOr(17, { about: 'Outside diameter of the guide bushing.', above: 0, most: 80 }),
-      bitDiameter: lengthOr(8, { about: 'Diameter of the bit in the bushing.', above: 0, most: 50 }),
-      tail: lengthOr(60, { about: 'Length of the clamping tail past the inner end; 0 for none.', most: 500 }),
+      bushingDiameter: lengthOr(17, { about: 'Outside diameter of the guide bushing.', above: 0, max: 80 }),
+      bitDiameter: lengthOr(8, { about: 'Diameter of the bit in the bushing.', above: 0, max: 50 }),
+      tail: lengthOr(60, { about: 'Length of the clamping tail past the inner end; 0 for none.', max: 500 }),
       joint: choice(['dovetail', 'finger'], 'dovetail', { about: 'How a split template is joined.' }),
       gauge: choice(['vertex-to-rim', 'rim-to-rim'], 'vertex-to-rim', {
         about: 'How far the gauges reach: over one rib or panel, or right across the dish.',
@@ -33,14 +33,14 @@ export function printSection(unit: LengthUnit) {
     { about: 'Full-size prints.' },
     {
       paper: choice(['a4', 'letter', 'a3', 'roll'], 'a4', { about: 'Paper size; `roll` is a plotter roll.' }),
-      rollWidth: lengthOr(914, { about: 'Width of the plotter roll.', above: 0, most: 5000 }),
-      margin: lengthOr(10, { about: 'Edge that the printer cannot reach.', most: 200 }),
-      overlap: lengthOr(10, { about: 'How far pages overlap for gluing.', most: 200 }),
+      rollWidth: lengthOr(914, { about: 'Width of the plotter roll.', above: 0, max: 5000 }),
+      margin: lengthOr(10, { about: 'Edge that the printer cannot reach.', max: 200 }),
+      overlap: lengthOr(10, { about: 'How far pages overlap for gluing.', max: 200 }),
       measured: lengthAuto({
         about: 'What the printed 100 mm check length measures; the print is rescaled by it.',
         auto: '100 mm',
-        least: 90,
-        most: 110,
+        min: 90,
+        max: 110,
       }),
     },
   );
@@ -54,15 +54,15 @@ export function markingSection(unit: LengthUnit) {
       step: lengthAuto({
         about: 'Distance between two marks along the base.',
         auto: '25 mm, or 1 in in an inch file',
-        least: 1,
-        most: 1000,
+        min: 1,
+        max: 1000,
       }),
       sag: lengthOr(0.25, {
         about: 'Sag between two marks that is still good enough; the step that keeps to it is advised.',
         above: 0,
-        most: 20,
+        max: 20,
       }),
-      fraction: numberOr(32, { about: 'Inch fractions are rounded to 1/this.', least: 2, most: 128 }),
+      fraction: numberOr(32, { about: 'Inch fractions are rounded to 1/this.', min: 2, max: 128 }),
     },
   );
 }
