@@ -9,7 +9,7 @@ export function mm(value: number): string {
 }
 
 /** A place for a message. */
-export function at({ x, y }: ProofPoint): string {
+function at({ x, y }: ProofPoint): string {
   return `at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm`;
 }
 
