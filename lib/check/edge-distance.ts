@@ -14,7 +14,7 @@ export function boundsDistance(a: ProofEdge, b: ProofEdge): number {
 }
 
 /** Points of `a` at which a line or circle through it meets or comes closest to that of `b`, besides its ends. */
-function candidates(a: ProofEdge, b: ProofEdge): ProofPoint[] {
+export function candidates(a: ProofEdge, b: ProofEdge): ProofPoint[] {
   if (a.sweep === 0 && b.sweep === 0) return lineMeetsLine(a, b);
   if (a.sweep === 0) return lineAndArc(a, b);
   if (b.sweep === 0) return arcAndLine(a, b);

@@ -4,11 +4,9 @@ import { EdgeSet } from './edge-set.js';
 import { type FaultList, mm } from './faults.js';
 import { agreementTolerance } from './limits.js';
 import { nameOf, type Nominal } from './nominal.js';
+import { holds, overlapOf, type Solid } from './overlap.js';
 import { gap, inside, type Line, lineOf } from './ring.js';
 import type { ProofPoint } from './types.js';
-
-/** What lies on the sheet: a part, or a place that parts keep off. */
-type Solid = Pick<Nominal, 'box' | 'edges' | 'outlines' | 'openings'>;
 
 /** Where two parts come nearest to each other, if nearer than `within`. */
 function nearestBetween(a: Solid, b: Solid, within: number): ClosestPoint | null {
@@ -26,7 +24,14 @@ function liesOn(a: Solid, b: Solid): boolean {
   const edge = a.outlines[0]?.edges[0];
   if (edge === undefined) return false;
   const place = { x: edge.ax, y: edge.ay };
-  return b.outlines.some(({ edges }) => inside(edges, place)) && !b.openings.some(({ edges }) => inside(edges, place));
+  return holds(b, place);
+}
+
+/** A place on both of two parts, of which the edges are at least `required` apart; null where there is none. */
+function sharedPlace(a: Solid, b: Solid, required: number): ProofPoint | null {
+  // edges that may meet have to be followed; else one point tells
+  if (required <= agreementTolerance) return overlapOf(a, b);
+  return liesOn(a, b) || liesOn(b, a) ? { x: a.box.minX, y: a.box.minY } : null;
 }
 
 /**
@@ -54,8 +59,10 @@ export function leastSpacing(
           { part: nameOf(a), other: nameOf(b), apart: mm(near.distance), wanted: mm(required) },
           near,
         );
-      else if (apart === 0 && (liesOn(a, b) || liesOn(b, a)))
-        faults.add('overlap', file, { part: nameOf(a), other: nameOf(b) }, { x: a.box.minX, y: a.box.minY });
+      else if (apart === 0) {
+        const place = sharedPlace(a, b, required);
+        if (place !== null) faults.add('overlap', file, { part: nameOf(a), other: nameOf(b) }, place);
+      }
     }
   });
   return least === Infinity ? null : least;

@@ -86,7 +86,8 @@ export function readSvg(text: string): { readonly sheet: ReadBackSheet; readonly
   const parser = new SaxesParser();
   const open: string[] = [];
   const entities: ReadBack[] = [];
-  let page: { width: number; height: number; scale: number } | null = null;
+  // set by the root: what has none is not well-formed
+  let page = { width: 0, height: 0, scale: 0 };
   const colours = new Map<string, string[]>();
   let description = '';
   let layer = '';
@@ -109,7 +110,7 @@ export function readSvg(text: string): { readonly sheet: ReadBackSheet; readonly
     } else if (name === 'g') {
       layer = attribute(of, name, 'class');
       colours.set(layer, [...(colours.get(layer) ?? []), attribute(of, name, 'stroke')]);
-    } else if (page !== null && (name === 'path' || name === 'circle')) {
+    } else if (name === 'path' || name === 'circle') {
       entities.push(drawn(name, of, layer, page.height));
       if (entities.length > mostEntities) throw unreadable('too-many-entities', { most: mostEntities });
     }
@@ -121,9 +122,6 @@ export function readSvg(text: string): { readonly sheet: ReadBackSheet; readonly
     open.pop();
   });
   parser.write(text).close();
-  // read through a call, as the parser has set it meanwhile
-  const size = ((): { width: number; height: number; scale: number } | null => page)();
-  if (size === null) throw unreadable('svg-empty', {});
   const key = readKey(description.split('\n'));
-  return { sheet: { width: size.width, height: size.height, entities, key, colours }, scale: size.scale };
+  return { sheet: { width: page.width, height: page.height, entities, key, colours }, scale: page.scale };
 }

@@ -12,7 +12,6 @@ export type FaultCode =
   | 'open-contour'
   | 'zero-length'
   | 'duplicate'
-  | 'crossing'
   | 'order'
   | 'missing-path'
   | 'stray-path'

@@ -46,7 +46,6 @@ export const readingMessages = {
   'svg-page-size': { code: 'unreadable', text: 'the page has no size' },
   'svg-page-shape': { code: 'unreadable', text: 'viewBox and page differ in shape' },
   'svg-circle-size': { code: 'unreadable', text: 'a circle has no size' },
-  'svg-empty': { code: 'unreadable', text: 'it holds no drawing' },
 
   'path-data': { code: 'unreadable', text: 'a path holds something else than M, L, H, V, A, Z and numbers' },
   'path-number': { code: 'unreadable', text: 'a path lacks a number, or holds one beyond a kilometre' },

@@ -1,0 +1,227 @@
+/** Faults of a folder as a whole and of its record, one for each message about them. */
+import type { comparisons, folderMessages } from '../../../lib/check/messages/folder.js';
+import { drawingsOnly, type Files, sheetFile, smallJob, type SmallRecord } from '../../helpers/small-job.js';
+import { mutated, type Planted, withRecord } from './planted.js';
+
+const svg = `${sheetFile}.svg`;
+
+/** Another record of the drawings, well sealed. */
+const recorded =
+  (change: (record: SmallRecord) => unknown): (() => Files) =>
+  () =>
+    withRecord(drawingsOnly(), change);
+/** Another record of drawings and tool path. */
+const routed =
+  (change: (limits: SmallRecord['sheets'][number]['router']['limits']) => void): (() => Files) =>
+  () =>
+    withRecord(smallJob(), (record) => {
+      change(record.sheets[0]!.router.limits);
+    });
+const inFile =
+  (name: string, from: string | RegExp, to: string): (() => Files) =>
+  () =>
+    mutated(drawingsOnly(), name, (text) => text.replace(from, to));
+const without =
+  (name: string): (() => Files) =>
+  () => {
+    const files = drawingsOnly();
+    files.delete(name);
+    return files;
+  };
+
+const folderPlants = {
+  'record-missing': [without('job.json'), 'job.json: the record is missing'],
+  'record-not-json': [inFile('job.json', '{', '['), 'job.json: it is not JSON: '],
+  'record-value': [recorded((record) => ({ ...record, sheets: 1 })), 'a value is missing or wrong: sheets: '],
+  'record-unlisted': [inFile('job.json', '"recordHash"', '"hash"'), 'it has no list of the files with their hashes'],
+  'record-changed': [inFile('job.json', '"version": "0"', '"version": "1"'), 'job.json: it was changed after it was'],
+  'file-missing': [without(svg), `${svg}: the file is missing`],
+  'file-size': [inFile(svg, /$/, ' '), ' bytes, not '],
+  'file-content': [inFile(svg, `<title>${sheetFile}`, '<title>other'), 'written: same size, other content'],
+  'file-stray': [() => drawingsOnly().set('old.nc', 'M2'), 'old.nc: the record does not name this file'],
+  'more-alike': [
+    inFile(svg, '<g class="outline"', `<g class="countersink" stroke="#E69F00">${circles(13)}</g><g class="outline"`),
+    '3 more faults of the kind "circle-stray"',
+  ],
+
+  'part-twice': [
+    recorded(({ parts }) => {
+      parts.push(parts[0]!);
+    }),
+    'part "rib" stands twice',
+  ],
+  'part-count': [
+    recorded(({ parts }) => {
+      parts[0]!.quantity = 3;
+    }),
+    '2 of 3 pieces of "rib" are on the sheets',
+  ],
+  'copy-twice': [
+    recorded(({ sheets }) => {
+      sheets[0]!.placed[1]!.copy = 1;
+    }),
+    'copy 1 of "rib" is placed 2 times',
+  ],
+  'copy-beyond': [
+    recorded(({ parts }) => {
+      parts[0]!.quantity = 1;
+    }),
+    'copy 2 of "rib" is placed, of 1',
+  ],
+  'sheet-file-twice': [
+    recorded(({ sheets }) => {
+      sheets.push(sheets[0]!);
+    }),
+    'two sheets have the same file',
+  ],
+  'part-unknown': [
+    recorded(({ sheets }) => {
+      sheets[0]!.placed[1]!.part = 'none';
+    }),
+    'ply-1 places "none", which is not among the parts',
+  ],
+
+  'design-value': [
+    recorded((record) => ({ ...record, design: { ...record.design, dish: 1 } })),
+    'a value for the comparison with the design is missing or wrong: design.dish: ',
+  ],
+  'design-process': [
+    recorded(({ design }) => {
+      design.materials.ply.cut = 'laser';
+    }),
+    'ply-1 is cut by router, by its design by laser',
+  ],
+  'offcut-of-nothing': [
+    recorded(({ offcuts }) => {
+      offcuts[0]!.sheet = 'none';
+    }),
+    'an offcut is said to be left of none, which is no sheet',
+  ],
+  'offcut-beyond': [
+    recorded(({ offcuts }) => {
+      offcuts[0]!.x = 175;
+    }),
+    'the offcut of ply-1 reaches beyond the sheet',
+  ],
+} as const satisfies Partial<Record<keyof typeof folderMessages, Planted>>;
+
+function circles(count: number): string {
+  return Array.from({ length: count }, (_, i) => `<circle cx="${90 + i / 2}" cy="30" r="1"/>`).join('');
+}
+
+const comparisonPlants = {
+  'dish-radius': [
+    recorded(({ dish }) => {
+      dish.apertureRadius = 501;
+    }),
+    'the dish has a radius of 501 mm, by its design 500 mm',
+  ],
+  'dish-base': [
+    recorded(({ dish }) => {
+      dish.baseHeight = 61;
+    }),
+    'the dish has a base height of 61 mm, by its design 60 mm',
+  ],
+  'dish-ribs': [
+    recorded(({ dish }) => {
+      dish.layout.ribs.push(0);
+    }),
+    'the dish has a number of ribs of 3, by its design 2',
+  ],
+  'rib-thickness': [
+    recorded(({ dish }) => {
+      dish.ribThickness = 6.5;
+    }),
+    'the ribs are as thick as 6.5 mm, by its design 6 mm',
+  ],
+  'focal-length': [
+    recorded(({ dish }) => {
+      dish.profile.focusHeight = 401;
+    }),
+    'the dish has a focal length of 401 mm, by its design 400 mm',
+  ],
+  'dish-depth': [
+    recorded(({ dish }) => {
+      dish.depth = 157;
+    }),
+    // 1000² / (16 · 400) = 156.25
+    'the dish has a depth of 157 mm, by its design 156.25 mm',
+  ],
+  'part-thickness': [
+    recorded(({ parts }) => {
+      parts[0]!.thickness = 6.5;
+    }),
+    'part "rib" has a thickness of 6.5 mm, by its design 6 mm',
+  ],
+  'rib-count': [
+    recorded(({ parts }) => {
+      parts[0]!.quantity = 3;
+    }),
+    'the number of ribs to be made is 3, by its design 2',
+  ],
+  'nest-seed': [recorded((record) => ({ ...record, seed: 2 })), 'the seed of the nest is 2, by its design 1'],
+  'tool-diameter': [
+    recorded((record) => {
+      record.process.toolDiameter = 6.35;
+    }),
+    'the tool has a diameter of 6.35 mm, by its design 6 mm',
+  ],
+  kerf: [
+    recorded((record) => ({
+      ...record,
+      design: { ...record.design, process: { ...record.design.process, kind: 'laser' } },
+      process: { kind: 'laser', kerf: 0.3, compensated: true },
+    })),
+    'the kerf is 0.3 mm, by its design 0.2 mm',
+  ],
+  'sheet-thickness': [
+    routed((limits) => {
+      limits.thickness = 6.5;
+    }),
+    'ply-1: the material is as thick as 6.5 mm, by its design 6 mm',
+  ],
+  'sheet-overcut': [
+    routed((limits) => {
+      limits.overcut = 1;
+    }),
+    'ply-1: the overcut is 1 mm, by its design 0.3 mm',
+  ],
+  'sheet-mark-depth': [
+    routed((limits) => {
+      limits.markDepth = 0.5;
+    }),
+    'ply-1: the depth of marks is 0.5 mm, by its design 0.3 mm',
+  ],
+  'sheet-feed': [
+    routed((limits) => {
+      limits.maxFeed = 5000;
+    }),
+    'ply-1: the maximum feed (mm/min) is 5000, by its design 4000',
+  ],
+  'sheet-margin': [
+    recorded(({ sheets }) => {
+      sheets[0]!.margin = 5;
+    }),
+    'ply-1: the margin is 5 mm, by its design 10 mm',
+  ],
+  'roll-width': [
+    recorded(({ design }) => {
+      Object.assign(design.stock[0]!, { rollWidth: 80 });
+    }),
+    'ply-1: the roll has a width of 72 mm, by its design 80 mm',
+  ],
+  'sheet-width': [
+    recorded(({ design }) => {
+      design.stock[0]!.size.width = 200;
+    }),
+    'ply-1: the sheet has a width of 180 mm, by its design 200 mm',
+  ],
+  'sheet-height': [
+    recorded(({ design }) => {
+      design.stock[0]!.size.height = 80;
+    }),
+    'ply-1: the sheet has a height of 72 mm, by its design 80 mm',
+  ],
+} as const satisfies Partial<Record<keyof typeof comparisons, Planted>>;
+
+export const recordPlants = { ...folderPlants, ...comparisonPlants };
