@@ -92,15 +92,23 @@ describe('a sheet as DXF', () => {
 
   // Autodesk, DXF Reference, edition of 2012, "Group Code Value Types": from memory, the ranges met here
   it('gives every group code a value of its kind', () => {
+    const kinds: readonly (readonly [RegExp, ...(readonly [number, number])[]])[] = [
+      [/^[0-9A-F]{1,16}$/, [5, 5], [105, 105], [320, 369], [390, 399]],
+      [/^[\x20-\x7e]{0,255}$/, [0, 9], [100, 100], [999, 999]],
+      [/^-?\d+(\.\d+)?$/, [10, 59]],
+      [
+        /^ *-?([0-2]?\d{1,4}|3[01]\d{3}|32[0-6]\d{2}|327[0-5]\d|3276[0-7])$/,
+        [60, 79],
+        [170, 179],
+        [280, 289],
+        [370, 370],
+      ],
+      [/^ *-?\d+$/, [90, 99], [420, 420]],
+    ];
     for (const [code, value] of tags) {
-      if (code === 5 || code === 105 || (code >= 320 && code <= 369) || (code >= 390 && code <= 399))
-        expect(value).toMatch(/^[0-9A-F]{1,16}$/);
-      else if (code <= 9 || code === 100 || code === 999) expect(value).toMatch(/^[\x20-\x7e]{0,255}$/);
-      else if (code <= 59) expect(value).toMatch(/^-?\d+(\.\d+)?$/);
-      else if (code <= 79 || (code >= 170 && code <= 179) || (code >= 280 && code <= 289) || code === 370)
-        expect(Math.abs(Number(value))).toBeLessThanOrEqual(32767);
-      else if ((code >= 90 && code <= 99) || code === 420) expect(Number.isInteger(Number(value))).toBe(true);
-      else throw new Error(`group code ${code} is not expected`);
+      const kind = kinds.find(([, ...ranges]) => ranges.some(([from, to]) => code >= from && code <= to));
+      if (kind === undefined) throw new Error(`group code ${code} is not expected`);
+      expect(value).toMatch(kind[0]);
     }
   });
 

@@ -24,6 +24,10 @@ interface JobRecord {
   readonly sheets: readonly { readonly file: string; readonly width: number; readonly height: number }[];
 }
 
+/** The rib's outline as recorded. */
+const ribOutline = (record: JobRecord | undefined) =>
+  record?.parts.find(({ id }) => id === 'rib')?.contours[0]?.vertices ?? [];
+
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const folder = mkdtempSync(join(tmpdir(), 'dishwright-book-'));
 const urls = new Map<string, string>();
@@ -156,7 +160,7 @@ describe.each(fixtureNames)('the book of %s', (name) => {
     const half = unit === 1 ? 0.05 : 0.0005 * unit;
     const shown = async (selector: string) =>
       (await elements(page, selector, [])).map(({ text }) => Number.parseFloat(text));
-    const rib = record?.parts.find(({ id }) => id === 'rib')?.contours[0]?.vertices ?? [];
+    const rib = ribOutline(record);
     const xs = rib.map(([x]) => x);
     const [left, right] = [Math.min(...xs), Math.max(...xs)];
     const top = (at: number) => Math.max(...rib.filter(([x]) => Math.abs(x - at) < 1e-3).map(([, y]) => y));

@@ -27,7 +27,7 @@ const limited =
     });
 
 /** A whole tool path for another rib, beside the record and the drawings of the right one. */
-export const pathOf = (changes: Parameters<typeof cutOtherwise>[0]) => (): Files =>
+const pathOf = (changes: Parameters<typeof cutOtherwise>[0]) => (): Files =>
   smallJob().set(name, cutOtherwise(changes).get(name) ?? '');
 
 const languagePlants = {

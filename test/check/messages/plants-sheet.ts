@@ -16,7 +16,7 @@ const recorded =
   () =>
     withRecord(drawingsOnly(), change);
 /** Drawings of another rib beside the record of the right one. */
-export const drawn =
+const drawn =
   (changes: Parameters<typeof cutOtherwise>[0], ...names: readonly string[]): (() => Files) =>
   () => {
     const files = drawingsOnly();
