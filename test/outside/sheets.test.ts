@@ -129,9 +129,10 @@ print(json.dumps([ElementTree.parse(name).getroot().tag for name in sys.argv[1:]
       .filter(({ name }) => name.includes('-sheets-') && name.endsWith('.svg'))
       .filter((_, i) => i % 3 === 0);
     for (const { name, text } of chosen) {
-      // lines wide enough to be seen, and a pixel a millimetre
+      // lines wide enough to be seen, and a pixel a millimetre; corners round, as the spike that a wide line has beyond a
+      // sharp corner is no place of the line, and its tip is where two programs cover a pixel differently
       const wide = text
-        .replace(/stroke-width="[\d.]+"/, 'stroke-width="2"')
+        .replace(/stroke-width="[\d.]+"/, 'stroke-width="2" stroke-linejoin="round"')
         .replace(/(width|height)="([\d.]+)mm"/g, '$1="$2"');
       const theirs = new Resvg(wide).render();
       const ours = opaque(theirs.pixels, theirs.width, theirs.height);
