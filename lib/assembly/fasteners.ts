@@ -1,5 +1,4 @@
 /** Every fastener at its place: read off the holes of the part through which it is driven. */
-import type { Design } from '../design/index.js';
 import {
   bolt,
   boltLengthFor,
@@ -7,21 +6,19 @@ import {
   pinFor,
   screwLengthWithin,
   tipCover,
-  type SizeSystem,
   type WoodScrew,
   woodScrew,
 } from '../hardware/index.js';
 import { pinPlaces } from '../parts/index.js';
-import { frontOf, toSpace, type Vec3, vecAdd, vecUnit } from './frame.js';
+import { inInches } from '../units/index.js';
+import { isPlate, isSheet } from './copies.js';
+import { backOf, toSpace, type Vec3, vecAdd, vecUnit } from './frame.js';
 import type { AssemblySource } from './places.js';
-import { sheetPoint, sheetShape } from './sheet-shape.js';
+import { facetAtLength, sheetPoint, sheetShape } from './sheet-shape.js';
 import type { Fastener, FastenerItem, AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
 
 /** How deep a pin goes into a rib, mm: ten diameters, common practice, no source. */
 const pinDepth = 12;
-
-const isPlate = (placed: AssembledPart): placed is AssembledPlate => placed.form === 'plate';
-const isSheet = (placed: AssembledPart): placed is AssembledSheet => placed.form === 'sheet';
 
 function screwItem(screw: WoodScrew, wood: number): FastenerItem {
   const { size, diameter, headDiameter, clearance, pilot } = screw;
@@ -51,8 +48,6 @@ function boltItem(size: string, grip: number | null): FastenerItem {
 const dowelSize = (diameter: number): string =>
   dowels.find((dowel) => Math.abs(dowel.diameter - diameter) < 0.05)?.size ?? `${diameter} mm`;
 
-const systemOf = ({ units }: Design): SizeSystem => (units === 'in' || units === 'ft' ? 'inch' : 'metric');
-
 interface Placed {
   readonly plates: readonly AssembledPlate[];
   readonly sheets: readonly AssembledSheet[];
@@ -76,7 +71,7 @@ function cleatFasteners({ design, dish }: AssemblySource, placed: Placed): Faste
   const ribs = new Map(ofKind(placed, 'rib').map((rib) => [rib.rib, rib]));
   return ofKind(placed, 'cleat').flatMap((cleat): Fastener[] => {
     const { part, frame } = cleat;
-    const down: Vec3 = vecAdd([0, 0, 0], frontOf(frame), -1);
+    const down = backOf(frame);
     const intoBoard = part.holes.map(({ x, y }): Fastener => {
       const entry = toSpace(frame, x, y, part.thickness);
       const board = boardUnder(placed, entry);
@@ -119,7 +114,7 @@ function hubFasteners({ design }: AssemblySource, placed: Placed): Fastener[] {
   const top = layers.at(-1);
   if (top === undefined) return [];
   const { part, frame } = top;
-  const down: Vec3 = vecAdd([0, 0, 0], frontOf(frame), -1);
+  const down = backOf(frame);
   return part.holes.map(({ x, y, diameter }): Fastener => {
     const entry = toSpace(frame, x, y, part.thickness);
     const board = boardUnder(placed, entry);
@@ -179,7 +174,7 @@ function spliceFasteners({ design }: AssemblySource, placed: Placed): Fastener[]
         joint: 'splice-to-board',
         item: screwItem(screw, wood),
         entry: toSpace(plate.frame, x, y, plate.part.thickness),
-        direction: vecAdd([0, 0, 0], frontOf(plate.frame), -1),
+        direction: backOf(plate.frame),
         wood,
         through: [{ part: plate, passage: 'clearance' }],
       };
@@ -192,14 +187,18 @@ function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastene
   const places = pinPlaces(design, dish);
   if (places.length === 0) return [];
   const ribs = ofKind(placed, 'rib');
-  const { pin, length } = pinFor(dish.panelThickness, pinDepth, systemOf(design));
+  const { pin, length } = pinFor(dish.panelThickness, pinDepth, inInches(design.units) ? 'inch' : 'metric');
   const item: FastenerItem = { kind: 'pin', size: pin.size, diameter: pin.diameter, length, clearance: pin.diameter };
-  return panels.flatMap((panel) => {
-    const shape = sheetShape(dish, panel);
-    return places.map(({ x, y, side }): Fastener => {
+  const [first] = panels;
+  if (first === undefined) return [];
+  // the panels are copies of one part, so that a pin's chord is the same in each
+  const shape = sheetShape(dish, first);
+  const chords = places.map((place) => ({ ...place, facet: facetAtLength(shape, place.x) }));
+  return panels.flatMap((panel) =>
+    chords.map(({ facet, y, side }): Fastener => {
       const across = side === 'before' ? -y : y;
-      const entry = sheetPoint(shape, x, across, 0);
-      const below = sheetPoint(shape, x, across, 1);
+      const entry = sheetPoint(shape, panel.bay, facet, across, 0);
+      const below = sheetPoint(shape, panel.bay, facet, across, 1);
       const rib = ribs[((panel.rib ?? 1) - 1 + (side === 'before' ? 0 : 1)) % ribs.length];
       return {
         joint: 'panel-to-rib',
@@ -212,8 +211,8 @@ function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastene
           ...(rib === undefined ? [] : [{ part: rib, passage: 'tight' as const }]),
         ],
       };
-    });
-  });
+    }),
+  );
 }
 
 /** All fasteners of the parts as placed. */

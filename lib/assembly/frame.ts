@@ -30,6 +30,9 @@ export interface Frame {
 /** Direction in which the part's front looks. */
 export const frontOf = (frame: Frame): Vec3 => vecCross(frame.x, frame.y);
 
+/** Direction in which its back looks: the way a screw is driven in from the front. */
+export const backOf = (frame: Frame): Vec3 => vecAdd([0, 0, 0], frontOf(frame), -1);
+
 /** A point of the part, `height` above its back, in space. */
 export function toSpace(frame: Frame, x: number, y: number, height: number): Vec3 {
   return vecAdd(vecAdd(vecAdd(frame.origin, frame.x, x), frame.y, y), frontOf(frame), height);

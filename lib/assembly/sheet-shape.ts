@@ -1,11 +1,11 @@
 /** A bent sheet in space: from a point of its flat pattern to the place where it lies in the dish. */
 import { chordAtLength } from '../parts/index.js';
-import { type DevelopedPanel, developPanel, type Dish, type PlanFrame } from '../dish/index.js';
+import { type DevelopedPanel, developPanel, type Dish, type Facet, type PlanFrame } from '../dish/index.js';
 import type { Vec3 } from './frame.js';
 import type { AssembledSheet } from './types.js';
 
+/** What all copies of a sheet have in common; the bay in which one lies comes on top. */
 export interface SheetShape {
-  readonly bay: PlanFrame;
   readonly baseHeight: number;
   /** From the reflecting face to the sheet's upper face, mm. */
   readonly depth: number;
@@ -13,16 +13,26 @@ export interface SheetShape {
   readonly panel: DevelopedPanel;
 }
 
-export function sheetShape(dish: Dish, { bay, depth, part }: AssembledSheet): SheetShape {
-  return { bay, baseHeight: dish.baseHeight, depth, panel: developPanel(dish, depth + part.thickness / 2) };
+export function sheetShape(dish: Dish, { depth, part }: AssembledSheet): SheetShape {
+  return { baseHeight: dish.baseHeight, depth, panel: developPanel(dish, depth + part.thickness / 2) };
+}
+
+/** The chord of the sheet at a length (mm) along its flat pattern from the inner end. */
+export function facetAtLength({ panel }: SheetShape, length: number): Facet {
+  return panel.chord(chordAtLength(panel, length)).facet;
 }
 
 /**
- * Where a point of the flat pattern lies: `x` along the panel from its inner end, `y` across (positive towards the rib
- * after its bay), `below` its upper face, square to it.
+ * Where a point of a chord lies: `y` across (positive towards the rib after its bay), `below` the sheet's upper face,
+ * square to it.
  */
-export function sheetPoint({ bay, baseHeight, depth, panel }: SheetShape, x: number, y: number, below: number): Vec3 {
-  const { facet } = panel.chord(chordAtLength(panel, x));
+export function sheetPoint(
+  { baseHeight, depth }: SheetShape,
+  bay: PlanFrame,
+  facet: Facet,
+  y: number,
+  below: number,
+): Vec3 {
   const down = depth + below;
   const u = facet.u + down * Math.sin(facet.slopeAngle);
   const z = baseHeight + facet.z - down * Math.cos(facet.slopeAngle);

@@ -8,7 +8,7 @@ import { thicknessIn } from './dish-shape.js';
 import { hardwareSizes, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
-import { formatLength } from '../units/index.js';
+import { formatLength, inInches } from '../units/index.js';
 import { workedOut } from './worked-out.js';
 
 /** kg/m³, from memory of makers' sheets; weights only. */
@@ -107,7 +107,7 @@ export function complete(
     },
     panel: { ...file.panel, fixing },
     template: { ...file.template, material: file.template.material ?? file.rib.material },
-    marking: { ...file.marking, step: file.marking.step ?? (file.units === 'in' || file.units === 'ft' ? 25.4 : 25) },
+    marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
   };
   const problems = [...checkNames(file), ...checkStock(file, stock), ...checkSizes(file, sizes)];
   return { design: { ...filled, defaults: defaulted(filled, raw) }, problems };

@@ -15,13 +15,9 @@ import {
   woodScrew,
   woodScrewWithin,
 } from '../hardware/index.js';
-import type { LengthUnit } from '../units/index.js';
+import { inInches } from '../units/index.js';
 import type { Design } from './design.js';
 import type { DesignFile } from './schema.js';
-
-function sizeSystem(unit: LengthUnit): SizeSystem {
-  return unit === 'in' || unit === 'ft' ? 'inch' : 'metric';
-}
 
 /** No thicker screw is taken unless it is asked for: 4 mm or no 8. */
 const usualScrew = { metric: 4, inch: 0.164 * 25.4 };
@@ -135,7 +131,7 @@ function mountingBolt({ board }: DesignFile, axis: Bolt, system: SizeSystem): Bo
 /** The hardware of a design, each size either stated or by what it is to hold. */
 export function hardwareSizes(file: DesignFile, source: HardwareSource): HardwareSizes {
   const { hubRadius, cleatThickness } = source;
-  const system = sizeSystem(file.units);
+  const system = inInches(file.units) ? 'inch' : 'metric';
   const screw = screwOf(file, cleatThickness, system);
   const axis = hubBolt(file, hubRadius, system);
   const boltDiameter = file.hub.boltDiameter ?? axis.clearance;

@@ -21,6 +21,7 @@ import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { cutPictures, routerRecord } from './router-files.js';
 import type { JobFiles, Job, JobSheet } from './types.js';
+import { inInches } from '../units/index.js';
 
 /** Version of the program, written into its records. */
 const version = '0.1.0';
@@ -50,7 +51,7 @@ function drawingFiles(sheet: JobSheet, design: Design): [string, string][] {
 
 /** The rib's top as marks on a rule, in the design's unit. */
 function ribMarks(design: Design, dish: Dish): MarkingOut {
-  const inch = design.units === 'in' || design.units === 'ft';
+  const inch = inInches(design.units);
   const { path } = dish.ribTop;
   const height = heightOnPath(path);
   const start = path[0]?.x ?? 0;

@@ -12,14 +12,14 @@ import {
   unfitParts,
 } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
-import { formatLength } from '../units/index.js';
+import { formatLength, inInches } from '../units/index.js';
 import type { Prepared } from './types.js';
 
 /** A size that still does when it is printed: rounded up, to a millimetre or a sixteenth of an inch. */
 function sizeText(mm: number, units: Design['units']): string {
-  const step = units === 'in' || units === 'ft' ? 25.4 / 16 : 1;
+  const step = inInches(units) ? 25.4 / 16 : 1;
   const up = step * Math.ceil(mm / step - 1e-6);
-  return units === 'in' || units === 'ft' ? formatLength(up, 'in', 4) : formatLength(up, units, 4);
+  return inInches(units) ? formatLength(up, 'in', 4) : formatLength(up, units, 4);
 }
 
 /** Parts that no stock takes, with the sheet that would take every one of them. */

@@ -1,4 +1,4 @@
-export { parseLength, LengthError, type LengthUnit, lengthUnits, mmPer } from './length.js';
+export { inInches, parseLength, LengthError, type LengthUnit, lengthUnits, mmPer } from './length.js';
 export { parseAngle } from './angle.js';
 export { formatLength, formatFraction, nearestFraction } from './format.js';
 export { parseSize, parseUsualSize, type Size } from './size.js';

@@ -6,6 +6,9 @@ export type LengthUnit = (typeof lengthUnits)[number];
 /** The inch is exactly 25.4 mm by international agreement of 1959. */
 export const mmPer: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 };
 
+/** Whether a person who measures in that unit buys by the inch and reads an inch rule. */
+export const inInches = (unit: LengthUnit): boolean => unit === 'in' || unit === 'ft';
+
 const spellings: Readonly<Record<string, LengthUnit>> = {
   mm: 'mm',
   cm: 'cm',

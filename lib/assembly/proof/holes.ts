@@ -3,7 +3,8 @@ import { nearestOnContour } from '../../geometry/index.js';
 import { ringsOf } from '../../part/index.js';
 import { tipCover } from '../../hardware/index.js';
 import { directionInPart, toPart, type Vec3, vecAdd } from '../frame.js';
-import type { Assembly, Fastener, Passage, AssembledPart, AssembledPlate } from '../types.js';
+import { isPlate, nameOf } from '../copies.js';
+import type { Assembly, Fastener, Passage, AssembledPlate } from '../types.js';
 import type { AssemblyFault } from './fault.js';
 
 /** A fastener's axis may lie this far off the axis of its hole, mm. */
@@ -15,8 +16,6 @@ const leastBite = 1.5;
 const leastEdge = 1.5;
 /** Half the width of a bit in its holder, mm: common practice, no source. */
 const driver = 5;
-
-const nameOf = ({ part, copy }: AssembledPart): string => (part.quantity > 1 ? `${part.id} ${copy}` : part.id);
 
 interface FoundHole {
   readonly off: number;
@@ -118,7 +117,7 @@ function reachFaults(fastener: Fastener, ribs: readonly AssembledPlate[]): Assem
 
 /** What is wrong with the fasteners, each kind of fault once a joint and part. */
 export function fastenerFaults({ placed, fasteners }: Assembly): AssemblyFault[] {
-  const ribs = placed.filter((one): one is AssembledPlate => one.form === 'plate' && one.part.kind === 'rib');
+  const ribs = placed.filter(isPlate).filter(({ part }) => part.kind === 'rib');
   const thickness = ribs[0]?.part.thickness ?? 0;
   return fasteners.flatMap((fastener) => [
     ...holeFaults(fastener),

@@ -1,6 +1,7 @@
 /** Marks lie on the face that the builder sees, where the part goes for which they stand; and nothing is missing. */
 import { bounds } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
+import { isPlate } from '../copies.js';
 import { frontOf, toPart, toSpace, vecDot } from '../frame.js';
 import type { Assembly, JointKind, AssembledPlate } from '../types.js';
 import type { AssemblyFault } from './fault.js';
@@ -57,7 +58,7 @@ function counts(design: Design, { fasteners, placed }: Assembly): AssemblyFault[
 
 /** What is wrong with the marks, and which fasteners are missing. */
 export function markFaults(design: Design, assembly: Assembly): AssemblyFault[] {
-  const plates = assembly.placed.filter((one): one is AssembledPlate => one.form === 'plate');
+  const plates = assembly.placed.filter(isPlate);
   const cleats = plates.filter(({ part }) => part.kind === 'cleat');
   return [
     ...plates

@@ -15,16 +15,15 @@ import {
 import { ringsOf } from '../../part/index.js';
 import type { Dish } from '../../dish/index.js';
 import { frontOf, toSpace } from '../frame.js';
-import { sheetPoint, sheetShape } from '../sheet-shape.js';
-import type { Assembly, AssembledPart, AssembledPlate, AssembledSheet } from '../types.js';
+import { isPlate, isSheet, nameOf } from '../copies.js';
+import { facetAtLength, sheetPoint, sheetShape } from '../sheet-shape.js';
+import type { Assembly, AssembledPlate, AssembledSheet } from '../types.js';
 import type { AssemblyFault } from './fault.js';
 
 /** Parts may run into each other by this much, mm. */
 const overlapTolerance = 0.01;
 /** Chords of curved edges, mm: well under the tolerance. */
 const chord = 0.001;
-
-const nameOf = ({ part, copy }: AssembledPart): string => (part.quantity > 1 ? `${part.id} ${copy}` : part.id);
 
 interface Flat {
   readonly placed: AssembledPlate;
@@ -124,9 +123,8 @@ function topOf({ rings }: Flat): (x: number) => number {
   };
 }
 
-/** Half the width of a sheet's outline at a length along it, on one side. */
-function edgeAt(sheet: AssembledSheet, x: number, sign: 1 | -1): number | null {
-  const ring = flatten(sheet.part.outline, chord, 'on');
+/** Half the width of a sheet's outline, as points along it, at a length from its inner end, on one side. */
+function edgeAt(ring: readonly Point[], x: number, sign: 1 | -1): number | null {
   let edge: number | null = null;
   ring.forEach((p, i) => {
     const q = ring[(i + 1) % ring.length] ?? p;
@@ -140,6 +138,7 @@ function edgeAt(sheet: AssembledSheet, x: number, sign: 1 | -1): number | null {
 /** One panel against the two ribs that it lies on and, across their middles, against its neighbours. */
 function panelFaults(dish: Dish, panel: AssembledSheet, ribs: readonly Flat[]): AssemblyFault[] {
   const shape = sheetShape(dish, panel);
+  const outline = flatten(panel.part.outline, chord, 'on');
   const faults: AssemblyFault[] = [];
   for (const side of [0, 1] as const) {
     const rib = ribs[((panel.rib ?? 1) - 1 + side) % ribs.length];
@@ -151,9 +150,9 @@ function panelFaults(dish: Dish, panel: AssembledSheet, ribs: readonly Flat[]): 
     let [deepest, nearest, past] = [0, Infinity, 0];
     for (let i = 0; i <= stations; i++) {
       const x = (shape.panel.length * (0.02 + i)) / (stations + 0.04);
-      const half = edgeAt(panel, x, side === 0 ? -1 : 1);
+      const half = edgeAt(outline, x, side === 0 ? -1 : 1);
       if (half === null) continue;
-      const at = sheetPoint(shape, x, side === 0 ? -half : half, panel.part.thickness);
+      const at = sheetPoint(shape, panel.bay, facetAtLength(shape, x), side === 0 ? -half : half, panel.part.thickness);
       const [dx, dy] = [at[0] - middle[0], at[1] - middle[1]];
       // off the rib's middle plane, positive on the panel's own side
       const off = (dx * left[0] + dy * left[1]) * (side === 0 ? 1 : -1);
@@ -177,7 +176,7 @@ const contactTolerance = (fitDeviation: number): number => overlapTolerance + 2 
 
 /** Parts that run into each other, or stay apart where they are made to meet. */
 export function overlapFaults(dish: Dish, { placed }: Assembly): AssemblyFault[] {
-  const flats = placed.filter((one): one is AssembledPlate => one.form === 'plate').map(flatOf);
+  const flats = placed.filter(isPlate).map(flatOf);
   const faults: AssemblyFault[] = [];
   flats.forEach((a, i) => {
     for (const b of flats.slice(i + 1)) {
@@ -187,7 +186,7 @@ export function overlapFaults(dish: Dish, { placed }: Assembly): AssemblyFault[]
     }
   });
   const ribs = flats.filter(({ placed: one }) => one.part.kind === 'rib');
-  const panels = placed.filter((one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === 'panel');
+  const panels = placed.filter(isSheet).filter(({ part }) => part.kind === 'panel');
   // all panels are copies of one part, each a turn of the first about the axis, and so are the ribs
   return [...faults, ...panels.slice(0, 1).flatMap((panel) => panelFaults(dish, panel, ribs))];
 }

@@ -1,5 +1,5 @@
 /** Numbers as the book prints them, in the design's unit. */
-import { formatLength, type LengthUnit } from '../../units/index.js';
+import { formatLength, inInches, type LengthUnit } from '../../units/index.js';
 import { markup, type Markup } from '../markup.js';
 
 const bench: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 4, in: 3, ft: 4 };
@@ -23,7 +23,7 @@ const perMm = (unit: LengthUnit): number => ({ mm: 1, cm: 0.1, m: 0.001, in: 1 /
 
 export function measuresIn(unit: LengthUnit): Measures {
   const length = (mm: number) => formatLength(mm, unit, bench[unit]);
-  const inches = unit === 'in' || unit === 'ft';
+  const inches = inInches(unit);
   return {
     unit,
     length,
