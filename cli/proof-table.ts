@@ -12,8 +12,8 @@ export function proofTable(proof: Proof, width: number): string[] {
     String(sheet.parts),
     um(sheet.worstOutward?.mm ?? null),
     um(sheet.worstInward?.mm ?? null),
-    distance(sheet.leastSpacing),
-    distance(sheet.leastMargin),
+    distance(sheet.minSpacing),
+    distance(sheet.minMargin),
     sheet.faults.length === 0 ? 'proven' : `${sheet.faults.length} faults`,
   ]);
   return table(

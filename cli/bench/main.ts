@@ -29,7 +29,7 @@ function run(args: readonly string[]): Run {
 /** Least of a few runs of the whole command, start-up included. */
 function time(what: string, size: string, args: readonly string[], figure: (output: string) => number): void {
   const times = Array.from({ length: runs }, () => run(args));
-  const best = times.reduce((least, next) => (next.seconds < least.seconds ? next : least));
+  const best = times.reduce((min, next) => (next.seconds < min.seconds ? next : min));
   console.log(JSON.stringify({ what, size, seconds: Number(best.seconds.toFixed(3)), figure: figure(best.output) }));
 }
 

@@ -38,16 +38,16 @@ function toSegment(px: number, py: number, ax: number, ay: number, bx: number, b
 
 /** Distance to the boundary, negative within the material. */
 function signedDistance(px: number, py: number, solid: PlainSolid): number {
-  let least = Infinity;
+  let min = Infinity;
   let inside = false;
   for (const ring of [solid.outer, ...solid.openings]) {
     for (const [i, [ax, ay]] of ring.entries()) {
       const [bx, by] = ring[(i + 1) % ring.length]!;
-      least = Math.min(least, toSegment(px, py, ax, ay, bx, by));
+      min = Math.min(min, toSegment(px, py, ax, ay, bx, by));
       if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * (bx - ax)) inside = !inside;
     }
   }
-  return inside ? -least : least;
+  return inside ? -min : min;
 }
 
 /** Shares along an edge at which the boundary of the solid crosses it, with both ends. */
@@ -67,8 +67,8 @@ function crossings(ax: number, ay: number, bx: number, by: number, solid: PlainS
 }
 
 /** Least signed distance from the boundary of one to the other: negative by the depth of the deepest point looked at. */
-function leastAlong(one: PlainSolid, other: PlainSolid): number {
-  let least = Infinity;
+function minAlong(one: PlainSolid, other: PlainSolid): number {
+  let min = Infinity;
   for (const ring of [one.outer, ...one.openings]) {
     ring.forEach(([ax, ay], i) => {
       const [bx, by] = ring[(i + 1) % ring.length]!;
@@ -76,12 +76,12 @@ function leastAlong(one: PlainSolid, other: PlainSolid): number {
       for (let k = 0; k + 1 < at.length; k++) {
         for (let look = 0; look <= LOOKS; look++) {
           const t = at[k]! + ((at[k + 1]! - at[k]!) * look) / LOOKS;
-          least = Math.min(least, signedDistance(ax + t * (bx - ax), ay + t * (by - ay), other));
+          min = Math.min(min, signedDistance(ax + t * (bx - ax), ay + t * (by - ay), other));
         }
       }
     });
   }
-  return least;
+  return min;
 }
 
 /** A point well within the material: the deepest of a lattice over its box. */
@@ -121,7 +121,7 @@ function boxGap(a: PlainSolid, b: PlainSolid): number {
 export function gapBetween(a: PlainSolid, b: PlainSolid, far = 0): number {
   const apart = boxGap(a, b);
   if (apart >= far && apart > 0) return apart;
-  const edges = Math.min(leastAlong(a, b), leastAlong(b, a));
+  const edges = Math.min(minAlong(a, b), minAlong(b, a));
   // equal outlines, one upon the other, have boundary edges that nowhere reach inside
   const inner = Math.min(signedDistance(...innerPoint(a), b), signedDistance(...innerPoint(b), a));
   return Math.min(edges, inner < -1e-6 ? inner : edges);

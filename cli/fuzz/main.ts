@@ -8,7 +8,7 @@ import { table } from '../table.js';
 import type { Report, FuzzTask } from './worker.js';
 
 /** Memory that a reader may take, MB. */
-const mostMemory = 512;
+const maxMemory = 512;
 /** An input that has not come back after this long is taken as one that never will, ms. */
 const patience = 10_000;
 const chunk = 5000;
@@ -20,7 +20,7 @@ function run(seed: number, from: number, to: number): Promise<Report> {
   const task: FuzzTask = { seed, from, to, at };
   const worker = new Worker(new URL('./worker.js', import.meta.url), {
     workerData: task,
-    resourceLimits: { maxOldGenerationSizeMb: mostMemory },
+    resourceLimits: { maxOldGenerationSizeMb: maxMemory },
   });
   return new Promise((resolve) => {
     const broken = (failure: string): void => {

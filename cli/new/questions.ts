@@ -24,11 +24,11 @@ async function until<T>(
   }
 }
 
-function within(mm: number, least: number, most: number, what: string): number {
-  if (mm >= least && mm <= most) return mm;
+function within(mm: number, min: number, max: number, what: string): number {
+  if (mm >= min && mm <= max) return mm;
   throw new LengthError(
     `${what} of ${formatLength(mm, 'mm')} is beyond reason`,
-    `it must be from ${formatLength(least, 'mm')} to ${formatLength(most, 'mm')}`,
+    `it must be from ${formatLength(min, 'mm')} to ${formatLength(max, 'mm')}`,
   );
 }
 

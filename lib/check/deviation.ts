@@ -13,7 +13,7 @@ export interface Farther {
   readonly edge: ProofEdge;
   readonly from: number;
   readonly to: number;
-  readonly most: number;
+  readonly max: number;
   readonly place: ProofPoint;
 }
 
@@ -74,9 +74,9 @@ export function farthestFrom(
   edges: readonly ProofEdge[],
   set: EdgeSet,
   limit: number,
-): { readonly most: number; readonly place: ProofPoint; readonly beyond: readonly Farther[] } {
+): { readonly max: number; readonly place: ProofPoint; readonly beyond: readonly Farther[] } {
   const beyond: Farther[] = [];
-  let most = 0;
+  let max = 0;
   let place: ProofPoint = { x: edges[0]?.ax ?? 0, y: edges[0]?.ay ?? 0 };
   let guess = set.edges[0]!;
   const sample = (edge: ProofEdge, t: number): Sample => {
@@ -95,12 +95,12 @@ export function farthestFrom(
       settle(edge, middle, b);
       return;
     }
-    if (upper > most) {
-      most = upper;
+    if (upper > max) {
+      max = upper;
       place = { x: higher.x, y: higher.y };
     }
-    if (upper > limit) beyond.push({ edge, from: a.t, to: b.t, most: upper, place: { x: higher.x, y: higher.y } });
+    if (upper > limit) beyond.push({ edge, from: a.t, to: b.t, max: upper, place: { x: higher.x, y: higher.y } });
   };
   for (const edge of edges) settle(edge, sample(edge, 0), sample(edge, 1));
-  return { most, place, beyond };
+  return { max, place, beyond };
 }

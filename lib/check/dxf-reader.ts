@@ -6,7 +6,7 @@
 import type { Vertex } from '../geometry/index.js';
 import { type ReadBack, type ReadBackSheet, unreadable } from './drawn.js';
 import { readKey } from './key.js';
-import { farthest, mostEntities } from './limits.js';
+import { farthest, maxEntities } from './limits.js';
 import { lineOf } from './ring.js';
 
 interface Tag {
@@ -177,7 +177,7 @@ function entitiesOf(tags: readonly Tag[]): ReadBack[] {
     if (type.code === 0 && type.value === 'LWPOLYLINE') entities.push(polyline(body, type));
     else if (type.code === 0 && type.value === 'CIRCLE') entities.push(circle(body, type));
     else throw unreadable('dxf-entity', { line: type.line, name: quoted(type.value) });
-    if (entities.length > mostEntities) throw unreadable('too-many-entities', { most: mostEntities });
+    if (entities.length > maxEntities) throw unreadable('too-many-entities', { max: maxEntities });
     i = end;
   }
   return entities;

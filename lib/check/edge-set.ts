@@ -40,14 +40,14 @@ export class EdgeSet {
   /** Where `edge` comes nearest to the set, if that is nearer than `within`. `skip` leaves out edges of the set. */
   nearestWithin(edge: ProofEdge, within: number, skip?: (other: ProofEdge) => boolean): ClosestPoint | null {
     let best: ClosestPoint | null = null;
-    let least = within;
+    let min = within;
     const { minX, minY, maxX, maxY } = edge;
     this.#index.search(minX - within, minY - within, maxX + within, maxY + within, (i) => {
       const other = this.edges[i]!;
-      if (boundsDistance(edge, other) >= least || skip?.(other) === true) return false;
+      if (boundsDistance(edge, other) >= min || skip?.(other) === true) return false;
       const found = closest(edge, other);
-      if (found.distance < least) {
-        least = found.distance;
+      if (found.distance < min) {
+        min = found.distance;
         best = found;
       }
       return false;

@@ -33,7 +33,7 @@ export interface ProofEdge {
 }
 
 /** An arc that rises less than this above its chord (10 nm) is taken as straight: its centre would be lost in rounding. */
-const leastRise = 1e-5;
+const minRise = 1e-5;
 
 /**
  * How much farther a circle reaches in some direction than at the middle of an arc of it, as a share of the radius:
@@ -78,7 +78,7 @@ export function edgeBetween(a: Vertex, b: ProofPoint): ProofEdge {
   const dy = b.y - a.y;
   const chord = Math.hypot(dx, dy);
   const { bulge } = a;
-  if (Math.abs(bulge) * chord < 2 * leastRise) return straight(a, b, chord);
+  if (Math.abs(bulge) * chord < 2 * minRise) return straight(a, b, chord);
   const sweep = 4 * Math.atan(bulge);
   const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   const toCentre = (1 - bulge * bulge) / (4 * bulge);

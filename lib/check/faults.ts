@@ -1,5 +1,5 @@
 import { Unreadable } from './drawn.js';
-import { mostAlike } from './limits.js';
+import { maxAlike } from './limits.js';
 import { type FaultMessageId, filled, type MessageId, messages, type MessageValues } from './messages/index.js';
 import type { Fault, FaultCode, ProofPoint } from './types.js';
 
@@ -34,7 +34,7 @@ export class FaultList {
   take(code: FaultCode, id: MessageId, file: string, text: string, place?: ProofPoint): void {
     const count = (this.#counts.get(id) ?? 0) + 1;
     this.#counts.set(id, count);
-    if (count > mostAlike) return;
+    if (count > maxAlike) return;
     const message = `${file}: ${text}${place === undefined ? '' : `, ${at(place)}`}`;
     this.#reported.push({
       code,
@@ -47,10 +47,10 @@ export class FaultList {
 
   all(file: string): Fault[] {
     const more = [...this.#counts].flatMap(([id, count]): Fault[] => {
-      if (count <= mostAlike) return [];
+      if (count <= maxAlike) return [];
       const { code, text } = messages['more-alike'];
       return [
-        { code, id: 'more-alike', file, message: `${file}: ${filled(text, { count: count - mostAlike, kind: id })}` },
+        { code, id: 'more-alike', file, message: `${file}: ${filled(text, { count: count - maxAlike, kind: id })}` },
       ];
     });
     return [...this.#reported, ...more];

@@ -16,7 +16,7 @@ export const shortestEdge = 0.0001;
 export const farthest = 1e6;
 
 /** More entities than any sheet of ours holds; more would only keep the reader busy. */
-export const mostEntities = 200_000;
+export const maxEntities = 200_000;
 
 /** Faults of one kind that are reported one by one for a sheet. */
-export const mostAlike = 10;
+export const maxAlike = 10;

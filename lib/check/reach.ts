@@ -13,7 +13,7 @@ const perMm = 1e5;
 /** Greatest distance of the straight edges that stand for an arc from it, mm. */
 const flatness = 0.0005;
 /** Straight edges for one arc, at most: enough for half a circle of 40 m radius. */
-const mostSteps = 10_000;
+const maxSteps = 10_000;
 
 function flattened({ edges }: Line): { x: number; y: number }[] {
   return edges.flatMap((edge: ProofEdge) => {
@@ -21,7 +21,7 @@ function flattened({ edges }: Line): { x: number; y: number }[] {
       edge.sweep === 0
         ? 1
         : Math.min(
-            mostSteps,
+            maxSteps,
             Math.max(1, Math.ceil(Math.abs(edge.sweep) / (2 * Math.acos(1 - Math.min(1, flatness / edge.radius))))),
           );
     return Array.from({ length: steps }, (_, i) => {

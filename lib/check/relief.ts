@@ -16,7 +16,7 @@ export interface NominalCorner extends ProofPoint {
 }
 
 /** Turn below which two edges run on smoothly, radians. */
-const leastTurn = 1e-3;
+const minTurn = 1e-3;
 /** How exactly a spur ends where the tool's rim reaches the corner, mm. */
 const spurTolerance = 0.005;
 /** By how much more than half the cut over the sine of half the angle a spur may begin from its corner. */
@@ -41,7 +41,7 @@ export function insideCorners({ edges }: Line): NominalCorner[] {
     const [ix, iy] = direction(before, true);
     const [ox, oy] = direction(edge, false);
     const turn = Math.atan2(ix * oy - iy * ox, ix * ox + iy * oy);
-    if (turn > -leastTurn) return [];
+    if (turn > -minTurn) return [];
     const x = ox - ix;
     const y = oy - iy;
     const size = Math.hypot(x, y);

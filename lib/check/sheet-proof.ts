@@ -13,7 +13,7 @@ import { widthOfCut, nameOf, type Nominal, placePart, processOf } from './nomina
 import { checkOrder } from './order.js';
 import { checkPage } from './page.js';
 import { type Line, lineOf } from './ring.js';
-import { checkKeepOuts, leastMargin, leastSpacing } from './spacing.js';
+import { checkKeepOuts, minMargin, minSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
 import { sweepHole, sweepRing, reportErrors } from './sweep.js';
 import type { CutError, ProofPoint, SheetProof } from './types.js';
@@ -188,8 +188,8 @@ export function proveSheet(
     parts: nominals.length,
     worstOutward: worst.outward,
     worstInward: worst.inward,
-    leastSpacing: leastSpacing(nominals, spacing, 'job.json', faults),
-    leastMargin: leastMargin(nominals, edge ?? recorded, sheet.margin, 'job.json', faults),
+    minSpacing: minSpacing(nominals, spacing, 'job.json', faults),
+    minMargin: minMargin(nominals, edge ?? recorded, sheet.margin, 'job.json', faults),
     faults: faults.all(sheet.file),
   };
 }

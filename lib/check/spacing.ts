@@ -13,8 +13,8 @@ function nearestBetween(a: Solid, b: Solid, within: number): ClosestPoint | null
   const [few, many] = a.edges.edges.length <= b.edges.edges.length ? [a, b] : [b, a];
   let best: ClosestPoint | null = null;
   for (const edge of few.edges.edges) {
-    const least: number = best?.distance ?? within;
-    if (gap(edge, many.box) < least) best = many.edges.nearestWithin(edge, least) ?? best;
+    const min: number = best?.distance ?? within;
+    if (gap(edge, many.box) < min) best = many.edges.nearestWithin(edge, min) ?? best;
   }
   return best;
 }
@@ -38,20 +38,20 @@ function sharedPlace(a: Solid, b: Solid, required: number): ProofPoint | null {
  * Least distance between two parts, null with fewer than two; n² in the number of parts, by their boxes. Parts nearer
  * than `required`, or on each other, are a fault.
  */
-export function leastSpacing(
+export function minSpacing(
   nominals: readonly Nominal[],
   required: number,
   file: string,
   faults: FaultList,
 ): number | null {
-  let least = Infinity;
+  let min = Infinity;
   nominals.forEach((a, i) => {
     for (const b of nominals.slice(i + 1)) {
       const apart = gap(a.box, b.box);
-      const within = Math.max(required, least);
+      const within = Math.max(required, min);
       if (apart >= within) continue;
       const near = nearestBetween(a, b, within);
-      if (near) least = Math.min(least, near.distance);
+      if (near) min = Math.min(min, near.distance);
       if (near !== null && near.distance < required - agreementTolerance)
         faults.add(
           'spacing',
@@ -65,7 +65,7 @@ export function leastSpacing(
       }
     }
   });
-  return least === Infinity ? null : least;
+  return min === Infinity ? null : min;
 }
 
 /** Reports parts that come nearer than `required` to a clamp, a knot or whatever else the stock keeps them off. */
@@ -100,7 +100,7 @@ export function checkKeepOuts(
 }
 
 /** Least distance of a part from the edge of the sheet; a part nearer than the margin, or outside, is a fault. */
-export function leastMargin(
+export function minMargin(
   nominals: readonly Nominal[],
   sheetEdge: Line,
   margin: number,
@@ -108,7 +108,7 @@ export function leastMargin(
   faults: FaultList,
 ): number | null {
   const around = new EdgeSet(sheetEdge.edges);
-  let least = Infinity;
+  let min = Infinity;
   for (const nominal of nominals) {
     for (const { edges } of nominal.outlines) {
       const first = edges[0]!;
@@ -116,12 +116,12 @@ export function leastMargin(
       let near: ClosestPoint = { x: first.ax, y: first.ay, distance: around.nearestTo(first.ax, first.ay).distance };
       for (const edge of edges) near = around.nearestWithin(edge, near.distance) ?? near;
       const distance = outside ? -near.distance : near.distance;
-      least = Math.min(least, distance);
+      min = Math.min(min, distance);
       if (distance >= margin - agreementTolerance) continue;
       const part = nameOf(nominal);
       if (outside) faults.add('margin-outside', file, { part, wanted: mm(margin) }, near);
       else faults.add('margin-near', file, { part, apart: mm(distance), wanted: mm(margin) }, near);
     }
   }
-  return least === Infinity ? null : least;
+  return min === Infinity ? null : min;
 }

@@ -5,7 +5,7 @@
 import { SaxesParser } from 'saxes';
 import { type ReadBack, type ReadBackSheet, unreadable } from './drawn.js';
 import { readKey } from './key.js';
-import { farthest, mostEntities } from './limits.js';
+import { farthest, maxEntities } from './limits.js';
 import { lineOf } from './ring.js';
 import { readPathData } from './svg-path.js';
 
@@ -112,7 +112,7 @@ export function readSvg(text: string): { readonly sheet: ReadBackSheet; readonly
       colours.set(layer, [...(colours.get(layer) ?? []), attribute(of, name, 'stroke')]);
     } else if (name === 'path' || name === 'circle') {
       entities.push(drawn(name, of, layer, page.height));
-      if (entities.length > mostEntities) throw unreadable('too-many-entities', { most: mostEntities });
+      if (entities.length > maxEntities) throw unreadable('too-many-entities', { max: maxEntities });
     }
   });
   parser.on('text', (text) => {

@@ -61,11 +61,11 @@ function gouge(cut: RingCut, width: number): CutDepth {
 /** Material that the paths leave at the edge although a tool of this width could take it. */
 function left(cut: RingCut, paths: EdgeSet, width: number): CutDepth {
   const radius = width / 2;
-  const { most, place, beyond } = farthestFrom(cut.ring.edges, paths, radius + cutTolerance / 2);
-  if (beyond.length === 0) return { mm: Math.max(0, most - radius), ...place };
+  const { max, place, beyond } = farthestFrom(cut.ring.edges, paths, radius + cutTolerance / 2);
+  if (beyond.length === 0) return { mm: Math.max(0, max - radius), ...place };
   // a drilled hole has no inside corners, and a line without width reaches everything
   const reachable = cut.operation === 'hole' || width === 0 ? null : toolPlaces(cut.nominal, radius);
-  if (reachable === null) return { mm: most - radius, ...place };
+  if (reachable === null) return { mm: max - radius, ...place };
   let worst = none(place);
   let guess: ProofEdge | undefined;
   for (const piece of beyond) {
@@ -82,8 +82,8 @@ function left(cut: RingCut, paths: EdgeSet, width: number): CutDepth {
 
 /** How far the path strays into the waste, beyond half the cut's width from the edge. */
 function stray(cut: RingCut, edges: readonly ProofEdge[], width: number): CutDepth {
-  const { most, place } = farthestFrom(edges, new EdgeSet(cut.ring.edges), width / 2 + cutTolerance);
-  return { mm: Math.max(0, most - width / 2), ...place };
+  const { max, place } = farthestFrom(edges, new EdgeSet(cut.ring.edges), width / 2 + cutTolerance);
+  return { mm: Math.max(0, max - width / 2), ...place };
 }
 
 /** Errors of one edge of a part. A scribed line is no cut: it has to lie on its line. */

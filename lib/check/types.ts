@@ -61,9 +61,9 @@ export interface SheetProof {
   /** Material of the nominal part that is cut away; null when nothing could be compared. */
   readonly worstInward: CutError | null;
   /** Least distance between two parts; null with fewer than two. */
-  readonly leastSpacing: number | null;
+  readonly minSpacing: number | null;
   /** Least distance of a part from the edge of the sheet; null without parts. */
-  readonly leastMargin: number | null;
+  readonly minMargin: number | null;
   readonly faults: readonly Fault[];
 }
 

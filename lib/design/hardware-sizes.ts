@@ -64,11 +64,11 @@ function usualDowel(file: DesignFile, hubRadius: number, axisHole: number, syste
     const { from, to } = dowelRoom(diameter, hubRadius, axisHole);
     return to - from >= dowelStagger;
   };
-  const within = (most: number): Dowel | undefined =>
+  const within = (max: number): Dowel | undefined =>
     dowels.findLast(
       (dowel) =>
         dowel.system === system &&
-        dowel.diameter <= Math.min(thickestDowel, most) &&
+        dowel.diameter <= Math.min(thickestDowel, max) &&
         fits(dowel.diameter) &&
         canBeMade(file, dowel.diameter),
     );

@@ -16,11 +16,11 @@ function editDistance(a: string, b: string): number {
 export function nearestWord(word: string, known: readonly string[]): string | null {
   const asked = word.slice(0, 64).toLowerCase();
   let best: string | null = null;
-  let least = Math.max(2, Math.ceil(asked.length / 2)) + 1;
+  let min = Math.max(2, Math.ceil(asked.length / 2)) + 1;
   for (const candidate of known) {
     const distance = editDistance(asked, candidate.toLowerCase());
-    if (distance < least) {
-      least = distance;
+    if (distance < min) {
+      min = distance;
       best = candidate;
     }
   }

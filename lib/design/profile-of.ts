@@ -77,14 +77,14 @@ const makers: Readonly<Record<ProfileKind, (source: ProfileSource) => ProfileMad
 export function profileOf(source: ProfileSource): ProfileMade {
   const { aperture, focalLength } = source.dish;
   // the slope of the paraboloid, R/2f: that of any other profile of the same height is less
-  const least = aperture / 4 / steepestRim;
-  if (focalLength < least) {
+  const min = aperture / 4 / steepestRim;
+  if (focalLength < min) {
     const show = (mm: number): string => formatLength(mm, source.units, source.units === 'mm' ? 2 : 3);
     return refused(
       'focal-length',
       ['dish', 'focalLength'],
       `dish.focalLength of ${show(focalLength)} makes the rim steeper than 70°`,
-      `use at least ${show(Math.ceil(least))} for this aperture`,
+      `use at least ${show(Math.ceil(min))} for this aperture`,
     );
   }
   return makers[source.dish.profile](source);

@@ -16,7 +16,7 @@ const SAMPLES = 1025;
 /** With fewer samples an arc than this, on average, the curve is sampled more finely. */
 const SAMPLES_AN_ARC = 40;
 /** Finest sampling; a tolerance that needs more is out of reach of double precision for any part. */
-const MOST_SAMPLES = 1 << 18;
+const MAX_SAMPLES = 1 << 18;
 /** Points of each arc at which the finished fit is measured. */
 const MEASURES = 256;
 /** Samples that are looked at when the deviation of one arc is judged in the search. */
@@ -24,11 +24,11 @@ const PROBES = 24;
 /** The search keeps this much below the tolerance, as the greatest deviation lies between probes. */
 const SEARCH_SHARE = 0.985;
 /** An arc turns by at most this much, so that it cannot lap itself. */
-const MOST_TURN = 1.8 * Math.PI;
+const MAX_TURN = 1.8 * Math.PI;
 /** Leans of a joint's tangent off the curve's are told apart in steps of this times (tolerance / length of the arc). */
 const LEAN_STEP = 0.7;
 /** Larger leans than this many steps either way cannot be within the tolerance for any useful length. */
-const MOST_LEAN = 24;
+const MAX_LEAN = 24;
 /** Lengths of an arc that are tried, as shares of the longest that holds: a shorter arc can leave a better tangent. */
 const SHARES = [1, 0.97, 0.94, 0.91, 0.88, 0.85, 0.81, 0.77, 0.72, 0.66, 0.59, 0.5, 0.4];
 /** One arc with the curve's own tangent that strays by less than this share of the tolerance is the curve itself. */
@@ -57,7 +57,7 @@ function offCircle(curvature: number, along: number, left: number): number {
 
 /** True when the arc from sample i in `direction` to sample j stays within `tolerance` of the curve. */
 function arcHolds(c: SampledCurve, i: number, j: number, direction: number, tolerance: number): boolean {
-  if (Math.abs(c.direction[j]! - c.direction[i]!) > MOST_TURN) return false;
+  if (Math.abs(c.direction[j]! - c.direction[i]!) > MAX_TURN) return false;
   const cos = Math.cos(direction);
   const sin = Math.sin(direction);
   const dx = c.x[j]! - c.x[i]!;
@@ -70,7 +70,7 @@ function arcHolds(c: SampledCurve, i: number, j: number, direction: number, tole
     const y = c.y[s]! - c.y[i]!;
     if (!(Math.abs(offCircle(curvature, x * cos + y * sin, y * cos - x * sin)) <= tolerance)) return false;
   }
-  return Math.abs(halfTurn(c, i, j, direction)) < MOST_TURN / 2;
+  return Math.abs(halfTurn(c, i, j, direction)) < MAX_TURN / 2;
 }
 
 /** The last sample that an arc from sample i in `direction` reaches within the tolerance; at least the next one. */
@@ -103,7 +103,7 @@ function leanClass(c: SampledCurve, sample: number, direction: number, span: num
   const off = direction - c.direction[sample]!;
   const lean = off - 2 * Math.PI * Math.round(off / (2 * Math.PI));
   const step = Math.round((lean * span) / (tolerance * LEAN_STEP));
-  return Math.abs(step) > MOST_LEAN ? null : step;
+  return Math.abs(step) > MAX_LEAN ? null : step;
 }
 
 /** Distance of two samples. */
@@ -115,22 +115,22 @@ function chordOf(c: SampledCurve, i: number, j: number): number {
 function starts(c: SampledCurve, tolerance: number): Joint[] {
   const first = reach(c, 0, c.direction[0]!, tolerance, 8);
   const step = (tolerance * LEAN_STEP) / chordOf(c, 0, first);
-  return Array.from({ length: 2 * MOST_LEAN + 1 }, (_, k) => ({
+  return Array.from({ length: 2 * MAX_LEAN + 1 }, (_, k) => ({
     sample: 0,
-    direction: c.direction[0]! + (k - MOST_LEAN) * step,
+    direction: c.direction[0]! + (k - MAX_LEAN) * step,
     before: null,
   }));
 }
 
 /**
- * The last joint of a chain of the fewest arcs, or null when more than `most` are needed. Breadth first: of all
+ * The last joint of a chain of the fewest arcs, or null when more than `max` are needed. Breadth first: of all
  * joints reached by as many arcs with about the same lean, only the farthest is followed.
  */
-function shortestChain(c: SampledCurve, tolerance: number, most: number): Joint | null {
+function shortestChain(c: SampledCurve, tolerance: number, max: number): Joint | null {
   const last = c.count - 1;
   let front = starts(c, tolerance);
   let guess = 8;
-  for (let arcs = 1; arcs <= most && front.length > 0; arcs++) {
+  for (let arcs = 1; arcs <= max && front.length > 0; arcs++) {
     const next = new Map<number, Joint>();
     for (const joint of front) {
       const longest = reach(c, joint.sample, joint.direction, tolerance, guess) - joint.sample;
@@ -230,7 +230,7 @@ export function fitArcs(curve: Curve, tolerance: number): FittedPath {
     const end = shortestChain(sampled, target, Math.ceil(sampled.count / SAMPLES_AN_ARC));
     if (end === null) {
       const finer = (sampled.count - 1) * 4 + 1;
-      if (finer > MOST_SAMPLES) break;
+      if (finer > MAX_SAMPLES) break;
       sampled = sampleCurve(curve, finer);
       continue;
     }

@@ -5,7 +5,7 @@ import { cross, distance, dot } from './point.js';
 import type { Contour, Vertex } from './types.js';
 
 /** A turn below this (radians) is no corner. */
-const LEAST_TURN = 1e-9;
+const MIN_TURN = 1e-9;
 
 /** Bulge of the part of an edge between two fractions. */
 function bulgeOfPart(edge: Edge, t0: number, t1: number): number {
@@ -29,7 +29,7 @@ export function fillet(contour: Contour, index: number, radius: number): Contour
   const before = edgeArc(first, corner);
   const after = edgeArc(corner, next);
   const turn = turnBetween(before, after);
-  if (Math.abs(turn) < LEAST_TURN) return contour;
+  if (Math.abs(turn) < MIN_TURN) return contour;
 
   // the arc's centre is as far from both edges as its radius, on the side to which the corner turns
   const off = turn > 0 ? -radius : radius;

@@ -19,7 +19,7 @@ import type { CutProblem, Process, Unreached } from './types.js';
 /** Depth of a scribed line (mm): common practice, no source. */
 const SCRIBE_DEPTH = 0.3;
 /** Material left in a corner is reported from this area on (mm²): less is within the sanding of an edge. */
-const LEAST_AREA = 0.05;
+const MIN_AREA = 0.05;
 const SAME_POINT = 1e-6;
 
 /** What one ring of a part comes to. */
@@ -41,7 +41,7 @@ function relievedCorners(part: PartShape, index: number, ring: Contour, process:
 function leftBy(ring: Contour, radius: number, cleared: readonly Point[]): Worked['unreached'] {
   if (radius === 0) return [];
   return unswept(ring, radius)
-    .filter((region) => signedArea(region) >= LEAST_AREA)
+    .filter((region) => signedArea(region) >= MIN_AREA)
     .filter((region) => !cleared.some((corner) => region.some((v) => distance(v, corner) < SAME_POINT)))
     .map((region) => ({ ...pointWithin(region), area: signedArea(region) }));
 }
@@ -109,11 +109,11 @@ export function openingProblems(part: PartShape, process: Process): CutProblem[]
     if (tool === 0 || offsetContour(opening, tool / 2).length > 0) return [];
     const place = pointWithin(reversed(opening));
     const size = widestTool(opening);
-    const most = Math.floor(size * 100) / 100;
+    const max = Math.floor(size * 100) / 100;
     const where = `${part.id}: the opening about ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
     const what = process.kind === 'router' ? `the ${tool} mm router bit` : `the ${tool} mm kerf`;
     const message = `${where} is too narrow for ${what}`;
-    const remedy = `a cut of at most ${most} mm would do`;
+    const remedy = `a cut of at most ${max} mm would do`;
     return [{ code: 'opening-smaller-than-tool', part: part.id, place, size, tool, message, remedy }];
   });
 }

@@ -34,7 +34,7 @@ export interface InsideCorner {
 
 /** Corners closer than this (mm) are one; a turn below this (radians) is no corner. */
 const SAME_POINT = 1e-6;
-const LEAST_TURN = 1e-3;
+const MIN_TURN = 1e-3;
 
 function edgesAt(ring: Contour, index: number): { before: Edge; after: Edge } {
   const vertex = element(ring, index);
@@ -48,7 +48,7 @@ function edgesAt(ring: Contour, index: number): { before: Edge; after: Edge } {
 export function insideCorner(ring: Contour, index: number): InsideCorner | null {
   const { before, after } = edgesAt(ring, index);
   const turn = turnBetween(before, after);
-  if (turn > -LEAST_TURN) return null;
+  if (turn > -MIN_TURN) return null;
   const outward = unit(add(scale(tangentOnEdge(before, 1), -1), tangentOnEdge(after, 0)));
   return { corner: element(ring, index), outward, halfAngle: (Math.PI + turn) / 2 };
 }

@@ -14,13 +14,13 @@ export interface Leg {
 }
 
 /** Rounds of improvement over all stops, at most. */
-const MOST_ROUNDS = 50;
+const MAX_ROUNDS = 50;
 /** Neighbours of a stop that are looked at for a better connection. */
 const NEIGHBOURS = 12;
 /** Longest run of stops that is moved elsewhere as it is. */
-const MOST_MOVED = 3;
+const MAX_MOVED = 3;
 /** A gain below this (mm) is none. */
-const LEAST_GAIN = 1e-6;
+const MIN_GAIN = 1e-6;
 
 /** Length of the travel from a to b; none where the route ends. */
 function span(a: Point, b: Point | undefined): number {
@@ -84,7 +84,7 @@ class Route {
         const last = exit(this.stops, element(this.legs, k));
         const now = span(this.out(i), first) + span(last, this.into(k + 1));
         const then = span(this.out(i), last) + span(first, this.into(k + 1));
-        if (then >= now - LEAST_GAIN) continue;
+        if (then >= now - MIN_GAIN) continue;
         this.legs.splice(i, k - i + 1, ...turned(this.legs.slice(i, k + 1)));
         this.number(i, k + 1);
         better = true;
@@ -99,7 +99,7 @@ class Route {
    */
   relocate(): boolean {
     let better = false;
-    for (let size = 1; size <= MOST_MOVED; size++) {
+    for (let size = 1; size <= MAX_MOVED; size++) {
       for (let i = 0; i + size <= this.legs.length; i++) if (this.relocateRun(i, size)) better = true;
     }
     return better;
@@ -110,7 +110,7 @@ class Route {
     const first = entry(this.stops, element(run, 0));
     const last = exit(this.stops, element(run, size - 1));
     const saved = span(this.out(i), first) + span(last, this.into(i + size)) - span(this.out(i), this.into(i + size));
-    let best = LEAST_GAIN;
+    let best = MIN_GAIN;
     // wherever the run goes, the travel there is no shorter than the one it is put into
     if (saved <= best) return false;
     let slot = -1;
@@ -165,7 +165,7 @@ function nearestNeighbour(stops: readonly RouteStop[], start: Point): Leg[] {
   let at = start;
   while (left.size > 0) {
     let best: Leg | null = null;
-    let least = Infinity;
+    let min = Infinity;
     for (const stop of left) {
       const { from, to } = element(stops, stop);
       for (const [end, isReversed] of [
@@ -173,8 +173,8 @@ function nearestNeighbour(stops: readonly RouteStop[], start: Point): Leg[] {
         [to, true],
       ] as const) {
         const away = distance(at, end);
-        if (away < least) {
-          least = away;
+        if (away < min) {
+          min = away;
           best = { stop, reversed: isReversed };
         }
       }
@@ -192,7 +192,7 @@ function nearestNeighbour(stops: readonly RouteStop[], start: Point): Leg[] {
  */
 export function shortRoute(stops: readonly RouteStop[], start: Point): Leg[] {
   const route = new Route(stops, start, neighbourhoods(stops));
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const uncrossed = route.uncross();
     const moved = route.relocate();
     if (!uncrossed && !moved) break;

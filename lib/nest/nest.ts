@@ -71,7 +71,7 @@ function minSheet(part: NestPart, shapes: Shapes, margin: number): { width: numb
     width: shape.width + 2 * margin,
     height: shape.height + 2 * margin,
   }));
-  return sizes.reduce((least, size) => (size.width * size.height < least.width * least.height - 1e-9 ? size : least));
+  return sizes.reduce((min, size) => (size.width * size.height < min.width * min.height - 1e-9 ? size : min));
 }
 
 function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: PackingTask, packing: Packing): Unplaced[] {
@@ -87,8 +87,8 @@ function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: PackingTas
         : fitsAlone(piece, spaces, noFits) || stock.every(({ count }) => count < 1)
           ? 'stock-used-up'
           : 'larger-than-stock';
-    const least = minSheet(part, shapes, margin === Infinity ? 0 : margin);
-    return [{ part: part.id, copies, reason, minSheet: reason === 'stock-used-up' ? null : least }];
+    const min = minSheet(part, shapes, margin === Infinity ? 0 : margin);
+    return [{ part: part.id, copies, reason, minSheet: reason === 'stock-used-up' ? null : min }];
   });
 }
 

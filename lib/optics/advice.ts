@@ -130,8 +130,8 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
         takenUpW: estimate(seen.takenUp(seen.set.receiverHeight)),
       };
     });
-  const most = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
-  const best = alternatives.find(({ takenUpW }) => takenUpW.value >= (1 - WORTH) * most);
+  const max = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
+  const best = alternatives.find(({ takenUpW }) => takenUpW.value >= (1 - WORTH) * max);
   return { best: best?.ribs ?? dish.layout.ribs.length, flatWidthFits: fits, alternatives };
 }
 

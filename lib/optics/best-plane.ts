@@ -10,11 +10,11 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Least value of a smooth function between two bounds: a scan, then golden section to `precision`. */
 function minimise(value: (x: number) => number, from: number, to: number, precision: number): number {
   let best = from;
-  let least = Infinity;
+  let min = Infinity;
   for (let i = 0; i <= SCAN; i++) {
     const x = from + ((to - from) * i) / SCAN;
     const at = value(x);
-    if (at < least) [best, least] = [x, at];
+    if (at < min) [best, min] = [x, at];
   }
   let low = Math.max(from, best - (to - from) / SCAN);
   let high = Math.min(to, best + (to - from) / SCAN);

@@ -66,9 +66,9 @@ export interface CurvePoint {
 }
 
 /** Light within evenly spaced radii, for each batch: [batch][radius], shares of the unshaded light. */
-function cumulative(rays: Rays, squared: Float64Array, most: number, bins: number): Float64Array[] {
+function cumulative(rays: Rays, squared: Float64Array, max: number, bins: number): Float64Array[] {
   const each = rays.count / rays.batches;
-  const perMm = bins / most;
+  const perMm = bins / max;
   return Array.from({ length: rays.batches }, (_, batch) => {
     const upTo = new Float64Array(bins + 1);
     let all = 0;
@@ -86,19 +86,19 @@ function cumulative(rays: Rays, squared: Float64Array, most: number, bins: numbe
   });
 }
 
-/** The intercept at `points` evenly spaced radii from 0 to `most`. */
-export function interceptCurve(rays: Rays, squared: Float64Array, most: number, points: number): CurvePoint[] {
-  const shares = cumulative(rays, squared, most, points);
+/** The intercept at `points` evenly spaced radii from 0 to `max`. */
+export function interceptCurve(rays: Rays, squared: Float64Array, max: number, points: number): CurvePoint[] {
+  const shares = cumulative(rays, squared, max, points);
   return Array.from({ length: points + 1 }, (_, k) => ({
-    radius: (most * k) / points,
+    radius: (max * k) / points,
     intercept: estimate(shares.map((upTo) => f64(upTo, k))),
     ringShare: estimate(shares.map((upTo) => (k === 0 ? 0 : f64(upTo, k) - f64(upTo, k - 1)))),
   }));
 }
 
 /** Radius that holds a share of the unshaded light, for each batch; infinite when so much never arrives. */
-function shareRadii(rays: Rays, squared: Float64Array, share: number, most: number): number[] {
-  return cumulative(rays, squared, most, BINS).map((upTo) => {
+function shareRadii(rays: Rays, squared: Float64Array, share: number, max: number): number[] {
+  return cumulative(rays, squared, max, BINS).map((upTo) => {
     let low = 0;
     let high = BINS;
     if (f64(upTo, BINS) < share) return Infinity;
@@ -108,24 +108,24 @@ function shareRadii(rays: Rays, squared: Float64Array, share: number, most: numb
       else high = middle;
     }
     const part = (share - f64(upTo, low)) / (f64(upTo, high) - f64(upTo, low));
-    return ((low + part) * most) / BINS;
+    return ((low + part) * max) / BINS;
   });
 }
 
 /** The radius with its standard error. */
-export function shareRadius(rays: Rays, squared: Float64Array, share: number, most: number): Estimate {
-  return estimate(shareRadii(rays, squared, share, most));
+export function shareRadius(rays: Rays, squared: Float64Array, share: number, max: number): Estimate {
+  return estimate(shareRadii(rays, squared, share, max));
 }
 
 /** Bins of the quicker histogram with which planes are compared. */
 const QUICK_BINS = 1024;
 
 /** The radius that holds a share of all batches' light together, to look at many planes quickly; infinite when none does. */
-export function quickShareRadius(rays: Rays, height: number, share: number, most: number): number {
+export function quickShareRadius(rays: Rays, height: number, share: number, max: number): number {
   const { count, x, y, dxdz, dydz, low, high, light } = rays;
   const rise = height - rays.reference;
   const within = new Float64Array(QUICK_BINS);
-  const perMm = QUICK_BINS / most;
+  const perMm = QUICK_BINS / max;
   let all = 0;
   for (let i = 0; i < count; i++) {
     if (f32(light, i) <= 0) continue;

@@ -60,17 +60,17 @@ export function sunDay(site: Site): SunDay {
     return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu);
   };
   const noon = highest(elevation, meanNoon - 40 * MINUTE, meanNoon + 40 * MINUTE);
-  const least = (site.minElevationDeg * Math.PI) / 180;
+  const min = (site.minElevationDeg * Math.PI) / 180;
   const aims = Array.from(
     { length: (24 * 60) / STEP_MINUTES },
     (_, i) => noon - DAY / 2 + (i + 0.5) * STEP_MINUTES * MINUTE,
-  ).filter((time) => elevation(time) >= least);
+  ).filter((time) => elevation(time) >= min);
   const mean = aims.length === 0 ? 0 : aims.reduce((sum, time) => sum + direct(time), 0) / aims.length;
   return {
     noonUtc: minuteText(noon),
     noonElevationDeg: (elevation(noon) * 180) / Math.PI,
     noonDirectWPerM2: direct(noon),
-    aiming: aimingHours(elevation, noon, least),
+    aiming: aimingHours(elevation, noon, min),
     meanDirectWPerM2: mean,
     angularRadius: place(noon).angularRadius,
     course: Array.from({ length: 49 }, (_, i) => noon - DAY / 2 + i * 30 * MINUTE).map((time) => ({
@@ -93,19 +93,19 @@ function highest(elevation: (unixMs: number) => number, from: number, to: number
   return (low + high) / 2;
 }
 
-function aimingHours(elevation: (unixMs: number) => number, noon: number, least: number): AimingHours {
-  if (elevation(noon) < least) return { kind: 'never' };
+function aimingHours(elevation: (unixMs: number) => number, noon: number, min: number): AimingHours {
+  if (elevation(noon) < min) return { kind: 'never' };
   const crossing = (midnight: number): number => {
     let [up, down] = [noon, midnight];
     while (Math.abs(up - down) > 1000) {
       const middle = (up + down) / 2;
-      if (elevation(middle) >= least) up = middle;
+      if (elevation(middle) >= min) up = middle;
       else down = middle;
     }
     return up;
   };
   const [before, after] = [noon - DAY / 2, noon + DAY / 2];
-  if (elevation(before) >= least && elevation(after) >= least) return { kind: 'all-day' };
+  if (elevation(before) >= min && elevation(after) >= min) return { kind: 'all-day' };
   const [from, to] = [crossing(before), crossing(after)];
   return { kind: 'from-to', fromUtc: minuteText(from), toUtc: minuteText(to), hours: (to - from) / (60 * MINUTE) };
 }

@@ -29,10 +29,10 @@ const stations = 20;
 /** Least radius to which the panel's middle layer is bent between its ends, mm. */
 function tightestBend(dish: Dish): number {
   const below = dish.reflectorThickness + dish.panelThickness / 2;
-  let least = Infinity;
+  let min = Infinity;
   for (let i = 0; i <= stations; i++)
-    least = Math.min(least, bendRadius(dish.profile, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / stations));
-  return least + below;
+    min = Math.min(min, bendRadius(dish.profile, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / stations));
+  return min + below;
 }
 
 /**

@@ -66,7 +66,7 @@ export function nestRequests(design: Design, parts: readonly Part[]): NestReques
     const own = parts.filter(({ material }) => design.materials[material]?.cut === kind);
     return { kind, own, pieces: own.reduce((sum, { quantity }) => sum + quantity, 0) };
   });
-  const most = Math.max(...groups.map(({ pieces }) => pieces));
+  const max = Math.max(...groups.map(({ pieces }) => pieces));
   return groups.flatMap(({ kind, own, pieces }) => {
     if (own.length === 0) return [];
     const process = processOf(design, kind);
@@ -78,7 +78,7 @@ export function nestRequests(design: Design, parts: readonly Part[]): NestReques
         options: {
           spacing: spacingFor(process),
           seed: design.nest.seed,
-          effort: (design.nest.effort * pieces) / most,
+          effort: (design.nest.effort * pieces) / max,
         },
       },
     ];

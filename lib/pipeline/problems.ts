@@ -44,17 +44,17 @@ export function routerProblems(problems: readonly RouterProblem[]): Diagnostic[]
 /** Stock whose margin would let the tool run off its edge. */
 export function marginProblems(design: Design, requests: readonly NestRequest[]): Diagnostic[] {
   return requests.flatMap(({ process, parts, stock }) => {
-    const least = cutWidth(process) / 2;
+    const min = cutWidth(process) / 2;
     const used = new Set(parts.map(({ group }) => group));
     return stock
-      .filter(({ group, margin }) => used.has(group) && margin < least)
+      .filter(({ group, margin }) => used.has(group) && margin < min)
       .map(({ id, margin }): Diagnostic => {
         const size = (mm: number) => formatLength(mm, design.units, 3);
         return diagnostic(
           'margin',
           ['stock', design.stock.findIndex((item) => item.id === id), 'margin'],
           `a margin of ${size(margin)} on ${id} lets the cut run off the sheet`,
-          `use at least ${size(least)}, half the width of the cut`,
+          `use at least ${size(min)}, half the width of the cut`,
         );
       });
   });

@@ -29,7 +29,7 @@ const sampled = (one: ProofEdge): { x: number; y: number }[] =>
 
 function sampledDistance(points: readonly { x: number; y: number }[], x: number, y: number): number {
   // roots of squares only at the end: there are millions of them
-  return Math.sqrt(points.reduce((least, point) => Math.min(least, (point.x - x) ** 2 + (point.y - y) ** 2), Infinity));
+  return Math.sqrt(points.reduce((min, point) => Math.min(min, (point.x - x) ** 2 + (point.y - y) ** 2), Infinity));
 }
 
 describe('an edge', () => {
@@ -65,10 +65,7 @@ describe('an edge', () => {
       fc.property(edge, edge, (one, other) => {
         const exact = closest(one, other);
         const points = sampled(other);
-        const rough = sampled(one).reduce(
-          (least, { x, y }) => Math.min(least, sampledDistance(points, x, y)),
-          Infinity,
-        );
+        const rough = sampled(one).reduce((min, { x, y }) => Math.min(min, sampledDistance(points, x, y)), Infinity);
         expect(exact.distance).toBeLessThanOrEqual(rough + 1e-6);
         expect(exact.distance).toBeGreaterThanOrEqual(rough - (one.length + other.length) / samples);
       }),
@@ -94,11 +91,11 @@ describe('a ring', () => {
         });
         const length = edges.reduce((sum, one) => sum + one.length, 0);
         const flatness = edges.reduce(
-          (most, one) => Math.max(most, one.length ** 2 / samples ** 2 / (one.sweep === 0 ? Infinity : one.radius)),
+          (max, one) => Math.max(max, one.length ** 2 / samples ** 2 / (one.sweep === 0 ? Infinity : one.radius)),
           0,
         );
         expect(Math.abs(ringArea(edges) - area)).toBeLessThanOrEqual(length * flatness + 1e-6);
-        const near = edges.reduce((least, one) => Math.min(least, distanceFrom(one, x, y)), Infinity);
+        const near = edges.reduce((min, one) => Math.min(min, distanceFrom(one, x, y)), Infinity);
         // a ring that crosses itself may go round twice; the proof only asks inside or not
         // nearer than rounding it lies on the ring
         if (near > flatness + 1e-9 && Math.abs(turns) <= 1) expect(inside(edges, { x, y })).toBe(turns !== 0);
@@ -113,13 +110,13 @@ describe('the greatest distance of one ring from another', () => {
     holds(
       fc.property(ring, ring, (edges, others) => {
         const set = new EdgeSet(others);
-        const { most } = farthestFrom(edges, set, Infinity);
+        const { max } = farthestFrom(edges, set, Infinity);
         let rough = 0;
         for (const one of edges)
           for (const { x, y } of sampled(one)) rough = Math.max(rough, set.nearestTo(x, y).distance);
         const step = Math.max(...edges.map(({ length }) => length)) / samples;
-        expect(most).toBeGreaterThanOrEqual(rough - 1e-7);
-        expect(most).toBeLessThanOrEqual(rough + step / 2 + 0.0005);
+        expect(max).toBeGreaterThanOrEqual(rough - 1e-7);
+        expect(max).toBeLessThanOrEqual(rough + step / 2 + 0.0005);
       }),
       { numRuns: 40, onceFailed },
     );
@@ -135,15 +132,15 @@ describe('the greatest distance of a line from an arc', () => {
 
   it('is met between the ends of the line where another end of the arc becomes the nearer one', () => {
     // by Pythagoras: the middle of the line is at 24, 0, and 26 from both ends of the arc
-    expect(farthestFrom(line(24, -5, 24, 5), arc, Infinity).most).toBeCloseTo(26, 3);
+    expect(farthestFrom(line(24, -5, 24, 5), arc, Infinity).max).toBeCloseTo(26, 3);
   });
 
   it('is the radius where the line passes through the centre', () => {
-    expect(farthestFrom(line(-6, -8, 0, 0), arc, Infinity).most).toBeCloseTo(10, 3);
+    expect(farthestFrom(line(-6, -8, 0, 0), arc, Infinity).max).toBeCloseTo(10, 3);
   });
 
   it('is taken at an end of the line that lies outside the circle', () => {
-    expect(farthestFrom(line(-13, 0, -10, 1), arc, Infinity).most).toBeCloseTo(3, 3);
+    expect(farthestFrom(line(-13, 0, -10, 1), arc, Infinity).max).toBeCloseTo(3, 3);
   });
 });
 

@@ -11,7 +11,7 @@ export interface Chord {
 /** How far a chord may come down before it meets the rib's square top, over all its points above the rib. */
 export function roomUnder(shape: DishShape, { x, z, half }: Chord): number {
   const [cos, sin] = [Math.cos(shape.layout.halfAngle), Math.sin(shape.layout.halfAngle)];
-  let least = Infinity;
+  let min = Infinity;
   const steps = 60;
   // from the chord's end inward to where it leaves the rib's thickness
   const inner = half - shape.ribThickness / cos;
@@ -20,7 +20,7 @@ export function roomUnder(shape: DishShape, { x, z, half }: Chord): number {
     const across = w * cos - x * sin;
     const along = x * cos + w * sin;
     if (Math.abs(across) > shape.ribThickness / 2) continue;
-    least = Math.min(least, z - ribTopHeight(shape, along));
+    min = Math.min(min, z - ribTopHeight(shape, along));
   }
-  return least;
+  return min;
 }

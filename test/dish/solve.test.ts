@@ -12,21 +12,21 @@ function strays(figure: Figure, changes = {}): number {
   const shape = shapeWith({ figure, ...changes });
   const { ribTop } = solveDish(shape, tolerance);
   const edges = edgesOfPath(ribTop.path);
-  let most = 0;
+  let max = 0;
   const steps = 4000;
   for (let i = 0; i <= steps; i++) {
     const r = shape.innerRadius + ((shape.apertureRadius - shape.innerRadius) * i) / steps;
     const place = { x: r, y: shape.baseHeight + ribTopHeight(shape, r) };
-    most = Math.max(most, Math.min(...edges.map((edge) => nearestOnEdge(edge, place).distance)));
+    max = Math.max(max, Math.min(...edges.map((edge) => nearestOnEdge(edge, place).distance)));
   }
-  return most;
+  return max;
 }
 
 describe('solved dish', () => {
   it.each(['panel', 'rib'] as const)('has a rib top within its tolerance everywhere, figure %s', (figure) => {
-    const most = strays(figure);
-    expect(most).toBeLessThanOrEqual(tolerance + 1e-9);
-    expect(most).toBeGreaterThan(tolerance / 10);
+    const max = strays(figure);
+    expect(max).toBeLessThanOrEqual(tolerance + 1e-9);
+    expect(max).toBeGreaterThan(tolerance / 10);
   });
 
   it('states the deviation that is measured', () => {

@@ -41,33 +41,31 @@ const wave: Curve = {
 
 /** Distance of a point from a path, by its edges as they are defined: not by the fit's own formula. */
 function offPath(point: Point, path: Path): number {
-  let least = Infinity;
+  let min = Infinity;
   for (const edge of edgesOfPath(path)) {
-    for (const end of [edge.from, edge.to]) least = Math.min(least, distance(point, end));
+    for (const end of [edge.from, edge.to]) min = Math.min(min, distance(point, end));
     if (edge.kind === 'straight') {
       const dx = edge.to.x - edge.from.x;
       const dy = edge.to.y - edge.from.y;
       const t = ((point.x - edge.from.x) * dx + (point.y - edge.from.y) * dy) / (dx * dx + dy * dy);
-      if (t > 0 && t < 1)
-        least = Math.min(least, distance(point, { x: edge.from.x + t * dx, y: edge.from.y + t * dy }));
+      if (t > 0 && t < 1) min = Math.min(min, distance(point, { x: edge.from.x + t * dx, y: edge.from.y + t * dy }));
     } else {
       const middle = edge.startAngle + edge.sweep / 2;
       const away = Math.atan2(point.y - edge.centre.y, point.x - edge.centre.x) - middle;
       const turned = Math.abs(away - 2 * Math.PI * Math.round(away / (2 * Math.PI)));
-      if (turned <= Math.abs(edge.sweep) / 2)
-        least = Math.min(least, Math.abs(distance(point, edge.centre) - edge.radius));
+      if (turned <= Math.abs(edge.sweep) / 2) min = Math.min(min, Math.abs(distance(point, edge.centre) - edge.radius));
     }
   }
-  return least;
+  return min;
 }
 
 function checkFit(curve: Curve, tolerance: number, { path, deviation }: FittedPath): void {
-  let most = 0;
+  let max = 0;
   for (let i = 0; i <= 5000; i++)
-    most = Math.max(most, offPath(curve.at(curve.from + ((curve.to - curve.from) * i) / 5000), path));
-  expect(most).toBeLessThanOrEqual(tolerance);
+    max = Math.max(max, offPath(curve.at(curve.from + ((curve.to - curve.from) * i) / 5000), path));
+  expect(max).toBeLessThanOrEqual(tolerance);
   expect(deviation).toBeLessThanOrEqual(tolerance);
-  expect(Math.abs(deviation - most)).toBeLessThan(0.01 * tolerance);
+  expect(Math.abs(deviation - max)).toBeLessThan(0.01 * tolerance);
   expect(distance(path[0]!, curve.at(curve.from))).toBe(0);
   expect(distance(path.at(-1)!, curve.at(curve.to))).toBe(0);
   const edges = edgesOfPath(path);

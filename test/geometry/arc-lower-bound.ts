@@ -6,7 +6,7 @@
 import type { Curve, Point } from '../../lib/geometry/index.js';
 
 /** Least value of a function with one valley between two bounds (golden section). */
-function leastOf(f: (v: number) => number, low: number, high: number, steps: number): number {
+function minOf(f: (v: number) => number, low: number, high: number, steps: number): number {
   const ratio = (Math.sqrt(5) - 1) / 2;
   let c = high - ratio * (high - low);
   let d = low + ratio * (high - low);
@@ -42,11 +42,11 @@ function spread(points: readonly Point[], e0: number, e1: number, s: number): nu
   const radius = (length * length) / 4 / (2 * s) + s / 2;
   const [vx, vy] = [(q.x - p.x) / length, (q.y - p.y) / length];
   const centre = { x: (p.x + q.x) / 2 - vy * (s - radius), y: (p.y + q.y) / 2 + vx * (s - radius) };
-  let most = 0;
+  let max = 0;
   for (const point of points) {
-    most = Math.max(most, Math.abs(Math.hypot(point.x - centre.x, point.y - centre.y) - Math.abs(radius)));
+    max = Math.max(max, Math.abs(Math.hypot(point.x - centre.x, point.y - centre.y) - Math.abs(radius)));
   }
-  return most;
+  return max;
 }
 
 function bestCircle(points: readonly Point[], tolerance: number, holdStart: boolean, holdEnd: boolean): number {
@@ -58,10 +58,10 @@ function bestCircle(points: readonly Point[], tolerance: number, holdStart: bool
   const rise = ((b.x - a.x) * (middle.y - a.y) - (b.y - a.y) * (middle.x - a.x)) / chord;
   const room = 4 * tolerance;
   const overRise = (e0: number, e1: number): number =>
-    leastOf((s) => spread(points, e0, e1, s === 0 ? 1e-12 : s), rise - 2 * room, rise + 2 * room, 24);
+    minOf((s) => spread(points, e0, e1, s === 0 ? 1e-12 : s), rise - 2 * room, rise + 2 * room, 24);
   const overEnd = (e0: number): number =>
-    holdEnd ? overRise(e0, 0) : leastOf((e1) => overRise(e0, e1), -room, room, 16);
-  return holdStart ? overEnd(0) : leastOf(overEnd, -room, room, 16);
+    holdEnd ? overRise(e0, 0) : minOf((e1) => overRise(e0, e1), -room, room, 16);
+  return holdStart ? overEnd(0) : minOf(overEnd, -room, room, 16);
 }
 
 /** Lower bound of the number of arcs within `tolerance` of the curve, by `samples` points of it. */

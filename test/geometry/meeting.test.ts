@@ -192,12 +192,12 @@ describe('distances', () => {
           const closest = closestOfContours(a, b);
           const pointsOf = (ring: Contour): Polygon =>
             edgesOf(ring).flatMap((e) => Array.from({ length: 60 }, (_, k) => pointOnEdge(e, k / 60)));
-          let least = Infinity;
+          let min = Infinity;
           for (const p of pointsOf(a))
-            for (const q of pointsOf(b)) least = Math.min(least, Math.hypot(p.x - q.x, p.y - q.y));
-          expect(closest.distance).toBeLessThanOrEqual(least + 1e-9);
+            for (const q of pointsOf(b)) min = Math.min(min, Math.hypot(p.x - q.x, p.y - q.y));
+          expect(closest.distance).toBeLessThanOrEqual(min + 1e-9);
           // neighbouring samples lie up to 5 mm apart along an edge
-          expect(closest.distance).toBeGreaterThan(least - 5);
+          expect(closest.distance).toBeGreaterThan(min - 5);
           expect(Math.hypot(closest.onA.x - closest.onB.x, closest.onA.y - closest.onB.y)).toBeCloseTo(
             closest.distance,
             9,

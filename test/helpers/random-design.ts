@@ -12,8 +12,8 @@ type Unit = keyof typeof unitsMm;
 /** A design of which every length is a bare number in `unit`. */
 export function designIn(unit: Unit, seed: number): string {
   const random = randomOf(seed);
-  const between = (least: number, most: number): number => least + random() * (most - least);
-  const whole = (least: number, most: number): number => Math.floor(between(least, most + 1));
+  const between = (min: number, max: number): number => min + random() * (max - min);
+  const whole = (min: number, max: number): number => Math.floor(between(min, max + 1));
   const chance = (share: number): boolean => random() < share;
   const pick = <T>(...choices: readonly T[]): T => choices[Math.floor(random() * choices.length)]!;
   // lengths are drawn in whole micrometres, so that a bare number in any unit gives the same length

@@ -158,9 +158,9 @@ describe('the way between cuts', () => {
 
   /** Least length over all orders and senses, by trying them all. */
   function shortest(stops: readonly RouteStop[], start: Point): number {
-    let least = Infinity;
+    let min = Infinity;
     const walk = (left: readonly RouteStop[], at: Point, length: number): void => {
-      if (left.length === 0) least = Math.min(least, length);
+      if (left.length === 0) min = Math.min(min, length);
       left.forEach((stop, i) => {
         const rest = left.filter((_, k) => k !== i);
         for (const [a, b] of [
@@ -172,7 +172,7 @@ describe('the way between cuts', () => {
       });
     };
     walk(stops, start, 0);
-    return least;
+    return min;
   }
 
   it('is within a tenth of the shortest there is, for a handful of stops', () => {
@@ -182,10 +182,10 @@ describe('the way between cuts', () => {
       fc.property(fc.array(fc.tuple(point, point), { minLength: 1, maxLength: 5 }), (ends) => {
         const stops = ends.map(([from, to]) => ({ from, to }));
         const found = travelLength(stops, shortRoute(stops, origin), origin);
-        const least = shortest(stops, origin);
-        expect(found).toBeGreaterThan(least - 1e-6);
+        const min = shortest(stops, origin);
+        expect(found).toBeGreaterThan(min - 1e-6);
         ours += found;
-        best += least;
+        best += min;
       }),
       { numRuns: 60 },
     );

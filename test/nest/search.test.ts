@@ -43,14 +43,14 @@ function crossing([a, b]: Segment, [c, d]: Segment): Point[] {
 /** How deep a point lies within a ring: 0 outside. Inside by the ray to the right, distance segment by segment. */
 function depthIn(segments: readonly Segment[], { x, y }: Point): number {
   let inside = false;
-  let least = Infinity;
+  let min = Infinity;
   for (const [a, b] of segments) {
     if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
     const [ex, ey] = [b.x - a.x, b.y - a.y];
     const t = Math.max(0, Math.min(1, ((x - a.x) * ex + (y - a.y) * ey) / (ex * ex + ey * ey)));
-    least = Math.min(least, Math.hypot(x - a.x - t * ex, y - a.y - t * ey));
+    min = Math.min(min, Math.hypot(x - a.x - t * ex, y - a.y - t * ey));
   }
-  return inside && least > TOUCHING ? least : 0;
+  return inside && min > TOUCHING ? min : 0;
 }
 
 /** What a depth counts for. */
@@ -100,7 +100,7 @@ describe('the search for a place', () => {
         (things, turn) => {
           const search = searchOver(things);
           const found = search.minCost(1e6, turn, rooted);
-          const best = everyPlace(things, counts).reduce((least, { cost }) => Math.min(least, cost), Infinity);
+          const best = everyPlace(things, counts).reduce((min, { cost }) => Math.min(min, cost), Infinity);
           expect(found).toBeCloseTo(best, 6);
           // and says where: the cost there is the one that it tells
           const at = { x: search.foundX, y: search.foundY };
@@ -120,7 +120,7 @@ describe('the search for a place', () => {
       fc.property(fc.array(placed, { minLength: 1, maxLength: 30 }), (things) => {
         const found = searchOver(things.map((thing) => ({ ...thing, weight: 1 }))).leftmost(-Infinity, Infinity);
         const free = everyPlace(things).filter(({ cost }) => cost === 0);
-        const best = free.reduce((least, { place }) => Math.min(least, place.x), Infinity);
+        const best = free.reduce((min, { place }) => Math.min(min, place.x), Infinity);
         if (best === Infinity) expect(found).toBe(Infinity);
         else expect(found).toBeCloseTo(best, 6);
       }),

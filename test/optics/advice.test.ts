@@ -20,11 +20,11 @@ describe('advice', () => {
 
   it('finds the fewest ribs that give all but 1 %, near the closed form', () => {
     const { ribs } = advice;
-    const most = Math.max(...ribs.alternatives.map(({ takenUpW }) => takenUpW.value));
+    const max = Math.max(...ribs.alternatives.map(({ takenUpW }) => takenUpW.value));
     const of = (n: number) => ribs.alternatives.find((one) => one.ribs === n)!;
-    expect(of(ribs.best).takenUpW.value).toBeGreaterThanOrEqual(0.99 * most);
+    expect(of(ribs.best).takenUpW.value).toBeGreaterThanOrEqual(0.99 * max);
     for (const one of ribs.alternatives.filter((other) => other.ribs < ribs.best))
-      expect(one.takenUpW.value).toBeLessThan(0.99 * most);
+      expect(one.takenUpW.value).toBeLessThan(0.99 * max);
     expect(ribs.flatWidthFits).toBe(19);
     expect(Math.abs(ribs.best - 19)).toBeLessThanOrEqual(5);
   });

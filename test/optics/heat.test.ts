@@ -171,9 +171,9 @@ describe('curl of a bent panel’s edges', () => {
     ] as const) {
       const cells = 160;
       const slopes = byDifferences(kappa, t, h, 0.3, cells);
-      const most = curlSlope(kappa, t, h, h);
+      const max = curlSlope(kappa, t, h, h);
       for (const i of [40, 80, 120, 150])
-        expect(Math.abs(curlSlope(kappa, t, h, (i * h) / cells) - slopes[i]!)).toBeLessThan(0.01 * most);
+        expect(Math.abs(curlSlope(kappa, t, h, (i * h) / cells) - slopes[i]!)).toBeLessThan(0.01 * max);
     }
   });
 

@@ -82,7 +82,7 @@ describe('ideal paraboloid', () => {
     // what is left of the panels' flat width: R·tan(π/20000)
     const flat = R * Math.tan(Math.PI / 20_000);
     const furthest = Math.sqrt(
-      Math.max(...squaredRadii(rays, f).reduce((most, r2) => (r2 > most[0]! ? [r2] : most), [0])),
+      Math.max(...squaredRadii(rays, f).reduce((max, r2) => (r2 > max[0]! ? [r2] : max), [0])),
     );
     expect(furthest).toBeLessThan(width / 2 + flat);
     expect(furthest).toBeGreaterThan(0.97 * (width / 2));

@@ -147,8 +147,8 @@ describe('pictures of a forecast', () => {
       .filter((value) => Math.abs(value) >= 0.05);
     const bars = elements(svg).flatMap(({ name, attributes }) => (name === 'rect' ? Number(attributes['width']) : []));
     expect(bars).toHaveLength(watts.length);
-    const most = Math.max(...watts);
-    watts.forEach((value, i) => expect(bars[i]! / Math.max(...bars)).toBeCloseTo(value / most, 3));
+    const max = Math.max(...watts);
+    watts.forEach((value, i) => expect(bars[i]! / Math.max(...bars)).toBeCloseTo(value / max, 3));
     for (const width of bars) expect(width).toBeGreaterThan(0);
   });
 

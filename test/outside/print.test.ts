@@ -186,14 +186,14 @@ describe('a print in several pages', () => {
     for (const page of [1, 2, 3]) {
       const image = await rendered(bridge, a4, page);
       const edge = px(9.8);
-      let least = 255;
+      let min = 255;
       for (let y = 0; y < image.height; y++) {
         for (let x = 0; x < image.width; x++) {
           if (x === edge && y >= edge && y < image.height - edge) x = image.width - edge;
-          least = Math.min(least, image.at(x, y));
+          min = Math.min(min, image.at(x, y));
         }
       }
-      expect(least).toBe(255);
+      expect(min).toBe(255);
     }
   });
 

@@ -80,8 +80,8 @@ describe('the live page', () => {
       nests.push(performance.now() - before);
     }
     // for the reader of the run: how long it takes depends on what else the machine is doing
-    const least = (times: readonly number[]): string => (Math.min(...times) / 1000).toFixed(2);
-    console.log(`a save was shown in ${least(pictures)} s, its nest in ${least(nests)} s`);
+    const min = (times: readonly number[]): string => (Math.min(...times) / 1000).toFixed(2);
+    console.log(`a save was shown in ${min(pictures)} s, its nest in ${min(nests)} s`);
     const top = await page.evaluate<number>(`document.querySelector('iframe:not(.coming)').contentWindow.scrollY`);
     expect(Math.abs(top - 1500)).toBeLessThan(2);
     expect(said).toEqual([]);

@@ -55,7 +55,7 @@ describe('paths of an SVG', () => {
     expect(box.maxX).toBeCloseTo(Math.max(...points.map(({ x }) => x)) - left, 1);
     for (const vertex of first(`<path d="${data}"/>`).outline) {
       const [x, y] = [vertex.x + left, low - vertex.y];
-      const nearest = points.reduce((least, p) => Math.min(least, Math.hypot(p.x - x, p.y - y)), Infinity);
+      const nearest = points.reduce((min, p) => Math.min(min, Math.hypot(p.x - x, p.y - y)), Infinity);
       expect(nearest).toBeLessThan(0.03);
     }
   });

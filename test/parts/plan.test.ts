@@ -138,12 +138,12 @@ describe('the least radius of a cleat', () => {
   };
 
   it('is that of plain trigonometry, and is named when a cleat is asked for further in', () => {
-    const least = byHand(24, 12, 36);
-    const tight = make('press-house', [['board: {', `cleat: { start: ${least - 0.2} }\nboard: {`]]);
+    const min = byHand(24, 12, 36);
+    const tight = make('press-house', [['board: {', `cleat: { start: ${min - 0.2} }\nboard: {`]]);
     const problem = tight.problems.find(({ code }) => code === 'cleat-does-not-fit');
     expect(problem?.place?.path).toEqual(['cleat', 'start']);
-    expect(diagnosticText(problem!)).toContain(`fit from ${Math.ceil(10 * least) / 10} mm on`);
-    const just = make('press-house', [['board: {', `cleat: { start: ${least + 0.001} }\nboard: {`]]);
+    expect(diagnosticText(problem!)).toContain(`fit from ${Math.ceil(10 * min) / 10} mm on`);
+    const just = make('press-house', [['board: {', `cleat: { start: ${min + 0.001} }\nboard: {`]]);
     expect(just.problems.filter(({ code }) => code === 'cleat-does-not-fit')).toEqual([]);
   });
 
@@ -161,9 +161,9 @@ describe('the least radius of a cleat', () => {
     expect(problem?.place?.path).toEqual(['cleat', 'width']);
     expect(diagnosticText(problem!)).toContain('fits nowhere on the board');
     // 622 mm by the same trigonometry, so base and board would have to reach 80 mm further
-    const least = Math.ceil(byHand(24, 12, 150));
+    const min = Math.ceil(byHand(24, 12, 150));
     expect(diagnosticText(problem!)).toContain(
-      `they fit from ${least} mm on, which takes a board and a rib.toeRadius that reach ${least + 80} mm`,
+      `they fit from ${min} mm on, which takes a board and a rib.toeRadius that reach ${min + 80} mm`,
     );
   });
 

@@ -68,8 +68,8 @@ describe('random designs', () => {
             linesOf(part).forEach(({ vertices, closed }, k) => {
               const edges = proofEdges(vertices, closed);
               const others = proofEdges(linesOf(twin)[k]?.vertices ?? [], closed);
-              expect(farthestFrom(edges, new EdgeSet(others), 1).most, part.id).toBeLessThan(sameLength);
-              expect(farthestFrom(others, new EdgeSet(edges), 1).most, part.id).toBeLessThan(sameLength);
+              expect(farthestFrom(edges, new EdgeSet(others), 1).max, part.id).toBeLessThan(sameLength);
+              expect(farthestFrom(others, new EdgeSet(edges), 1).max, part.id).toBeLessThan(sameLength);
             });
             part.holes.forEach(({ x, y }, k) => {
               const hole = twin.holes[k];
@@ -118,10 +118,7 @@ describe('random designs', () => {
             expect(ours.length).toBe(theirs.length);
             // the order of cutting is free, so each point looks for its like
             for (const { x, y } of ours) {
-              const off = theirs.reduce(
-                (least, point) => Math.min(least, Math.hypot(point.x - x, point.y - y)),
-                Infinity,
-              );
+              const off = theirs.reduce((min, point) => Math.min(min, Math.hypot(point.x - x, point.y - y)), Infinity);
               expect(off, id).toBeLessThan(1e-6);
             }
             compared += 1;

@@ -73,7 +73,7 @@ describe('offsets', () => {
         for (const path of offsetContour(ring, side * distance)) {
           const own = proofEdges(path, true);
           // nowhere farther: certified to half a micrometre
-          expect(farthestFrom(own, set, Infinity).most).toBeLessThanOrEqual(distance + 0.0006);
+          expect(farthestFrom(own, set, Infinity).max).toBeLessThanOrEqual(distance + 0.0006);
           for (const edge of own) {
             // nowhere nearer: exact
             const near = set.nearestWithin(edge, distance);

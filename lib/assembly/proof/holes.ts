@@ -12,8 +12,8 @@ const axisTolerance = 0.05;
 /** A hole may be this much off the size that its fastener needs, mm: the steps of drills sold. */
 const sizeStep = 0.5;
 /** Thread in the last part, and wood beside a hole, in shanks: common practice, no source. */
-const leastBite = 1.5;
-const leastEdge = 1.5;
+const minBite = 1.5;
+const minEdge = 1.5;
 /** Half the width of a bit in its holder, mm: common practice, no source. */
 const driver = 5;
 
@@ -66,7 +66,7 @@ function holeFaults(fastener: Fastener): AssemblyFault[] {
     if (hole.off > axisTolerance) return [{ kind: 'hole', joint, part, off: hole.off }];
     if (!sizeFits(passage, hole.diameter, fastener))
       return [{ kind: 'hole-size', joint, part, diameter: hole.diameter, shank: item.diameter }];
-    const needed = leastEdge * item.diameter;
+    const needed = minEdge * item.diameter;
     const wood = item.kind === 'wood-screw' ? woodBeside(placed, entry, direction) : Infinity;
     return wood < needed - 1e-6 ? [{ kind: 'edge', joint, part, wood, needed }] : [];
   });
@@ -82,7 +82,7 @@ function lengthFaults({ joint, item, wood, through }: Fastener): AssemblyFault[]
   if (last?.passage !== 'pilot') return [];
   const lastWood = last.part.part.thickness;
   const bite = length - (wood - lastWood);
-  const needed = Math.min(leastBite * item.diameter, lastWood - tipCover);
+  const needed = Math.min(minBite * item.diameter, lastWood - tipCover);
   return bite < needed - 1e-6 ? [{ kind: 'bite', joint, bite, needed }] : [];
 }
 

@@ -28,7 +28,7 @@ export const readingMessages = {
   'dxf-entity': { code: 'unreadable', text: 'line {line} begins a {name}, which is neither LWPOLYLINE nor CIRCLE' },
   'dxf-block': { code: 'unreadable', text: 'a block holds a {name}, in line {line}' },
   'dxf-layer': { code: 'unreadable', text: 'layer {name} is used but not in the table of layers' },
-  'too-many-entities': { code: 'unreadable', text: 'it holds more than {most} entities' },
+  'too-many-entities': { code: 'unreadable', text: 'it holds more than {max} entities' },
 
   'svg-xml': { code: 'unreadable', text: 'it is not well-formed XML: {why}' },
   'svg-doctype': { code: 'unreadable', text: 'it has a document type, which a cut file has no use for' },

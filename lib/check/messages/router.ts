@@ -5,13 +5,13 @@ import type { MessageSource } from './text.js';
 export const routerMessages = {
   'ngc-unknown-code': { code: 'syntax', text: '{word} is not in the language' },
   'ngc-exclusive': { code: 'syntax', text: '{words} exclude each other on a line' },
-  'ngc-long-line': { code: 'syntax', text: 'the line has {length} characters; {most} are allowed' },
+  'ngc-long-line': { code: 'syntax', text: 'the line has {length} characters; {max} are allowed' },
   'ngc-not-ascii': { code: 'syntax', text: 'the line is not plain ASCII' },
   'ngc-comment': { code: 'syntax', text: 'a comment is not closed, or stands in another' },
   'ngc-word': { code: 'syntax', text: '"{text}" is no word of a letter and a number' },
   'ngc-letter': { code: 'syntax', text: '{letter} is no letter of a word' },
   'ngc-letter-twice': { code: 'syntax', text: '{letter} stands twice' },
-  'ngc-many-m': { code: 'syntax', text: '{count} M words; {most} are allowed' },
+  'ngc-many-m': { code: 'syntax', text: '{count} M words; {max} are allowed' },
   'ngc-percent': { code: 'end', text: 'the file begins with % and has no % at its end' },
 
   'after-end': { code: 'end', text: 'words after the end of the program' },
@@ -43,10 +43,10 @@ export const routerMessages = {
   'rapid-through': { code: 'rapid', text: 'a rapid move (G0) through the material, at {z}' },
   'rapid-low': { code: 'rapid', text: 'travel at {z}, below the travel height of {height}' },
   'spoil-board': { code: 'spoil-board', text: '{depth} into the spoil board; {overcut} is set' },
-  'cutting-depth': { code: 'depth', text: 'tool {tool} is {depth} deep; it cuts {most}' },
+  'cutting-depth': { code: 'depth', text: 'tool {tool} is {depth} deep; it cuts {max}' },
   'off-the-sheet': { code: 'sheet', text: 'the tool runs {off} off the sheet' },
   'into-clamp': { code: 'clamp', text: 'the tool runs into a place that is kept clear' },
-  'pass-depth': { code: 'pass', text: 'a pass of {depth}; tool {tool} takes {most}' },
+  'pass-depth': { code: 'pass', text: 'a pass of {depth}; tool {tool} takes {max}' },
   'cut-twice': { code: 'twice', text: 'a contour is run twice at one depth' },
 
   'part-loose': { code: 'loose', text: '{part} comes loose before the sheet is done' },

@@ -104,8 +104,8 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { m
   const first = { x: ring.edges[0]!.ax, y: ring.edges[0]!.ay };
   if (depths.full === null) return { mm: Infinity, place: first };
   const reach = radius + edgeTolerance / 2;
-  const { most, beyond } = farthestFrom(ring.edges, depths.full, reach);
-  let worst = { mm: beyond.length === 0 ? Math.max(0, most - radius) : 0, place: first };
+  const { max, beyond } = farthestFrom(ring.edges, depths.full, reach);
+  let worst = { mm: beyond.length === 0 ? Math.max(0, max - radius) : 0, place: first };
   if (beyond.length === 0) return worst;
   const sets = [toolPlaces(nominal, radius), depths.full, depths.tabs];
   // what was nearest to one place is a good guess for the next
@@ -144,9 +144,9 @@ export function boredError(hole: NominalHole, passes: readonly Pass[], floor: nu
   const radius = own[0]?.radius;
   const set = within(own, floor);
   if (radius === undefined || set === null) return null;
-  const { most } = farthestFrom(circleAround(hole).edges, set, Infinity);
+  const { max } = farthestFrom(circleAround(hole).edges, set, Infinity);
   const over = Math.max(...own.map(({ edge }) => beyondHole(hole, { x: edge.bx, y: edge.by }, radius)));
-  return Math.max(most - radius, over, 0);
+  return Math.max(max - radius, over, 0);
 }
 
 /** Reports passes along a part's outline that cut through the onion skin by which it is held. */

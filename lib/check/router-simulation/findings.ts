@@ -1,4 +1,4 @@
-import { mostAlike } from '../limits.js';
+import { maxAlike } from '../limits.js';
 import { filled, type MessageId, messages, type MessageValues, type RouterMessageId } from '../messages/index.js';
 import type { ProofPoint } from '../types.js';
 import type { RouterFinding, FindingCode } from './types.js';
@@ -21,7 +21,7 @@ export class Findings {
   ): void {
     const count = (this.#counts.get(id) ?? 0) + 1;
     this.#counts.set(id, count);
-    if (count > mostAlike) return;
+    if (count > maxAlike) return;
     const { line, place } = where;
     const { code, text } = messages[id];
     const what = filled(text, values);
@@ -38,7 +38,7 @@ export class Findings {
 
   all(): RouterFinding[] {
     const more = [...this.#counts].flatMap(([id, count]): RouterFinding[] =>
-      count > mostAlike ? [moreOf(id, messages[id].code, count - mostAlike)] : [],
+      count > maxAlike ? [moreOf(id, messages[id].code, count - maxAlike)] : [],
     );
     return [...this.#reported, ...more];
   }

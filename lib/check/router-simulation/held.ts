@@ -8,7 +8,7 @@ import { beside, standingAt, SweptBelow } from './tabs.js';
 import type { Motion, SimulationLimits } from './types.js';
 
 /** What stands less than this above the spoil board does not hold, mm. */
-const leastStanding = 0.05;
+const minStanding = 0.05;
 /** By how much a tab may be narrower than planned, mm: the rounding of a file. */
 const tabSlack = 0.02;
 /** By how much a tab may be wider, mm: it may cross the cut aslant, and the tool leaves it by a slope. */
@@ -25,7 +25,7 @@ export function checkHeld(
   file: string,
   findings: Findings,
 ): void {
-  const floor = leastStanding - limits.thickness;
+  const floor = minStanding - limits.thickness;
   const { number, frame } = field.pieces(floor);
   const pieceAt = ({ x, y }: ProofPoint): number => {
     const column = Math.floor(x / cell);
@@ -34,7 +34,7 @@ export function checkHeld(
     return off ? 0 : number[row * field.columns + column]!;
   };
   const radius = Math.max(0, ...limits.tools.filter(({ kind }) => kind === 'mill').map((tool) => tool.diameter)) / 2;
-  const tabTop = limits.tabHeight - leastStanding - limits.thickness;
+  const tabTop = limits.tabHeight - minStanding - limits.thickness;
   const through = new SweptBelow(motions, floor);
   const lowered = new SweptBelow(motions, tabTop);
   const standsAbove =
@@ -71,9 +71,9 @@ export function checkHeld(
         { part, count: tabs.length, width: mm(limits.tabWidth), height: mm(limits.tabHeight), wanted: held.tabs },
         { place },
       );
-    const most = limits.tabWidth + limits.tabHeight + limits.overcut + 2 * radius + tabExcess;
+    const max = limits.tabWidth + limits.tabHeight + limits.overcut + 2 * radius + tabExcess;
     for (const { width, place: at } of standingAt(places, through, standsAbove(floor))) {
-      if (width > most) findings.add('tab-wide', file, { part, width: mm(width) }, { place: at });
+      if (width > max) findings.add('tab-wide', file, { part, width: mm(width) }, { place: at });
     }
   }
 }

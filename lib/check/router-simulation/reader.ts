@@ -8,7 +8,7 @@ import type { Findings } from './findings.js';
 
 /** Longest line, characters. */
 const longestLine = 256;
-const mostMWords = 4;
+const maxMWords = 4;
 const letters = 'ABCDFGHIJKLMNPQRSTXYZ';
 
 type Report = <Id extends RouterMessageId>(id: Id, values: MessageValues<Id>) => void;
@@ -67,7 +67,7 @@ function stripped(text: string): string | null {
 
 /** One line as words; null for a line without any. */
 function readLine(text: string, line: number, report: Report): GcodeBlock | null {
-  if (text.length > longestLine) report('ngc-long-line', { length: text.length, most: longestLine });
+  if (text.length > longestLine) report('ngc-long-line', { length: text.length, max: longestLine });
   if (/[^\t\x20-\x7e]/.test(text)) report('ngc-not-ascii', {});
   const code = stripped(text);
   if (code === null) {
@@ -101,7 +101,7 @@ function readLine(text: string, line: number, report: Report): GcodeBlock | null
   }
   checkGroups(g, gGroups, 'G', report);
   checkGroups(m, mGroups, 'M', report);
-  if (m.length > mostMWords) report('ngc-many-m', { count: m.length, most: mostMWords });
+  if (m.length > maxMWords) report('ngc-many-m', { count: m.length, max: maxMWords });
   return { line, g, m, words };
 }
 

@@ -63,7 +63,7 @@ function checkDepth({ to, tool, file, line }: Motion, limits: SimulationLimits, 
   if (below > limits.overcut + rounding)
     findings.add('spoil-board', file, { depth: mm(below), overcut: mm(limits.overcut) }, where);
   if (-to.z > tool.cuttingDepth + rounding)
-    findings.add('cutting-depth', file, { tool: tool.number, depth: mm(-to.z), most: mm(tool.cuttingDepth) }, where);
+    findings.add('cutting-depth', file, { tool: tool.number, depth: mm(-to.z), max: mm(tool.cuttingDepth) }, where);
 }
 
 /** Reports motions off the sheet or into a clamp; returns how far the tool runs off. */
@@ -121,7 +121,7 @@ export function checkWay(
       findings.add(
         'pass-depth',
         file,
-        { depth: mm(bite), tool: tool.number, most: mm(tool.passDepth) },
+        { depth: mm(bite), tool: tool.number, max: mm(tool.passDepth) },
         { line, place: swept?.place ?? to },
       );
     plunges.take(motion);

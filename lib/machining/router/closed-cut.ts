@@ -44,27 +44,27 @@ function nearestLength(ring: RingPath, point: Point): number {
 }
 
 /** Shortest slanted lead that is one, mm. */
-const leastLead = 0.7;
+const minLead = 0.7;
 /** Lengths that are tried, the longest first: a ring of many short arcs has room for short ones only. */
-const leadLengths = [leadLength, leadLength / 2, leastLead];
+const leadLengths = [leadLength, leadLength / 2, minLead];
 /** Step between places that are tried for the way onto the finished edge, mm. */
 const tryStep = 2;
 
 /**
  * Length of the slanted lead that reaches the finished path at a length along it and leaves it again one overlap later,
- * without cutting into the part: along one straight edge, or one arc that it does not cut short. At most `most` long;
+ * without cutting into the part: along one straight edge, or one arc that it does not cut short. At most `max` long;
  * 0 where there is none.
  */
-function leadAt(finish: RingPath, rough: RingPath, start: number, most: number): number {
+function leadAt(finish: RingPath, rough: RingPath, start: number, max: number): number {
   const { index, fraction } = edgeAt(finish, start);
   const edge = element(finish.edges, index);
   if (edge.kind === 'straight') {
-    const lead = Math.min(most, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
-    return lead < leastLead ? 0 : lead;
+    const lead = Math.min(max, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
+    return lead < minLead ? 0 : lead;
   }
-  const lead = Math.min(most, edge.radius / 2);
+  const lead = Math.min(max, edge.radius / 2);
   const last = element(finish.edges, edgeAt(finish, start + 2 * lead + overlap).index);
-  if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < leastLead) return 0;
+  if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < minLead) return 0;
   const wall = distance(edge.centre, pointAt(rough, nearestLength(rough, pointAt(finish, start))));
   // the chord of an arc lies within its circle: on the side of the waste, or not deeper than the allowance
   const room = 2 * (wall - edge.radius) * edge.radius;
@@ -82,10 +82,10 @@ function finishStart(
   // the pass comes back to its start, goes on by the overlap and slants out; behind a tab it has to come down first
   const roomFor = (lead: number): number => Math.max(2 * lead + overlap, tabTop - z) + 1;
   const near = nearestLength(finish, from);
-  for (const most of leadLengths) {
+  for (const max of leadLengths) {
     for (let on = 0; on < finish.length; on += tryStep) {
-      const start = clearOfLifts(finish, finishLifts, near + on, roomFor(most));
-      const lead = leadAt(finish, rough, start, most);
+      const start = clearOfLifts(finish, finishLifts, near + on, roomFor(max));
+      const lead = leadAt(finish, rough, start, max);
       if (lead > 0) return { start, lead };
     }
   }

@@ -29,9 +29,9 @@ export interface Entered extends Visit {
 /** Turn of a path (radians) from which it is a corner. */
 const sharpTurn = 0.02;
 /** Least material that is worth a finishing pass, mm. */
-const leastAllowance = 0.05;
+const minAllowance = 0.05;
 /** Places at which a ring may be entered, at most. */
-const mostEntries = 24;
+const maxEntries = 24;
 /** Step between the rings that clear an opening, in tool radii: less than 1, so that nothing stays between them. */
 const clearStep = 0.9;
 /** Openings narrower than this many tool diameters are cleared, as their core would be too small to hold. */
@@ -70,7 +70,7 @@ function hasInsideCorner(path: Contour): boolean {
 
 /** The one ring that leaves `allowance` to the finished edge; null where there is none, or more than one. */
 function roughed(path: Contour, allowance: number): RingPath | null {
-  if (allowance < leastAllowance) return null;
+  if (allowance < minAllowance) return null;
   const rings = offsetContour(path, allowance);
   return rings.length === 1 ? ringOf(element(rings, 0)) : null;
 }
@@ -81,7 +81,7 @@ function turned(ring: Contour, data: RouterData): Contour {
 }
 
 function entriesOf(ring: RingPath, clear: (s: number) => number): number[] {
-  const count = Math.min(mostEntries, Math.max(1, Math.floor(ring.length / 15)));
+  const count = Math.min(maxEntries, Math.max(1, Math.floor(ring.length / 15)));
   return Array.from({ length: count }, (_, i) => clear(((i + 0.5) * ring.length) / count));
 }
 

@@ -9,8 +9,8 @@ import type { RouterData, RouterProblem, RouterTool, SheetMaterial } from './typ
 interface ChipLoads {
   /** Default, cautious. */
   readonly usual: number;
-  readonly least: number;
-  readonly most: number;
+  readonly min: number;
+  readonly max: number;
 }
 
 /**
@@ -20,8 +20,8 @@ interface ChipLoads {
  */
 const guide = {
   diameters: [1 / 8, 1 / 4, 3 / 8, 1 / 2],
-  plywood: { least: [0.004, 0.011, 0.017, 0.021], most: [0.006, 0.013, 0.02, 0.023] },
-  board: { least: [0.004, 0.013, 0.02, 0.025], most: [0.007, 0.016, 0.023, 0.027] },
+  plywood: { min: [0.004, 0.011, 0.017, 0.021], max: [0.006, 0.013, 0.02, 0.023] },
+  board: { min: [0.004, 0.013, 0.02, 0.025], max: [0.007, 0.016, 0.023, 0.027] },
 } as const;
 const mmInInch = 25.4;
 
@@ -45,9 +45,9 @@ function guideAt(row: readonly number[], diameter: number): number {
 }
 
 function chipLoadsOf(kind: string, diameter: number): ChipLoads {
-  const { least, most } = kind === 'mdf' || kind === 'hardboard' ? guide.board : guide.plywood;
-  const low = guideAt(least, diameter);
-  return { usual: lightShare * low, least: rubShare * low, most: guideAt(most, diameter) };
+  const { min, max } = kind === 'mdf' || kind === 'hardboard' ? guide.board : guide.plywood;
+  const low = guideAt(min, diameter);
+  return { usual: lightShare * low, min: rubShare * low, max: guideAt(max, diameter) };
 }
 
 /** Chip of a drill bit's edge in wood, as a share of the diameter; from memory. */
@@ -119,7 +119,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
         remedy: 'use a speed within that range',
       });
     if (tool.kind !== 'mill') continue;
-    const { least: low, most: high } = chipLoadsOf(material.kind, tool.diameter);
+    const { min: low, max: high } = chipLoadsOf(material.kind, tool.diameter);
     const chip = feed / (spindle * tool.flutes);
     if (chip < low * 0.999 || chip > high * 1.001)
       problems.push({

@@ -19,12 +19,12 @@ export interface Held {
 
 /** Tabs are a quarter of the thickness, at least and at most (mm), and no more than half: common practice, no source. */
 const tabShare = 0.25;
-const leastTab = 1;
-const mostTab = 3;
+const minTab = 1;
+const maxTab = 3;
 
 function tabHeightOf(material: SheetMaterial, data: RouterData): number {
   const { thickness } = material;
-  return data.tabs.height ?? Math.min(mostTab, thickness / 2, Math.max(leastTab, tabShare * thickness));
+  return data.tabs.height ?? Math.min(maxTab, thickness / 2, Math.max(minTab, tabShare * thickness));
 }
 
 const keyOf = (part: string, copy: number): string => `${copy}:${part}`;

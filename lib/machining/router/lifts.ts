@@ -17,14 +17,14 @@ function fromSegment(p: Point, a: Point, b: Point): number {
 
 /** Distance of a point from a convex quadrilateral; 0 within. */
 function fromTab(p: Point, { corners }: Tab): number {
-  let least = Infinity;
+  let min = Infinity;
   let left = 0;
   corners.forEach((a, i) => {
     const b = cyclic(corners, i + 1);
     if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0) left += 1;
-    least = Math.min(least, fromSegment(p, a, b));
+    min = Math.min(min, fromSegment(p, a, b));
   });
-  return left === 0 || left === 4 ? 0 : least;
+  return left === 0 || left === 4 ? 0 : min;
 }
 
 /** The stretches of a closed path on which a tool of this radius would touch a tab; merged, in order. */

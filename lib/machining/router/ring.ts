@@ -19,12 +19,12 @@ export interface RingPath {
 }
 
 /** Edges shorter than this (mm) are rounding. */
-const leastEdge = 1e-6;
+const minEdge = 1e-6;
 
 export function ringOf(vertices: readonly Vertex[]): RingPath {
   const edges = vertices
     .map((v, i) => edgeArc(v, cyclic(vertices, i + 1)))
-    .filter((edge) => edgeLength(edge) > leastEdge);
+    .filter((edge) => edgeLength(edge) > minEdge);
   const starts: number[] = [];
   let length = 0;
   for (const edge of edges) {
@@ -73,28 +73,28 @@ export interface Stretch {
 }
 
 /** Longest sweep of one arc: a half circle, so that no reader has to guess which way round. */
-const mostSweep = Math.PI;
+const maxSweep = Math.PI;
 
 /** The runs from length s0 to s1 (s1 after s0, both may pass a full turn). */
 export function runsBetween(ring: RingPath, s0: number, s1: number): Stretch[] {
   const runs: Stretch[] = [];
   let s = s0;
   // the fraction of a hair that rounding leaves before an edge's end belongs to the next edge
-  while (s1 - s > leastEdge) {
-    const { index, fraction } = edgeAt(ring, s + leastEdge / 2);
+  while (s1 - s > minEdge) {
+    const { index, fraction } = edgeAt(ring, s + minEdge / 2);
     const edge = element(ring.edges, index);
     const length = edgeLength(edge);
-    const from = Math.max(0, fraction - leastEdge / 2 / length);
+    const from = Math.max(0, fraction - minEdge / 2 / length);
     const left = (1 - from) * length;
-    const most = edge.kind === 'arc' ? Math.min(left, mostSweep * edge.radius) : left;
-    const step = Math.min(most, s1 - s);
+    const max = edge.kind === 'arc' ? Math.min(left, maxSweep * edge.radius) : left;
+    const step = Math.min(max, s1 - s);
     const to = Math.min(1, from + step / length);
     runs.push({
       to: pointOnEdge(edge, to),
       length: step,
       arc: edge.kind === 'arc' ? { centre: edge.centre, sweep: edge.sweep * (to - from) } : null,
     });
-    s += Math.max(step, leastEdge);
+    s += Math.max(step, minEdge);
   }
   return runs;
 }
@@ -103,7 +103,7 @@ export function runsBetween(ring: RingPath, s0: number, s1: number): Stretch[] {
 function spurAt(vertices: readonly Vertex[], i: number): boolean {
   const next = cyclic(vertices, i + 2);
   const v = element(vertices, i);
-  return v.bulge === 0 && Math.hypot(v.x - next.x, v.y - next.y) < leastEdge && vertices.length > 4;
+  return v.bulge === 0 && Math.hypot(v.x - next.x, v.y - next.y) < minEdge && vertices.length > 4;
 }
 
 /** The ring without the spurs that open corners, and whether there were any. */

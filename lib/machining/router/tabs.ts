@@ -57,19 +57,19 @@ export interface TabRules {
 /** Step between places that are tried, mm. */
 const tryStep = 6;
 /** Greatest bend of the edge over a tab and the tool on either side, radians: gently curved. */
-const mostBend = 0.4;
+const maxBend = 0.4;
 /** How far inside a part a place must be to be known as the part's, mm. */
 const within = 1.6;
 /** Longest bridge in tool diameters. */
 const longestBridge = 3;
 /** Offcuts smaller than this (mm²) are left loose: the dust hood takes them. */
-const leastOffcut = 300;
+const minOffcut = 300;
 
 /** Whether a tab may stand at a length along an edge: straight or gently curved and nothing that mates or reflects. */
 function free(edge: HeldEdge, ring: RingPath, s: number, half: number): boolean {
   for (const off of [-half, -half / 2, 0, half / 2, half]) {
     if (edge.barred.has(edgeAt(ring, s + off).index)) return false;
-    if (bendBetween(ring, s, s + off) > mostBend) return false;
+    if (bendBetween(ring, s, s + off) > maxBend) return false;
   }
   return true;
 }
@@ -225,7 +225,7 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
     );
     while (element(counts, index) < element(wanted, index)) {
       let best: Tab | null = null;
-      let most = 0;
+      let max = 0;
       const mine = chosen.filter((tab) => tab.owner === index || tab.other === index);
       for (const tab of own) {
         if (!clear(tab)) continue;
@@ -234,8 +234,8 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
           ...mine.map((other) => Math.hypot(middle(other).x - middle(tab).x, middle(other).y - middle(tab).y)),
         );
         const score = away * (waste.frame.has(tab.to) ? 1 : tab.other >= 0 ? 0.5 : 0.7);
-        if (score > most) {
-          most = score;
+        if (score > max) {
+          max = score;
           best = tab;
         }
       }
@@ -248,7 +248,7 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
     joined = false;
     for (const tab of all) {
       // a small offcut needs no tab of its own, but a part may hang on it
-      if (element(waste.sizes, tab.to) < leastOffcut && !parts.some((_, i) => i === tab.other)) continue;
+      if (element(waste.sizes, tab.to) < minOffcut && !parts.some((_, i) => i === tab.other)) continue;
       if (hangs(tab.from) === hangs(tab.to) || !clear(tab)) continue;
       take(tab);
       joined = true;
@@ -262,7 +262,7 @@ export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabR
   });
   const inParts = new Set(pieceOf.values());
   const loose = waste.sizes.flatMap((area, piece) =>
-    piece === 0 || area < leastOffcut || inParts.has(piece) || hangs(piece) ? [] : [{ ...waste.placeOf(piece), area }],
+    piece === 0 || area < minOffcut || inParts.has(piece) || hangs(piece) ? [] : [{ ...waste.placeOf(piece), area }],
   );
   return { tabs: chosen, counts, unheld, loose };
 }

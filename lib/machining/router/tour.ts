@@ -43,7 +43,7 @@ export function tour(visits: readonly Visit[], start: Point): Visited[] {
   }));
   const choosable = visits.some(({ entries }) => entries.length > 1);
   let best: Visited[] = [];
-  let least = Infinity;
+  let min = Infinity;
   for (let round = 0; round < (choosable ? rounds : 1); round += 1) {
     const legs = shortRoute(stops, start);
     const endOf = (i: number): Point => {
@@ -72,8 +72,8 @@ export function tour(visits: readonly Visit[], start: Point): Visited[] {
     }
     const order = legs.map(({ stop, reversed }) => ({ visit: stop, entry: element(entry, stop), reversed }));
     const length = lengthOf(stops, order, start);
-    if (length >= least - 1e-6) break;
-    least = length;
+    if (length >= min - 1e-6) break;
+    min = length;
     best = order;
   }
   return best;

@@ -43,11 +43,11 @@ function plan(boards: readonly Part[], holes: readonly NumberedHole[], label: st
   const lines = boards.flatMap((part) =>
     linesUp(part).map(({ vertices, closed }) => path('scribe', part, vertices, closed)),
   );
-  const least = Math.min(...holes.map(({ diameter }) => diameter));
+  const min = Math.min(...holes.map(({ diameter }) => diameter));
   const marks = holes.map(({ number, x, y, diameter }) => {
     const from = Math.hypot(x, y) || 1;
     // a hole for the stand is named on its other side, away from the cleats' holes
-    const wide = diameter > least;
+    const wide = diameter > min;
     const off = diameter / 2 + 0.75 * size;
     const [dx, dy] = from === 1 ? [off, off] : [((wide ? y : -y) / from) * off, ((wide ? -x : x) / from) * off];
     return markup`<circle class="hole" cx="${px(x)}" cy="${px(-y)}" r="${px(Math.max(diameter / 2, size / 6))}"/><text class="no" font-size="${px(size * 0.8)}" x="${px(x + dx)}" y="${px(-y - dy)}">${number}</text>`;

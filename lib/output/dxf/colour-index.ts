@@ -19,12 +19,12 @@ export function indexColour(index: number): Rgb {
   if (index < 10) return split(pure[index - 1] ?? 0);
   const hue = Math.floor((index - 10) / 10) / 4; // sixths of the circle
   const value = values[Math.floor((index % 10) / 2)] ?? 0;
-  const least = index % 2 === 0 ? 0 : 0.5;
+  const min = index % 2 === 0 ? 0 : 0.5;
   // a channel is full within a sixth of its own hue, and fades over the next sixth
   const channel = (own: number) => {
     const away = Math.abs(((hue - own + 9) % 6) - 3);
     const part = Math.min(1, Math.max(0, 2 - away));
-    return Math.floor(value * (least + (1 - least) * part));
+    return Math.floor(value * (min + (1 - min) * part));
   };
   return { red: channel(0), green: channel(2), blue: channel(4) };
 }
@@ -39,13 +39,13 @@ export function trueColour(colour: string): number {
 export function nearestIndex(colour: string): number {
   const wanted = split(trueColour(colour));
   let best = 1;
-  let least = Infinity;
+  let min = Infinity;
   for (let index = 1; index < 250; index++) {
     if (index === 7) continue;
     const { red, green, blue } = indexColour(index);
     const off = (red - wanted.red) ** 2 + (green - wanted.green) ** 2 + (blue - wanted.blue) ** 2;
-    if (off < least) {
-      least = off;
+    if (off < min) {
+      min = off;
       best = index;
     }
   }

@@ -96,7 +96,7 @@ function head(path: ToolPath, header: NgcHeader, runs: readonly ToolRun[], part:
     ...comments('Zero: X and Y at the lower left corner of the sheet, Z at its upper face. Millimetres.'),
     ...comments(
       `Lowest point: ${decimal(
-        runs.reduce((least, run) => Math.min(least, lowest(run)), 0),
+        runs.reduce((min, run) => Math.min(min, lowest(run)), 0),
         3,
       )} mm. Travel at ${decimal(path.safeHeight, 1)} mm: higher than every clamp?`,
     ),
@@ -106,7 +106,7 @@ function head(path: ToolPath, header: NgcHeader, runs: readonly ToolRun[], part:
 }
 
 function lowest({ cuts }: ToolRun): number {
-  return cuts.reduce((least, { moves }) => moves.reduce((low, { to }) => Math.min(low, to.z), least), 0);
+  return cuts.reduce((min, { moves }) => moves.reduce((low, { to }) => Math.min(low, to.z), min), 0);
 }
 
 function fileText(path: ToolPath, header: NgcHeader, runs: readonly ToolRun[], part: string): string {

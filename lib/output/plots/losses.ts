@@ -34,8 +34,8 @@ export function lossesPlot({ power }: Forecast): ForecastPlot {
   const rowHeight = 30;
   const top = 16;
   const size: ChartSize = { width: 740, height: 68 + rowHeight * drawn.length, left, right: 70, top, bottom: 52 };
-  const most = Math.max(...drawn.map(({ watts }) => watts));
-  const plot = frame(size, { label: 'power (W)', domain: [0, most], nice: true }, null);
+  const max = Math.max(...drawn.map(({ watts }) => watts));
+  const plot = frame(size, { label: 'power (W)', domain: [0, max], nice: true }, null);
   const svg = picture('losses', title, description, size, [
     plot.axes,
     ...drawn.map(({ label, watts, kept }, i) => {

@@ -90,10 +90,10 @@ function drawMap(page: PDFPage, drawing: Drawing, tiling: Tiling, box: Bounds, f
 /** The size of the first page: as the others, but of a roll long enough for what it has to say. */
 export function mapPage({ page }: Tiling, { paper }: PrintOptions): Page {
   if (paper.kind !== 'roll') return page;
-  const least = 220;
+  const min = 220;
   return page.width === paper.width
-    ? { width: page.width, height: Math.max(least, page.height) }
-    : { width: Math.max(least, page.width), height: page.height };
+    ? { width: page.width, height: Math.max(min, page.height) }
+    : { width: Math.max(min, page.width), height: page.height };
 }
 
 /** Draws the first page. */

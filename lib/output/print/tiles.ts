@@ -7,9 +7,9 @@ import { type Page, pagesOf, paperName, type PrintOptions } from './paper.js';
 /** Height of the band at the foot of every page, for check lengths, names and cautions. */
 export const BAND = 27;
 /** The check lengths of 100 mm and 4 in have to fit across, with their figures. */
-const LEAST_WIDTH = 120;
+const MIN_WIDTH = 120;
 /** A window smaller than this is no help, whatever the paper. */
-const LEAST_WINDOW = 40;
+const MIN_WINDOW = 40;
 
 export interface Tile {
   /** 0 at the top. */
@@ -90,7 +90,7 @@ function tilingOn(page: Page, drawing: Drawing, options: PrintOptions): Tiling |
   const room = roomOn(page, margin);
   const width = room.width / scale;
   const height = room.height / scale;
-  if (room.width < LEAST_WIDTH || room.height < LEAST_WINDOW || Math.min(width, height) < 2 * overlap) return null;
+  if (room.width < MIN_WIDTH || room.height < MIN_WINDOW || Math.min(width, height) < 2 * overlap) return null;
   const columns = count(drawing.width, width, overlap);
   const rows = count(drawing.height, height, overlap);
   const stepX = width - overlap;
@@ -131,8 +131,8 @@ export function tile(drawing: Drawing, options: PrintOptions): Tiling {
   const { margin, overlap, measured, paper } = options;
   const scale = 100 / measured;
   const needed = {
-    width: Math.max(drawing.width * scale, LEAST_WIDTH) + 2 * margin,
-    height: Math.max(drawing.height * scale, LEAST_WINDOW) + 2 * margin + BAND,
+    width: Math.max(drawing.width * scale, MIN_WIDTH) + 2 * margin,
+    height: Math.max(drawing.height * scale, MIN_WINDOW) + 2 * margin + BAND,
   };
   const ways = pagesOf(paper, needed)
     .map((page) => tilingOn(page, drawing, options))
@@ -143,8 +143,8 @@ export function tile(drawing: Drawing, options: PrintOptions): Tiling {
   if (best === undefined)
     throw new RangeError(
       `a page (${paperName(paper)}) with print.margin ${mm(margin)} and print.overlap ${mm(overlap)} leaves no room ` +
-        `to draw: besides the margins it takes ${LEAST_WIDTH} mm across, twice the overlap both ways, and ` +
-        `${BAND + LEAST_WINDOW} mm upright; margin and overlap of 10 mm would do on A4`,
+        `to draw: besides the margins it takes ${MIN_WIDTH} mm across, twice the overlap both ways, and ` +
+        `${BAND + MIN_WINDOW} mm upright; margin and overlap of 10 mm would do on A4`,
     );
   return best;
 }

@@ -32,7 +32,7 @@ const probes = 17;
 const straightShare = 1e-3;
 /** Halvings after which a chord within the tolerance will do. */
 const chordFrom = 8;
-const mostHalvings = 20;
+const maxHalvings = 20;
 
 /** Direction of length 1 at a parameter; where the curve stands still, that of the secant towards `inward`. */
 function directionAt(curve: DrawnCurve, t: number, inward: number): Point | null {
@@ -71,9 +71,9 @@ function distanceFrom(places: readonly Point[], path: readonly Vertex[]): number
   const edges = path.slice(0, -1).map((vertex, i) => edgeArc(vertex, path[i + 1]!));
   let worst = 0;
   for (const place of places) {
-    let least = Infinity;
-    for (const edge of edges) least = Math.min(least, nearestOnEdge(edge, place).distance);
-    worst = Math.max(worst, least);
+    let min = Infinity;
+    for (const edge of edges) min = Math.min(min, nearestOnEdge(edge, place).distance);
+    worst = Math.max(worst, min);
   }
   return worst;
 }
@@ -94,21 +94,21 @@ function runsOn(places: readonly Point[]): boolean {
 /**
  * Arcs that follow a curve from end to end, tangents shared, and the greatest distance as measured.
  * @param tolerance mm, above 0
- * @throws ExtraFault for a curve that arcs cannot follow, or that needs more than `mostEdges`
+ * @throws ExtraFault for a curve that arcs cannot follow, or that needs more than `maxEdges`
  */
-export function followCurve(curve: DrawnCurve, tolerance: number, mostEdges: number): FittedPath {
+export function followCurve(curve: DrawnCurve, tolerance: number, maxEdges: number): FittedPath {
   const path: Vertex[] = [];
   let deviation = 0;
   const take = (vertices: readonly Vertex[], off: number): void => {
     path.push(...vertices);
     deviation = Math.max(deviation, off);
-    if (path.length > mostEdges)
-      throw new ExtraFault('extra-too-much', `a curve needs more than ${mostEdges} arcs`, 'simplify it');
+    if (path.length > maxEdges)
+      throw new ExtraFault('extra-too-much', `a curve needs more than ${maxEdges} arcs`, 'simplify it');
   };
   const piece = (from: number, to: number, halvings: number): void => {
     const a = curve.at(from);
     const b = curve.at(to);
-    if (!(Number.isFinite(a.x + a.y + b.x + b.y) && halvings <= mostHalvings))
+    if (!(Number.isFinite(a.x + a.y + b.x + b.y) && halvings <= maxHalvings))
       throw new ExtraFault('extra-curve', 'a curve cannot be followed by arcs', 'redraw it with lines and arcs');
     const end = { ...b, bulge: 0 };
     const chord = [{ ...a, bulge: 0 }, end];

@@ -130,7 +130,7 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
     const what = list.length === 1 ? loose[i >> 1]!.what : `${loose[i >> 1]!.what} with ${list.length - 1} more`;
     if (round) {
       const { vertices, moved } = closed(list.map(directed));
-      const worst = list.reduce((most, end) => Math.max(most, loose[end >> 1]!.deviation), 0);
+      const worst = list.reduce((max, end) => Math.max(max, loose[end >> 1]!.deviation), 0);
       rings.push({ what, vertices, deviation: worst + moved });
       continue;
     }

@@ -27,7 +27,7 @@ const shortest = 1e-3;
 /** Neighbouring edges meet at one point within this (mm). */
 const samePoint = 1e-6;
 /** A ring that encloses less (mm²) is nothing that could be cut. */
-const leastArea = 0.01;
+const minArea = 0.01;
 
 /** An outline with the openings in it. */
 export interface ExtraShape {
@@ -172,7 +172,7 @@ export function makeShapes(
     const [first] = vertices;
     const area = Math.abs(signedArea(vertices));
     // a figure of eight may enclose nothing on balance: it is told by its crossing
-    if (!first || vertices.length < 2 || (vertices.length <= 3 && !(area >= leastArea))) {
+    if (!first || vertices.length < 2 || (vertices.length <= 3 && !(area >= minArea))) {
       const at = first ?? moved(ring.vertices.slice(0, 1), origin)[0];
       error('extra-no-area', `${ring.what} encloses nothing${at ? ` at ${there(at)}` : ''}`, 'delete it or redraw it');
       continue;
@@ -201,7 +201,7 @@ export function makeShapes(
         `${what} crosses or touches itself at ${there(simple.place)}`,
         'redraw it so that it does not',
       );
-    else if (!(area >= leastArea))
+    else if (!(area >= minArea))
       error('extra-no-area', `${what} encloses next to nothing at ${there(vertices[0]!)}`, 'delete it or redraw it');
   });
   for (const { first, second, place } of crossings) {

@@ -40,21 +40,21 @@ describe('speeds and feeds', () => {
     ['mdf', 1 / 4, 0.013, 0.016],
     ['mdf', 3 / 8, 0.02, 0.023],
     ['mdf', 1 / 2, 0.025, 0.027],
-  ])('of %s with a bit of %f in stay within the handbook table', (kind, inches, least, most) => {
+  ])('of %s with a bit of %f in stay within the handbook table', (kind, inches, min, max) => {
     const sheet = { kind, thickness: 12 };
     const tool = mill({ diameter: 25.4 * inches });
     const warned = (chip: number): boolean => {
       const data = routerData({ chipLoad: chip, maxFeed: 100_000 });
       return feedProblems([cuttingOf(tool, sheet, data)], sheet, data).length > 0;
     };
-    expect([warned(25.4 * least), warned(25.4 * most)]).toEqual([false, false]);
-    expect([warned(25.4 * most * 1.02), warned(25.4 * least * 0.19)]).toEqual([true, true]);
+    expect([warned(25.4 * min), warned(25.4 * max)]).toEqual([false, false]);
+    expect([warned(25.4 * max * 1.02), warned(25.4 * min * 0.19)]).toEqual([true, true]);
     const usual = routerData({ maxFeed: 100_000 });
     const { feed, spindle, tool: bit } = cuttingOf(tool, sheet, usual);
     const chip = feed / spindle / bit.flutes / 25.4;
     // cautious, for light machines: below the table, and far enough from rubbing not to be warned of
-    expect(chip).toBeLessThan(least);
-    expect(chip).toBeGreaterThan(0.4 * least);
+    expect(chip).toBeLessThan(min);
+    expect(chip).toBeGreaterThan(0.4 * min);
     expect(feedProblems([cuttingOf(tool, sheet, usual)], sheet, usual)).toEqual([]);
   });
 
