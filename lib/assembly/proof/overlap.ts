@@ -32,9 +32,12 @@ interface Flat {
   readonly high: number;
   /** Rings in the part's own axes: outline anticlockwise, openings clockwise. */
   readonly rings: readonly Point[][];
-  /** What it covers of the plan at any height. */
-  readonly shadow: Bounds;
+  /** Corners of what it covers of the plan at any height, openings filled. */
+  readonly shadow: readonly Point[];
+  readonly box: Bounds;
 }
+
+type Rings = Flat['rings'];
 
 const circumference = (ring: readonly Point[]): number =>
   ring.reduce((sum, p, i) => {
@@ -42,20 +45,58 @@ const circumference = (ring: readonly Point[]): number =>
     return sum + Math.hypot(q.x - p.x, q.y - p.y);
   }, 0);
 
-function flatOf(placed: AssembledPlate): Flat {
+const flatRings = (part: AssembledPlate['part']): Rings =>
+  ringsOf(part).map((ring) => flatten(ring, chord, 'on').map(({ x, y }) => ({ x, y })));
+
+function flatOf(placed: AssembledPlate, rings: Rings): Flat {
   const { part, frame } = placed;
-  const rings = ringsOf(part).map((ring) => flatten(ring, chord, 'on').map(({ x, y }) => ({ x, y })));
   const upright = Math.abs(frontOf(frame)[2]) < 0.5;
-  const corners = (rings[0] ?? []).flatMap(({ x, y }) => [0, part.thickness].map((h) => toSpace(frame, x, y, h)));
-  const heights = corners.map(([, , z]) => z);
+  const [outline = []] = rings;
+  const { minX, maxX, minY, maxY } = bounds(outline.map((p) => ({ ...p, bulge: 0 })));
+  const thick = part.thickness;
+  const inPlan = (x: number, y: number, h: number): Point => {
+    const [px, py] = toSpace(frame, x, y, h);
+    return { x: px, y: py };
+  };
+  // an upright plate stands with its own y upward
+  const shadow = upright
+    ? [inPlan(minX, 0, 0), inPlan(maxX, 0, 0), inPlan(maxX, 0, thick), inPlan(minX, 0, thick)]
+    : outline.map(({ x, y }) => inPlan(x, y, 0));
+  const heights = [toSpace(frame, 0, minY, 0), toSpace(frame, 0, maxY, thick)].map(([, , z]) => z);
   return {
     placed,
     upright,
     low: Math.min(...heights),
     high: Math.max(...heights),
     rings,
-    shadow: bounds(corners.map(([x, y]) => ({ x, y, bulge: 0 }))),
+    shadow,
+    box: bounds(shadow.map((p) => ({ ...p, bulge: 0 }))),
   };
+}
+
+const dot = (p: Point, q: Point): number => p.x * q.x + p.y * q.y;
+
+/** How far two sets of points overlap along a direction of the plan: at least as far as any straight way apart is. */
+function overlapAlong(a: Flat, b: Flat, direction: Point): number {
+  const span = ({ shadow }: Flat): readonly [number, number] => {
+    let [from, to] = [Infinity, -Infinity];
+    for (const p of shadow) {
+      const at = dot(p, direction);
+      if (at < from) from = at;
+      if (at > to) to = at;
+    }
+    return [from, to];
+  };
+  const [[fromA, toA], [fromB, toB]] = [span(a), span(b)];
+  return Math.min(toA - fromB, toB - fromA);
+}
+
+/** Whether a line along an axis of either plate parts them: cheap, and the rule for parts that lie face to face. */
+function standApart(a: Flat, b: Flat): boolean {
+  return [a, b].some(({ placed: { frame } }) => {
+    const along = { x: frame.x[0], y: frame.x[1] };
+    return [along, { x: -along.y, y: along.x }].some((axis) => overlapAlong(a, b, axis) <= overlapTolerance);
+  });
 }
 
 /** What a plate covers of the plan between two heights. */
@@ -95,7 +136,7 @@ function planBetween({ placed, upright, rings }: Flat, low: number, high: number
 function depthOf(a: Flat, b: Flat): number {
   const [low, high] = [Math.max(a.low, b.low), Math.min(a.high, b.high)];
   if (high - low <= overlapTolerance) return 0;
-  if (boxDistance(a.shadow, b.shadow) > 0) return 0;
+  if (boxDistance(a.box, b.box) > 0 || standApart(a, b)) return 0;
   // a hair off both ends, where plates only touch
   const margin = overlapTolerance / 2;
   const common = intersectPolygons(
@@ -176,7 +217,9 @@ const contactTolerance = (fitDeviation: number): number => overlapTolerance + 2 
 
 /** Parts that run into each other, or stay apart where they are made to meet. */
 export function overlapFaults(dish: Dish, { placed }: Assembly): AssemblyFault[] {
-  const flats = placed.filter(isPlate).map(flatOf);
+  const plates = placed.filter(isPlate);
+  const ringsOfPart = new Map([...new Set(plates.map(({ part }) => part))].map((part) => [part, flatRings(part)]));
+  const flats = plates.map((plate) => flatOf(plate, ringsOfPart.get(plate.part) ?? []));
   const faults: AssemblyFault[] = [];
   flats.forEach((a, i) => {
     for (const b of flats.slice(i + 1)) {
