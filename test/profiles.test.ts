@@ -49,7 +49,7 @@ describe.each([
     expect(verify(files).faults.map(({ message }) => message)).toEqual([]);
   });
 
-  it('has a forecast that puts the light on the receiver, and a book with its figures', () => {
+  it('has a forecast that puts the light on the vessel, and a book with its figures', () => {
     expect(job.forecast!.spot.intercept.value).toBeGreaterThan(0.9);
     const book = files.get('book.html')!;
     expect(book.includes(name === 'spread' ? 'Height of the lit disc' : 'Focal length')).toBe(true);
@@ -88,8 +88,8 @@ describe('a design that a profile cannot serve', () => {
   };
 
   it.each([
-    ['no receiver', spreadText.replace(/^receiver:.*\nload:.*\n/m, ''), 'profile dish.profile'],
-    ['panels wider than the receiver', spreadText.replace('ribs: 24', 'ribs: 16'), 'profile dish.ribs'],
+    ['no vessel', spreadText.replace(/^vessel:.*\nload:.*\n/m, ''), 'profile dish.profile'],
+    ['panels wider than the vessel', spreadText.replace('ribs: 24', 'ribs: 16'), 'profile dish.ribs'],
     [
       'a disc half as wide as the dish',
       spreadText.replace('profile: spread', 'profile: spread\n  spreadRadius: 400'),
@@ -104,9 +104,9 @@ describe('a design that a profile cannot serve', () => {
     expect(messages(text)).toContain(expected);
   });
 
-  it('is taken without a receiver where the radius is stated', () => {
+  it('is taken without a vessel where the radius is stated', () => {
     const text = spreadText
-      .replace(/^receiver:.*\nload:.*\n/m, '')
+      .replace(/^vessel:.*\nload:.*\n/m, '')
       .replace('profile: spread', 'profile: spread\n  spreadRadius: 80');
     expect(designOf(text).dish.spreadRadius).toBe(80);
   });

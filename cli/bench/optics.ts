@@ -39,7 +39,7 @@ const dish: DishShape = {
 const input: OpticsInput = {
   dish,
   reflector: { reflectance: 0.85, stripSeamShare: 0 },
-  receiver: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
+  vessel: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
   load: {
     massKg: 12,
     heatCapacityJPerKgK: 4186,
@@ -61,7 +61,7 @@ const input: OpticsInput = {
   site: null,
 };
 
-/** Runs all cases; the figure is the intercept of a 120 mm receiver, the watts taken up, or the least number of ribs. */
+/** Runs all cases; the figure is the intercept of a 120 mm vessel, the watts taken up, or the least number of ribs. */
 export function benchOptics(): void {
   const settings: TraceSettings = {
     shape: dish,

@@ -44,9 +44,9 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     if (forecast === null)
       throw stop(
         exitCode.cannotBuild,
-        'no-receiver',
-        'the design names no receiver',
-        'add `receiver: { diameter: … }` for a forecast',
+        'no-vessel',
+        'the design names no vessel',
+        'add `vessel: { diameter: … }` for a forecast',
       );
     const advice = adviceOf(job);
     if (flags.json)

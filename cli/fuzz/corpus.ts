@@ -104,7 +104,7 @@ rib: { material: ply5, pilotDiameter: 1.5 } # a comment
 cleat: { length: 40, width: 16, screwDiameter: 2.5, headDiameter: 5 }
 board: { shape: round, size: 500, mountingHoles: 3 }
 panel: { material: card1, gap: 1 }
-receiver: { diameter: 110, offset: -3 }
+vessel: { diameter: 110, offset: -3 }
 load: { mass: 0.8, start: 15, target: 90 }
 process: { kind: laser, kerf: 0.2, web: 2, margin: 5 }
 site: { latitude: 50, longitude: 8.5, date: 2026-06-21 }

@@ -24,7 +24,7 @@ function bare(mm: number, units: LengthUnit): string {
 
 /** Values for keys without a default, in sections that a design may leave out. */
 const examples: Readonly<Record<string, string>> = {
-  'receiver.diameter': '220 mm',
+  'vessel.diameter': '220 mm',
   'load.mass': '5',
   'site.latitude': '45',
   'site.longitude': '10',
@@ -136,7 +136,7 @@ function chosen(answers: Answers): Chosen {
     ...(machine === 'router' ? ([['process.drillBits', inches ? drillSet.in : drillSet.mm]] as const) : []),
     ...(heats
       ? ([
-          ['receiver.diameter', length(heats.diameter)],
+          ['vessel.diameter', length(heats.diameter)],
           ['load.mass', String(heats.litres)],
         ] as const)
       : []),

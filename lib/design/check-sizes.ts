@@ -91,8 +91,8 @@ function checkHub({ file, sizes, report, show }: Checking): void {
     );
 }
 
-function checkReceiver({ file, sizes, report, show }: Checking): void {
-  const { load, receiver } = file;
+function checkVessel({ file, sizes, report, show }: Checking): void {
+  const { load, vessel } = file;
   const { aperture } = file.dish;
   const { focusHeight } = sizes.shape.profile;
   if (load && load.target <= load.start)
@@ -102,18 +102,18 @@ function checkReceiver({ file, sizes, report, show }: Checking): void {
       `load.target of ${load.target} °C is not above load.start (${load.start} °C)`,
       `use more than ${load.start} °C`,
     );
-  if (receiver && receiver.diameter > aperture)
+  if (vessel && vessel.diameter > aperture)
     report(
-      'receiver',
-      ['receiver', 'diameter'],
-      `receiver.diameter of ${show(receiver.diameter)} is larger than the aperture`,
+      'vessel',
+      ['vessel', 'diameter'],
+      `vessel.diameter of ${show(vessel.diameter)} is larger than the aperture`,
       `use ${show(aperture)} at most; a tenth to a quarter of that is usual`,
     );
-  if (receiver && focusHeight + receiver.offset <= 0)
+  if (vessel && focusHeight + vessel.offset <= 0)
     report(
-      'receiver',
-      ['receiver', 'offset'],
-      `receiver.offset of ${show(receiver.offset)} puts the receiver below the vertex`,
+      'vessel',
+      ['vessel', 'offset'],
+      `vessel.offset of ${show(vessel.offset)} puts the vessel below the vertex`,
       `use more than ${show(-focusHeight)}; 0 puts it in the focus`,
     );
 }
@@ -131,6 +131,6 @@ export function checkSizes(file: DesignFile, sizes: Sizes): Diagnostic[] {
   checkFacing(checking);
   checkBoardAndRib(checking);
   checkHub(checking);
-  checkReceiver(checking);
+  checkVessel(checking);
   return found;
 }

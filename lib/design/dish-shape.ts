@@ -30,7 +30,7 @@ export function shapeOf(source: ShapeSource): DishShape {
 
 /** The shape with a profile that is at hand. */
 export function shapeWithProfile(
-  { dish, hub, materials, panel, reflector, rib }: Omit<ShapeSource, 'receiver' | 'units'>,
+  { dish, hub, materials, panel, reflector, rib }: Omit<ShapeSource, 'vessel' | 'units'>,
   profile: Profile,
 ): DishShape {
   const panelThickness = thicknessIn(materials, panel.material);

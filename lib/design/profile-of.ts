@@ -8,7 +8,7 @@ import { formatLength } from '../units/index.js';
 /** The keys that a profile follows from. */
 export interface ProfileSource {
   readonly dish: Pick<DesignFile['dish'], 'profile' | 'aperture' | 'focalLength' | 'ribs' | 'spreadRadius'>;
-  readonly receiver?: { readonly diameter: number } | undefined;
+  readonly vessel?: { readonly diameter: number } | undefined;
   readonly units: DesignFile['units'];
 }
 
@@ -29,39 +29,39 @@ const steepestRim = Math.tan((70 * Math.PI) / 180);
 
 /**
  * Radius to which `spread` sends the rim's light unless the design says: a panel does not focus across its width, so
- * the corners of its image lie half a panel's width off, and √(a² − (R·sin(π/N))²) just keeps them on the receiver.
- * Null when that width alone is wider than the receiver.
+ * the corners of its image lie half a panel's width off, and √(a² − (R·sin(π/N))²) just keeps them on the vessel.
+ * Null when that width alone is wider than the vessel.
  */
-function spreadRadius({ dish, receiver }: ProfileSource): number | null {
+function spreadRadius({ dish, vessel }: ProfileSource): number | null {
   if (dish.spreadRadius !== undefined) return dish.spreadRadius;
   const half = (dish.aperture / 2) * Math.sin(Math.PI / dish.ribs);
-  const left = ((receiver?.diameter ?? 0) / 2) ** 2 - half * half;
+  const left = ((vessel?.diameter ?? 0) / 2) ** 2 - half * half;
   return left > 0 ? Math.sqrt(left) : null;
 }
 
 function spreadOf(source: ProfileSource): ProfileMade {
-  const { dish, receiver, units } = source;
+  const { dish, vessel, units } = source;
   const { aperture, focalLength, ribs } = dish;
   const show = (mm: number): string => formatLength(mm, units, units === 'mm' ? 0 : 2);
   const radius = spreadRadius(source);
-  if (radius === null && receiver === undefined)
+  if (radius === null && vessel === undefined)
     return refused(
       'profile',
       ['dish', 'profile'],
-      'dish.profile: spread has nothing to light, as the design names no receiver',
-      'add a receiver, or give dish.spreadRadius',
+      'dish.profile: spread has nothing to light, as the design names no vessel',
+      'add a vessel, or give dish.spreadRadius',
     );
   if (radius === null)
     return refused(
       'profile',
       ['dish', 'ribs'],
-      `the panels of ${ribs} ribs are ${show(aperture * Math.sin(Math.PI / ribs))} wide at the rim and alone cover a receiver of ${show(receiver?.diameter ?? 0)}, so dish.profile: spread has nothing left to spread`,
-      'use more ribs, a larger receiver or dish.profile: paraboloid',
+      `the panels of ${ribs} ribs are ${show(aperture * Math.sin(Math.PI / ribs))} wide at the rim and alone cover a vessel of ${show(vessel?.diameter ?? 0)}, so dish.profile: spread has nothing left to spread`,
+      'use more ribs, a larger vessel or dish.profile: paraboloid',
     );
   if (radius >= aperture / 4)
     return refused(
       'profile',
-      dish.spreadRadius === undefined ? ['receiver', 'diameter'] : ['dish', 'spreadRadius'],
+      dish.spreadRadius === undefined ? ['vessel', 'diameter'] : ['dish', 'spreadRadius'],
       `dish.profile: spread would light a disc of ${show(2 * radius)}, more than half the aperture of ${show(aperture)}`,
       'use a smaller dish.spreadRadius',
     );

@@ -8,7 +8,7 @@ import { nestSection, processSection } from './sections/process.js';
 import { routerSection } from './sections/router.js';
 import { panelSection, reflectorSection } from './sections/skin.js';
 import { boardSection, cleatSection, hubSection, ribSection } from './sections/structure.js';
-import { loadSection, receiverSection, siteSection, sunSection } from './sections/sun.js';
+import { loadSection, vesselSection, siteSection, sunSection } from './sections/sun.js';
 import { markingSection, printSection, templateSection } from './sections/template.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
 
@@ -103,7 +103,7 @@ export function designSchema(unit: LengthUnit) {
       board: boardSection(unit).prefault({}),
       panel: panelSection(unit),
       reflector: reflectorSection(unit).prefault({}),
-      receiver: receiverSection(unit).optional(),
+      vessel: vesselSection(unit).optional(),
       load: loadSection().optional(),
       sun: sunSection().prefault({}),
       site: siteSection().optional(),

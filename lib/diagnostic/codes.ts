@@ -46,7 +46,7 @@ export const diagnosticCodes = {
   'guide-bushing': 'The guide bushing does not take the bit.',
   'bed-too-small': 'Half of the template is larger than the bed of the machine.',
   gauge: 'The gauge cannot be made as asked.',
-  'focal-stick': 'The receiver stands too low for a focal stick.',
+  'focal-stick': 'The vessel stands too low for a focal stick.',
   // the dish as it goes together
   'parts-overlap': 'Two parts are in one place.',
   'parts-apart': 'Parts that are made to meet stay apart.',
@@ -105,7 +105,7 @@ export const diagnosticCodes = {
   'router-marks': 'Marks are left out.',
   // optics
   panel: 'The seam gap leaves nothing of the panels.',
-  receiver: 'The receiver is out of reason for the dish.',
+  vessel: 'The vessel is out of reason for the dish.',
   reflector: 'The reflector is out of reason.',
   sun: 'A value of the sun is out of reason.',
   load: 'The load is out of reason.',
@@ -113,13 +113,13 @@ export const diagnosticCodes = {
   site: 'The place or day is out of reason.',
   'no-sun': 'The sun does not stand high enough on that day.',
   'target-out-of-reach': 'The dish does not reach the target temperature.',
-  'spot-misses-receiver': 'Much of the light misses the receiver.',
+  'spot-misses-vessel': 'Much of the light misses the vessel.',
   // the command line
   usage: 'The command line is wrong.',
   'cannot-read': 'A file or folder cannot be read.',
   'not-a-file': 'A path names something that is not a plain file.',
   'outside-folder': 'A design names a file outside its own folder.',
-  'no-receiver': 'A forecast was asked of a design without a receiver.',
+  'no-vessel': 'A forecast was asked of a design without a vessel.',
   'cannot-write': 'An output cannot be written.',
   'no-space': 'The disk has too little space for the output.',
   'folder-in-use': 'Another run is writing the same folder.',

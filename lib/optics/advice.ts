@@ -17,9 +17,9 @@ export interface AdviceOptions {
 }
 
 export interface RibAdvice {
-  /** Fewest ribs of the alternatives with which the receiver gets all but a hundredth of what any of them gives it. */
+  /** Fewest ribs of the alternatives with which the vessel gets all but a hundredth of what any of them gives it. */
   readonly best: number;
-  /** Fewest ribs at which the flat width of the panels, a perfect sun and no errors granted, falls on the receiver. */
+  /** Fewest ribs at which the flat width of the panels, a perfect sun and no errors granted, falls on the vessel. */
   readonly flatWidthFits: number;
   readonly alternatives: readonly {
     readonly ribs: number;
@@ -28,7 +28,7 @@ export interface RibAdvice {
   }[];
 }
 
-export interface ReceiverAdvice {
+export interface VesselAdvice {
   /** Diameter at which most heat stays in the load at `atC`. */
   readonly bestDiameter: number;
   readonly atC: number;
@@ -49,19 +49,19 @@ export interface FocalAdvice {
 export interface FigureAdvice {
   readonly alternatives: readonly {
     readonly figure: DishShape['figure'];
-    /** With the receiver where the design puts it, and in the best plane of this figure. */
+    /** With the vessel where the design puts it, and in the best plane of this figure. */
     readonly takenUpW: Estimate;
     readonly bestHeight: Estimate;
     readonly radius90: Estimate;
     readonly takenUpInBestPlaneW: Estimate;
   }[];
-  /** What figure `panel` gains over `rib`, with the receiver where the design puts it, W. */
+  /** What figure `panel` gains over `rib`, with the vessel where the design puts it, W. */
   readonly gainW: Estimate;
 }
 
 export interface Advice {
   readonly ribs: RibAdvice;
-  readonly receiver: ReceiverAdvice;
+  readonly vessel: VesselAdvice;
   readonly focalLength: FocalAdvice;
   readonly figure: FigureAdvice;
 }
@@ -98,19 +98,18 @@ function look(input: OpticsInput, options: AdviceOptions): Looked {
     ((set.irradianceWPerM2 * set.areas.mirror) / 1e6) *
     Math.cos(set.settings.pointing) *
     input.reflector.reflectance *
-    input.receiver.absorptance;
+    input.vessel.absorptance;
   return {
     set,
     rays,
-    squared: squaredRadii(rays, set.receiverHeight),
-    takenUp: (height) =>
-      caughtShares(rays, squaredRadii(rays, height), set.receiverRadius).map((share) => share * watts),
+    squared: squaredRadii(rays, set.vesselHeight),
+    takenUp: (height) => caughtShares(rays, squaredRadii(rays, height), set.vesselRadius).map((share) => share * watts),
   };
 }
 
 function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
-  const { dish, receiver } = input;
-  const fits = minRibs(receiver.diameter / 2, dish.apertureRadius);
+  const { dish, vessel } = input;
+  const fits = minRibs(vessel.diameter / 2, dish.apertureRadius);
   const counts = [
     dish.layout.ribs.length,
     ...RIB_FACTORS.flatMap((factor) => [Math.round(fits * factor), Math.round(dish.layout.ribs.length * factor)]),
@@ -126,8 +125,8 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
       const seen = look({ ...input, dish: withRibs(dish, ribs) }, options);
       return {
         ribs,
-        intercept: estimate(intercepts(seen.rays, seen.squared, seen.set.receiverRadius)),
-        takenUpW: estimate(seen.takenUp(seen.set.receiverHeight)),
+        intercept: estimate(intercepts(seen.rays, seen.squared, seen.set.vesselRadius)),
+        takenUpW: estimate(seen.takenUp(seen.set.vesselHeight)),
       };
     });
   const max = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
@@ -135,22 +134,21 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
   return { best: best?.ribs ?? dish.layout.ribs.length, flatWidthFits: fits, alternatives };
 }
 
-function receiverAdvice(input: OpticsInput, options: AdviceOptions, radius90: number): ReceiverAdvice {
-  const { dish, receiver, load, air } = input;
+function vesselAdvice(input: OpticsInput, options: AdviceOptions, radius90: number): VesselAdvice {
+  const { dish, vessel, load, air } = input;
   const atC = load?.targetC ?? 100;
-  const unit = Number.isFinite(radius90) ? 2 * radius90 : receiver.diameter;
-  const diameters = [
-    receiver.diameter,
-    ...DIAMETER_FACTORS.map((factor) => Math.round((unit * factor) / 5) * 5),
-  ].filter((diameter) => diameter > 0 && diameter <= dish.apertureRadius);
+  const unit = Number.isFinite(radius90) ? 2 * radius90 : vessel.diameter;
+  const diameters = [vessel.diameter, ...DIAMETER_FACTORS.map((factor) => Math.round((unit * factor) / 5) * 5)].filter(
+    (diameter) => diameter > 0 && diameter <= dish.apertureRadius,
+  );
   const alternatives = [...new Set(diameters)]
     .sort((a, b) => a - b)
     .map((diameter) => {
-      const other = { ...receiver, diameter };
-      const seen = look({ ...input, receiver: other }, options);
-      const takenUpW = estimate(seen.takenUp(seen.set.receiverHeight));
+      const other = { ...vessel, diameter };
+      const seen = look({ ...input, vessel: other }, options);
+      const takenUpW = estimate(seen.takenUp(seen.set.vesselHeight));
       const area = lossArea(other, load?.massKg ?? 0, load?.densityKgPerM3 ?? 1000);
-      const lostW = heatLoss(area, receiver.emittance, atC, air);
+      const lostW = heatLoss(area, vessel.emittance, atC, air);
       return { diameter, takenUpW, lostW, keptW: { ...takenUpW, value: takenUpW.value - lostW } };
     });
   const best = alternatives.reduce((a, b) => (b.keptW.value > a.keptW.value ? b : a));
@@ -177,7 +175,7 @@ function focalAdvice(input: OpticsInput, options: AdviceOptions): FocalAdvice {
 function figureAdvice(input: OpticsInput, options: AdviceOptions): FigureAdvice {
   const at = (figure: DishShape['figure']) => {
     const seen = look({ ...input, dish: { ...input.dish, figure } }, options);
-    const here = seen.takenUp(seen.set.receiverHeight);
+    const here = seen.takenUp(seen.set.vesselHeight);
     const best = bestPlane(seen.rays, 0.9, input.dish.apertureRadius);
     const squared = squaredRadii(seen.rays, best.value);
     const alternative = {
@@ -196,7 +194,7 @@ function figureAdvice(input: OpticsInput, options: AdviceOptions): FigureAdvice 
 }
 
 /**
- * Looks at the alternatives, each traced as it would be built, with the same waviness, receiver and sun. About a second.
+ * Looks at the alternatives, each traced as it would be built, with the same waviness, vessel and sun. About a second.
  * @param input checked by `inputProblems`
  */
 export function advise(input: OpticsInput, options: AdviceOptions): Advice {
@@ -204,7 +202,7 @@ export function advise(input: OpticsInput, options: AdviceOptions): Advice {
   const radius90 = shareRadius(rays, squared, 0.9, input.dish.apertureRadius).value;
   return {
     ribs: ribAdvice(input, options),
-    receiver: receiverAdvice(input, options, radius90),
+    vessel: vesselAdvice(input, options, radius90),
     focalLength: focalAdvice(input, options),
     figure: figureAdvice(input, options),
   };

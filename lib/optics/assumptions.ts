@@ -11,9 +11,9 @@ const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
 };
 
 export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
-  const { sun, site, receiver } = input;
+  const { sun, site, vessel } = input;
   const { dish } = input;
-  const rimAbove = dish.profile.height(dish.apertureRadius) > set.receiverHeight;
+  const rimAbove = dish.profile.height(dish.apertureRadius) > set.vesselHeight;
   const mrad = (sun.shape === 'uniform' ? '4.65 mrad' : '4.65 mrad as published') + (site ? ', scaled to the day' : '');
   return [
     site === null
@@ -58,7 +58,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     },
     {
       figure: 'power',
-      assumption: `reflectance ${input.reflector.reflectance}, absorptance ${receiver.absorptance}, the same at every angle, clean and new; what the hub and the vessel’s side catch is left out`,
+      assumption: `reflectance ${input.reflector.reflectance}, absorptance ${vessel.absorptance}, the same at every angle, clean and new; what the hub and the vessel’s side catch is left out`,
       source: 'the design',
     },
     ...heatAssumptions(input),
@@ -76,11 +76,11 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
   ];
 }
 
-function heatAssumptions({ load, receiver, air }: OpticsInput): Assumption[] {
+function heatAssumptions({ load, vessel, air }: OpticsInput): Assumption[] {
   return [
     {
       figure: 'heat losses',
-      assumption: `${load === null ? 'both faces of a disc' : 'closed cylinder a fifth higher than its content, lid on'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${receiver.emittance} towards surroundings as warm as the air`,
+      assumption: `${load === null ? 'both faces of a disc' : 'closed cylinder a fifth higher than its content, lid on'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air`,
       source: 'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann',
     },
     ...(load === null

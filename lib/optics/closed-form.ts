@@ -4,7 +4,7 @@ import { halfWidthAt, type MidLine, midLine } from './mid-line.js';
 
 /** Half the number of intervals of the rule below: its error is far below a millionth on these smooth pieces. */
 const HALF_INTERVALS = 2000;
-/** A receiver that is exactly as wide as the panels asks for no further rib, whatever the last bit says. */
+/** A vessel that is exactly as wide as the panels asks for no further rib, whatever the last bit says. */
 const ROUNDING = 1e-9;
 
 /**
@@ -41,10 +41,10 @@ function integralOfWidth(line: MidLine, from: number, to: number): number {
 }
 
 /**
- * Least number of ribs at which the panels' flat width falls wholly on a receiver: N ≥ π/asin(a/R), as the panel's
+ * Least number of ribs at which the panels' flat width falls wholly on a vessel: N ≥ π/asin(a/R), as the panel's
  * half-chord at the rim is R·sin α.
  */
-export function minRibs(receiverRadius: number, apertureRadius: number): number {
-  if (receiverRadius >= apertureRadius) return 3;
-  return Math.max(3, Math.ceil(Math.PI / Math.asin(receiverRadius / apertureRadius) - ROUNDING));
+export function minRibs(vesselRadius: number, apertureRadius: number): number {
+  if (vesselRadius >= apertureRadius) return 3;
+  return Math.max(3, Math.ceil(Math.PI / Math.asin(vesselRadius / apertureRadius) - ROUNDING));
 }

@@ -5,7 +5,7 @@
  */
 import { element } from '../geometry/index.js';
 import { heatLoss, lossArea } from './heat.js';
-import type { Air, Load, Receiver } from './types.js';
+import type { Air, Load, Vessel } from './types.js';
 
 const STANDARD_IRRADIANCE = 700;
 const STANDARD_DIFFERENCE = 50;
@@ -59,7 +59,7 @@ function heated(
  * @param boilingPointC of water at the place
  */
 export function cookingPower(
-  receiver: Receiver,
+  vessel: Vessel,
   air: Air,
   powerW: number,
   irradianceWPerM2: number,
@@ -75,12 +75,12 @@ export function cookingPower(
     targetC: boilingPointC - MARGIN,
     boilingPointC,
   };
-  const area = lossArea(receiver, loadKg, WATER_KG_PER_M3);
+  const area = lossArea(vessel, loadKg, WATER_KG_PER_M3);
   const differences: number[] = [];
   const powers: number[] = [];
   let t = load.startC;
   while (t < load.targetC && differences.length < 500) {
-    const next = heated(load, area, receiver.emittance, air, powerW, t, INTERVAL_SECONDS);
+    const next = heated(load, area, vessel.emittance, air, powerW, t, INTERVAL_SECONDS);
     // a reading that boils, or no longer rises, is none
     if (next > boilingPointC || next - t < 0.01) break;
     differences.push((t + next) / 2 - air.ambientC);

@@ -1,4 +1,4 @@
-/** How bright each place of the receiver's plane is. */
+/** How bright each place of the vessel's plane is. */
 import { element } from '../geometry/index.js';
 import { estimate } from './estimate.js';
 import type { Rays } from './trace.js';

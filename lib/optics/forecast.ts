@@ -46,10 +46,10 @@ export interface Forecast {
   readonly rays: number;
   readonly irradianceWPerM2: number;
   readonly day: SunDay | null;
-  readonly receiver: { readonly radius: number; readonly height: number };
+  readonly vessel: { readonly radius: number; readonly height: number };
   readonly spot: {
     readonly intercept: Estimate;
-    /** Radii that hold half and nine tenths of the light in the receiver's plane. */
+    /** Radii that hold half and nine tenths of the light in the vessel's plane. */
     readonly radius50: Estimate;
     readonly radius90: Estimate;
     /** Height above the vertex of the level plane in which the 90 % radius is least, and what it is there. */
@@ -60,20 +60,20 @@ export interface Forecast {
     readonly halfChordAtRim: number;
     readonly curve: readonly SpotPoint[];
   };
-  /** Brightness on the receiver in suns: mean over it, and in the brightest cell of the map. */
+  /** Brightness on the vessel in suns: mean over it, and in the brightest cell of the map. */
   readonly concentration: { readonly mean: Estimate; readonly peak: Estimate };
   readonly map: FluxMap;
   readonly power: LossTable;
   readonly heat: Heat;
   readonly pointing: Pointing;
-  /** What the receiver takes up less (positive: lost), in watts. */
+  /** What the vessel takes up less (positive: lost), in watts. */
   readonly sensitivity: {
     /** For a millimetre, one standard deviation, by which each rib wanders once up and down along its length. */
     readonly ribMillimetreW: Estimate;
     /** For one more mrad of waviness. */
     readonly wavinessMradW: Estimate;
   };
-  /** Least ribs at which the panels' flat width alone falls wholly on the receiver. */
+  /** Least ribs at which the panels' flat width alone falls wholly on the vessel. */
   readonly minRibs: number;
   readonly assumptions: readonly Assumption[];
 }
@@ -96,11 +96,11 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
     if (options.stop?.() === true) throw new ForecastStopped();
   };
   const set = setUp(input);
-  const { receiverRadius, receiverHeight, settings } = set;
+  const { vesselRadius, vesselHeight, settings } = set;
   const { apertureRadius, layout } = input.dish;
   pause();
   const built = trace({ ...settings, rays, seed });
-  const squared = squaredRadii(built, receiverHeight);
+  const squared = squaredRadii(built, vesselHeight);
   pause();
   const power = lossTable(input, set, built, rays, seed);
   pause();
@@ -110,10 +110,10 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
   pause();
   // light that the mirror gives back, as an area of full sun, mm²
   const given = set.areas.mirror * input.reflector.reflectance * Math.cos(settings.pointing);
-  const map = fluxMap(built, receiverHeight, 1.4 * receiverRadius, given, layout.ribs.length, settings.pointing === 0);
+  const map = fluxMap(built, vesselHeight, 1.4 * vesselRadius, given, layout.ribs.length, settings.pointing === 0);
   pause();
   const widest = Number.isFinite(radius90.value) ? 1.5 * radius90.value : 0;
-  const curveEnd = Math.min(apertureRadius, Math.max(1.4 * receiverRadius, widest));
+  const curveEnd = Math.min(apertureRadius, Math.max(1.4 * vesselRadius, widest));
   const unshaded = 1 - estimate(shadedShares(built)).value;
   const onRing = interceptCurve(built, squared, curveEnd, CURVE_POINTS);
   const pointing = pointingTolerance(set, rays * SEARCHED, seed);
@@ -123,14 +123,14 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
     rays: built.count,
     irradianceWPerM2: set.irradianceWPerM2,
     day: set.day,
-    receiver: { radius: receiverRadius, height: receiverHeight },
+    vessel: { radius: vesselRadius, height: vesselHeight },
     spot: {
-      intercept: estimate(intercepts(built, squared, receiverRadius)),
+      intercept: estimate(intercepts(built, squared, vesselRadius)),
       radius50: shareRadius(built, squared, 0.5, apertureRadius),
       radius90,
       bestPlane: best,
       bestRadius90: shareRadius(built, inBest, 0.9, apertureRadius),
-      interceptInBestPlane: estimate(intercepts(built, inBest, receiverRadius)),
+      interceptInBestPlane: estimate(intercepts(built, inBest, vesselRadius)),
       halfChordAtRim: halfWidthAt(set.line, set.line.to),
       curve: onRing.map(({ radius, intercept, ringShare }) => {
         const inner = radius - curveEnd / CURVE_POINTS;
@@ -139,7 +139,7 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
       }),
     },
     concentration: {
-      mean: scaled(power.arrivingW, 1e6 / (set.irradianceWPerM2 * Math.PI * receiverRadius ** 2)),
+      mean: scaled(power.arrivingW, 1e6 / (set.irradianceWPerM2 * Math.PI * vesselRadius ** 2)),
       peak: map.peak,
     },
     map,
@@ -147,23 +147,23 @@ export function forecast(input: OpticsInput, options: ForecastOptions): Forecast
     heat: heatForecast(input, set, power.takenUpW, map.peak),
     pointing,
     sensitivity: sensitivity(input, set, rays * COMPARED, seed),
-    minRibs: minRibs(receiverRadius, apertureRadius),
+    minRibs: minRibs(vesselRadius, apertureRadius),
     assumptions: assumptions(input, set),
   };
 }
 
 function sensitivity(input: OpticsInput, set: SetUp, rays: number, seed: number): Forecast['sensitivity'] {
-  const { settings, receiverHeight, receiverRadius } = set;
+  const { settings, vesselHeight, vesselRadius } = set;
   const caught = (change: Partial<typeof settings>) => {
     const traced = trace({ ...settings, ...change, rays, seed });
-    return caughtShares(traced, squaredRadii(traced, receiverHeight), receiverRadius);
+    return caughtShares(traced, squaredRadii(traced, vesselHeight), vesselRadius);
   };
   const now = caught({});
   const watts =
     ((set.irradianceWPerM2 * set.areas.mirror) / 1e6) *
     Math.cos(settings.pointing) *
     input.reflector.reflectance *
-    input.receiver.absorptance;
+    input.vessel.absorptance;
   const lost = (changed: Float64Array) => estimate(changed.map((one, i) => (f64(now, i) - one) * watts));
   return {
     ribMillimetreW: lost(caught({ ribError: 1 })),

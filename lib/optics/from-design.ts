@@ -6,30 +6,30 @@ import { midLine, panelPlanArea } from './mid-line.js';
 import type { OpticsInput } from './types.js';
 
 /** The sections of a design that the forecast reads. */
-export type OpticsDesign = Pick<Design, 'panel' | 'receiver' | 'load' | 'sun' | 'site' | 'reflector'>;
+export type OpticsDesign = Pick<Design, 'panel' | 'vessel' | 'load' | 'sun' | 'site' | 'reflector'>;
 
 const DEFAULT_AMBIENT_C = 20;
 const DEFAULT_WIND_M_PER_S = 2;
 
 /**
- * The input of the forecast, or null when the design names no receiver.
+ * The input of the forecast, or null when the design names no vessel.
  * @param stripSeamShare share of the panels' face without mirror, when the strips' layout is known; estimated from tape
  *   and inset when left out
  */
 export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShare?: number): OpticsInput | null {
-  const { receiver, load, sun, site, reflector } = design;
-  if (receiver === undefined) return null;
+  const { vessel, load, sun, site, reflector } = design;
+  if (vessel === undefined) return null;
   return {
     dish,
     reflector: {
       reflectance: reflector.reflectance,
       stripSeamShare: stripSeamShare ?? edgeShare(design, dish),
     },
-    receiver: {
-      diameter: receiver.diameter,
-      offset: receiver.offset,
-      absorptance: receiver.absorptance,
-      emittance: receiver.emittance,
+    vessel: {
+      diameter: vessel.diameter,
+      offset: vessel.offset,
+      absorptance: vessel.absorptance,
+      emittance: vessel.emittance,
     },
     load:
       load === undefined

@@ -1,5 +1,5 @@
 /** What the vessel loses, how it heats up, and how hot it gets. Temperatures in °C. */
-import type { Air, Load, Receiver } from './types.js';
+import type { Air, Load, Vessel } from './types.js';
 
 /** Stefan-Boltzmann constant, W/(m² K⁴), exact since 2019 (CODATA). */
 export const stefanBoltzmann = 5.670374419e-8;
@@ -18,11 +18,11 @@ export function windCoefficient(windMPerS: number): number {
 }
 
 /**
- * Surface that loses heat, m²: a closed upright cylinder as wide as the receiver and a fifth higher than its content;
+ * Surface that loses heat, m²: a closed upright cylinder as wide as the vessel and a fifth higher than its content;
  * without a load both faces of a disc.
  */
-export function lossArea(receiver: Receiver, massKg: number, densityKgPerM3: number): number {
-  const radius = receiver.diameter / 2000;
+export function lossArea(vessel: Vessel, massKg: number, densityKgPerM3: number): number {
+  const radius = vessel.diameter / 2000;
   const face = Math.PI * radius * radius;
   if (massKg <= 0) return 2 * face;
   const height = (HEADROOM * massKg) / densityKgPerM3 / face;

@@ -19,7 +19,7 @@ export type LossKey =
   | 'waviness'
   | 'edge-curl'
   | 'aim-spill'
-  | 'receiver';
+  | 'vessel';
 
 export interface Loss {
   readonly key: LossKey;
@@ -31,7 +31,7 @@ export interface LossTable {
   /** Direct irradiance x the round aperture, facing the sun. */
   readonly incomingW: number;
   readonly losses: readonly Loss[];
-  /** Light that arrives on the receiver, and what it takes up. */
+  /** Light that arrives on the vessel, and what it takes up. */
   readonly arrivingW: Estimate;
   readonly takenUpW: Estimate;
 }
@@ -42,7 +42,7 @@ function stages(set: SetUp, built: Rays, rays: number, seed: number): [LossKey, 
   const still = { ...all, pointing: 0 };
   const smooth = { ...still, edgeCurlMrad: 0 as const };
   const even = { ...smooth, slopeError: 0, specularity: 0 };
-  const caught = (of: Rays) => intercepts(of, squaredRadii(of, set.receiverHeight), set.receiverRadius);
+  const caught = (of: Rays) => intercepts(of, squaredRadii(of, set.vesselHeight), set.vesselRadius);
   const offAim = all.pointing !== 0;
   return [
     ['flat-panels', caught(trace({ ...even, sun: null }))],
@@ -59,14 +59,14 @@ const labels: Readonly<Record<LossKey, string>> = {
   hub: 'hub',
   seams: 'seams over the ribs',
   strips: 'tape, inset and joints of the reflector',
-  shade: 'shade of the receiver on the mirror',
+  shade: 'shade of the vessel on the mirror',
   reflector: 'taken up by the mirror',
   'flat-panels': 'misses: flat width, figure and height',
   'sun-size': 'misses: size of the sun',
   waviness: 'misses: waviness and haze of the mirror',
   'edge-curl': 'misses: curled panel edges',
   'aim-spill': 'misses: dish turned off the sun',
-  receiver: 'thrown back by the receiver',
+  vessel: 'thrown back by the vessel',
 };
 
 /**
@@ -91,8 +91,8 @@ export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: num
     before = intercept;
     return [key, share(lost, given)];
   });
-  const arriving = caughtShares(built, squaredRadii(built, set.receiverHeight), set.receiverRadius);
-  const { absorptance } = input.receiver;
+  const arriving = caughtShares(built, squaredRadii(built, set.vesselHeight), set.vesselRadius);
+  const { absorptance } = input.vessel;
   const listed: [LossKey, Estimate][] = [
     ...(facing < 1 ? [['aim', exact(incomingW * (1 - facing))] as [LossKey, Estimate]] : []),
     ['rim', exact(watts(areas.rim) * facing)],
@@ -102,7 +102,7 @@ export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: num
     ['shade', share(shaded, onMirror)],
     ['reflector', share(unshaded, onMirror * (1 - reflectance))],
     ...misses,
-    ['receiver', share(arriving, given * (1 - absorptance))],
+    ['vessel', share(arriving, given * (1 - absorptance))],
   ];
   return {
     incomingW,

@@ -10,15 +10,15 @@ import { f64 } from '../geometry/typed-arrays.js';
 const MINUTES_A_DEGREE = 4;
 /** Aim further off than this is no aim. */
 const MAX_DEG = 20;
-/** The power on the receiver that still counts. */
+/** The power on the vessel that still counts. */
 const KEPT = 0.9;
 
 export interface Pointing {
-  /** Angle off the sun at which the receiver gets 90 % of what it gets when aimed true. */
+  /** Angle off the sun at which the vessel gets 90 % of what it gets when aimed true. */
   readonly toleranceDeg: Estimate;
   /** Time in which the sun moves so far; aimed as far ahead of it, the dish can stand for twice as long. */
   readonly sunMinutes: Estimate;
-  /** Light on the receiver at angles off the sun, as a share of that when aimed true; empty when nothing hits it. */
+  /** Light on the vessel at angles off the sun, as a share of that when aimed true; empty when nothing hits it. */
   readonly curve: readonly { readonly angleDeg: number; readonly share: number }[];
 }
 
@@ -28,7 +28,7 @@ export function pointingTolerance(set: SetUp, rays: number, seed: number): Point
     const pointing = (angleDeg * Math.PI) / 180;
     const rayed = trace({ ...set.settings, pointing, rays, seed });
     const facing = Math.cos(pointing);
-    return caughtShares(rayed, squaredRadii(rayed, set.receiverHeight), set.receiverRadius).map((one) => one * facing);
+    return caughtShares(rayed, squaredRadii(rayed, set.vesselHeight), set.vesselRadius).map((one) => one * facing);
   };
   // a hair off the axis takes the same way through the trace as every other angle, so that the rays compare
   const best = caughtAt(1e-9);

@@ -18,33 +18,33 @@ type Check = (
   rest: () => readonly [message: string, remedy: string],
 ) => void;
 
-function checkPlaces(check: Check, { dish, receiver }: OpticsInput): void {
+function checkPlaces(check: Check, { dish, vessel }: OpticsInput): void {
   const { apertureRadius: R, profile } = dish;
   const f = profile.focusHeight;
-  const { diameter, offset } = receiver;
+  const { diameter, offset } = vessel;
   check(dish.seamGap / 2 < Math.sin(dish.layout.halfAngle) * litRange(dish).to, 'panel', ['panel', 'gap'], () => [
     ` of ${dish.seamGap} mm leaves nothing of the panels`,
     'use a gap of a few millimetres',
   ]);
-  check(diameter > 0 && diameter <= 2 * R, 'receiver', ['receiver', 'diameter'], () => [
+  check(diameter > 0 && diameter <= 2 * R, 'vessel', ['vessel', 'diameter'], () => [
     diameter > 0
       ? ` of ${diameter} mm is larger than the aperture of ${2 * R} mm and would shade the whole dish`
       : ` is ${diameter} mm`,
     'a tenth to a quarter of the aperture would do',
   ]);
-  check(f + offset > 0, 'receiver', ['receiver', 'offset'], () => [
-    ` of ${offset} mm puts the receiver below the vertex (the focus is ${f} mm above it)`,
+  check(f + offset > 0, 'vessel', ['vessel', 'offset'], () => [
+    ` of ${offset} mm puts the vessel below the vertex (the focus is ${f} mm above it)`,
     '0 puts it in the focus',
   ]);
 }
 
-function checkLight(check: Check, { receiver, reflector, sun }: OpticsInput): void {
-  check(share(receiver.absorptance), 'receiver', ['receiver', 'absorptance'], () => [
-    ` is ${receiver.absorptance}`,
+function checkLight(check: Check, { vessel, reflector, sun }: OpticsInput): void {
+  check(share(vessel.absorptance), 'vessel', ['vessel', 'absorptance'], () => [
+    ` is ${vessel.absorptance}`,
     'it must be above 0 and at most 1',
   ]);
-  check(share(receiver.emittance), 'receiver', ['receiver', 'emittance'], () => [
-    ` is ${receiver.emittance}`,
+  check(share(vessel.emittance), 'vessel', ['vessel', 'emittance'], () => [
+    ` is ${vessel.emittance}`,
     'it must be above 0 and at most 1',
   ]);
   check(share(reflector.reflectance), 'reflector', ['reflector', 'reflectance'], () => [
@@ -137,18 +137,18 @@ export function forecastProblems(input: OpticsInput, forecast: Forecast): Diagno
       'target-out-of-reach',
       ['load', 'target'],
       ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${reach.toFixed(0)} °C at ${forecast.irradianceWPerM2.toFixed(0)} W/m²`,
-      'a larger dish, a receiver that catches more, shelter from the wind, or a target below that would do',
+      'a larger dish, a vessel that catches more, shelter from the wind, or a target below that would do',
     );
   }
   if (forecast.spot.intercept.value < 0.8) {
     const { bestPlane, interceptInBestPlane, intercept } = forecast.spot;
     const percent = (value: number) => `${(100 * value).toFixed(0)} %`;
     warn(
-      'spot-misses-receiver',
-      ['receiver', 'diameter'],
-      ` of ${input.receiver.diameter} mm catches ${percent(intercept.value)} of the light`,
+      'spot-misses-vessel',
+      ['vessel', 'diameter'],
+      ` of ${input.vessel.diameter} mm catches ${percent(intercept.value)} of the light`,
       interceptInBestPlane.value > intercept.value + 0.02
-        ? `set ${roundMm(bestPlane.value - forecast.receiver.height)} mm from where it stands (receiver.offset ${roundMm(bestPlane.value - input.dish.profile.focusHeight)} mm) it would catch ${percent(interceptInBestPlane.value)}`
+        ? `set ${roundMm(bestPlane.value - forecast.vessel.height)} mm from where it stands (vessel.offset ${roundMm(bestPlane.value - input.dish.profile.focusHeight)} mm) it would catch ${percent(interceptInBestPlane.value)}`
         : Number.isFinite(forecast.spot.radius90.value)
           ? `a diameter of ${(2 * forecast.spot.radius90.value).toFixed(0)} mm would catch 90 %, and ${forecast.minRibs} ribs make the panels narrow enough`
           : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size',

@@ -27,9 +27,9 @@ export interface SetUp {
   readonly areas: PlanAreas;
   readonly day: SunDay | null;
   readonly irradianceWPerM2: number;
-  readonly receiverRadius: number;
-  /** Of the receiver's underside above the vertex. */
-  readonly receiverHeight: number;
+  readonly vesselRadius: number;
+  /** Of the vessel's underside above the vertex. */
+  readonly vesselHeight: number;
   /** Everything as built; the number of rays is filled in by the caller. */
   readonly settings: Omit<TraceSettings, 'rays' | 'seed'>;
 }
@@ -50,18 +50,18 @@ export function planAreas(shape: DishShape, line: MidLine, stripSeamShare: numbe
 
 /** Prepares the trace of a checked input. */
 export function setUp(input: OpticsInput): SetUp {
-  const { dish, receiver, sun, site } = input;
+  const { dish, vessel, sun, site } = input;
   const line = midLine(dish);
   const day = site === null ? null : sunDay(site);
-  const receiverRadius = receiver.diameter / 2;
-  const receiverHeight = dish.profile.focusHeight + receiver.offset;
+  const vesselRadius = vessel.diameter / 2;
+  const vesselHeight = dish.profile.focusHeight + vessel.offset;
   return {
     line,
     areas: planAreas(dish, line, input.reflector.stripSeamShare),
     day,
     irradianceWPerM2: day === null ? sun.irradianceWPerM2 : day.meanDirectWPerM2,
-    receiverRadius,
-    receiverHeight,
+    vesselRadius,
+    vesselHeight,
     settings: {
       shape: dish,
       sun: sunShape(sun.shape, sun.circumsolarRatio, day?.angularRadius ?? meanSunRadius),
@@ -70,7 +70,7 @@ export function setUp(input: OpticsInput): SetUp {
       edgeCurlMrad: sun.edgeCurlMrad,
       pointing: (sun.pointingErrorDeg * Math.PI) / 180,
       ribError: 0,
-      shade: { radius: receiverRadius, height: receiverHeight },
+      shade: { radius: vesselRadius, height: vesselHeight },
       batches: BATCHES,
     },
   };

@@ -40,7 +40,7 @@ function batchShares(rays: Rays, take: (ray: number) => boolean): Float64Array {
   return shares;
 }
 
-/** Share of the mirror's light that the receiver's shade takes, batch by batch. */
+/** Share of the mirror's light that the vessel's shade takes, batch by batch. */
 export function shadedShares(rays: Rays): Float64Array {
   return batchShares(rays, (i) => f32(rays.light, i) < 0);
 }

@@ -79,11 +79,11 @@ function finite(length: LengthText): LengthText {
 
 const inMm: LengthText = (mm) => `${mm.toFixed(1)} mm`;
 
-function spotRows({ spot, receiver, concentration, minRibs, map }: Forecast, length: LengthText): SummaryRow[] {
-  const off = spot.bestPlane.value - receiver.height;
+function spotRows({ spot, vessel, concentration, minRibs, map }: Forecast, length: LengthText): SummaryRow[] {
+  const off = spot.bestPlane.value - vessel.height;
   return [
-    row('caught by the receiver', percent(spot.intercept), '%', 1, 'of the light that the mirror gives back'),
-    row('radius of half the light', spot.radius50, 'mm', 1, 'in the receiver’s plane'),
+    row('caught by the vessel', percent(spot.intercept), '%', 1, 'of the light that the mirror gives back'),
+    row('radius of half the light', spot.radius50, 'mm', 1, 'in the vessel’s plane'),
     row(
       'radius of 90 % of it',
       spot.radius90,
@@ -97,10 +97,10 @@ function spotRows({ spot, receiver, concentration, minRibs, map }: Forecast, len
       'mm',
       1,
       Math.abs(off) < 3 * spot.bestPlane.standardError + 1
-        ? 'where the receiver stands'
-        : `${length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the receiver; 90 % radius ${length(spot.bestRadius90.value)} there`,
+        ? 'where the vessel stands'
+        : `${length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the vessel; 90 % radius ${length(spot.bestRadius90.value)} there`,
     ),
-    row('mean concentration', concentration.mean, 'suns', 1, 'over the receiver'),
+    row('mean concentration', concentration.mean, 'suns', 1, 'over the vessel'),
     row(
       'peak concentration',
       concentration.peak,
@@ -108,7 +108,7 @@ function spotRows({ spot, receiver, concentration, minRibs, map }: Forecast, len
       0,
       `brightest place, over ${length((2 * map.halfSide) / map.cells)}; burns and blinds at once`,
     ),
-    row('ribs that the receiver asks for', minRibs, '', 0, 'so that the panels’ flat width falls on it'),
+    row('ribs that the vessel asks for', minRibs, '', 0, 'so that the panels’ flat width falls on it'),
   ];
 }
 
@@ -149,7 +149,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
     ...dayRows(forecast),
     ...spotRows(forecast, finite(length)),
     ...heatRows(forecast),
-    row('aim within', pointing.toleranceDeg, '°', 2, 'keeps 90 % of the light on the receiver'),
+    row('aim within', pointing.toleranceDeg, '°', 2, 'keeps 90 % of the light on the vessel'),
     row(
       'turn every',
       { value: 2 * pointing.sunMinutes.value, standardError: 2 * pointing.sunMinutes.standardError },
@@ -160,7 +160,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
     row('one mm of rib error costs', sensitivity.ribMillimetreW, 'W', 1),
     row('one more mrad of waviness costs', sensitivity.wavinessMradW, 'W', 1),
     ...power.losses.map(({ key, label, watts }) =>
-      row(label.startsWith('misses') || key === 'receiver' ? label : `lost: ${label}`, watts, 'W', 1),
+      row(label.startsWith('misses') || key === 'vessel' ? label : `lost: ${label}`, watts, 'W', 1),
     ),
   ];
 }
@@ -168,7 +168,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
 /** The advice, with the figures of the alternatives in the notes. */
 export function adviceRows(advice: Advice, lengthText: LengthText = inMm): SummaryRow[] {
   const length = finite(lengthText);
-  const { ribs, receiver, focalLength, figure } = advice;
+  const { ribs, vessel, focalLength, figure } = advice;
   const watts = ({ value }: Estimate) => `${value.toFixed(0)} W`;
   return [
     row(
@@ -178,7 +178,7 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
       0,
       `all but 1 % of the power: ${ribs.alternatives.map((one) => `${one.ribs} ribs ${watts(one.takenUpW)}`).join(', ')}`,
     ),
-    receiverRow(receiver, length),
+    vesselRow(vessel, length),
     row(
       'focal length of the least spot',
       focalLength.bestFocalLength,
@@ -201,12 +201,12 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
   ];
 }
 
-/** A receiver that loses more than it catches keeps nothing. */
-function receiverRow({ bestDiameter, atC, alternatives }: Advice['receiver'], length: LengthText): SummaryRow {
-  const label = 'best receiver diameter';
+/** A vessel that loses more than it catches keeps nothing. */
+function vesselRow({ bestDiameter, atC, alternatives }: Advice['vessel'], length: LengthText): SummaryRow {
+  const label = 'best vessel diameter';
   const kept = ({ value }: Estimate) => (value < 0.5 ? 'nothing' : `${value.toFixed(0)} W`);
   if (alternatives.every(({ keptW }) => keptW.value < 0.5))
-    return text(label, 'none', `at ${atC} °C every receiver loses more than it catches`);
+    return text(label, 'none', `at ${atC} °C every vessel loses more than it catches`);
   const each = alternatives.map((one) => `${length(one.diameter)} ${kept(one.keptW)}`).join(', ');
   return row(label, bestDiameter, 'mm', 0, `most heat kept at ${atC} °C: ${each}`);
 }

@@ -1,7 +1,7 @@
 /**
  * The ray trace over one half panel, rotated. Points are spread evenly over the mirror's face in plan and carry the
  * light that falls on them, so no ray is wasted; the sun's disc, waviness and specularity are drawn for each. The
- * reflected rays are kept as lines, so that any receiver plane can be looked at afterwards.
+ * reflected rays are kept as lines, so that any vessel plane can be looked at afterwards.
  *
  * Light is not followed to a second meeting with the dish: a bowl that curves one way leaves every ray free up to the
  * axis. The shade of a deep dish's own rim, when it is aimed off the sun, is left out.

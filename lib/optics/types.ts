@@ -10,7 +10,7 @@ export type SunShapeName = 'uniform' | 'limb-darkened' | 'circumsolar';
  * What stands in the focus: a level disc that takes up the light that crosses it, from below and, from the part of a
  * deep dish above it, from above: a vessel takes that on its side.
  */
-export interface Receiver {
+export interface Vessel {
   readonly diameter: number;
   /** Height of the underside above the focus; negative for below. */
   readonly offset: number;
@@ -70,7 +70,7 @@ export interface OpticsInput {
     /** Share of the panels' face that carries no mirror: tape, inset, joints between strips. */
     readonly stripSeamShare: number;
   };
-  readonly receiver: Receiver;
+  readonly vessel: Vessel;
   readonly load: Load | null;
   readonly air: Air;
   readonly sun: Sun;

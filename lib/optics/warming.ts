@@ -45,22 +45,22 @@ function following(of: (powerW: number) => number, power: Estimate): Estimate {
 }
 
 /**
- * @param takenUpW what the receiver takes up
+ * @param takenUpW what the vessel takes up
  * @param peakSuns brightness of the brightest spot, times the direct irradiance
  */
 export function heatForecast(input: OpticsInput, set: SetUp, takenUpW: Estimate, peakSuns: Estimate): Heat {
-  const { receiver, air, load, site } = input;
+  const { vessel, air, load, site } = input;
   const waterBoils = waterBoilingC(standardPressure(site?.altitudeM ?? 0));
-  const { emittance } = receiver;
-  const area = lossArea(receiver, load?.massKg ?? 0, load?.densityKgPerM3 ?? 1000);
-  const peakW = scaled(peakSuns, set.irradianceWPerM2 * receiver.absorptance);
+  const { emittance } = vessel;
+  const area = lossArea(vessel, load?.massKg ?? 0, load?.densityKgPerM3 ?? 1000);
+  const peakW = scaled(peakSuns, set.irradianceWPerM2 * vessel.absorptance);
   return {
     lossAreaM2: area,
     warming: warm(input, takenUpW, area),
     stagnationC: following((power) => stagnation(power, area, emittance, air), takenUpW),
     brightSpotC: following((power) => stagnation(power, 1, emittance, air), peakW),
     cooking: cookingPower(
-      receiver,
+      vessel,
       air,
       takenUpW.value,
       set.irradianceWPerM2,
@@ -70,7 +70,7 @@ export function heatForecast(input: OpticsInput, set: SetUp, takenUpW: Estimate,
   };
 }
 
-function warm({ receiver: { emittance }, air, load }: OpticsInput, takenUpW: Estimate, area: number): Warming {
+function warm({ vessel: { emittance }, air, load }: OpticsInput, takenUpW: Estimate, area: number): Warming {
   if (load === null) return { kind: 'no-load' };
   const seconds = (power: number) => secondsBetween(load, area, emittance, air, power, load.startC, load.targetC);
   if (Number.isFinite(seconds(takenUpW.value)))

@@ -82,16 +82,16 @@ function makeGauge(
   });
 }
 
-/** Height of the receiver's plane above the hub's top or, without a hub stack there, the board. */
+/** Height of the vessel's plane above the hub's top or, without a hub stack there, the board. */
 function stickLength(design: Design, dish: Dish): number {
   const stack = design.hub.layers * thicknessOf(design, design.hub.material);
-  return dish.baseHeight + dish.focusHeight.atRim + (design.receiver?.offset ?? 0) - stack;
+  return dish.baseHeight + dish.focusHeight.atRim + (design.vessel?.offset ?? 0) - stack;
 }
 
-/** A stick that stands on the hub and reaches to the receiver. */
+/** A stick that stands on the hub and reaches to the vessel. */
 function focalStick(design: Design, dish: Dish): Part {
   const length = stickLength(design, dish);
-  const focus = length - (design.receiver?.offset ?? 0);
+  const focus = length - (design.vessel?.offset ?? 0);
   const bolt = design.hub.boltDiameter;
   // a foot cut out over the bolt's head and washer
   const half = Math.min(1.5 * bolt, stickWidth / 2 - 6);
@@ -120,7 +120,7 @@ function focalStick(design: Design, dish: Dish): Part {
     ]),
   );
   const height = 6;
-  const text = design.receiver ? 'RECEIVER' : 'FOCUS';
+  const text = design.vessel ? 'VESSEL' : 'FOCUS';
   return blank({
     ...base(design),
     id: 'focal-stick',
@@ -133,7 +133,7 @@ function focalStick(design: Design, dish: Dish): Part {
       ...(offset ? [textMark('FOCUS', { x: focus - strokeTextWidth('FOCUS', height) - 2, y: 6 }, height)] : []),
     ],
     notes: [
-      `Stands on the hub, plumb on the axis; its top is ${inUnits(design, length)} above the hub: there the receiver's underside hangs.`,
+      `Stands on the hub, plumb on the axis; its top is ${inUnits(design, length)} above the hub: there the vessel's underside hangs.`,
       'Use it in the shade or under the cover: the top of the stick is the focus.',
     ],
   });
@@ -199,9 +199,9 @@ export function gaugeProblems(design: Design, dish: Dish): Diagnostic[] {
     problems.push(
       diagnostic(
         'focal-stick',
-        ['receiver', 'offset'],
-        `the receiver's plane lies only ${show(stickLength(design, dish))} above the hub`,
-        'use a larger receiver.offset or fewer hub.layers',
+        ['vessel', 'offset'],
+        `the vessel's plane lies only ${show(stickLength(design, dish))} above the hub`,
+        'use a larger vessel.offset or fewer hub.layers',
         'warning',
       ),
     );

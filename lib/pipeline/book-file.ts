@@ -80,7 +80,7 @@ export function bookOf(source: BookSource): string {
     figures: keyValues(design, dish, parts, cleatStart),
     problems,
     sheets: sheets && sheets.map(bookSheet),
-    forecast: design.receiver ? bookForecast(forecast, design.units) : { kind: 'none' },
+    forecast: design.vessel ? bookForecast(forecast, design.units) : { kind: 'none' },
     cutPictures,
   });
 }

@@ -13,7 +13,7 @@ import { stripSeamShare } from '../parts/index.js';
 import type { Prepared } from './types.js';
 
 export interface Forecasting {
-  /** Null when the design names no receiver, or an error stands among the problems. */
+  /** Null when the design names no vessel, or an error stands among the problems. */
   readonly forecast: Forecast | null;
   readonly problems: readonly Diagnostic[];
 }
@@ -30,7 +30,7 @@ export function forecastOf(prepared: Prepared): Forecasting {
   return { forecast: made, problems: [...wrong, ...forecastProblems(input, made)] };
 }
 
-/** What would do better; null without a receiver. Ask the problems of the forecast first. */
+/** What would do better; null without a vessel. Ask the problems of the forecast first. */
 export function adviceOf(prepared: Prepared): Advice | null {
   const input = inputOf(prepared);
   return input && advise(input, { seed: prepared.design.nest.seed });

@@ -61,7 +61,7 @@ export interface Job extends Prepared {
   readonly routes: readonly Route[];
   /** Templates, gauges and jigs, each on a sheet of its own. */
   readonly aidSheets: readonly JobSheet[];
-  /** Null when the design names no receiver. */
+  /** Null when the design names no vessel. */
   readonly forecast: Forecast | null;
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;

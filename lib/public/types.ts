@@ -35,7 +35,7 @@ export type {
   ToolWear,
 } from '../machining/router/types.js';
 export type { CutOperation, CutSheet, Process, Unreached } from '../machining/types.js';
-export type { FigureAdvice, FocalAdvice, ReceiverAdvice, RibAdvice } from '../optics/advice.js';
+export type { FigureAdvice, FocalAdvice, VesselAdvice, RibAdvice } from '../optics/advice.js';
 export type { CookingPower } from '../optics/cooking-power.js';
 export type { Pointing } from '../optics/pointing.js';
 export type { Heat, Warming } from '../optics/warming.js';

@@ -172,7 +172,7 @@ describe('what is not to be had is told with its key', () => {
     const text = fixtureText('press-house');
     const stated = new RegExp(`^${key}: .*$`, 'm');
     const design = designOf(
-      stated.test(text) ? text.replace(stated, line) : text.replace(/^receiver:/m, `${line}\nreceiver:`),
+      stated.test(text) ? text.replace(stated, line) : text.replace(/^vessel:/m, `${line}\nvessel:`),
     );
     expect([...new Set(prepare(design).problems.map(({ code }) => code))]).toEqual(expect.arrayContaining([...codes]));
   });

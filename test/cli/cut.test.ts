@@ -20,8 +20,8 @@ function variant(name: string, from: string | RegExp, to: string, of = design): 
   const text = readFileSync(at(of), 'utf8');
   const changed = text.replace(from, to);
   if (changed === text) throw new Error(`nothing to change: ${from}`);
-  // without a receiver no light is traced
-  writeFileSync(at(name), changed.replace(/^receiver:.*\nload:.*\n/m, ''));
+  // without a vessel no light is traced
+  writeFileSync(at(name), changed.replace(/^vessel:.*\nload:.*\n/m, ''));
   return name;
 }
 

@@ -80,7 +80,7 @@ describe('a faulty design file', () => {
     ['an unknown material', 'rib: { material: birch12 }', 'rib: { material: birch21 }', /did you mean birch12\?/],
     ['stock without a size', 'size: 900 x 600, ', '', /one of size, outline or rollWidth/],
     ['a target below the start', 'target: 78', 'target: 8', /not above load\.start/],
-    ['a receiver larger than the dish', 'diameter: 260', 'diameter: 2600', /larger than the aperture/],
+    ['a vessel larger than the dish', 'diameter: 260', 'diameter: 2600', /larger than the aperture/],
     ['a word for a choice', 'shape: round', 'shape: oval', /must be one of round, square/],
     ['text for a number', 'ribs: 24', 'ribs: many', /must be a number/],
     ['a list for a section', 'panel: { material: hardboard3 }', 'panel: [1, 2]', /must be a section of keys/],

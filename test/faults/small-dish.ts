@@ -1,4 +1,4 @@
-/** A dish that is cut within a moment, for tests that cut it again and again. Without a receiver no light is traced. */
+/** A dish that is cut within a moment, for tests that cut it again and again. Without a vessel no light is traced. */
 export function smallDish(name: string, extra = ''): string {
   return `name: ${name}
 dish: { aperture: 300, focalLength: 150, ribs: 8 }

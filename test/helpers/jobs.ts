@@ -21,10 +21,10 @@ export type Made =
   | { readonly kind: 'made'; readonly seed: number; readonly files: Map<string, string> }
   | { readonly kind: 'refused'; readonly seed: number; readonly messages: readonly string[] };
 
-/** The files of the random design of a seed, or why it cannot be built. By day without a receiver: no light is traced. */
+/** The files of the random design of a seed, or why it cannot be built. By day without a vessel: no light is traced. */
 export async function makeRandom(seed: number): Promise<Made> {
   const { text } = randomDesign(seed);
-  const reading = readDesign(byDay(text.replace(/^receiver:.*\n/m, ''), text));
+  const reading = readDesign(byDay(text.replace(/^vessel:.*\n/m, ''), text));
   if (reading.kind === 'refused')
     return { kind: 'refused', seed, messages: reading.problems.map(({ message }) => message) };
   const job = await buildJob(reading.design, new Map(), randomNester(seed));

@@ -19,7 +19,7 @@ rib: { material: ply }
 board: { size: 700 }
 panel: { material: face, fixing: glue }
 reflector: { material: film }
-receiver: { diameter: 200 }
+vessel: { diameter: 200 }
 load: { mass: 2 }
 process: { kind: router, toolDiameter: 6, drillBits: [1.5, 3, 8] }
 `;

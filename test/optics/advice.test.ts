@@ -29,36 +29,36 @@ describe('advice', () => {
     expect(Math.abs(ribs.best - 19)).toBeLessThanOrEqual(5);
   });
 
-  it('weighs a wider receiver’s light against its losses', () => {
-    const { receiver } = advice;
-    const best = receiver.alternatives.find(({ diameter }) => diameter === receiver.bestDiameter)!;
-    for (const one of receiver.alternatives) {
+  it('weighs a wider vessel’s light against its losses', () => {
+    const { vessel } = advice;
+    const best = vessel.alternatives.find(({ diameter }) => diameter === vessel.bestDiameter)!;
+    for (const one of vessel.alternatives) {
       expect(one.keptW.value).toBeLessThanOrEqual(best.keptW.value);
       expect(one.keptW.value).toBeCloseTo(one.takenUpW.value - one.lostW, 9);
     }
     // in a storm the narrower vessel is better or as good
-    const storm = advise(inputOf({ air: { windMPerS: 12 } }), quick).receiver;
-    expect(storm.bestDiameter).toBeLessThanOrEqual(receiver.bestDiameter);
+    const storm = advise(inputOf({ air: { windMPerS: 12 } }), quick).vessel;
+    expect(storm.bestDiameter).toBeLessThanOrEqual(vessel.bestDiameter);
   });
 
   it('never advises a negative power or a length of -0', () => {
-    // a gale and a weak sun: the wide receivers lose more than they catch, then all of them do
+    // a gale and a weak sun: the wide vessels lose more than they catch, then all of them do
     for (const irradianceWPerM2 of [120, 10]) {
       const weak = inputOf({ air: { windMPerS: 15 }, sun: { irradianceWPerM2 } });
       const advised = advise(weak, { ...quick, rays: 2048 });
-      const { alternatives } = advised.receiver;
+      const { alternatives } = advised.vessel;
       expect(alternatives.some(({ keptW }) => keptW.value < 0)).toBe(true);
-      const told = adviceRows(advised).find(({ label }) => label === 'best receiver diameter')!;
+      const told = adviceRows(advised).find(({ label }) => label === 'best vessel diameter')!;
       expect(`${told.value} ${told.note}`).not.toMatch(/-\d/);
       if (alternatives.every(({ keptW }) => keptW.value < 0)) expect(told.value).toBe('none');
       else expect(told.note).toMatch(/nothing/);
     }
     // a plane that all but stands in the focus
-    const high = inputOf({ receiver: { diameter: 120, offset: 90 } });
+    const high = inputOf({ vessel: { diameter: 120, offset: 90 } });
     const made = forecast(high, quick);
     const near = { ...made, spot: { ...made.spot, bestPlane: { value: 549.8, standardError: 0.1 } } };
-    expect(forecastProblems(high, near).find(({ code }) => code === 'spot-misses-receiver')!.remedy).toMatch(
-      /receiver.offset 0 mm/,
+    expect(forecastProblems(high, near).find(({ code }) => code === 'spot-misses-vessel')!.remedy).toMatch(
+      /vessel.offset 0 mm/,
     );
     const loss = { ...made.power.losses[0]!, watts: { value: -0.01, standardError: 0 } };
     const row = summaryRows({ ...made, power: { ...made.power, losses: [loss] } }).at(-1)!;
@@ -74,7 +74,7 @@ describe('advice', () => {
   });
 
   it('tells what figure panel gains, and that rib must stand lower', () => {
-    const few = advise(inputOf({ dish: dishOf({ ribCount: 8 }), receiver: { diameter: 200 } }), quick).figure;
+    const few = advise(inputOf({ dish: dishOf({ ribCount: 8 }), vessel: { diameter: 200 } }), quick).figure;
     const [panel, rib] = few.alternatives;
     expect(few.gainW.value).toBeGreaterThan(0);
     // at 8 ribs f·cos²α is 81 mm below f
@@ -99,14 +99,14 @@ describe('bad input', () => {
   });
 
   it.each([
-    ['receiver below the vertex', { receiver: { offset: -560 } }, 'receiver.offset', /below the vertex/],
+    ['vessel below the vertex', { vessel: { offset: -560 } }, 'vessel.offset', /below the vertex/],
     [
-      'receiver larger than the aperture',
-      { receiver: { diameter: 1600 } },
-      'receiver.diameter',
+      'vessel larger than the aperture',
+      { vessel: { diameter: 1600 } },
+      'vessel.diameter',
       /larger than the aperture of 1500 mm/,
     ],
-    ['no receiver to speak of', { receiver: { diameter: 0 } }, 'receiver.diameter', /diameter is 0 mm; a tenth/],
+    ['no vessel to speak of', { vessel: { diameter: 0 } }, 'vessel.diameter', /diameter is 0 mm; a tenth/],
     [
       'reflectance over 1',
       { reflector: { reflectance: 1.2 } },
@@ -114,8 +114,8 @@ describe('bad input', () => {
       /is 1.2; it must be above 0 and at most 1/,
     ],
     ['reflectance that is no number', { reflector: { reflectance: NaN } }, 'reflector.reflectance', /at most 1/],
-    ['absorptance of nothing', { receiver: { absorptance: 0 } }, 'receiver.absorptance', /above 0/],
-    ['emittance over 1', { receiver: { emittance: 2 } }, 'receiver.emittance', /at most 1/],
+    ['absorptance of nothing', { vessel: { absorptance: 0 } }, 'vessel.absorptance', /above 0/],
+    ['emittance over 1', { vessel: { emittance: 2 } }, 'vessel.emittance', /at most 1/],
     ['mirror all taped over', { reflector: { stripSeamShare: 1 } }, 'reflector', /no mirror/],
     ['more sun than there is', { sun: { irradianceWPerM2: 5000 } }, 'sun.irradiance', /at most 1400/],
     ['too much aureole', { sun: { circumsolarRatio: 0.9 } }, 'sun.circumsolarRatio', /0 to 0.8/],
@@ -154,13 +154,13 @@ describe('bad input', () => {
     );
   });
 
-  it('says what would do when the spot misses the receiver', () => {
-    const small = inputOf({ receiver: { diameter: 60 } });
+  it('says what would do when the spot misses the vessel', () => {
+    const small = inputOf({ vessel: { diameter: 60 } });
     const told = forecastProblems(small, forecast(small, quick));
-    expect(told.map(({ code }) => code)).toEqual(['target-out-of-reach', 'spot-misses-receiver']);
+    expect(told.map(({ code }) => code)).toEqual(['target-out-of-reach', 'spot-misses-vessel']);
     expect(diagnosticText(told[1]!)).toMatch(/a diameter of 14\d mm would catch 90 %/);
-    const high = inputOf({ receiver: { offset: 120 } });
-    expect(diagnosticText(forecastProblems(high, forecast(high, quick))[0]!)).toMatch(/receiver.offset -?\d mm/);
+    const high = inputOf({ vessel: { offset: 120 } });
+    expect(diagnosticText(forecastProblems(high, forecast(high, quick))[0]!)).toMatch(/vessel.offset -?\d mm/);
     expect(forecastProblems(inputOf(), forecast(inputOf(), quick))).toEqual([]);
   });
 });
@@ -169,7 +169,7 @@ describe('from a design', () => {
   it('takes every section over', () => {
     const design = fixture('press-house');
     const input = opticsInput(design, dishOf())!;
-    expect(input.receiver.diameter).toBe(260);
+    expect(input.vessel.diameter).toBe(260);
     expect(input.load).toMatchObject({ massKg: 12, startC: 12, targetC: 78 });
     expect(input.sun.edgeCurlMrad).toBeNull();
     expect(input.reflector.stripSeamShare).toBe(0);
@@ -221,7 +221,7 @@ describe('from a design', () => {
     expect(opticsInput(design, dishOf(), 0.02)!.reflector.stripSeamShare).toBe(0.02);
   });
 
-  it('forecasts nothing without a receiver', () => {
-    expect(opticsInput({ ...fixture('press-house'), receiver: undefined }, dishOf())).toBeNull();
+  it('forecasts nothing without a vessel', () => {
+    expect(opticsInput({ ...fixture('press-house'), vessel: undefined }, dishOf())).toBeNull();
   });
 });

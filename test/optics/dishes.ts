@@ -44,7 +44,7 @@ export function inputOf(
   const whole: OpticsInput = {
     dish: dishOf(),
     reflector: { reflectance: 0.85, stripSeamShare: 0 },
-    receiver: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
+    vessel: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
     load: {
       massKg: 12,
       heatCapacityJPerKgK: 4186,

@@ -7,7 +7,7 @@ import { holds } from '../helpers/seeds.js';
 
 const shares = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-/** Dishes and receivers from one end of what a design file may hold to the other. */
+/** Dishes and vessels from one end of what a design file may hold to the other. */
 const extremes = fc.record({
   ribCount: fc.integer({ min: 3, max: 240 }),
   figure: fc.constantFrom('panel' as const, 'rib' as const),
@@ -16,7 +16,7 @@ const extremes = fc.record({
   ribThickness: shares(0.3, 30),
   gapShare: shares(0, 0.9),
   facing: shares(0, 10),
-  receiverShare: shares(0.001, 1),
+  vesselShare: shares(0.001, 1),
   offsetShare: shares(-0.9, 3),
   slopeErrorMrad: shares(0, 100),
   pointingErrorDeg: fc.constantFrom(0, 0.1, 20),
@@ -43,8 +43,8 @@ describe('extremes', () => {
             facingThickness: one.facing,
             reflectorThickness: 0,
           }),
-          receiver: {
-            diameter: Math.max(1, 2 * one.apertureRadius * one.receiverShare),
+          vessel: {
+            diameter: Math.max(1, 2 * one.apertureRadius * one.vesselShare),
             offset: one.offsetShare * focalLength,
           },
           sun: one,

@@ -46,7 +46,7 @@ describe('loss table', () => {
           inputOf({
             dish: dishOf({ ribCount, figure, focalLength, seamGap }),
             reflector: one,
-            receiver: one,
+            vessel: one,
             sun: one,
           }),
           { rays: 2048, seed: 5 },
@@ -55,7 +55,7 @@ describe('loss table', () => {
         expect((lost + power.takenUpW.value) / power.incomingW).toBeCloseTo(1, 10);
         expect(power.incomingW).toBeCloseTo(800 * Math.PI * 0.75 ** 2, 9);
         // The closed-form and absorbed shares are losses by nature. What misses is so only where the light is narrowest:
-        // a receiver beside the focus may stand in the hole of a ring of light, and blur or a dish turned off the sun
+        // a vessel beside the focus may stand in the hole of a ring of light, and blur or a dish turned off the sun
         // then steers light onto it.
         const inFocus = one.figure === 'panel' && one.offset === 0;
         for (const { watts } of power.losses.filter(({ watts: { standardError } }) => inFocus || standardError === 0))
@@ -77,7 +77,7 @@ describe('loss table', () => {
     expect((areas.mirror + areas.strips) / sum).toBeCloseTo(1, 9);
   });
 
-  it('shades the mirror by the receiver’s area less what lies over the hub and the seams', () => {
+  it('shades the mirror by the vessel’s area less what lies over the hub and the seams', () => {
     const { power } = forecast(inputOf({ sun: { slopeErrorMrad: 0 } }), quick);
     const shade = power.losses.find(({ key }) => key === 'shade')!.watts;
     const { from } = litRange(dishOf());
@@ -87,10 +87,10 @@ describe('loss table', () => {
   });
 
   it('tells what the flat panels lose as the closed form does', () => {
-    const { power } = forecast(inputOf({ receiver: { diameter: 120 } }), { rays: 262_144, seed: 1 });
+    const { power } = forecast(inputOf({ vessel: { diameter: 120 } }), { rays: 262_144, seed: 1 });
     const flat = power.losses.find(({ key }) => key === 'flat-panels')!.watts;
     const { from, to } = litRange(dishOf());
-    // light from under the receiver's shade is taken off: what lands near the axis is not only that, so integrate
+    // light from under the vessel's shade is taken off: what lands near the axis is not only that, so integrate
     const shape = dishOf();
     let all = 0;
     let missed = 0;
@@ -113,7 +113,7 @@ describe('forecast', () => {
   });
 
   it('takes up the intercept’s share of what the unshaded mirror gives back', () => {
-    const told = forecast(inputOf({ receiver: { diameter: 120 } }), quick);
+    const told = forecast(inputOf({ vessel: { diameter: 120 } }), quick);
     const given =
       told.power.incomingW -
       told.power.losses
@@ -152,7 +152,7 @@ describe('forecast', () => {
       inputOf({
         dish: smoothDish(),
         sun: { slopeErrorMrad: 0, specularityMrad: 0, edgeCurlMrad: 0 },
-        receiver: { diameter: 40 },
+        vessel: { diameter: 40 },
       }),
       { rays: 65_536, seed: 1 },
     );
@@ -220,7 +220,7 @@ describe('aim', () => {
     const told = forecast(
       inputOf({
         dish: shape,
-        receiver: { diameter: 300 },
+        vessel: { diameter: 300 },
         sun: { slopeErrorMrad: 0, specularityMrad: 0, edgeCurlMrad: 0 },
       }),
       { rays: many, seed: 3 },
@@ -241,9 +241,9 @@ describe('aim', () => {
 
 describe('published dish of eleven petals', () => {
   // Pavlovic et al., Journal of Solar Energy 2015, 326536, and Thermal Science 20, 2016, S1237: aperture 3.8 m, eleven
-  // petals, f = 2.26 m. From memory: depth 0.399 m, and the best place of a 400 mm receiver 2.1 m from the vertex, nearer
+  // petals, f = 2.26 m. From memory: depth 0.399 m, and the best place of a 400 mm vessel 2.1 m from the vertex, nearer
   // than f. Petals that are straight across and whose edges are the parabola (figure `rib`) explain that: they focus at
-  // f·cos²α = 2.08 m. Their intercepts and powers are not compared: the papers' receiver, errors and area are not ours.
+  // f·cos²α = 2.08 m. Their intercepts and powers are not compared: the papers' vessel, errors and area are not ours.
   const shape = dishOf({
     figure: 'rib',
     ribCount: 11,

@@ -10,7 +10,7 @@ import {
   stefanBoltzmann,
   windCoefficient,
 } from '../../lib/optics/heat.js';
-import type { Load, Receiver } from '../../lib/optics/index.js';
+import type { Load, Vessel } from '../../lib/optics/index.js';
 
 const load: Load = {
   massKg: 5,
@@ -20,7 +20,7 @@ const load: Load = {
   targetC: 90,
   boilingPointC: 100,
 };
-const receiver: Receiver = { diameter: 300, offset: 0, absorptance: 0.9, emittance: 0.9 };
+const vessel: Vessel = { diameter: 300, offset: 0, absorptance: 0.9, emittance: 0.9 };
 const air = { ambientC: 20, windMPerS: 2 };
 
 describe('heat losses', () => {
@@ -46,12 +46,12 @@ describe('heat losses', () => {
 
   it('takes the surface of a cylinder', () => {
     // 12 kg of water in 260 mm: 226 mm deep, 271 mm high with the headroom
-    const area = lossArea({ ...receiver, diameter: 260 }, 12, 1000);
+    const area = lossArea({ ...vessel, diameter: 260 }, 12, 1000);
     expect(area).toBeCloseTo(
       2 * Math.PI * 0.13 ** 2 + 2 * Math.PI * 0.13 * ((1.2 * 0.012) / (Math.PI * 0.13 ** 2)),
       12,
     );
-    expect(lossArea(receiver, 0, 1000)).toBeCloseTo(2 * Math.PI * 0.15 ** 2, 12);
+    expect(lossArea(vessel, 0, 1000)).toBeCloseTo(2 * Math.PI * 0.15 ** 2, 12);
   });
 
   it('stagnates where radiation and wind carry everything away', () => {
@@ -93,7 +93,7 @@ describe('warming', () => {
 describe('standardised cooking power', () => {
   it('is (P − UA·50)·700/I when losses are in proportion', () => {
     // ASAE S580.1 fits a line over the readings; without radiation the physics is that line, but for the ten-minute steps
-    const bare = { ...receiver, emittance: 0 };
+    const bare = { ...vessel, emittance: 0 };
     const loadKg = 7 * 1.5;
     const ua = lossArea(bare, loadKg, 1000) * windCoefficient(2);
     const told = cookingPower(bare, air, 600, 850, 1.5, 100);
@@ -106,8 +106,8 @@ describe('standardised cooking power', () => {
   });
 
   it('gives no figure from fewer than three readings', () => {
-    expect(cookingPower(receiver, air, 60_000, 800, 1.5, 100).kind).toBe('too-few-intervals');
-    expect(cookingPower(receiver, air, 1, 800, 1.5, 100).kind).toBe('too-few-intervals');
+    expect(cookingPower(vessel, air, 60_000, 800, 1.5, 100).kind).toBe('too-few-intervals');
+    expect(cookingPower(vessel, air, 1, 800, 1.5, 100).kind).toBe('too-few-intervals');
   });
 });
 

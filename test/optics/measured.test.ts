@@ -77,7 +77,7 @@ function inputFor(settings: Settings): OpticsInput {
   return inputOf({
     dish: dishFor(settings),
     reflector: { reflectance: settings.reflectance },
-    receiver: {
+    vessel: {
       diameter: settings.diameter,
       absorptance: settings.absorptance,
     },

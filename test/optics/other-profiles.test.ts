@@ -74,7 +74,7 @@ describe('a spread dish', () => {
     expect(point.concentration.peak.value).toBeGreaterThan(600);
     expect(wide.concentration.peak.value).toBeLessThan(60);
     expect(wide.power.takenUpW.value / point.power.takenUpW.value).toBeGreaterThan(0.98);
-    // the mean over the receiver cannot lie above the brightest place
+    // the mean over the vessel cannot lie above the brightest place
     expect(wide.concentration.mean.value).toBeLessThan(wide.concentration.peak.value);
   });
 
@@ -100,7 +100,7 @@ describe('a spread dish', () => {
 });
 
 describe('a deep dish', () => {
-  it('brings the light from above the receiver’s plane to the focus as that from below', () => {
+  it('brings the light from above the vessel’s plane to the focus as that from below', () => {
     // smooth, point sun: every ray of a paraboloid meets the focus, whatever the rim angle
     const shape = dishOf({ focalLength: 250, ribCount: 2000, seamGap: 0, facingThickness: 1e-6 });
     const rays = trace(perfect(shape));

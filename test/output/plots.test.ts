@@ -4,7 +4,7 @@ import { forecast } from '../../lib/optics/index.js';
 import { forecastPlots } from '../../lib/output/plots/index.js';
 import { inputOf } from '../optics/dishes.js';
 
-const told = forecast(inputOf({ receiver: { diameter: 160 } }), { rays: 16_384, seed: 1 });
+const told = forecast(inputOf({ vessel: { diameter: 160 } }), { rays: 16_384, seed: 1 });
 const figures = forecastPlots(told);
 
 /** Relative luminance and contrast of WCAG 2.2, success criterion 1.4.3. */

@@ -89,8 +89,8 @@ describe('a rim-to-rim gauge', () => {
 });
 
 describe('focal stick', () => {
-  it('reaches from the hub to the receiver', () => {
-    const made = make('press-house', [['receiver: { diameter: 260 }', 'receiver: { diameter: 260, offset: 25 }']]);
+  it('reaches from the hub to the vessel', () => {
+    const made = make('press-house', [['vessel: { diameter: 260 }', 'vessel: { diameter: 260, offset: 25 }']]);
     const stick = gauge(made, 'focal-stick').outline;
     const length = Math.max(...stick.map(({ x }) => x)) - Math.min(...stick.map(({ x }) => x));
     // board to vertex 60, vertex to focus 550, 25 further; four layers of 12 below it

@@ -24,7 +24,7 @@ export function dishSection(unit: LengthUnit) {
       spreadRadius: lengthAuto({
         about:
           'Radius on the lit disc to which profile `spread` sends the light of the rim; the light of half the radius goes to half of it, and so on.',
-        auto: 'what the width of the panels leaves of the receiver',
+        auto: 'what the width of the panels leaves of the vessel',
         above: 0,
       }),
       ribs: integer({

@@ -4,12 +4,12 @@ import * as z from 'zod';
 import type { KeyMeta } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
-export function receiverSection(unit: LengthUnit) {
+export function vesselSection(unit: LengthUnit) {
   const { length, lengthOr } = keysIn(unit);
   return group(
     { about: 'What stands in the focus.' },
     {
-      diameter: length({ about: 'Diameter of the receiver’s underside.', above: 0 }),
+      diameter: length({ about: 'Diameter of the vessel’s underside.', above: 0 }),
       offset: lengthOr(0, {
         about: 'Height of its underside above the focus; negative for below.',
         min: -5000,

@@ -146,14 +146,14 @@ function facingSolids(input: ModelInput, out: number): Solid[] {
   ];
 }
 
-function receiverSolid({ design, dish }: ModelInput, out: number): Solid[] {
-  if (!design.receiver) return [];
-  const { diameter, offset } = design.receiver;
+function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
+  if (!design.vessel) return [];
+  const { diameter, offset } = design.vessel;
   return [
     {
       parts: [],
-      name: 'receiver',
-      role: 'receiver',
+      name: 'vessel',
+      role: 'vessel',
       shape: {
         kind: 'flat',
         outline: ring(circle({ x: 0, y: 0 }, diameter / 2)),
@@ -169,10 +169,8 @@ function receiverSolid({ design, dish }: ModelInput, out: number): Solid[] {
 /** The whole dish. Rib 1 lies along x; the others follow anticlockwise. */
 export function dishModel(input: ModelInput): Model {
   const { apertureRadius, baseHeight, profile, rimEndHeight } = input.dish;
-  const receiver = input.design.receiver;
-  const top = receiver
-    ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + receiver.diameter / 2)
-    : rimEndHeight;
+  const vessel = input.design.vessel;
+  const top = vessel ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + vessel.diameter / 2) : rimEndHeight;
   return {
     solids: [
       boardSolid(input, apertureRadius),
@@ -180,7 +178,7 @@ export function dishModel(input: ModelInput): Model {
       ...cleatSolids(input, apertureRadius),
       ...ribSolids(input, apertureRadius),
       ...facingSolids(input, apertureRadius),
-      ...receiverSolid(input, apertureRadius),
+      ...vesselSolid(input, apertureRadius),
     ],
     reach: Math.hypot(apertureRadius, top / 2),
     centre: top / 2,

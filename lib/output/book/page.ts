@@ -40,7 +40,7 @@ function standpoint({ dish }: BookInput): Standpoint {
 
 function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
   const { dish } = input;
-  const words = `The dish: ${dish.layout.ribs.length} ribs on a ${input.design.board.shape} board, with panels, mirror${input.design.receiver ? ' and receiver' : ''}`;
+  const words = `The dish: ${dish.layout.ribs.length} ribs on a ${input.design.board.shape} board, with panels, mirror${input.design.vessel ? ' and vessel' : ''}`;
   const drawing = still(model, { ...view, spread: 0, look: all, label: words });
   const figures = input.figures.map(
     ({ label, value, note }) =>

@@ -1,4 +1,4 @@
-/** The dish cut through its axis: where the receiver hangs, and how the dish is aimed. */
+/** The dish cut through its axis: where the vessel hangs, and how the dish is aimed. */
 import { markup, type Markup, px } from '../markup.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
@@ -16,22 +16,22 @@ interface Levels {
 
 function levelsOf({ design, dish }: BookInput): Levels {
   const focus = dish.baseHeight + dish.focusHeight.atRim;
-  const underside = focus + (design.receiver?.offset ?? 0);
-  return { focus, underside, top: underside + 0.5 * (design.receiver?.diameter ?? 0) };
+  const underside = focus + (design.vessel?.offset ?? 0);
+  return { focus, underside, top: underside + 0.5 * (design.vessel?.diameter ?? 0) };
 }
 
-/** Board, hub, two ribs, mirror and receiver, upright; y down, the board's face at 0. */
+/** Board, hub, two ribs, mirror and vessel, upright; y down, the board's face at 0. */
 function body(input: BookInput): Markup {
   const { design, dish, facets, parts } = input;
-  const { board, hub, materials, receiver } = design;
+  const { board, hub, materials, vessel } = design;
   const thickness = (name: string) => materials[name]?.thickness ?? 0;
   const rib = parts.find((part) => part.kind === 'rib')?.outline;
   const { underside } = levelsOf(input);
   const mirror = facets.map(({ u, z }) => `${px(u)} ${px(-dish.baseHeight - z)}`).join('L');
   const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(ribInPlace(rib, dish), true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
   const hubHeight = hub.layers * thickness(hub.material);
-  const pot = receiver
-    ? markup`<rect class="pot" x="${px(-receiver.diameter / 2)}" y="${px(-underside - receiver.diameter / 2)}" width="${px(receiver.diameter)}" height="${px(receiver.diameter / 2)}"/>`
+  const pot = vessel
+    ? markup`<rect class="pot" x="${px(-vessel.diameter / 2)}" y="${px(-underside - vessel.diameter / 2)}" width="${px(vessel.diameter)}" height="${px(vessel.diameter / 2)}"/>`
     : null;
   return markup`<rect class="stuff" x="${px(-board.size / 2)}" y="0" width="${px(board.size)}" height="${px(thickness(board.material))}"/>
 ${half}<g transform="scale(-1 1)">${half}</g>
@@ -51,8 +51,8 @@ function rays(input: BookInput, from: number): Markup {
   return markup`<path class="ray" d="${lines.join('')}"/>`;
 }
 
-/** The receiver's height above the board, dimensioned. */
-export function receiverPicture(input: BookInput, measures: Measures, label: string): Markup {
+/** The vessel's height above the board, dimensioned. */
+export function vesselPicture(input: BookInput, measures: Measures, label: string): Markup {
   const { apertureRadius: R, baseHeight, focusHeight } = input.dish;
   const { underside, top } = levelsOf(input);
   const size = R / 11;
@@ -64,8 +64,8 @@ export function receiverPicture(input: BookInput, measures: Measures, label: str
 ${body(input)}${rays(input, -height)}
 <path class="axis" d="M0 ${px(-height)}V${px(size)}"/>
 <path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}"/>
-<text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="receiver.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
-<text font-size="${px(size * 0.8)}" x="0" y="${px(-underside * 0.55)}" data-dim="receiver.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}${Math.abs(above - focusHeight.atRim) < 1e-6 ? '' : ' to the receiver'}</text>
+<text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="vessel.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
+<text font-size="${px(size * 0.8)}" x="0" y="${px(-underside * 0.55)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}${Math.abs(above - focusHeight.atRim) < 1e-6 ? '' : ' to the vessel'}</text>
 </svg>`;
 }
 

@@ -9,7 +9,7 @@ import { markup, type Markup, raw } from '../markup.js';
 import type { BookInput, BookSheet, CutPicture, ForecastRow } from './input.js';
 import type { ForecastPlot } from '../plots/index.js';
 import type { Measures } from './measures.js';
-import { aimPicture, receiverPicture } from './section-picture.js';
+import { aimPicture, vesselPicture } from './section-picture.js';
 import { sheetPicture, useOf } from './sheet-picture.js';
 import type { Model } from './solids.js';
 import { assemblySteps, type Step } from './steps.js';
@@ -96,7 +96,7 @@ interface Standpoint {
 }
 
 function stepPicture(step: Step, input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {
-  if (step.section === 'receiver') return receiverPicture(input, measures, step.picture);
+  if (step.section === 'vessel') return vesselPicture(input, measures, step.picture);
   if (step.section === 'aim') return aimPicture(input, step.picture);
   return still(model, { ...from, spread: step.spread ?? 0, look: step.look, label: step.picture });
 }
@@ -117,7 +117,7 @@ export function assemblyChapter(input: BookInput, measures: Measures, model: Mod
 
 export function forecastChapter({ forecast }: BookInput): Markup {
   if (forecast.kind === 'none')
-    return markup`<p>The design names nothing that stands in the focus (<code>receiver</code>), so there is nothing to forecast.</p>`;
+    return markup`<p>The design names nothing that stands in the focus (<code>vessel</code>), so there is nothing to forecast.</p>`;
   if (forecast.kind === 'pending')
     return markup`<p role="status">The forecast is being worked out and follows with the sheets.</p>`;
   const row = ({ label, value, error, note }: ForecastRow) =>

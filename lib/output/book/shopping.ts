@@ -110,5 +110,5 @@ ${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(desig
 ${aidLines.map((line) => markup`<li>${line}</li>`)}
 <li>A cover that shuts out the sun, and dark eye protection made for bright radiant sources.</li>
 </ul>
-<p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue, stand and receiver. Densities are those of the design.</p>`;
+<p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue, stand and vessel. Densities are those of the design.</p>`;
 }

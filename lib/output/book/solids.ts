@@ -9,7 +9,7 @@ export type { Vec3 };
 export type Vec2 = readonly [number, number];
 
 /** What a solid is to the eye; decides its colour. */
-export type Role = 'board' | 'hub' | 'cleat' | 'rib' | 'panel' | 'mirror' | 'receiver' | 'ray';
+export type Role = 'board' | 'hub' | 'cleat' | 'rib' | 'panel' | 'mirror' | 'vessel' | 'ray';
 
 /** One cross-section of a bent sheet: radius and height of both faces' mid-lines, and half the width. */
 export interface BentSection {
@@ -59,7 +59,7 @@ export interface SolidInstance {
 
 export interface Model {
   readonly solids: readonly Solid[];
-  /** Radius of a sphere about `centre` (on the axis) that holds the closed dish and its receiver. */
+  /** Radius of a sphere about `centre` (on the axis) that holds the closed dish and its vessel. */
   readonly reach: number;
   readonly centre: number;
 }

@@ -18,7 +18,7 @@ export interface Step {
   /** 1 pulls the picture apart. */
   readonly spread?: number;
   /** A cut through the axis instead of the dish in space. */
-  readonly section?: 'receiver' | 'aim';
+  readonly section?: 'vessel' | 'aim';
 }
 
 /** Numbers of the ribs to set first: three or four that stand evenly round the board, so that nothing tips. */
@@ -221,7 +221,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     ],
     picture: 'Panels being laid on the ribs',
     look: (solid, index) => {
-      if (solid.role === 'receiver') return 'hidden';
+      if (solid.role === 'vessel') return 'hidden';
       if (solid.role !== 'panel' && solid.role !== 'mirror') return 'there';
       // a few panels left out show the ribs that they go on
       return index >= dish.layout.ribs.length * 0.62 && index < dish.layout.ribs.length * 0.88 ? 'hidden' : 'new';
@@ -237,7 +237,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     ],
     checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],
     picture: 'The mirror strips on the panels',
-    look: (solid) => (solid.role === 'mirror' ? 'new' : solid.role === 'receiver' ? 'hidden' : 'there'),
+    look: (solid) => (solid.role === 'mirror' ? 'new' : solid.role === 'vessel' ? 'hidden' : 'there'),
   };
   return [skin, mirror];
 }
@@ -245,23 +245,23 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
 function lastSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish } = input;
   const { length } = measures;
-  const offset = design.receiver?.offset ?? 0;
+  const offset = design.vessel?.offset ?? 0;
   const stick = aidName(input, 'focal-stick');
   const above = dish.baseHeight + dish.focusHeight.atRim + offset;
   return [
     {
-      title: 'Set the receiver, in the shade',
+      title: 'Set the vessel, in the shade',
       text: [
         'Keep the dish covered for this.',
-        design.receiver
-          ? `The underside of the receiver, ${length(design.receiver.diameter)} across, hangs on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim + offset)} above the vertex of the mirror.`
+        design.vessel
+          ? `The underside of the vessel, ${length(design.vessel.diameter)} across, hangs on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim + offset)} above the vertex of the mirror.`
           : `The focus lies on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim)} above the vertex of the mirror.`,
         ...(stick === null ? [] : [`The ${stick} stands plumb on the hub; its top is that place.`]),
       ],
-      checks: ['From three rim ends the receiver is equally far.', 'Its stand holds it when the dish is turned.'],
-      picture: `The dish cut through its axis: the receiver hangs ${length(above)} above the board`,
-      section: 'receiver',
-      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror'], ['receiver']),
+      checks: ['From three rim ends the vessel is equally far.', 'Its stand holds it when the dish is turned.'],
+      picture: `The dish cut through its axis: the vessel hangs ${length(above)} above the board`,
+      section: 'vessel',
+      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror'], ['vessel']),
     },
     {
       title: 'Aim it under its cover',
@@ -274,19 +274,19 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       picture:
         'The dish cut through its axis and tilted: axis and stick point at the sun, and the stick throws no shadow',
       section: 'aim',
-      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'receiver'], []),
+      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'vessel'], []),
     },
     {
       title: 'First light',
       text: [
         'Read the cautions again. Water at hand, dark eye protection on, nobody else near, nothing that burns around or above.',
-        'Uncover a quarter of the dish for a few seconds, stand behind the dish, look at the receiver’s underside only through the dark glass, and cover again.',
+        'Uncover a quarter of the dish for a few seconds, stand behind the dish, look at the vessel’s underside only through the dark glass, and cover again.',
         'If the bright patch lies off the middle, aim again; if it is long or torn, press down the panels that throw it there. Uncover more only when the patch is right.',
         'Cover the dish before you walk away, each time.',
       ],
       checks: ['The patch is about as wide as the forecast says, and whole.', 'The cover is on.'],
       picture: 'The finished dish, together',
-      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'receiver'], []),
+      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'vessel'], []),
     },
   ];
 }
@@ -311,7 +311,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
       'A rib offcut stands on its hub flat without rocking.',
     ],
     picture: 'Everything there is, pulled apart',
-    look: (solid) => (solid.role === 'receiver' ? 'hidden' : 'there'),
+    look: (solid) => (solid.role === 'vessel' ? 'hidden' : 'there'),
     spread: 1,
   };
   return [

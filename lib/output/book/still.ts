@@ -69,7 +69,7 @@ const layer: Readonly<Record<Role, number>> = {
   rib: 1,
   panel: 2,
   mirror: 3,
-  receiver: 4,
+  vessel: 4,
   ray: 5,
 };
 

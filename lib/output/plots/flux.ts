@@ -1,4 +1,4 @@
-/** The brightness in the receiver's plane, as nested levels that darken (on light paper) towards the brightest. */
+/** The brightness in the vessel's plane, as nested levels that darken (on light paper) towards the brightest. */
 import { contours } from 'd3-contour';
 import type { Forecast } from '../../optics/index.js';
 import { formatLength, type LengthUnit, mmPer } from '../../units/index.js';
@@ -58,13 +58,13 @@ function regions(plot: PlotArea, { cells, suns }: Forecast['map'], half: number,
   });
 }
 
-export function fluxPlot({ map, receiver, concentration }: Forecast, unit: LengthUnit): ForecastPlot {
+export function fluxPlot({ map, vessel, concentration }: Forecast, unit: LengthUnit): ForecastPlot {
   const { cells, suns } = map;
   const half = map.halfSide / mmPer[unit];
-  const radius = receiver.radius / mmPer[unit];
+  const radius = vessel.radius / mmPer[unit];
   const reached = LEVELS.filter((level) => level < map.peak.value);
-  const title = 'Brightness in the receiver’s plane';
-  const description = `Map of the brightness in suns (times the direct sunlight) round the axis, in levels of ${reached.join(', ')}: at most ${map.peak.value.toFixed(0)}, ${concentration.mean.value.toFixed(1)} as the mean over the receiver of ${formatLength(2 * receiver.radius, unit)} (dashed circle).`;
+  const title = 'Brightness in the vessel’s plane';
+  const description = `Map of the brightness in suns (times the direct sunlight) round the axis, in levels of ${reached.join(', ')}: at most ${map.peak.value.toFixed(0)}, ${concentration.mean.value.toFixed(1)} as the mean over the vessel of ${formatLength(2 * vessel.radius, unit)} (dashed circle).`;
   const axis = { label: `across (${unit})`, domain: [-half, half] as const };
   const plot = frame(size, axis, axis);
   const { left, right, top, bottom, width, height } = size;

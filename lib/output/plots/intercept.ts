@@ -5,14 +5,14 @@ import { writeCsv } from '../csv.js';
 import { band, colours, curve, dotMark, frame, label, limit, picture, usualSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
-export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): ForecastPlot {
+export function interceptPlot({ spot, vessel }: Forecast, unit: LengthUnit): ForecastPlot {
   const points = spot.curve.map(({ radius, intercept }) => ({
     radius: radius / mmPer[unit],
     percent: 100 * intercept.value,
     low: 100 * (intercept.value - 2 * intercept.standardError),
     high: 100 * (intercept.value + 2 * intercept.standardError),
   }));
-  const edge = receiver.radius / mmPer[unit];
+  const edge = vessel.radius / mmPer[unit];
   const caught = `${(100 * spot.intercept.value).toFixed(1)} %`;
   const marks = [spot.radius50, spot.radius90].map(({ value }, i) => ({
     radius: value / mmPer[unit],
@@ -21,7 +21,7 @@ export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): F
   const seen = marks.filter(({ radius }) => Number.isFinite(radius));
   const reported = seen.map(({ radius, percent }) => `${percent} % within ${formatLength(radius * mmPer[unit], unit)}`);
   const title = 'Light caught within a radius';
-  const description = `Share of the light that the mirror gives back within each radius of the receiver’s plane: ${[...reported, `${caught} within the receiver’s edge at ${formatLength(receiver.radius, unit)}`].join(', ')}.`;
+  const description = `Share of the light that the mirror gives back within each radius of the vessel’s plane: ${[...reported, `${caught} within the vessel’s edge at ${formatLength(vessel.radius, unit)}`].join(', ')}.`;
   const plot = frame(
     usualSize,
     { label: `radius (${unit})`, domain: [0, points.at(-1)?.radius ?? edge], nice: true },
@@ -40,7 +40,7 @@ export function interceptPlot({ spot, receiver }: Forecast, unit: LengthUnit): F
       points.map(({ radius, percent }) => [radius, percent] as const),
       colours.blue,
     ),
-    label(plot, [edge, 12], `receiver: ${caught}`, { dx: -8, anchor: 'end' }),
+    label(plot, [edge, 12], `vessel: ${caught}`, { dx: -8, anchor: 'end' }),
     ...seen.flatMap(({ radius, percent }) => [
       dotMark(plot, [radius, percent], colours.blue),
       label(plot, [radius, percent], `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`, { dx: 10, dy: 14 }),

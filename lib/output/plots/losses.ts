@@ -25,10 +25,10 @@ export function lossesPlot({ power }: Forecast): ForecastPlot {
   });
   const bars = [
     ...power.losses.map(({ label, watts }) => bar(label, watts, false)),
-    bar('taken up by the receiver', power.takenUpW, true),
+    bar('taken up by the vessel', power.takenUpW, true),
   ];
   const title = 'Where the sunlight goes';
-  const description = `Of ${power.incomingW.toFixed(0)} W on the aperture the receiver takes up ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
+  const description = `Of ${power.incomingW.toFixed(0)} W on the aperture the vessel takes up ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
   const drawn = bars.filter(({ watts }) => Math.abs(watts) >= SHOWN_W);
   const left = 310;
   const rowHeight = 30;

@@ -80,8 +80,8 @@ describe.each(['table-top', 'hand-cut-inch'] as const)('%s, cut by a router inst
       /^process:.*$/m,
       'process: { kind: router, toolDiameter: 1/8 in, drillBits: [1.5 mm, 2 mm, 2.5 mm, 3 mm, 5/32 in, 4 mm] }',
     );
-    // without a receiver no light is traced
-    const job = await buildJob(quick(designOf(text.replace(/^receiver:.*\n(?:load:.*\n)?/m, ''))));
+    // without a vessel no light is traced
+    const job = await buildJob(quick(designOf(text.replace(/^vessel:.*\n(?:load:.*\n)?/m, ''))));
     expect(job.problems.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([]);
     texts = textsOf(job);
     expect([...texts.keys()].filter((one) => one.endsWith('.ngc')).length).toBeGreaterThan(0);
