@@ -78,7 +78,7 @@ export function farthestFrom(
   const beyond: Farther[] = [];
   let max = 0;
   let place: ProofPoint = { x: edges[0]?.ax ?? 0, y: edges[0]?.ay ?? 0 };
-  let guess = set.edges[0]!;
+  let guess: ProofEdge | undefined;
   const sample = (edge: ProofEdge, t: number): Sample => {
     const { x, y } = pointAlong(edge, t);
     const found = set.nearestTo(x, y, guess);

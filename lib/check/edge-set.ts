@@ -21,9 +21,9 @@ export class EdgeSet {
   }
 
   /** The edge nearest to a point; `guess` is an edge that is likely near, which only saves time. */
-  nearestTo(x: number, y: number, guess: ProofEdge = this.edges[0]!): Found {
-    let edge = guess;
-    let distance = distanceFrom(guess, x, y);
+  nearestTo(x: number, y: number, guess?: ProofEdge): Found {
+    let edge = guess ?? this.edges[this.#index.neighbors(x, y, 1)[0] ?? 0]!;
+    let distance = distanceFrom(edge, x, y);
     // the box of the search does not shrink, so what it yields is held against the best so far
     this.#index.search(x - distance, y - distance, x + distance, y + distance, (i) => {
       const other = this.edges[i]!;

@@ -53,5 +53,8 @@ export function compareMarks(nominals: readonly Nominal[], whole: readonly Proof
 }
 
 function straying(edges: readonly ProofEdge[], expected: EdgeSet): ProofPoint[] {
-  return edges.flatMap((edge) => farthestFrom([edge], expected, cutTolerance).beyond[0]?.place ?? []);
+  const first = new Map<ProofEdge, ProofPoint>();
+  for (const { edge, place } of farthestFrom(edges, expected, cutTolerance).beyond)
+    if (!first.has(edge)) first.set(edge, place);
+  return [...first.values()];
 }

@@ -7,7 +7,7 @@ import { levelLength, placeOn } from './level.js';
 import type { Motion } from './types.js';
 
 /** Side of a cell, mm, and step along a motion. */
-export const cell = 1;
+const cell = 1;
 const step = 0.5;
 /** Half the diagonal of a cell. */
 const halfDiagonal = 0.7072 * cell;
@@ -93,44 +93,79 @@ export class HeightField {
   }
 
   /**
-   * Numbers the pieces that stand above `floor` (z), 0 where nothing stands, and tells which of them reach the edge
-   * of the sheet.
+   * What hangs together above `floor` (z): the number of the piece at a place, 0 where nothing stands, and which pieces
+   * reach the edge of the sheet. Runs of cells in a row hang together with those that they touch in the row below.
    */
-  pieces(floor: number): { readonly number: Int32Array; readonly frame: ReadonlySet<number> } {
-    const { columns, rows, heights } = this;
-    const number = new Int32Array(heights.length);
-    const frame = new Set<number>();
-    const stack: number[] = [];
-    let count = 0;
-    // whole rows of cells at a time, then the rows above and below
-    const fill = (seed: number): void => {
-      const row = Math.floor(seed / columns);
-      let left = seed;
-      let right = seed;
-      const first = row * columns;
-      while (left > first && heights[left - 1]! > floor && number[left - 1] === 0) left -= 1;
-      while (right < first + columns - 1 && heights[right + 1]! > floor && number[right + 1] === 0) right += 1;
-      number.fill(count, left, right + 1);
-      if (row === 0 || row === rows - 1 || left === first || right === first + columns - 1) frame.add(count);
-      for (const shift of [-columns, columns]) {
-        if (left + shift < 0 || right + shift >= heights.length) continue;
-        let open = false;
-        for (let at = left + shift; at <= right + shift; at += 1) {
-          const stands = heights[at]! > floor && number[at] === 0;
-          if (stands && !open) stack.push(at);
-          open = stands;
-        }
+  pieces(floor: number): { readonly pieceAt: (place: ProofPoint) => number; readonly frame: ReadonlySet<number> } {
+    const { columns, rows } = this;
+    const runs = this.#runs(floor);
+    const parent = Int32Array.from(runs.from, (_, i) => i);
+    const rootOf = (run: number): number => {
+      let root = run;
+      while (parent[root]! !== root) {
+        parent[root] = parent[parent[root]!]!;
+        root = parent[root]!;
       }
+      return root;
     };
-    for (let start = 0; start < heights.length; start += 1) {
-      if (!(heights[start]! > floor) || number[start] !== 0) continue;
-      count += 1;
-      stack.push(start);
-      while (stack.length > 0) {
-        const seed = stack.pop()!;
-        if (number[seed] === 0) fill(seed);
+    // of two neighbouring rows, run by run from the left
+    for (let row = 1; row < rows; row += 1) {
+      let below = runs.firstOfRow[row - 1]!;
+      let run = runs.firstOfRow[row]!;
+      while (below < runs.firstOfRow[row]! && run < runs.firstOfRow[row + 1]!) {
+        const shift = row * columns;
+        const [fromRun, toRun] = [runs.from[run]! - shift, runs.to[run]! - shift];
+        const [fromBelow, toBelow] = [runs.from[below]! - shift + columns, runs.to[below]! - shift + columns];
+        if (fromRun < toBelow && fromBelow < toRun) parent[rootOf(run)] = rootOf(below);
+        if (toRun < toBelow) run += 1;
+        else below += 1;
       }
     }
-    return { number, frame };
+    const frame = new Set<number>();
+    runs.from.forEach((from, run) => {
+      const to = runs.to[run]!;
+      const row = Math.floor(from / columns);
+      if (row === 0 || row === rows - 1 || from === row * columns || to === (row + 1) * columns)
+        frame.add(rootOf(run) + 1);
+    });
+    const pieceAt = ({ x, y }: ProofPoint): number => {
+      const column = Math.floor(x / cell);
+      const row = Math.floor(y / cell);
+      if (column < 0 || row < 0 || column >= columns || row >= rows) return 0;
+      const at = row * columns + column;
+      // the last run of the row that starts no later
+      let [low, high] = [runs.firstOfRow[row]!, runs.firstOfRow[row + 1]!];
+      const first = low;
+      while (low < high) {
+        const middle = (low + high) >> 1;
+        if (runs.from[middle]! <= at) low = middle + 1;
+        else high = middle;
+      }
+      return low > first && runs.to[low - 1]! > at ? rootOf(low - 1) + 1 : 0;
+    };
+    return { pieceAt, frame };
+  }
+
+  /** Runs of neighbouring cells above `floor`, row by row: first cell, cell after the last, first run of each row. */
+  #runs(floor: number): { readonly from: number[]; readonly to: number[]; readonly firstOfRow: number[] } {
+    const { columns, rows, heights } = this;
+    const from: number[] = [];
+    const to: number[] = [];
+    const firstOfRow: number[] = [];
+    for (let row = 0; row < rows; row += 1) {
+      firstOfRow.push(from.length);
+      const end = (row + 1) * columns;
+      let stood = false;
+      for (let at = row * columns; at < end; at += 1) {
+        const stands = heights[at]! > floor;
+        if (stands === stood) continue;
+        if (stands) from.push(at);
+        else to.push(at);
+        stood = stands;
+      }
+      if (stood) to.push(end);
+    }
+    firstOfRow.push(from.length);
+    return { from, to, firstOfRow };
   }
 }

@@ -2,7 +2,7 @@
 import { mm } from '../faults.js';
 import { nameOf, type Nominal } from '../nominal.js';
 import type { ProofPoint } from '../types.js';
-import { cell, type HeightField } from './field.js';
+import type { HeightField } from './field.js';
 import type { Findings } from './findings.js';
 import { beside, standingAt, SweptBelow } from './tabs.js';
 import type { Motion, SimulationLimits } from './types.js';
@@ -26,13 +26,7 @@ export function checkHeld(
   findings: Findings,
 ): void {
   const floor = minStanding - limits.thickness;
-  const { number, frame } = field.pieces(floor);
-  const pieceAt = ({ x, y }: ProofPoint): number => {
-    const column = Math.floor(x / cell);
-    const row = Math.floor(y / cell);
-    const off = column < 0 || row < 0 || column >= field.columns || row >= field.rows;
-    return off ? 0 : number[row * field.columns + column]!;
-  };
+  const { pieceAt, frame } = field.pieces(floor);
   const radius = Math.max(0, ...limits.tools.filter(({ kind }) => kind === 'mill').map((tool) => tool.diameter)) / 2;
   const tabTop = limits.tabHeight - minStanding - limits.thickness;
   const through = new SweptBelow(motions, floor);
