@@ -35,7 +35,7 @@ export type { ExtraSource } from './parts/index.js';
 export { buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
 export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
-export { type StockFigures, stockFigures } from './pipeline/stock-comparison.js';
+export { type StockResult, stockResult } from './pipeline/stock-comparison.js';
 export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseUsualSize } from './units/index.js';
 export {
   defaultText,

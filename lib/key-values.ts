@@ -1,4 +1,4 @@
-/** The key figures of a dish, in the user's unit, for the terminal and the book. */
+/** The key values of a dish, in the user's unit, for the terminal and the book. */
 import type { Design } from './design/index.js';
 import type { Dish } from './dish/index.js';
 import type { Part } from './part/index.js';
@@ -12,7 +12,7 @@ export interface KeyValue {
 
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(2)}°`;
 
-/** Figures that follow from the shape alone, before anything is nested or traced. */
+/** Values that follow from the shape alone, before anything is nested or traced. */
 export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cleatStart: number): KeyValue[] {
   const unit = design.units;
   // a tenth of a millimetre, whatever the unit

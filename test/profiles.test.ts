@@ -49,7 +49,7 @@ describe.each([
     expect(verify(files).faults.map(({ message }) => message)).toEqual([]);
   });
 
-  it('has a forecast that puts the light on the vessel, and a book with its figures', () => {
+  it('has a forecast that puts the light on the vessel, and a book with its values', () => {
     expect(job.forecast!.spot.intercept.value).toBeGreaterThan(0.9);
     const book = files.get('book.html')!;
     expect(book.includes(name === 'spread' ? 'Height of the lit disc' : 'Focal length')).toBe(true);

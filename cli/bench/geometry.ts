@@ -1,24 +1,24 @@
-/** Times arc fitting and offsets; one JSON line a case: what, size, seconds (least of the runs), figure. */
+/** Times arc fitting and offsets; one JSON line a case: what, size, seconds (least of the runs), result. */
 import { type Contour, type Curve, fitArcs, offsetContour, signedArea, simplicity } from '../../lib/geometry/index.js';
 
 const RUNS = 7;
 
-/** Least time of several runs after one to warm up, and the figure that the last run gave. */
-function time(run: () => number): { seconds: number; figure: number } {
-  let figure = run();
+/** Least time of several runs after one to warm up, and the result of the last run. */
+function time(run: () => number): { seconds: number; result: number } {
+  let result = run();
   let seconds = Infinity;
   for (let i = 0; i < RUNS; i++) {
     const start = performance.now();
-    figure = run();
+    result = run();
     seconds = Math.min(seconds, (performance.now() - start) / 1000);
   }
-  return { seconds, figure };
+  return { seconds, result };
 }
 
 function report(what: string, size: number, run: () => number): void {
-  const { seconds, figure } = time(run);
+  const { seconds, result } = time(run);
   console.log(
-    JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), figure: Number(figure.toPrecision(8)) }),
+    JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), result: Number(result.toPrecision(8)) }),
   );
 }
 
@@ -54,7 +54,7 @@ function parabola(f: number, from: number, to: number): Curve {
   return { from, to, at: (u) => ({ x: u, y: (u * u) / (4 * f) }), tangent: (u) => ({ x: 1, y: u / (2 * f) }) };
 }
 
-/** Runs all cases; the figure is the number of arcs, or the area of the offset in mm². */
+/** Runs all cases; the result is the number of arcs, or the area of the offset in mm². */
 export function benchGeometry(): void {
   for (const tolerance of [0.1, 0.01, 0.001]) {
     report(`arc fit to ${tolerance} mm`, 1, () => fitArcs(parabola(550, 160, 750), tolerance).path.length - 1);

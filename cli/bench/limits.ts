@@ -7,9 +7,9 @@ import { routeSheets } from '../../lib/pipeline/router-files.js';
 
 function report(what: string, size: number, run: () => number): void {
   const start = performance.now();
-  const figure = run();
+  const result = run();
   const seconds = (performance.now() - start) / 1000;
-  console.log(JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), figure }));
+  console.log(JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), result }));
 }
 
 const many = (count: number, of: (k: number) => string): string =>
@@ -23,7 +23,7 @@ const drawings: readonly (readonly [string, number, string])[] = [
   ['teeth', 1900, `<path d="M0 0${many(1900, (k) => `L${k * 10} ${(k % 2) * 1000}`)}L19000 5000L0 5000Z"/>`],
 ];
 
-/** Runs all cases; the figure is the length of the way, the number of sheets, or of parts and messages. @param file the demo's design */
+/** Runs all cases; the result is the length of the path, the number of sheets, or of parts and messages. @param file the demo's design */
 export async function benchLimits(file: string): Promise<void> {
   const origin = { x: 0, y: 0 };
   const stops = Array.from({ length: 1500 }, (_, k) => {

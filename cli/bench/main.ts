@@ -1,4 +1,4 @@
-/** Times the main job on the fixtures; one JSON line a case: what, size, seconds, figure. */
+/** Times the main job on the fixtures; one JSON line a case: what, size, seconds, result. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -27,10 +27,10 @@ function run(args: readonly string[]): Run {
 }
 
 /** Least of a few runs of the whole command, start-up included. */
-function time(what: string, size: string, args: readonly string[], figure: (output: string) => number): void {
+function time(what: string, size: string, args: readonly string[], result: (output: string) => number): void {
   const times = Array.from({ length: runs }, () => run(args));
   const best = times.reduce((min, next) => (next.seconds < min.seconds ? next : min));
-  console.log(JSON.stringify({ what, size, seconds: Number(best.seconds.toFixed(3)), figure: figure(best.output) }));
+  console.log(JSON.stringify({ what, size, seconds: Number(best.seconds.toFixed(3)), result: result(best.output) }));
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'dishwright-bench-'));
@@ -39,7 +39,7 @@ try {
     const design = join(fixtures, `${name}.yaml`);
     const out = join(folder, name);
     const list = (output: string, key: string) => (JSON.parse(output) as Record<string, unknown[]>)[key]?.length ?? 0;
-    time('check', name, ['check', design, '--json'], (output) => list(output, 'figures'));
+    time('check', name, ['check', design, '--json'], (output) => list(output, 'values'));
     time('cut', name, ['cut', design, '-o', out, '--json'], (output) => list(output, 'sheets'));
     time('verify', name, ['verify', out, '--json'], (output) => list(output, 'sheets'));
     time('optics', name, ['optics', design, '--json'], () => 1);

@@ -1,4 +1,4 @@
-/** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (least of the runs), figure. */
+/** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (least of the runs), result. */
 import { type DishShape, paraboloid, radialLayout } from '../../lib/dish/index.js';
 import { advise, forecast, type OpticsInput } from '../../lib/optics/index.js';
 import { estimate } from '../../lib/optics/estimate.js';
@@ -9,15 +9,15 @@ import { trace, type TraceSettings } from '../../lib/optics/trace.js';
 const RUNS = 5;
 
 function report(what: string, size: number, run: () => number): void {
-  let figure = run();
+  let result = run();
   let seconds = Infinity;
   for (let i = 0; i < RUNS; i++) {
     const start = performance.now();
-    figure = run();
+    result = run();
     seconds = Math.min(seconds, (performance.now() - start) / 1000);
   }
   console.log(
-    JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), figure: Number(figure.toPrecision(8)) }),
+    JSON.stringify({ what, size, seconds: Number(seconds.toPrecision(4)), result: Number(result.toPrecision(8)) }),
   );
 }
 
@@ -61,7 +61,7 @@ const input: OpticsInput = {
   site: null,
 };
 
-/** Runs all cases; the figure is the intercept of a 120 mm vessel, the watts taken up, or the least number of ribs. */
+/** Runs all cases; the result is the intercept of a 120 mm vessel, the watts taken up, or the least number of ribs. */
 export function benchOptics(): void {
   const settings: TraceSettings = {
     shape: dish,

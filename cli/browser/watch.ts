@@ -6,7 +6,7 @@ const element = (id: string): HTMLElement => {
   if (!found) throw new Error(`the page lacks #${id}`);
   return found;
 };
-const [bar, file, says, problems, frames] = ['bar', 'file', 'says', 'problems', 'frames'].map(element) as [
+const [bar, file, status, problems, frames] = ['bar', 'file', 'status', 'problems', 'frames'].map(element) as [
   HTMLElement,
   HTMLElement,
   HTMLElement,
@@ -48,7 +48,7 @@ function load(book: number): void {
 function show(state: State): void {
   document.title = `${state.file}: dishwright watch`;
   file.textContent = state.file;
-  says.textContent = state.says;
+  status.textContent = state.status;
   bar.classList.toggle('faulty', state.standing === 'faulty');
   problems.replaceChildren(
     ...state.problems.map(({ severity, message, place, remedy }) => {
@@ -67,6 +67,6 @@ function show(state: State): void {
 const events = new EventSource('events');
 events.addEventListener('message', (event: MessageEvent<string>) => show(JSON.parse(event.data) as State));
 events.addEventListener('error', () => {
-  says.textContent = 'the command has ended; start it again to go on';
+  status.textContent = 'the command has ended; start it again to go on';
   bar.classList.add('faulty');
 });

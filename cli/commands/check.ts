@@ -19,12 +19,12 @@ import { table } from '../table.js';
 
 export const checkCommand: CommandModule<object, DesignArguments> = {
   command: 'check <design>',
-  describe: 'print the key figures of a design and every problem; writes nothing',
+  describe: 'print the key values of a design and every problem; writes nothing',
   builder: (yargs) =>
     yargs
       .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
       .options(designFlags)
-      .example('$0 check press-house.yaml', 'figures and problems')
+      .example('$0 check press-house.yaml', 'key values and problems')
       .example('$0 check press-house.yaml --json', 'the same for a program'),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
@@ -36,10 +36,10 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     if (!hasError(found) && counted.requests.length > 0)
       found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
-    const figures = keyValues(job.design, job.dish, job.parts, job.cleatStart);
-    if (flags.json) printJson({ figures, problems });
+    const values = keyValues(job.design, job.dish, job.parts, job.cleatStart);
+    if (flags.json) printJson({ values, problems });
     else {
-      const rows = figures.map((figure) => [figure.label, figure.value, figure.note ?? '']);
+      const rows = values.map(({ label, value, note }) => [label, value, note ?? '']);
       for (const line of table([{ head: design.name }, { head: 'value', right: true }, { head: '' }], rows, columns()))
         print(line);
     }

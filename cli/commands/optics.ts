@@ -33,7 +33,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     yargs
       .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
       .options(designFlags)
-      .example('$0 optics press-house.yaml', 'figures with their errors, losses, and what would do better'),
+      .example('$0 optics press-house.yaml', 'results with their errors, losses, and what would do better'),
   handler: (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
@@ -71,7 +71,8 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         for (const line of table([{ head: 'advice' }, ...heads.slice(1)], better, columns())) print(line);
       }
       print('');
-      for (const { figure, assumption, source } of forecast.assumptions) print(`${figure}: ${assumption} (${source})`);
+      for (const { quantity, assumption, source } of forecast.assumptions)
+        print(`${quantity}: ${assumption} (${source})`);
     }
     say(cautionsShort);
   },

@@ -5,8 +5,8 @@ import {
   formatLength,
   type Layout,
   prepare,
-  type StockFigures,
-  stockFigures,
+  type StockResult,
+  stockResult,
   withSheetSize,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
@@ -22,27 +22,27 @@ type StockArguments = DesignArguments & { readonly try: readonly string[] };
 
 interface Trial {
   readonly name: string;
-  readonly figures: StockFigures;
+  readonly result: StockResult;
 }
 
-async function figuresOf(
+async function resultOf(
   design: Design,
   extras: ReadonlyMap<string, string>,
   seconds: number | undefined,
-): Promise<{ readonly figures: StockFigures; readonly problems: readonly Diagnostic[] }> {
+): Promise<{ readonly result: StockResult; readonly problems: readonly Diagnostic[] }> {
   const job = prepare(design, extras);
   const nester = nesterFor(seconds);
   const layouts: Layout[] = [];
   for (const request of job.requests) layouts.push(await nester(request.parts, request.stock, request.options));
   const parts = job.requests.flatMap((request) => request.parts);
-  return { figures: stockFigures(layouts, parts), problems: job.problems };
+  return { result: stockResult(layouts, parts), problems: job.problems };
 }
 
 /** The cheapest that takes every part; without prices the least area bought. */
 function recommend(trials: readonly Trial[]): Trial | null {
-  const whole = trials.filter(({ figures }) => figures.unplaced.length === 0);
-  const priced = whole.some(({ figures }) => figures.cost > 0);
-  const weight = ({ figures }: Trial) => (priced ? figures.cost : figures.boughtM2);
+  const whole = trials.filter(({ result }) => result.unplaced.length === 0);
+  const priced = whole.some(({ result }) => result.cost > 0);
+  const weight = ({ result }: Trial) => (priced ? result.cost : result.boughtM2);
   return whole.reduce<Trial | null>((best, trial) => (best && weight(best) <= weight(trial) ? best : trial), null);
 }
 
@@ -74,24 +74,24 @@ export const stockCommand: CommandModule<object, StockArguments> = {
     ];
     const trials: Trial[] = [];
     for (const one of designs) {
-      const { figures, problems } = await figuresOf(one.design, extras, flags.seconds);
+      const { result, problems } = await resultOf(one.design, extras, flags.seconds);
       stopOnErrors(loaded, problems);
-      trials.push({ name: one.name, figures });
+      trials.push({ name: one.name, result });
     }
     const best = recommend(trials);
     if (flags.json) printJson({ trials, recommended: best?.name ?? null });
     else {
       const unit = design.units;
-      const rows = trials.map(({ name, figures }) => [
+      const rows = trials.map(({ name, result }) => [
         name,
-        figures.unplaced.length > 0
-          ? `${figures.sheets}, does not fit: ${figures.unplaced.join(' ')}`
-          : String(figures.sheets),
-        figures.cost.toFixed(2),
-        `${figures.boughtM2.toFixed(2)} m²`,
-        `${(100 * figures.waste).toFixed(1)} %`,
-        figures.offcut
-          ? `${formatLength(figures.offcut.width, unit)} x ${formatLength(figures.offcut.height, unit)}`
+        result.unplaced.length > 0
+          ? `${result.sheets}, does not fit: ${result.unplaced.join(' ')}`
+          : String(result.sheets),
+        result.cost.toFixed(2),
+        `${result.boughtM2.toFixed(2)} m²`,
+        `${(100 * result.waste).toFixed(1)} %`,
+        result.offcut
+          ? `${formatLength(result.offcut.width, unit)} x ${formatLength(result.offcut.height, unit)}`
           : 'none',
       ]);
       const heads = [

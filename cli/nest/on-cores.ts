@@ -63,9 +63,9 @@ async function runAll(
   let next = 0;
   const takeTurns = async (): Promise<void> => {
     for (let i = next++; i < tasks.length; i = next++) {
-      const tell = (layout: Layout): void => onBetter(i, layout);
+      const report = (layout: Layout): void => onBetter(i, layout);
       const task = tasks[i]!;
-      tell(threads ? await runThread(task, tell) : runTask(task, tell));
+      report(threads ? await runThread(task, report) : runTask(task, report));
     }
   };
   await Promise.all(Array.from({ length: Math.min(cores, tasks.length) }, takeTurns));
@@ -102,7 +102,7 @@ export async function nestOnCores(
     const known = tasks.flatMap((_, i) => layouts.get(i) ?? []);
     return bestOf(known, parts, stock);
   };
-  const tell = (): void => {
+  const report = (): void => {
     if (!onProgress || layouts.size === 0) return;
     const secondsGone = (Date.now() - begun) / 1000;
     const share = shares.reduce((sum, one) => sum + one, 0) / runs;
@@ -115,12 +115,12 @@ export async function nestOnCores(
   };
   if (signal?.aborted) abort();
   signal?.addEventListener('abort', abort);
-  const ticking = setInterval(tell, TICK_MS);
+  const ticking = setInterval(report, TICK_MS);
   try {
     await runAll(tasks, cores, (i, layout) => {
       const first = layouts.size === 0;
       layouts.set(i, layout);
-      if (first) tell();
+      if (first) report();
     });
   } finally {
     clearInterval(ticking);

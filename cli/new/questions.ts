@@ -8,7 +8,7 @@ export type Ask = (question: string) => Promise<string>;
 /** Asks until the answer can be read; an empty answer takes `usual`. */
 async function until<T>(
   ask: Ask,
-  tell: (line: string) => void,
+  report: (line: string) => void,
   question: string,
   usual: string,
   read: (text: string) => T,
@@ -19,7 +19,7 @@ async function until<T>(
       return read(text === '' ? usual : text);
     } catch (error) {
       if (!(error instanceof LengthError)) throw error;
-      tell(`  ${error.message}; ${error.remedy}`);
+      report(`  ${error.message}; ${error.remedy}`);
     }
   }
 }
@@ -34,17 +34,17 @@ function within(mm: number, min: number, max: number, what: string): number {
 
 /**
  * Asks for what decides a design.
- * @param tell says what is wrong with an answer
+ * @param report takes what is wrong with an answer
  */
-export async function askQuestions(ask: Ask, tell: (line: string) => void): Promise<Answers> {
-  const { aperture, units } = await until(ask, tell, 'Aperture: diameter across the rib ends', '1200 mm', (text) => ({
+export async function askQuestions(ask: Ask, report: (line: string) => void): Promise<Answers> {
+  const { aperture, units } = await until(ask, report, 'Aperture: diameter across the rib ends', '1200 mm', (text) => ({
     aperture: within(parseLength(text, 'mm'), 50, 20_000, 'the aperture'),
     units: unitOfText(text),
   }));
   const usualF = usualFocalLength(aperture, units);
   const aim = await until(
     ask,
-    tell,
+    report,
     'Focal length, or what to heat, such as 5 l in 220 mm',
     formatLength(usualF, units),
     (text) => {
@@ -57,10 +57,10 @@ export async function askQuestions(ask: Ask, tell: (line: string) => void): Prom
     },
   );
   const usual = formatLength(usualThickness(aperture, units), units);
-  const material = await until(ask, tell, 'Material and thickness of the ribs', `plywood ${usual}`, (text) =>
+  const material = await until(ask, report, 'Material and thickness of the ribs', `plywood ${usual}`, (text) =>
     parseMaterial(text, units),
   );
-  const machine = await until(ask, tell, 'Cut by router, laser or hand', 'router', (text) => {
+  const machine = await until(ask, report, 'Cut by router, laser or hand', 'router', (text) => {
     const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearestWord(text, processKinds);
     const known = processKinds.find((word) => word === kind);
     if (known === undefined) throw new LengthError(`"${text}" is not a machine here`, 'answer router, laser or hand');

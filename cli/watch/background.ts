@@ -6,18 +6,18 @@ import type { Background, Nested } from './watch-design.js';
 const headStart = 300;
 
 /** Starts a thread for one state of the design; a newer state ends it. */
-export const nestInThread: Background = (design, extras, tell) => {
+export const nestInThread: Background = (design, extras, report) => {
   let worker: Worker | undefined;
   let over = false;
   const begin = (): void => {
     worker = new Worker(new URL('./nest-thread.js', import.meta.url), { workerData: { design, extras } });
     worker.on('message', (nested: Nested) => {
-      if (!over) tell(nested);
+      if (!over) report(nested);
     });
     worker.on('error', (error: unknown) => {
       if (over) return;
       const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
-      tell({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
+      report({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
     });
   };
   const timer = setTimeout(begin, headStart);

@@ -10,7 +10,7 @@ interface Task {
 }
 
 /** @returns whether all parts found a place */
-async function nestAndTell(prepared: Prepared, rest: Pick<Nested, 'last'>, forecast?: ReturnType<typeof forecastOf>) {
+async function nestAndReport(prepared: Prepared, rest: Pick<Nested, 'last'>, forecast?: ReturnType<typeof forecastOf>) {
   const { sheets, problems: unfit } = await nestPrepared(prepared);
   const doubts = forecast?.problems.filter(({ severity }) => severity === 'warning') ?? [];
   const problems = [...prepared.problems, ...unfit, ...doubts];
@@ -25,7 +25,7 @@ async function nestAndTell(prepared: Prepared, rest: Pick<Nested, 'last'>, forec
 
 const { design, extras } = workerData as Task;
 const quick = prepare(withNest(design, { effort: 0 }), extras);
-if (await nestAndTell(quick, { last: false })) {
+if (await nestAndReport(quick, { last: false })) {
   const forecast = forecastOf(quick);
-  await nestAndTell(prepare(design, extras), { last: true }, forecast);
+  await nestAndReport(prepare(design, extras), { last: true }, forecast);
 }

@@ -32,7 +32,7 @@ export function watchPage(nonce: string): { readonly html: string; readonly poli
 <style nonce="${nonce}">${bookStyle}${ownStyle}</style>
 </head>
 <body>
-<header class="bar" id="bar"><h1 id="file">dishwright watch</h1><p id="says" role="status">connecting</p></header>
+<header class="bar" id="bar"><h1 id="file">dishwright watch</h1><p id="status" role="status">connecting</p></header>
 <section aria-label="Problems"><ul id="problems"></ul></section>
 <main id="frames"><p id="empty">The book appears here as soon as the design can be built.</p></main>
 <script nonce="${nonce}">${watchScript}</script>

@@ -15,7 +15,7 @@ export interface State {
   readonly file: string;
   readonly standing: PageState;
   /** One line on how things stand. */
-  readonly says: string;
+  readonly status: string;
   readonly problems: readonly ShownProblem[];
   /** Counts the books; 0 while there is none. */
   readonly book: number;
@@ -28,7 +28,7 @@ export class Board {
   readonly #listeners = new Set<(state: State) => void>();
 
   constructor(file: string) {
-    this.#state = { file, standing: 'waiting', says: 'reading the design file', problems: [], book: 0 };
+    this.#state = { file, standing: 'waiting', status: 'reading the design file', problems: [], book: 0 };
   }
 
   get state(): State {
@@ -45,7 +45,7 @@ export class Board {
     return this.#book;
   }
 
-  show(change: Pick<State, 'standing' | 'says' | 'problems'>, book?: string): void {
+  show(change: Pick<State, 'standing' | 'status' | 'problems'>, book?: string): void {
     if (book !== undefined) this.#book = book;
     this.#state = { ...this.#state, ...change, book: this.#state.book + (book === undefined ? 0 : 1) };
     for (const listener of this.#listeners) listener(this.#state);

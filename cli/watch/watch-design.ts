@@ -25,7 +25,7 @@ export interface Nested {
 export type Background = (
   design: Design,
   extras: ReadonlyMap<string, string>,
-  tell: (nested: Nested) => void,
+  report: (nested: Nested) => void,
 ) => () => void;
 
 export type Reporter = (line: string) => void;
@@ -67,9 +67,9 @@ export function watchDesign(file: string, board: Board, background: Background, 
   let stopNest = (): void => undefined;
 
   const refuse = (problems: readonly Diagnostic[]): void => {
-    const says = faultText(problems, board.book !== null);
-    board.show({ standing: 'faulty', says, problems });
-    report(`${name}: ${says}`);
+    const status = faultText(problems, board.book !== null);
+    board.show({ standing: 'faulty', status, problems });
+    report(`${name}: ${status}`);
     for (const line of problems.flatMap(problemLines)) report(`  ${line}`);
   };
 
@@ -81,15 +81,15 @@ export function watchDesign(file: string, board: Board, background: Background, 
       return;
     }
     const book = bookOf({ ...prepared, problems, sheets: null });
-    board.show({ standing: 'nesting', says: 'the dish is up to date; nesting', problems }, book);
+    board.show({ standing: 'nesting', status: 'the dish is up to date; nesting', problems }, book);
     stopNest = background(design, extras, (nested) => {
       const all = [...warnings, ...nested.problems.map(locate)];
       if (nested.book === null) {
         refuse(all);
         return;
       }
-      const says = nested.last ? 'up to date' : 'up to date; looking for a better nest';
-      board.show({ standing: nested.last ? 'shown' : 'nesting', says, problems: all }, nested.book);
+      const status = nested.last ? 'up to date' : 'up to date; looking for a better nest';
+      board.show({ standing: nested.last ? 'shown' : 'nesting', status, problems: all }, nested.book);
       if (nested.last) report(`${name}: up to date`);
     });
   };

@@ -160,11 +160,11 @@ function polyline(tags: readonly Tag[], type: Tag): ReadBack {
   const what = `the LWPOLYLINE in line ${type.line}`;
   if (count !== vertices.length) throw unreadable('dxf-vertex-count', { what, stated: count, count: vertices.length });
   if (vertices.length < 2) throw unreadable('dxf-few-vertices', { what });
-  const whole2d = vertices.map(({ x, y, bulge }): Vertex => {
+  const planVertices = vertices.map(({ x, y, bulge }): Vertex => {
     if (y === null) throw unreadable('dxf-vertex-y', { what });
     return { x, y, bulge };
   });
-  return { kind: 'path', layer: layerOf(tags, type), line: lineOf(whole2d, (flags & 1) === 1) };
+  return { kind: 'path', layer: layerOf(tags, type), line: lineOf(planVertices, (flags & 1) === 1) };
 }
 
 function entitiesOf(tags: readonly Tag[]): ReadBack[] {

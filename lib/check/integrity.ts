@@ -23,7 +23,7 @@ const bytesOf = (content: string | Uint8Array): Uint8Array =>
 const hashOf = (content: string | Uint8Array): string => bytesToHex(sha256(bytesOf(content)));
 
 /** The record's own hash is that of its text with zeros in the place of the hash. */
-function recordIsWhole(text: string, recordHash: string): boolean {
+function recordIsIntact(text: string, recordHash: string): boolean {
   const field = `"recordHash": "${recordHash}"`;
   const at = text.lastIndexOf(field);
   if (at < 0) return false;
@@ -42,7 +42,7 @@ export function checkIntegrity(files: FolderFiles, text: string, record: unknown
     faults.add('record-unlisted', recordName, {});
     return faults.all(recordName);
   }
-  if (!recordIsWhole(text, list.recordHash)) faults.add('record-changed', recordName, {});
+  if (!recordIsIntact(text, list.recordHash)) faults.add('record-changed', recordName, {});
   const known = new Map(list.files.map((file) => [file.name, file]));
   for (const { name, bytes, sha256: hash } of list.files) {
     const content = files.get(name);

@@ -46,7 +46,7 @@ function cutsOf(edge: ProofEdge, other: Solid): number[] {
 }
 
 /** The place `depth` to the left of an edge, where the material is. */
-function beside(edge: ProofEdge, share: number): ProofPoint {
+function insideOf(edge: ProofEdge, share: number): ProofPoint {
   const { x, y } = pointAlong(edge, share);
   const turn = edge.sweep * share;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
@@ -61,7 +61,7 @@ function overlapAlong(a: Solid, b: Solid): ProofPoint | null {
     if (edge.length === 0 || gap(edge, b.box) > depth) continue;
     const cuts = cutsOf(edge, b);
     for (let i = 1; i < cuts.length; i += 1) {
-      const place = beside(edge, (cuts[i - 1]! + cuts[i]!) / 2);
+      const place = insideOf(edge, (cuts[i - 1]! + cuts[i]!) / 2);
       // where the cuts are close together the place may be off the part itself
       if (holds(b, place) && holds(a, place)) return place;
     }

@@ -20,7 +20,7 @@ function nearestBetween(a: Solid, b: Solid, within: number): ClosestPoint | null
 }
 
 /** Whether a part lies on the material of another, by one point of its outline, if their edges do not meet. */
-function liesOn(a: Solid, b: Solid): boolean {
+function overlaps(a: Solid, b: Solid): boolean {
   const edge = a.outlines[0]?.edges[0];
   if (edge === undefined) return false;
   const place = { x: edge.ax, y: edge.ay };
@@ -31,7 +31,7 @@ function liesOn(a: Solid, b: Solid): boolean {
 function sharedPlace(a: Solid, b: Solid, required: number): ProofPoint | null {
   // edges that may meet have to be followed; else one point tells
   if (required <= agreementTolerance) return overlapOf(a, b);
-  return liesOn(a, b) || liesOn(b, a) ? { x: a.box.minX, y: a.box.minY } : null;
+  return overlaps(a, b) || overlaps(b, a) ? { x: a.box.minX, y: a.box.minY } : null;
 }
 
 /**
@@ -86,7 +86,7 @@ export function checkKeepOuts(
       if (gap(nominal.box, solid.box) >= required) continue;
       const near = nearestBetween(nominal, solid, required);
       const place = near ?? { x: ring.box.minX, y: ring.box.minY };
-      const on = liesOn(nominal, solid) || liesOn(solid, nominal);
+      const on = overlaps(nominal, solid) || overlaps(solid, nominal);
       if (on) faults.add('keep-out-on', file, { part: nameOf(nominal) }, place);
       else if (near !== null && near.distance < required - agreementTolerance)
         faults.add(

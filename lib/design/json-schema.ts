@@ -29,8 +29,8 @@ const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'min', 'a
 function translate(node: Record<string, unknown>): void {
   const meta = node as Partial<KeyMeta>;
   if (meta.about !== undefined) node['description'] = description(meta as KeyMeta);
-  if (meta.quantity === 'number' || meta.quantity === 'whole') {
-    if (meta.quantity === 'whole') node['type'] = 'integer';
+  if (meta.quantity === 'number' || meta.quantity === 'integer') {
+    if (meta.quantity === 'integer') node['type'] = 'integer';
     if (meta.min !== undefined) node['minimum'] = meta.min;
     if (meta.above !== undefined) node['exclusiveMinimum'] = meta.above;
     if (meta.max !== undefined) node['maximum'] = meta.max;

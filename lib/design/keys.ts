@@ -39,7 +39,7 @@ export interface Range {
 /** How a key's value was written, for the JSON Schema and the help text. */
 export interface KeyMeta extends About, Range {
   readonly quantity:
-    'length' | 'size' | 'angle' | 'number' | 'whole' | 'choice' | 'text' | 'yes-no' | 'group' | 'list' | 'point';
+    'length' | 'size' | 'angle' | 'number' | 'integer' | 'choice' | 'text' | 'yes-no' | 'group' | 'list' | 'point';
   /** Default in the words of a design file. */
   readonly shown?: string;
   readonly [key: string]: unknown;
@@ -173,24 +173,24 @@ export function numberAuto(about: About & Range & { readonly auto: string }) {
     .meta({ quantity: 'number', ...about } satisfies KeyMeta);
 }
 
-function wholeKey(about: About & Range) {
+function integerKey(about: About & Range) {
   return numberKey(about).refine((value) => Number.isInteger(value), 'must be a whole number');
 }
 
 export function integer(about: About & Range) {
-  return wholeKey(about).meta({ quantity: 'whole', ...about } satisfies KeyMeta);
+  return integerKey(about).meta({ quantity: 'integer', ...about } satisfies KeyMeta);
 }
 
 export function integerOr(value: number, about: About & Range) {
-  return wholeKey(about)
+  return integerKey(about)
     .default(value)
-    .meta({ quantity: 'whole', shown: String(value), ...about } satisfies KeyMeta);
+    .meta({ quantity: 'integer', shown: String(value), ...about } satisfies KeyMeta);
 }
 
-export function wholeAuto(about: About & Range & { readonly auto: string }) {
-  return wholeKey(about)
+export function integerAuto(about: About & Range & { readonly auto: string }) {
+  return integerKey(about)
     .optional()
-    .meta({ quantity: 'whole', ...about } satisfies KeyMeta);
+    .meta({ quantity: 'integer', ...about } satisfies KeyMeta);
 }
 
 /** One of a few words. */

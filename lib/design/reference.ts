@@ -121,7 +121,7 @@ const kindWords: Readonly<Record<KeyMeta['quantity'], string>> = {
   size: 'length x width: 2440x1220, 8 ft x 4 ft',
   angle: 'an angle: degrees, or text such as 5 mrad',
   number: 'a number',
-  whole: 'a whole number',
+  integer: 'a whole number',
   choice: 'one of',
   text: 'text on one line',
   'yes-no': 'true or false',

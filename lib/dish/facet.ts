@@ -102,7 +102,7 @@ function ribFacet(shape: DishShape, ribRadius: number): Facet {
   return { ...facet(shape, u, z, psi), ribRadius };
 }
 
-// both figures have u rising with r at nearly cos α; a safeguarded secant needs a handful of steps
+// with either figure u rises with r at nearly cos α; a safeguarded secant needs a handful of steps
 function solve(target: number, value: (t: number) => number, guess: number): number {
   let low = 0;
   let high = Math.max(2 * guess, 1);

@@ -14,7 +14,7 @@ export function edgesOfPath(path: Path): Edge[] {
   return path.slice(0, -1).map((v, i) => edgeArc(v, element(path, i + 1)));
 }
 
-/** θ - sin θ without loss of figures for small θ. */
+/** θ - sin θ without loss of digits for small θ. */
 function angleLessSine(angle: number): number {
   if (Math.abs(angle) > 0.1) return angle - Math.sin(angle);
   const square = angle * angle;

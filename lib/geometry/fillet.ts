@@ -1,5 +1,5 @@
 import { bulgeOfSweep, edgeArc, pointOnEdge, tangentOnEdge, type Edge } from './arc.js';
-import { intersectEdges, type Meeting } from './intersect.js';
+import { intersectEdges, type Intersection } from './intersect.js';
 import { parallelEdge, turnBetween } from './parallel.js';
 import { cross, distance, dot } from './point.js';
 import type { Contour, Vertex } from './types.js';
@@ -35,7 +35,7 @@ export function fillet(contour: Contour, index: number, radius: number): Contour
   const off = turn > 0 ? -radius : radius;
   const parallels = [parallelEdge(before, off), parallelEdge(after, off)] as const;
   const contact = parallels[0] === null || parallels[1] === null ? null : intersectEdges(parallels[0], parallels[1]);
-  const centre = (contact === null || contact.kind === 'none' ? [] : contact.points).reduce<Meeting | null>(
+  const centre = (contact === null || contact.kind === 'none' ? [] : contact.points).reduce<Intersection | null>(
     (a, b) => (a === null || distance(b, corner) < distance(a, corner) ? b : a),
     null,
   );

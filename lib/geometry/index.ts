@@ -42,7 +42,7 @@ export {
   nearestOnContour,
   nearestOnEdge,
 } from './distance.js';
-export { type Contact, type Meeting, intersectEdges } from './intersect.js';
+export { type Contact, type Intersection, intersectEdges } from './intersect.js';
 export { type Side, sideOfContour } from './inside.js';
 export { type Simplicity, simplicity } from './simple.js';
 export { offsetContour, offsetRegion, offsetRings } from './offset.js';

@@ -15,7 +15,7 @@ export function intersectCircles(c0: Point, r0: number, c1: Point, r1: number, t
   const within = Math.abs(r0 - r1) - apart;
   if (outside > touch || within > touch) return { kind: 'apart' };
   const along = { x: (c1.x - c0.x) / apart, y: (c1.y - c0.y) / apart };
-  // from the first centre to the common chord (cosine rule), arranged to lose no figures with nearly equal radii
+  // from the first centre to the common chord (cosine rule), arranged to lose no digits with nearly equal radii
   const foot = (apart + ((r0 - r1) * (r0 + r1)) / apart) / 2;
   const at = (s: number, h: number): Point => ({
     x: c0.x + along.x * s - along.y * h,
@@ -29,7 +29,7 @@ export function intersectCircles(c0: Point, r0: number, c1: Point, r1: number, t
   // Heron's formula for the height of the triangle of r0, r1 and the distance
   const area = Math.sqrt(Math.max(0, (r0 + r1 + apart) * (r0 + r1 - apart) * (apart + r0 - r1) * (apart - r0 + r1)));
   const half = area / (2 * apart);
-  // foot and half lose figures when the circles are nearly one; brought back onto the first they lie on both again
+  // foot and half lose digits when the circles are nearly one; brought back onto the first they lie on both again
   const onFirst = (h: number): Point => at((foot * r0) / Math.hypot(foot, h), (h * r0) / Math.hypot(foot, h));
   return { kind: 'crossing', points: [onFirst(half), onFirst(-half)] };
 }

@@ -17,7 +17,7 @@ import { TOUCH } from './precision.js';
 import type { Point } from './types.js';
 
 /** A common point of two edges, with the fraction (0 to 1) of each at which it lies. */
-export interface Meeting extends Point {
+export interface Intersection extends Point {
   readonly onA: number;
   readonly onB: number;
 }
@@ -28,8 +28,8 @@ export interface Meeting extends Point {
  */
 export type Contact =
   | { readonly kind: 'none' }
-  | { readonly kind: 'points'; readonly points: readonly Meeting[] }
-  | { readonly kind: 'overlap'; readonly points: readonly Meeting[] };
+  | { readonly kind: 'points'; readonly points: readonly Intersection[] }
+  | { readonly kind: 'overlap'; readonly points: readonly Intersection[] };
 
 const NONE: Contact = { kind: 'none' };
 
@@ -67,7 +67,7 @@ function refine(a: Edge, b: Edge, onA: number, onB: number): [number, number] {
   return [onA + cross(gap, alongB) / sine / edgeLength(a), onB + cross(gap, alongA) / sine / edgeLength(b)];
 }
 
-function meetings(a: Edge, b: Edge, points: readonly Point[]): Meeting[] {
+function intersections(a: Edge, b: Edge, points: readonly Point[]): Intersection[] {
   const unsure = doubt(a) + doubt(b);
   return points.flatMap((p) => {
     let [fractionA, fractionB] = [fractionAt(a, p), fractionAt(b, p)];
@@ -84,8 +84,8 @@ function meetings(a: Edge, b: Edge, points: readonly Point[]): Meeting[] {
 }
 
 /** Ends of either edge that lie on the other, each once. */
-function sharedEnds(a: Edge, b: Edge): Meeting[] {
-  const found: Meeting[] = [];
+function sharedEnds(a: Edge, b: Edge): Intersection[] {
+  const found: Intersection[] = [];
   const offer = ({ x, y }: Point, onA: number | null, onB: number | null): void => {
     if (onA === null || onB === null || found.some((other) => distance(other, { x, y }) <= TOUCH)) return;
     found.push({ x, y, onA, onB });
@@ -111,31 +111,31 @@ function overlapOrTouch(a: Edge, b: Edge): Contact {
  * stretch; where that point lies past an end, the ends within the stretch are where they meet.
  */
 function touchings(a: Edge, b: Edge, points: readonly Point[]): Contact {
-  const met = meetings(a, b, points);
+  const met = intersections(a, b, points);
   return contact(met.length > 0 ? met : sharedEnds(a, b));
 }
 
-function contact(points: readonly Meeting[]): Contact {
+function contact(points: readonly Intersection[]): Contact {
   return points.length === 0 ? NONE : { kind: 'points', points };
 }
 
 function intersectStraights(a: StraightEdge, b: StraightEdge): Contact {
   const cut = intersectLines(a.from, a.to, b.from, b.to, TOUCH);
   if (cut.kind === 'parallel') return NONE;
-  return cut.kind === 'same' ? overlapOrTouch(a, b) : contact(meetings(a, b, [cut.point]));
+  return cut.kind === 'same' ? overlapOrTouch(a, b) : contact(intersections(a, b, [cut.point]));
 }
 
 function intersectStraightArc(a: StraightEdge, b: ArcEdge): Contact {
   const cut = intersectLineCircle(a.from, a.to, b.centre, b.radius, TOUCH);
   if (cut.kind === 'apart') return NONE;
-  return cut.kind === 'touching' ? touchings(a, b, cut.points) : contact(meetings(a, b, cut.points));
+  return cut.kind === 'touching' ? touchings(a, b, cut.points) : contact(intersections(a, b, cut.points));
 }
 
 function intersectArcs(a: ArcEdge, b: ArcEdge): Contact {
   const cut = intersectCircles(a.centre, a.radius, b.centre, b.radius, TOUCH);
   if (cut.kind === 'apart') return NONE;
   if (cut.kind === 'touching') return touchings(a, b, cut.points);
-  if (cut.kind === 'crossing') return contact(meetings(a, b, cut.points));
+  if (cut.kind === 'crossing') return contact(intersections(a, b, cut.points));
   // two arcs of one circle that share both ends and nothing else complete it; their middles tell
   const points = sharedEnds(a, b);
   const shares = (p: Edge, q: Edge): boolean => within(q, fractionAt(q, pointOnEdge(p, 0.5)), TOUCH) !== null;
@@ -143,7 +143,7 @@ function intersectArcs(a: ArcEdge, b: ArcEdge): Contact {
   return overlapOrTouch(a, b);
 }
 
-function atEnds(m: Meeting): boolean {
+function atEnds(m: Intersection): boolean {
   return (m.onA === 0 || m.onA === 1) && (m.onB === 0 || m.onB === 1);
 }
 

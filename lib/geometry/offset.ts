@@ -13,7 +13,7 @@ import { edgeBounds, edgesOf } from './contour.js';
 import { distance as separation } from './point.js';
 import { nearestOnEdge } from './distance.js';
 import { parallelsOfRing } from './parallel.js';
-import { cutAtMeetings } from './pieces.js';
+import { cutAtIntersections } from './pieces.js';
 import { SAME_CORNER } from './precision.js';
 import { stitch } from './stitch.js';
 import type { Contour, Point, Vertex } from './types.js';
@@ -28,7 +28,7 @@ function closenessTo(edges: readonly Edge[], distance: number): (point: Point) =
   const index = indexBoxes(edges.map(edgeBounds));
   return (point) => {
     const box = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
-    return index.meeting(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
+    return index.overlapping(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
   };
 }
 
@@ -58,7 +58,7 @@ export function offsetRings(rings: readonly Contour[], distance: number): Contou
   const source = rings.map((ring) => edgesOf(withoutSpecks(ring)));
   const parallels = source.flatMap((edges) => parallelsOfRing(edges, distance));
   const tooClose = closenessTo(source.flat(), Math.abs(distance) - CLOSER);
-  const kept = cutAtMeetings(parallels).filter(({ edge, t0, t1 }) => !tooClose(pointOnEdge(edge, (t0 + t1) / 2)));
+  const kept = cutAtIntersections(parallels).filter(({ edge, t0, t1 }) => !tooClose(pointOnEdge(edge, (t0 + t1) / 2)));
   return stitch(kept);
 }
 

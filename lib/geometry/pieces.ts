@@ -23,7 +23,7 @@ function cuts(edges: readonly Edge[]): number[][] {
   const index = indexBoxes(boxes);
   const at: number[][] = edges.map(() => []);
   edges.forEach((edge, i) => {
-    for (const j of index.meeting(boxes[i]!, TOUCH)) {
+    for (const j of index.overlapping(boxes[i]!, TOUCH)) {
       if (j <= i) continue;
       const contact = intersectEdges(edge, edges[j]!);
       if (contact.kind === 'none') continue;
@@ -59,6 +59,6 @@ export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly n
 }
 
 /** Every edge in runs from meeting to meeting. */
-export function cutAtMeetings(edges: readonly Edge[]): EdgePiece[] {
+export function cutAtIntersections(edges: readonly Edge[]): EdgePiece[] {
   return cutEdges(edges, cuts(edges));
 }

@@ -1,7 +1,7 @@
 import { edgeLength } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds, edgesOf } from './contour.js';
-import { intersectEdges, type Meeting } from './intersect.js';
+import { intersectEdges, type Intersection } from './intersect.js';
 import { TOUCH } from './precision.js';
 import type { Contour, Point } from './types.js';
 
@@ -11,8 +11,8 @@ export type Simplicity =
   | { readonly kind: 'meets-itself'; readonly first: number; readonly second: number; readonly place: Point };
 
 /** True for a meeting at the end of edge a and the start of edge b. */
-function isJoint(meeting: Meeting, lengthA: number, lengthB: number, samePoint: number): boolean {
-  return (1 - meeting.onA) * lengthA <= samePoint && meeting.onB * lengthB <= samePoint;
+function isJoint(at: Intersection, lengthA: number, lengthB: number, samePoint: number): boolean {
+  return (1 - at.onA) * lengthA <= samePoint && at.onB * lengthB <= samePoint;
 }
 
 /**
@@ -27,7 +27,7 @@ export function simplicity(contour: Contour, samePoint: number): Simplicity {
   const n = edges.length;
   for (let first = 0; first < n; first++) {
     if (lengths[first] === 0) continue;
-    for (const second of index.meeting(boxes[first]!, TOUCH)) {
+    for (const second of index.overlapping(boxes[first]!, TOUCH)) {
       if (second <= first || lengths[second] === 0) continue;
       const contact = intersectEdges(edges[first]!, edges[second]!);
       if (contact.kind === 'none') continue;

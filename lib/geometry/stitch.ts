@@ -115,9 +115,9 @@ function stitchWithin(pieces: readonly EdgePiece[], reach: number): Stitched {
   });
 
   const onward = (at: number, from: EdgePiece | undefined): number | undefined => {
-    const ways = (leaving.get(at) ?? []).filter((i) => unused[i]);
-    if (from === undefined || ways.length < 2) return ways[0];
-    return ways.reduce((a, b) => (leftTurn(from, pieces[b]!) > leftTurn(from, pieces[a]!) ? b : a));
+    const onward = (leaving.get(at) ?? []).filter((i) => unused[i]);
+    if (from === undefined || onward.length < 2) return onward[0];
+    return onward.reduce((a, b) => (leftTurn(from, pieces[b]!) > leftTurn(from, pieces[a]!) ? b : a));
   };
 
   const rings: Contour[] = [];

@@ -119,7 +119,7 @@ interface Gate {
 }
 
 /** The fraction of the round end that a place on a wall is, where the two run into each other; null elsewhere. */
-function endMeeting(place: Point, end: ArcEdge): number | null {
+function fractionAtEnd(place: Point, end: ArcEdge): number | null {
   if (distance(place, end.from) < SAME_POINT) return 0;
   return distance(place, end.to) < SAME_POINT ? 1 : null;
 }
@@ -131,7 +131,7 @@ function gate(edge: Edge, wall: StraightEdge, end: ArcEdge, cornerAt: 0 | 1): Ga
     const contact = intersectEdges(edge, part);
     if (contact.kind === 'none') continue;
     for (const m of contact.points) {
-      found.push({ onEdge: m.onA, point: m, onEnd: part === end ? m.onB : endMeeting(m, end) });
+      found.push({ onEdge: m.onA, point: m, onEnd: part === end ? m.onB : fractionAtEnd(m, end) });
     }
   }
   const away = (g: Gate): number => Math.abs(g.onEdge - cornerAt);

@@ -66,7 +66,9 @@ export function smallestSheet(parts: readonly NestPart[], spacing: number, margi
   const widths = [...new Set(boxes.flat().map(({ width }) => width))];
   let best: SheetSize = { width: Infinity, height: Infinity };
   for (const width of widths) {
-    const heights = boxes.map((ways) => Math.min(...ways.filter((box) => box.width <= width).map((box) => box.height)));
+    const heights = boxes.map((orientations) =>
+      Math.min(...orientations.filter((box) => box.width <= width).map((box) => box.height)),
+    );
     const size = { width: width + 2 * margin, height: Math.max(...heights) + 2 * margin };
     // the square of a part turned round is the same sheet: the wider one is taken
     if (size.width * size.height < best.width * best.height * (1 - 1e-9)) best = size;

@@ -1,4 +1,4 @@
-/** What would do better, each with the figures of the alternatives beside it. */
+/** What would do better, each with the values of its alternatives. */
 import { clearRadius, type DishShape, radialLayout } from '../dish/index.js';
 import { bestHeight, bestPlane } from './best-plane.js';
 import { minRibs } from './closed-form.js';

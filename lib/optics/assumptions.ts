@@ -1,4 +1,4 @@
-/** What each figure rests on, said beside it. */
+/** What each value rests on, stated with it. */
 import { standardPressure } from './atmosphere.js';
 import { boardPoissonRatio } from './edge-curl.js';
 import type { SetUp } from './set-up.js';
@@ -18,17 +18,17 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
   return [
     site === null
       ? {
-          figure: 'irradiance',
-          assumption: `${sun.irradianceWPerM2} W/m² of direct sun; the default of 800 is a round figure for a clear day`,
+          quantity: 'irradiance',
+          assumption: `${sun.irradianceWPerM2} W/m² of direct sun; the default of 800 is a round value for a clear day`,
           source: 'the design, sun.irradiance',
         }
       : {
-          figure: 'irradiance',
+          quantity: 'irradiance',
           assumption: `clear sky at the site, mean over the hours with the sun above ${site.minElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m², with little haze (optical depth 0.1), 15 mm of water vapour and 3 mm of ozone overhead, ${standardPressure(site.altitudeM).toFixed(0)} hPa; haze takes more, cloud all`,
           source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
         },
     {
-      figure: 'size of the sun',
+      quantity: 'size of the sun',
       assumption: `${shapes[sun.shape]}, half-angle ${mrad}${sun.shape === 'circumsolar' ? `; ${(100 * sun.circumsolarRatio).toFixed(0)} % of the light from around the disc` : ''}`,
       source:
         sun.shape === 'uniform'
@@ -36,12 +36,12 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
           : 'Buie, Monger and Dey, Solar Energy 74, 2003',
     },
     {
-      figure: 'waviness',
+      quantity: 'waviness',
       assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction, spread of the reflection ${sun.specularityMrad} mrad, both normal`,
       source: 'the design; the defaults are estimates from memory, not measurements',
     },
     {
-      figure: 'curled edges',
+      quantity: 'curled edges',
       assumption:
         sun.edgeCurlMrad === null
           ? `panel bent to the dish and held down along both edges, Poisson’s ratio ${boardPoissonRatio}`
@@ -52,23 +52,23 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
           : 'the design, sun.edgeCurl',
     },
     {
-      figure: 'spot',
+      quantity: 'spot',
       assumption: `level disc, lit from below${rimAbove ? ' and, by the mirror above it, from above, which a vessel takes on its side' : ''}; ${sun.pointingErrorDeg === 0 ? 'aimed true' : `aimed ${sun.pointingErrorDeg}° off the sun`}; ribs true to the file`,
       source: 'ray trace of this program, held against closed forms',
     },
     {
-      figure: 'power',
+      quantity: 'power',
       assumption: `reflectance ${input.reflector.reflectance}, absorptance ${vessel.absorptance}, the same at every angle, clean and new; what the hub and the vessel’s side catch is left out`,
       source: 'the design',
     },
     ...heatAssumptions(input),
     {
-      figure: 'pointing',
+      quantity: 'pointing',
       assumption: 'the sun moves by 15° an hour at most, so 4 minutes a degree at least',
       source: 'one turn of the earth a day',
     },
     {
-      figure: 'one mm of rib error',
+      quantity: 'one mm of rib error',
       assumption:
         'each rib by itself deviates by 1 mm (standard deviation) as one wave along its length, and tilts the panels across',
       source: 'an estimate of this program',
@@ -79,7 +79,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
 function heatAssumptions({ load, vessel, air }: OpticsInput): Assumption[] {
   return [
     {
-      figure: 'heat losses',
+      quantity: 'heat losses',
       assumption: `${load === null ? 'both faces of a disc' : 'closed cylinder a fifth higher than its content, lid on'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air`,
       source: 'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann',
     },
@@ -87,14 +87,14 @@ function heatAssumptions({ load, vessel, air }: OpticsInput): Assumption[] {
       ? []
       : [
           {
-            figure: 'time to target',
+            quantity: 'time to target',
             assumption:
               'the load at one temperature throughout, nothing evaporates, the vessel’s own heat left out, steady sun',
             source: 'energy balance',
           },
         ]),
     {
-      figure: 'standardised cooking power',
+      quantity: 'standardised cooking power',
       assumption:
         '7 kg of water for each m² of aperture, readings of ten minutes from 5 K above the air to 5 K below boiling at the place’s altitude, scaled from direct irradiance',
       source: 'ASAE S580.1',

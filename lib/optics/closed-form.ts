@@ -17,10 +17,10 @@ const ROUNDING = 1e-9;
  */
 export function pointSunIntercept(shape: DishShape, a: number, height: number): number {
   const line = midLine(shape);
-  const whole = integralOfWidth(line, line.from, line.to);
+  const total = integralOfWidth(line, line.from, line.to);
   if (shape.figure === 'panel' && shape.profile.aim(line.to) === 0 && height === shape.profile.focusHeight) {
     const meets = Math.min(Math.max((a + line.widthTaken) / line.widthSlope, line.from), line.to);
-    return (integralOfWidth(line, line.from, meets) + a * (line.to - meets)) / whole;
+    return (integralOfWidth(line, line.from, meets) + a * (line.to - meets)) / total;
   }
   const caught = (u: number): number => {
     const facet = facetAt(shape, u);
@@ -33,7 +33,7 @@ export function pointSunIntercept(shape: DishShape, a: number, height: number): 
     const weight = i === 0 || i === 2 * HALF_INTERVALS ? 1 : i % 2 === 0 ? 2 : 4;
     sum += weight * caught(Math.max(line.from + i * step, 1e-9));
   }
-  return (sum * step) / 3 / whole;
+  return (sum * step) / 3 / total;
 }
 
 function integralOfWidth(line: MidLine, from: number, to: number): number {

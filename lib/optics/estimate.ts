@@ -1,4 +1,4 @@
-/** Figures with their standard errors, from independent batches. */
+/** Values with their standard errors, from independent batches. */
 import type { Estimate } from './types.js';
 
 /** Mean of the batches and its standard error; a mean that is infinite is not known to any error. */
@@ -13,11 +13,11 @@ export function estimate(batches: Float64Array | readonly number[]): Estimate {
   return { value, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0 };
 }
 
-export function scaled(figure: Estimate, factor: number): Estimate {
-  return { value: figure.value * factor, standardError: figure.standardError * Math.abs(factor) };
+export function scaled(estimate: Estimate, factor: number): Estimate {
+  return { value: estimate.value * factor, standardError: estimate.standardError * Math.abs(factor) };
 }
 
-/** A figure that is known, not sampled. */
+/** A value that is known, not sampled. */
 export function exact(value: number): Estimate {
   return { value, standardError: 0 };
 }

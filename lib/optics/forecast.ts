@@ -79,7 +79,7 @@ export interface Forecast {
 }
 
 const RAYS = 262_144;
-/** Rays for figures that compare two traces ray by ray, and for searches. */
+/** Rays for results that compare two traces ray by ray, and for searches. */
 const COMPARED = 1 / 4;
 const SEARCHED = 1 / 16;
 const CURVE_POINTS = 120;

@@ -15,8 +15,8 @@ export interface SummaryRow {
   readonly note?: string;
 }
 
-function row(label: string, figure: Estimate | number, unit: string, digits: number, note?: string): SummaryRow {
-  const { value, standardError } = typeof figure === 'number' ? { value: figure, standardError: 0 } : figure;
+function row(label: string, estimate: Estimate | number, unit: string, digits: number, note?: string): SummaryRow {
+  const { value, standardError } = typeof estimate === 'number' ? { value: estimate, standardError: 0 } : estimate;
   return {
     label,
     // an infinite radius or time is said in words: no number would be true
@@ -38,16 +38,16 @@ function text(label: string, value: string, note?: string): SummaryRow {
   return { label, value, unit: '', digits: 0, ...(note === undefined ? {} : { note }) };
 }
 
-const percent = (figure: Estimate): Estimate => ({
-  value: 100 * figure.value,
-  standardError: 100 * figure.standardError,
+const percent = (estimate: Estimate): Estimate => ({
+  value: 100 * estimate.value,
+  standardError: 100 * estimate.standardError,
 });
 const time = (utc: string) => utc.slice(11, 16);
 
 function dayRows({ day, irradianceWPerM2 }: Forecast): SummaryRow[] {
   if (day === null)
     return [
-      row('direct irradiance', irradianceWPerM2, 'W/m²', 0, 'the figure of the design; name a site for a clear sky'),
+      row('direct irradiance', irradianceWPerM2, 'W/m²', 0, 'the value of the design; name a site for a clear sky'),
     ];
   const { aiming } = day;
   const hours =
@@ -142,7 +142,7 @@ function heatRows({ heat, power }: Forecast): SummaryRow[] {
   ];
 }
 
-/** Every figure of the forecast, then the losses. */
+/** Every value of the forecast, then the losses. */
 export function summaryRows(forecast: Forecast, length: LengthText = inMm): SummaryRow[] {
   const { pointing, sensitivity, power } = forecast;
   return [
@@ -165,7 +165,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
   ];
 }
 
-/** The advice, with the figures of the alternatives in the notes. */
+/** The advice, with the values of the alternatives in the notes. */
 export function adviceRows(advice: Advice, lengthText: LengthText = inMm): SummaryRow[] {
   const length = finite(lengthText);
   const { ribs, vessel, focalLength, figure } = advice;

@@ -77,15 +77,15 @@ export interface OpticsInput {
   readonly site: Site | null;
 }
 
-/** A figure with its standard error, in the unit that its name tells. */
+/** A value with its standard error, in the unit that its name states. */
 export interface Estimate {
   readonly value: number;
   readonly standardError: number;
 }
 
-/** What a figure rests on. */
+/** What a value rests on. */
 export interface Assumption {
-  readonly figure: string;
+  readonly quantity: string;
   readonly assumption: string;
   readonly source: string;
 }

@@ -35,7 +35,7 @@ export interface Heat {
 /** Stops this far below what is reachable: the last kelvin takes for ever. */
 const SHORT_OF_REACH = 1;
 
-/** A figure that follows from a power, with the error that the power's gives it. */
+/** A value that follows from a power, with the error that the power's gives it. */
 function following(of: (powerW: number) => number, power: Estimate): Estimate {
   const value = of(power.value);
   const step = Math.max(1e-6 * Math.abs(power.value), power.standardError);

@@ -58,8 +58,8 @@ export function recordPart(part: Part): RecordedPart {
 /** A nanometre; and the decimals of a bulge that place an arc of a metre's chord as well. */
 const LENGTH_DIGITS = 6;
 const BULGE_DIGITS = 12;
-/** Significant figures of everything that is not a place: angles, shares, watts. */
-const FIGURES = 12;
+/** Significant digits of everything that is not a place: angles, shares, watts. */
+const DIGITS = 12;
 
 const rounded = (value: number, digits: number): number => Number(decimal(value, digits));
 
@@ -93,7 +93,7 @@ function printedSheet(sheet: RecordedSheet): RecordedSheet {
 }
 
 /**
- * The text of `job.json`. Places are rounded to 1e-6 mm, bulges to 1e-12, all other numbers to 12 significant figures;
+ * The text of `job.json`. Places are rounded to 1e-6 mm, bulges to 1e-12, all other numbers to 12 significant digits;
  * a number that JSON cannot hold (infinite, none) becomes null there. A list of numbers stands on one line.
  * @throws RangeError for a place that is not a finite number
  */
@@ -105,7 +105,7 @@ export function writeJob(record: JobRecord): string {
   };
   const text = JSON.stringify(
     printed,
-    (_key, value: unknown) => (typeof value === 'number' ? Number(value.toPrecision(FIGURES)) : value),
+    (_key, value: unknown) => (typeof value === 'number' ? Number(value.toPrecision(DIGITS)) : value),
     1,
   );
   // within a JSON string a line break is escaped, so this meets only lists

@@ -1,7 +1,7 @@
 /** Whether a shape fits a machine's bed or a sheet, turned as it may be. */
 import { type Contour, distance, element, flatten } from '../geometry/index.js';
 
-interface Room {
+interface Area {
   readonly width: number;
   readonly height: number;
 }
@@ -9,10 +9,10 @@ interface Room {
 /** Arcs count with this much to spare (mm). */
 const flatness = 0.1;
 
-/** Whether a ring lies within one of the rooms in some direction, by whole degrees. */
-export function ringFits(ring: Contour, rooms: readonly Room[]): boolean {
+/** Whether a ring lies within one of the areas in some direction, by whole degrees. */
+export function ringFits(ring: Contour, areas: readonly Area[]): boolean {
   const points = flatten(ring, flatness, 'outside');
-  const diagonal = Math.max(0, ...rooms.map(({ width, height }) => Math.hypot(width, height)));
+  const diagonal = Math.max(0, ...areas.map(({ width, height }) => Math.hypot(width, height)));
   const first = element(points, 0);
   if (points.some((place) => distance(place, first) > diagonal)) return false;
   for (let degrees = 0; degrees < 180; degrees++) {
@@ -29,7 +29,7 @@ export function ringFits(ring: Contour, rooms: readonly Room[]): boolean {
     }
     // a part as large as its bed to the last bit still fits it
     const slack = 1e-6;
-    if (rooms.some(({ width, height }) => maxX - minX <= width + slack && maxY - minY <= height + slack)) return true;
+    if (areas.some(({ width, height }) => maxX - minX <= width + slack && maxY - minY <= height + slack)) return true;
   }
   return false;
 }

@@ -82,7 +82,7 @@ function pilotHoles(design: Design, dish: Dish, start: number, ribs: ReadonlySet
 }
 
 /** The board in one piece. */
-export function makeWholeBoard(
+export function makeUndividedBoard(
   design: Design,
   dish: Dish,
   items: readonly PlanItem[],

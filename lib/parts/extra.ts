@@ -110,8 +110,8 @@ export function readExtras(design: Design, sources: ReadonlyMap<string, ExtraSou
     const errorsFirst = [...findings].sort(
       (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
     );
-    errorsFirst.slice(0, limits.told).forEach(report);
-    const more = errorsFirst.slice(limits.told);
+    errorsFirst.slice(0, limits.reported).forEach(report);
+    const more = errorsFirst.slice(limits.reported);
     if (more[0])
       report({
         code: 'extra-more',

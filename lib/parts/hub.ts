@@ -20,7 +20,7 @@ import { hubOutline, ribDirectionDeg } from './plan.js';
 const minLetters = 2.5;
 
 /** Radii between which a dowel has wood round it on both sides. */
-function roomForDowels({ hub, board }: Design, dish: Dish): { readonly from: number; readonly to: number } {
+function dowelRing({ hub, board }: Design, dish: Dish): { readonly from: number; readonly to: number } {
   return dowelRoom(hub.dowelDiameter, dish.innerRadius, Math.max(hub.boltDiameter, board.centreHole));
 }
 
@@ -32,7 +32,7 @@ function roomForDowels({ hub, board }: Design, dish: Dish): { readonly from: num
 export function dowelPlaces(design: Design, dish: Dish, joints: readonly number[] = []): Point[] {
   const { dowels, dowelDiameter } = design.hub;
   if (dowels === 0) return [];
-  const { from, to } = roomForDowels(design, dish);
+  const { from, to } = dowelRing(design, dish);
   const { bays } = dish.layout;
   const far = Math.max(1, Math.round(0.36 * bays.length));
   const places = (shift: number): Point[] =>
@@ -54,7 +54,7 @@ export function dowelPlaces(design: Design, dish: Dish, joints: readonly number[
 function dowelProblems(design: Design, dish: Dish): Diagnostic[] {
   const { dowels, dowelDiameter } = design.hub;
   if (dowels === 0) return [];
-  const { from, to } = roomForDowels(design, dish);
+  const { from, to } = dowelRing(design, dish);
   if (to - from >= dowelStagger) return [];
   const show = (mm: number) => inUnits(design, Math.ceil(10 * mm) / 10);
   return [

@@ -129,7 +129,7 @@ function splitAt(part: Part, x: number, kind: EdgeJointKind): readonly [Part, Pa
 }
 
 /** Whether a joint at `x` keeps off holes, openings and lettering, and finds enough depth. */
-function jointHasRoom(part: Part, x: number, kind: EdgeJointKind): boolean {
+function jointFits(part: Part, x: number, kind: EdgeJointKind): boolean {
   const pair = crossings(part.outline, x);
   if (pair === null) return false;
   const depth = pair[1].at.y - pair[0].at.y;
@@ -165,7 +165,7 @@ function divide(part: Part, bed: Bed, kind: EdgeJointKind, max: number): Part[] 
     const ideal = minX + (maxX - minX) / count;
     for (let off = 0; off < (maxX - minX) / count; off += step)
       for (const x of off === 0 ? [ideal] : [ideal - off, ideal + off]) {
-        if (x - minX > longest || maxX - x > (count - 1) * longest || !jointHasRoom(part, x, kind)) continue;
+        if (x - minX > longest || maxX - x > (count - 1) * longest || !jointFits(part, x, kind)) continue;
         const pair = splitAt(part, x, kind);
         if (pair === null || !ringFits(pair[0].outline, [bed])) continue;
         const rest = divide(pair[1], bed, kind, count - 1);

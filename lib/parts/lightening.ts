@@ -23,7 +23,7 @@ interface Hole {
 }
 
 /** The place on an upright line through a ring that is furthest from its edges; they rise to one greatest distance. */
-function roomiest(edges: readonly Edge[], x: number, low: number, high: number): Hole {
+function largestAround(edges: readonly Edge[], x: number, low: number, high: number): Hole {
   const room = (y: number): number =>
     edges.reduce((min, edge) => Math.min(min, nearestOnEdge(edge, { x, y }).distance), Infinity);
   let [from, to] = [low, high];
@@ -48,7 +48,7 @@ export function lighteningHoles(outline: Contour, web: number, keep: readonly Po
   const places: Hole[] = [];
   for (let x = box.maxX - step; x > box.minX; x -= step) {
     const pair = crossings(outline, x);
-    if (pair) places.push(roomiest(edges, x, pair[0].at.y, pair[1].at.y));
+    if (pair) places.push(largestAround(edges, x, pair[0].at.y, pair[1].at.y));
   }
   const holes: Hole[] = [];
   // the largest that still has room beside those before it, until none is worth a cut

@@ -2,7 +2,7 @@
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import type { Diagnostic } from '../diagnostic/index.js';
-import { makeWholeBoard } from './board.js';
+import { makeUndividedBoard } from './board.js';
 import { cleatProblems, makeCleat } from './cleat.js';
 import { gaugeProblems } from './gauge.js';
 import { dowelPlaces, hubProblems, makeHub } from './hub.js';
@@ -11,7 +11,14 @@ import { makePanel, panelProblems } from './panel.js';
 import { placeCleats, planItems } from './plan.js';
 import { makeReflectors, reflectorProblems } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
-import { divideBoard, makeSegments, needsSegments, roomToPlates, type SplicePlace, splicePlaces } from './segments.js';
+import {
+  divideBoard,
+  makeSegments,
+  needsSegments,
+  distanceToPlates,
+  type SplicePlace,
+  splicePlaces,
+} from './segments.js';
 import { templateProblems } from './template.js';
 import type { Part } from '../part/index.js';
 
@@ -31,12 +38,12 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
   const { start } = cleats;
   const items = planItems(design, dish, start);
   const division = needsSegments(design) ? divideBoard(design, dish, start) : null;
-  const blocked = division === null ? () => Infinity : roomToPlates(design, division);
+  const blocked = division === null ? () => Infinity : distanceToPlates(design, division);
   const mounting = placeMounting(design, dish, items, blocked);
   const dowels = dowelPlaces(design, dish, division?.joints);
   const board =
     division === null
-      ? [makeWholeBoard(design, dish, items, start, mounting.holes, dowels)]
+      ? [makeUndividedBoard(design, dish, items, start, mounting.holes, dowels)]
       : makeSegments(design, dish, items, start, division, mounting.holes, dowels);
   const parts = [
     makeRib(design, dish, start),

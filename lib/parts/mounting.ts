@@ -8,7 +8,7 @@ import { type PlanItem } from './plan.js';
 
 /** Half the width of a washer over the bolt's diameter, and room round it (mm): common practice, no source. */
 const washer = 1.1;
-const washerRoom = 1;
+const washerSpace = 1;
 
 /** Positions tried across a bay, and steps of the radius (mm). */
 const bayTrials = 41;
@@ -21,7 +21,7 @@ export interface Mounting {
 }
 
 /** Distance from a place to the nearest thing on the board, 0 within one. */
-function roomAt(place: Point, items: readonly PlanItem[]): number {
+function clearanceAt(place: Point, items: readonly PlanItem[]): number {
   return items.reduce((min, { outline }) => {
     if (sideOfContour(outline, place, 0) !== 'outside') return 0;
     return Math.min(min, nearestOnContour(outline, place).distance);
@@ -31,7 +31,7 @@ function roomAt(place: Point, items: readonly PlanItem[]): number {
 /** The set of holes at a radius that keeps furthest off everything, and how far that is. */
 interface Ring {
   readonly holes: readonly Point[];
-  readonly room: number;
+  readonly clearance: number;
 }
 
 /**
@@ -48,14 +48,14 @@ function ringOfHoles(
   const bay = 2 * dish.layout.halfAngle;
   const bays = dish.layout.bays.length;
   const near = items.filter((item) => item.kind === 'hub' || item.rib === 1 || item.rib === 2);
-  const bestIn = (radius: number): { readonly angle: number; readonly room: number } => {
-    let best = { angle: bay / 2, room: -1 };
+  const bestIn = (radius: number): { readonly angle: number; readonly clearance: number } => {
+    let best = { angle: bay / 2, clearance: -1 };
     for (let i = 1; i < bayTrials; i++) {
       // from the middle outward, so that the middle wins when all are alike
       const off = (i % 2 === 0 ? 1 : -1) * Math.floor(i / 2);
       const angle = bay * (0.5 + off / bayTrials);
-      const room = roomAt(polar(radius, angle), near);
-      if (room > best.room + 1e-9) best = { angle, room };
+      const clearance = clearanceAt(polar(radius, angle), near);
+      if (clearance > best.clearance + 1e-9) best = { angle, clearance };
     }
     return best;
   };
@@ -63,12 +63,12 @@ function ringOfHoles(
   const holesAt = (radius: number, angle: number, phase: number): Point[] =>
     Array.from({ length: count }, (_, i) => polar(radius, bay * (phase + Math.floor((i * bays) / count)) + angle));
   return (radius) => {
-    const { angle, room: inBay } = bestIn(radius);
-    let best = { holes: holesAt(radius, angle, 0), room: -1 };
-    for (let phase = 0; phase < phases && best.room < needed; phase++) {
+    const { angle, clearance: inBay } = bestIn(radius);
+    let best = { holes: holesAt(radius, angle, 0), clearance: -1 };
+    for (let phase = 0; phase < phases && best.clearance < needed; phase++) {
       const holes = holesAt(radius, angle, phase);
-      const room = Math.min(inBay, ...holes.map(blocked));
-      if (room > best.room) best = { holes, room };
+      const clearance = Math.min(inBay, ...holes.map(blocked));
+      if (clearance > best.clearance) best = { holes, clearance };
     }
     return best;
   };
@@ -144,16 +144,16 @@ export function placeMounting(
   blocked: (place: Point) => number,
 ): Mounting {
   const { mountingHoles: count, mountingDiameter: diameter, mountingRadius, size } = design.board;
-  const needed = washer * diameter + washerRoom;
+  const needed = washer * diameter + washerSpace;
   const outermost = size / 2 - needed;
   const innermost = dish.innerRadius + needed;
   if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };
   const ringAt = ringOfHoles({ count, needed }, dish, items, blocked);
   const half = radiusStep * Math.round((innermost + outermost) / 2 / radiusStep);
-  const suitable = triedRadii(half, innermost, outermost).find((radius) => ringAt(radius).room >= needed);
+  const suitable = triedRadii(half, innermost, outermost).find((radius) => ringAt(radius).clearance >= needed);
   const radius = mountingRadius ?? suitable ?? half;
   const ring = ringAt(radius);
-  const search = { needed, innermost, outermost, radius, suitable, fits: ring.room >= needed };
+  const search = { needed, innermost, outermost, radius, suitable, fits: ring.clearance >= needed };
   const problem = mountingProblem(design, dish.layout.bays.length, search);
   return {
     radius,

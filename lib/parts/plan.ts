@@ -128,7 +128,7 @@ function joined(a: PlanItem, b: PlanItem): boolean {
 }
 
 /** Room between two outlines, mm; 0 when they touch, cross or lie in one another. */
-function planRoom(a: Contour, b: Contour): number {
+function clearanceBetween(a: Contour, b: Contour): number {
   const within = (inner: Contour, outer: Contour): boolean => sideOfContour(outer, element(inner, 0), 0) !== 'outside';
   return within(a, b) || within(b, a) ? 0 : closestOfContours(a, b).distance;
 }
@@ -139,26 +139,29 @@ const nameOf = (item: PlanItem): string => (item.kind === 'hub' ? 'the hub' : `$
  * The tightest pair of things that are not joined. The ribs are all alike, so those of rib 1 stand for all.
  * @param within only pairs closer than this (mm) are looked for; without any, it is what is returned
  */
-function tightest(items: readonly PlanItem[], within = Infinity): { readonly room: number; readonly between: string } {
-  let found = { room: within, between: '' };
+function tightest(
+  items: readonly PlanItem[],
+  within = Infinity,
+): { readonly clearance: number; readonly between: string } {
+  let found = { clearance: within, between: '' };
   const boxed = items.map((item) => ({ item, box: bounds(item.outline) }));
   const first = boxed.filter(({ item }) => item.kind !== 'hub' && item.rib === 1);
   for (const a of first)
     for (const b of boxed) {
-      if (a === b || joined(a.item, b.item) || boxDistance(a.box, b.box) >= found.room) continue;
-      const room = planRoom(a.item.outline, b.item.outline);
-      if (room < found.room) found = { room, between: `${nameOf(a.item)} and ${nameOf(b.item)}` };
+      if (a === b || joined(a.item, b.item) || boxDistance(a.box, b.box) >= found.clearance) continue;
+      const clearance = clearanceBetween(a.item.outline, b.item.outline);
+      if (clearance < found.clearance) found = { clearance, between: `${nameOf(a.item)} and ${nameOf(b.item)}` };
     }
   return found;
 }
 
 /** What can stand in the way of a cleat of rib 1: the hub, and the two ribs on either side with their cleats. */
-function cleatRoom(
+function cleatClearance(
   design: Design,
   dish: Dish,
   start: number,
   within = Infinity,
-): { readonly room: number; readonly between: string } {
+): { readonly clearance: number; readonly between: string } {
   const n = dish.layout.ribs.length;
   const near = [...new Set([2, 3, n - 1, n])].filter((rib) => rib > 1 && rib <= n);
   const others: PlanItem[] = [
@@ -170,7 +173,7 @@ function cleatRoom(
 
 /** Whether cleats that start at a radius off the hub clear all else; if they do, they also do further out. */
 function isClear(design: Design, dish: Dish, start: number): boolean {
-  return start > dish.innerRadius && cleatRoom(design, dish, start, planClearance).room >= planClearance;
+  return start > dish.innerRadius && cleatClearance(design, dish, start, planClearance).clearance >= planClearance;
 }
 
 /** Least radius at which a cleat clears all else, or null when none does before `max`. */
@@ -220,11 +223,11 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const problems: Diagnostic[] = [];
   if (!isClear(design, dish, max)) {
     const start = cleat.start ?? Math.max(dish.innerRadius, max);
-    const { between, room } = cleatRoom(design, dish, start);
+    const { between, clearance } = cleatClearance(design, dish, start);
     const why =
       max <= dish.innerRadius
         ? `a cleat of ${show(cleat.length)} is longer than the rib's base`
-        : `even at ${show(Math.round(10 * start) / 10)} there is no room between ${between} (${show(Math.max(0, Math.round(10 * room) / 10))})`;
+        : `even at ${show(Math.round(10 * start) / 10)} there is no room between ${between} (${show(Math.max(0, Math.round(10 * clearance) / 10))})`;
     // the radius at which it would fit, were base and board to reach it
     const further = minStart(design, dish, dish.apertureRadius - cleat.length);
     const advice =
@@ -244,7 +247,7 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const start = cleat.start ?? bestStart(design, dish, max);
   const min = isClear(design, dish, start) ? start : (minStart(design, dish, max) ?? start);
   if (start < min - 1e-6) {
-    const { between } = cleatRoom(design, dish, start);
+    const { between } = cleatClearance(design, dish, start);
     problems.push(
       diagnostic(
         'cleat-does-not-fit',

@@ -46,7 +46,7 @@ const outerWidth = ({ panel, to, inset }: Blank): number =>
   2 * (panel.chord(chordAtLength(panel, to)).halfWidth - inset);
 
 /** Pieces of stock that a piece can be cut from: length along the roll or sheet, and height across. */
-function stockRooms(design: Design, material: string): { readonly width: number; readonly height: number }[] {
+function usableAreas(design: Design, material: string): { readonly width: number; readonly height: number }[] {
   const turned = (item: StockItem) => {
     const size = usableSize(item);
     if (size === null) return [];
@@ -67,7 +67,7 @@ function rowsOf(design: Design, sheet: Blank): Rows | null {
   const width = outerWidth(sheet);
   const tallest = Math.max(
     0,
-    ...stockRooms(design, sheet.material).flatMap((room) => (room.width >= width ? [room.height] : [])),
+    ...usableAreas(design, sheet.material).flatMap((area) => (area.width >= width ? [area.height] : [])),
   );
   const total = sheet.to + sheet.hem.past - sheet.from;
   if (tallest <= overlap) return null;
@@ -93,14 +93,14 @@ export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
         `use ${show(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
       ),
     ];
-  const rooms = stockRooms(design, sheet.material);
-  if (rooms.length === 0) return [];
+  const areas = usableAreas(design, sheet.material);
+  if (areas.length === 0) return [];
   const length = sheet.to + sheet.hem.past - sheet.from;
   const width = outerWidth(sheet);
   const rows = rowsOf(design, sheet);
   if (layout === 'rows') {
     if (rows !== null) return [];
-    const tallest = Math.max(...rooms.map((room) => room.height));
+    const tallest = Math.max(...areas.map((area) => area.height));
     const [why, remedy] =
       tallest <= overlap
         ? [
@@ -120,8 +120,8 @@ export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
       ),
     ];
   }
-  const fits = rooms.some(
-    (room) => (length <= room.width && width <= room.height) || (width <= room.width && length <= room.height),
+  const fits = areas.some(
+    (area) => (length <= area.width && width <= area.height) || (width <= area.width && length <= area.height),
   );
   if (fits) return [];
   const advice =

@@ -94,7 +94,7 @@ export function needsSegments(design: Design): boolean {
 }
 
 /** Direction of the joints within their bay, from the rib before it, and the distance it keeps off screws and ribs. */
-function jointInBay(design: Design, dish: Dish, start: number): { readonly angle: number; readonly room: number } {
+function jointInBay(design: Design, dish: Dish, start: number): { readonly angle: number; readonly clearance: number } {
   const bay = 2 * dish.layout.halfAngle;
   const screws = boardScrews(design, dish, start).filter(({ rib }) => rib <= 2);
   const away = (angle: number): number => {
@@ -104,11 +104,11 @@ function jointInBay(design: Design, dish: Dish, start: number): { readonly angle
     if (ribs < 0) return ribs;
     return screws.reduce((min, { at }) => Math.min(min, nearestOnEdge(ray, at).distance), Infinity);
   };
-  let best = { angle: bay / 2, room: away(bay / 2) };
+  let best = { angle: bay / 2, clearance: away(bay / 2) };
   for (let i = 1; i < bayTrials; i++) {
     const angle = (bay * i) / bayTrials;
-    const room = away(angle);
-    if (room > best.room) best = { angle, room };
+    const clearance = away(angle);
+    if (clearance > best.clearance) best = { angle, clearance };
   }
   return best;
 }
@@ -142,7 +142,7 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
   const show = (mm: number) => inUnits(design, mm);
   const { size, spliceWidth } = design.board;
   const bay = 2 * dish.layout.halfAngle;
-  const { angle, room } = jointInBay(design, dish, start);
+  const { angle, clearance } = jointInBay(design, dish, start);
   const jointsFor = (count: number): number[] =>
     Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.layout.ribs.length) / count) + angle);
   const sectorsOf = (joints: readonly number[]): Sector[] =>
@@ -163,12 +163,12 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
         `use sheets at least ${show(size / 2)} long inside their margins, or a smaller board`,
       ),
     );
-  if (room < screwFromJoint)
+  if (clearance < screwFromJoint)
     problems.push(
       diagnostic(
         'joint-meets-screw',
         ['cleat', 'start'],
-        `the board is made in segments, and their joints come within ${show(Math.max(0, Math.round(10 * room) / 10))} of a cleat screw`,
+        `the board is made in segments, and their joints come within ${show(Math.max(0, Math.round(10 * clearance) / 10))} of a cleat screw`,
         'use a larger cleat.start or a smaller cleat.width',
       ),
     );
@@ -183,7 +183,7 @@ export function divideBoard(design: Design, dish: Dish, start: number): Division
 }
 
 /** Distance of a place from the nearest plate, 0 over one. */
-export function roomToPlates(design: Design, division: Division): (place: Point) => number {
+export function distanceToPlates(design: Design, division: Division): (place: Point) => number {
   const half = design.board.spliceWidth / 2;
   return (place) =>
     division.joints.reduce((min, joint) => {

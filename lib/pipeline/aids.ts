@@ -21,26 +21,26 @@ export function aidProcess(design: Design): Process {
 /** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two ways. */
 function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] {
   const mirrored = aid.up === 'back';
-  const lying = (rotationDeg: number) => {
+  const laid = (rotationDeg: number) => {
     const box = bounds(placeVertices(aid.outline, { x: 0, y: 0, rotationDeg, mirrored }));
     const step = box.maxY - box.minY + spacing;
     const width = box.maxX - box.minX + 2 * margin;
     return { box, rotationDeg, step, width, height: aid.quantity * step - spacing + 2 * margin };
   };
   const { bed } = design.template;
-  const ways = [lying(0), lying(90)];
-  const fitting = bed && ways.find(({ width, height }) => width <= bed.width && height <= bed.height);
-  const way = fitting ?? lying(0);
-  const size = bed && fitting ? bed : { width: way.width, height: way.height };
+  const layouts = [laid(0), laid(90)];
+  const fitting = bed && layouts.find(({ width, height }) => width <= bed.width && height <= bed.height);
+  const chosen = fitting ?? laid(0);
+  const size = bed && fitting ? bed : { width: chosen.width, height: chosen.height };
   const placed = Array.from({ length: aid.quantity }, (_, i) => ({
     part: aid.id,
     copy: i + 1,
-    x: margin - way.box.minX,
-    y: margin - way.box.minY + i * way.step,
-    rotationDeg: way.rotationDeg,
+    x: margin - chosen.box.minX,
+    y: margin - chosen.box.minY + i * chosen.step,
+    rotationDeg: chosen.rotationDeg,
     mirrored,
   }));
-  return { stock: aid.material, ...size, placed, usedLength: way.width, offcut: null };
+  return { stock: aid.material, ...size, placed, usedLength: chosen.width, offcut: null };
 }
 
 /** The sheets of all aids. */

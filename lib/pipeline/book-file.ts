@@ -62,7 +62,9 @@ function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit):
     kind: 'made',
     rows: summaryRows(forecast, (mm) => formatLength(mm, units)).map((row) => forecastRow(row, units)),
     plots: forecastPlots(forecast, units),
-    assumptions: forecast.assumptions.map(({ figure, assumption, source }) => `${figure}: ${assumption} (${source})`),
+    assumptions: forecast.assumptions.map(
+      ({ quantity, assumption, source }) => `${quantity}: ${assumption} (${source})`,
+    ),
   };
 }
 
@@ -77,7 +79,7 @@ export function bookOf(source: BookSource): string {
     cleatStart,
     assembly,
     facets: facetsOf(dish),
-    figures: keyValues(design, dish, parts, cleatStart),
+    keyValues: keyValues(design, dish, parts, cleatStart),
     problems,
     sheets: sheets && sheets.map(bookSheet),
     forecast: design.vessel ? bookForecast(forecast, design.units) : { kind: 'none' },

@@ -2,7 +2,7 @@
 import type { Layout, NestPart } from '../nest/index.js';
 import { polygonArea } from '../geometry/index.js';
 
-export interface StockFigures {
+export interface StockResult {
   readonly sheets: number;
   readonly cost: number;
   /** Area bought, area of the parts, m². */
@@ -15,8 +15,8 @@ export interface StockFigures {
   readonly unplaced: readonly string[];
 }
 
-/** Figures of the layouts of one job, one layout a process. */
-export function stockFigures(layouts: readonly Layout[], parts: readonly NestPart[]): StockFigures {
+/** Results of the layouts of one job, one layout a process. */
+export function stockResult(layouts: readonly Layout[], parts: readonly NestPart[]): StockResult {
   const sheets = layouts.flatMap((layout) => layout.sheets);
   const offcuts = sheets.flatMap((sheet) => (sheet.offcut ? [sheet.offcut] : []));
   const areaOf = new Map(

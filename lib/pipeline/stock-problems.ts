@@ -55,7 +55,7 @@ const areaOf = ({ outline, openings, quantity }: NestPart): number =>
   quantity * openings.reduce((area, ring) => area - Math.abs(polygonArea(ring)), Math.abs(polygonArea(outline)));
 
 /** Area that parts could cover on all stock of an item; infinite for what can be bought at will. */
-function roomOn({ shape, margin, count }: NestStock): number {
+function usableOn({ shape, margin, count }: NestStock): number {
   if (shape.kind === 'offcut') return count * Math.abs(polygonArea(shape.outline));
   const width = shape.kind === 'sheet' ? shape.width : shape.maxLength;
   return count * Math.max(0, width - 2 * margin) * Math.max(0, shape.height - 2 * margin);
@@ -66,14 +66,14 @@ function areaProblems(design: Design, { parts, stock }: NestRequest): Diagnostic
   return [...new Set(parts.map(({ group }) => group))].flatMap((group) => {
     const needed = parts.filter((part) => part.group === group).reduce((sum, part) => sum + areaOf(part), 0);
     const own = stock.filter((item) => item.group === group);
-    const room = own.reduce((sum, item) => sum + roomOn(item), 0);
-    if (needed <= room) return [];
+    const usable = own.reduce((sum, item) => sum + usableOn(item), 0);
+    if (needed <= usable) return [];
     const m2 = (area: number) => `${(area / 1e6).toFixed(2)} m²`;
     return [
       diagnostic(
         'stock-used-up',
         countPath(design, group),
-        `the parts of ${group} cover ${m2(needed)}, and its stock has ${m2(room)} inside the margins`,
+        `the parts of ${group} cover ${m2(needed)}, and its stock has ${m2(usable)} inside the margins`,
         'allow more of it (count)',
       ),
     ];

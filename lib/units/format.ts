@@ -3,7 +3,7 @@ import { type LengthUnit, mmPer } from './length.js';
 /** An inch measure as a person reads it off a rule. */
 export interface Fraction {
   readonly negative: boolean;
-  readonly whole: number;
+  readonly integer: number;
   readonly over: number;
   readonly under: number;
   /** What rounding has added, mm: shown value less true value. */
@@ -14,22 +14,22 @@ export interface Fraction {
 export function nearestFraction(mm: number, under: number): Fraction {
   const inches = Math.abs(mm) / 25.4;
   const parts = Math.round(inches * under);
-  const whole = Math.floor(parts / under);
-  let over = parts - whole * under;
+  const integer = Math.floor(parts / under);
+  let over = parts - integer * under;
   let denominator = under;
   while (over > 0 && over % 2 === 0) {
     over /= 2;
     denominator /= 2;
   }
   const negative = mm < 0 && parts > 0;
-  return { negative, whole, over, under: over === 0 ? 1 : denominator, error: (parts / under) * 25.4 - Math.abs(mm) };
+  return { negative, integer, over, under: over === 0 ? 1 : denominator, error: (parts / under) * 25.4 - Math.abs(mm) };
 }
 
 /** `12-3/8"`, `3/4"`, `7"`: inches to 1/`under`. */
 export function formatFraction(mm: number, under: number): string {
-  const { negative, whole, over, under: denominator } = nearestFraction(mm, under);
+  const { negative, integer, over, under: denominator } = nearestFraction(mm, under);
   const fraction = over === 0 ? '' : `${over}/${denominator}`;
-  const body = fraction === '' ? `${whole}` : whole === 0 ? fraction : `${whole}-${fraction}`;
+  const body = fraction === '' ? `${integer}` : integer === 0 ? fraction : `${integer}-${fraction}`;
   return `${negative ? '-' : ''}${body}"`;
 }
 

@@ -49,12 +49,12 @@ const unitPattern = /^([a-zA-Z]+|["″'′])\s*/;
 function takeNumber(text: string): { value: number; rest: string } | null {
   const found = numberPattern.exec(text);
   if (!found) return null;
-  const [all, whole, over, under, over2, under2, decimal, power] = found;
+  const [all, integer, over, under, over2, under2, decimal, power] = found;
   const rest = text.slice(all.length);
   if (decimal !== undefined) return { value: Number(power === undefined ? decimal : `${decimal}e${power}`), rest };
   const denominator = Number(under ?? under2);
   if (denominator === 0) throw new LengthError('a fraction cannot have 0 below the line', hint);
-  return { value: Number(whole ?? 0) + Number(over ?? over2) / denominator, rest };
+  return { value: Number(integer ?? 0) + Number(over ?? over2) / denominator, rest };
 }
 
 /**

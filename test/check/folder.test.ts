@@ -56,12 +56,12 @@ describe('a written folder', () => {
   describe.each([
     [
       'cut-list.csv',
-      'a figure',
+      'a value',
       (text: string) => text.replace(/\d(?=\D*$)/, (digit) => String((Number(digit) + 1) % 10)),
     ],
     [
       'marking-out.csv',
-      'a figure',
+      'a value',
       (text: string) => text.replace(/\d(?=\D*$)/, (digit) => String((Number(digit) + 1) % 10)),
     ],
     ['book.html', 'cautions removed', (text: string) => text.replace(/burn skin/gi, 'please')],

@@ -70,10 +70,10 @@ describe('planted faults', () => {
     let planted = 0;
     for (let tries = 0; planted < times && tries < 20 * times; tries += 1) {
       const at = Math.floor(random() * sheets.length);
-      const spoilt = plant(sheets[at]!, random);
-      if (!spoilt) continue;
+      const mutated = plant(sheets[at]!, random);
+      if (!mutated) continue;
       planted += 1;
-      if (verify(spoilt.files).ok) missed.push(`sheet ${at}: ${spoilt.what}`);
+      if (verify(mutated.files).ok) missed.push(`sheet ${at}: ${mutated.what}`);
     }
     expect(missed).toEqual([]);
     expect(planted).toBe(times);

@@ -13,12 +13,12 @@ import { designOf } from '../helpers/fixtures.js';
 
 /** Answers in turn, as typed; what was said about them is kept. */
 async function typed(...lines: string[]) {
-  const told: string[] = [];
+  const reported: string[] = [];
   const answers = await askQuestions(
     () => Promise.resolve(lines.shift() ?? ''),
-    (line) => told.push(line),
+    (line) => reported.push(line),
   );
-  return { answers, told, left: lines };
+  return { answers, reported, left: lines };
 }
 
 /** The file with every default uncommented: `#key:` lines, as the file itself says. */
@@ -103,11 +103,22 @@ describe('the questions', () => {
   });
 
   it('ask again for what they cannot take, and say why', async () => {
-    const { answers, told, left } = await typed('wide', '3 mm', '900', '100', '400', 'ply', '9', 'saw', 'hand', 'x');
+    const { answers, reported, left } = await typed(
+      'wide',
+      '3 mm',
+      '900',
+      '100',
+      '400',
+      'ply',
+      '9',
+      'saw',
+      'hand',
+      'x',
+    );
     expect(answers).toMatchObject({ aperture: 900, focalLength: 400, thickness: 9, machine: 'hand' });
-    expect(told).toHaveLength(5);
-    expect(told[1]).toContain('from 50 mm to 20000 mm');
-    expect(told[2]).toContain('225 mm');
+    expect(reported).toHaveLength(5);
+    expect(reported[1]).toContain('from 50 mm to 20000 mm');
+    expect(reported[2]).toContain('225 mm');
     expect(left).toEqual(['x']);
   });
 

@@ -83,20 +83,20 @@ describe('the page’s server', () => {
   });
 
   it('tells of each change as it comes', async () => {
-    const told: string[] = [];
+    const reported: string[] = [];
     const done = new Promise<void>((resolve) => {
       request(`${running.url}events`, (response) => {
         response.setEncoding('utf8');
         response.on('data', (piece: string) => {
-          told.push(piece);
+          reported.push(piece);
           if (piece.includes('later')) resolve();
-          else board.show({ standing: 'shown', says: 'later', problems: [] }, '<!DOCTYPE html>');
+          else board.show({ standing: 'shown', status: 'later', problems: [] }, '<!DOCTYPE html>');
         });
         response.on('error', () => undefined);
       }).end();
     });
     await done;
-    expect(told.join('')).toMatch(/^data: \{.*\}\n\ndata: \{.*"book":1\}\n\n$/);
+    expect(reported.join('')).toMatch(/^data: \{.*\}\n\ndata: \{.*"book":1\}\n\n$/);
     expect((await get(`${running.url}book?1`)).text).toBe('<!DOCTYPE html>');
   });
 
@@ -116,7 +116,7 @@ describe('the page’s server', () => {
     const message = 'x'.repeat(500_000);
     // what the system holds on its way differs, so as much is sent as it takes
     for (let i = 0; i < 200 && board.listeners > 0; i += 1) {
-      board.show({ standing: 'faulty', says: 'much', problems: [{ severity: 'error', message }] });
+      board.show({ standing: 'faulty', status: 'much', problems: [{ severity: 'error', message }] });
       await new Promise((resolve) => setImmediate(resolve));
     }
     expect(board.listeners).toBe(0);

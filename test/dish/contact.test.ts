@@ -6,7 +6,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crossingHeight, type DishShape, facetAt, facetOnRib, litRange, ribTopHeight } from '../../lib/dish/index.js';
-import { type Chord, roomUnder } from './lowering.js';
+import { type Chord, gapUnder } from './lowering.js';
 import { anyShape, shapeWith } from './shapes.js';
 import { holds } from '../helpers/seeds.js';
 
@@ -30,7 +30,7 @@ describe('contact of panel and rib', () => {
       fc.property(anyShape('panel'), (shape) => {
         const { from, to } = litRange(shape);
         for (let i = 0; i <= 40; i++) {
-          const room = roomUnder(shape, chordUnderParabola(shape, from + ((to - from) * i) / 40));
+          const room = gapUnder(shape, chordUnderParabola(shape, from + ((to - from) * i) / 40));
           expect(Math.abs(room)).toBeLessThan(micron);
         }
       }),
@@ -45,7 +45,7 @@ describe('contact of panel and rib', () => {
           const r = shape.innerRadius + ((shape.apertureRadius - shape.innerRadius) * i) / 40;
           const at = facetOnRib(shape, r);
           const half = (at.u * Math.sin(shape.layout.halfAngle) - shape.seamGap / 2) / Math.cos(shape.layout.halfAngle);
-          const room = roomUnder(shape, { x: at.undersideX, z: at.undersideZ, half });
+          const room = gapUnder(shape, { x: at.undersideX, z: at.undersideZ, half });
           expect(Math.abs(room)).toBeLessThan(micron);
         }
       }),

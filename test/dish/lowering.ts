@@ -9,7 +9,7 @@ export interface Chord {
 }
 
 /** How far a chord may come down before it meets the rib's square top, over all its points above the rib. */
-export function roomUnder(shape: DishShape, { x, z, half }: Chord): number {
+export function gapUnder(shape: DishShape, { x, z, half }: Chord): number {
   const [cos, sin] = [Math.cos(shape.layout.halfAngle), Math.sin(shape.layout.halfAngle)];
   let min = Infinity;
   const steps = 60;

@@ -11,7 +11,7 @@ import {
   spread,
 } from '../../lib/dish/index.js';
 import { edgesOfPath, nearestOnEdge } from '../../lib/geometry/index.js';
-import { type Chord, roomUnder } from './lowering.js';
+import { type Chord, gapUnder } from './lowering.js';
 import { romberg, shapeWith } from './shapes.js';
 
 const spreadProfile = spread({ height: 550, radius: 85, apertureRadius: 750 });
@@ -42,7 +42,7 @@ describe.each(shapes)('%s', (_, shape) => {
   const radii = Array.from({ length: 21 }, (_unused, i) => from + ((to - from) * i) / 20);
 
   it('has panels that just touch their ribs, within 1 µm', () => {
-    for (const u of radii) expect(Math.abs(roomUnder(shape, chordAt(shape, facetAt(shape, u))))).toBeLessThan(1e-3);
+    for (const u of radii) expect(Math.abs(gapUnder(shape, chordAt(shape, facetAt(shape, u))))).toBeLessThan(1e-3);
   });
 
   it('has panels whose underside follows the slope that the facet states', () => {

@@ -54,7 +54,7 @@ describe('profile', () => {
   });
 
   it('has the heights of a published dish', () => {
-    // Pavlovic and Stefanovic, Journal of Solar Energy 2015, article 326536, table 1 (cm); printed to 3 or 4 figures,
+    // Pavlovic and Stefanovic, Journal of Solar Energy 2015, article 326536, table 1 (cm); printed to 3 or 4 digits,
     // and the row of 126.6 is 0.05 cm off its own formula
     const table = [
       [31.67, 1.12],

@@ -98,7 +98,7 @@ describe('measures of a ring', () => {
     );
   });
 
-  it('keep their figures for an arc that is nearly straight', () => {
+  it('keep their digits for an arc that is nearly straight', () => {
     // area between chord c and arc of rise h tends to 2/3 · c · h
     const c = 100;
     const b = 1e-7;

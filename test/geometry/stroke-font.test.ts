@@ -25,7 +25,7 @@ describe('the single-line font', () => {
     expect(new Set(drawn).size).toBe(new Set(each).size);
   });
 
-  it('has capitals and figures of the height asked for', () => {
+  it('has capitals and digits of the height asked for', () => {
     for (const letter of 'ABCDEFGHIJKLMNOPRSTUVWXYZ0123456789') {
       const box = boundsOfAll(strokeText(letter, origin, 10, 0).map(bounds));
       expect(box.minY).toBeCloseTo(0, 9);

@@ -31,7 +31,7 @@ export function dishwright(folder: string, args: readonly string[], env: NodeJS.
 
 /** Runs the command of the sources within this process, as if in a folder and in a pipe. */
 export async function inProcess(folder: string, args: readonly string[]): Promise<Ran> {
-  const told = { stdout: '', stderr: '' };
+  const printed = { stdout: '', stderr: '' };
   const here = process.cwd();
   const streams = (['stdout', 'stderr'] as const).map((name) => {
     const stream = process[name];
@@ -39,7 +39,7 @@ export async function inProcess(folder: string, args: readonly string[]): Promis
     const write = stream.write.bind(stream);
     stream.isTTY = false;
     stream.write = (text: string | Uint8Array) => {
-      told[name] += typeof text === 'string' ? text : Buffer.from(text).toString();
+      printed[name] += typeof text === 'string' ? text : Buffer.from(text).toString();
       return true;
     };
     return () => Object.assign(stream, { write, isTTY });
@@ -48,7 +48,7 @@ export async function inProcess(folder: string, args: readonly string[]): Promis
     process.chdir(folder);
     process.exitCode = 0;
     await runCommand(args);
-    return { code: process.exitCode, out: told.stdout, err: told.stderr };
+    return { code: process.exitCode, out: printed.stdout, err: printed.stderr };
   } finally {
     process.exitCode = 0;
     process.chdir(here);

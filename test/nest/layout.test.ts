@@ -46,17 +46,17 @@ describe('a layout', () => {
   });
 
   it('is valid each time a better one is told of, and ends when asked', () => {
-    let told = 0;
+    let reported = 0;
     const last = nest(dish, dishStock, {
       spacing: 8,
       seed: 1,
       effort: Infinity,
       onBetter: (layout) => {
-        if (told++ < 3) expect(faultsOf(dish, dishStock, 8, layout)).toEqual([]);
+        if (reported++ < 3) expect(faultsOf(dish, dishStock, 8, layout)).toEqual([]);
       },
-      stop: () => told >= 3,
+      stop: () => reported >= 3,
     });
-    expect(told).toBeGreaterThanOrEqual(3);
+    expect(reported).toBeGreaterThanOrEqual(3);
     expect(faultsOf(dish, dishStock, 8, last)).toEqual([]);
   });
 

@@ -30,17 +30,17 @@ describe('the nest on all cores', () => {
   });
 
   it('keeps the best so far when it is ended early, and tells how it stands', async () => {
-    const told: NestProgress[] = [];
+    const reported: NestProgress[] = [];
     const layout = await nestOnCores(parts, stock, {
       spacing: 6,
       seed: 3,
       effort: 1000,
       signal: AbortSignal.abort(),
-      onProgress: (progress) => told.push(progress),
+      onProgress: (progress) => reported.push(progress),
     });
     expect(faultsOf(parts, stock, 6, layout)).toEqual([]);
-    expect(told.length).toBeGreaterThan(0);
-    expect(told[0]!.layout.sheets.length).toBeGreaterThan(0);
+    expect(reported.length).toBeGreaterThan(0);
+    expect(reported[0]!.layout.sheets.length).toBeGreaterThan(0);
   });
 
   it('names bad input before any work', async () => {

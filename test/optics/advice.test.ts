@@ -48,10 +48,10 @@ describe('advice', () => {
       const advised = advise(weak, { ...quick, rays: 2048 });
       const { alternatives } = advised.vessel;
       expect(alternatives.some(({ keptW }) => keptW.value < 0)).toBe(true);
-      const told = adviceRows(advised).find(({ label }) => label === 'best vessel diameter')!;
-      expect(`${told.value} ${told.note}`).not.toMatch(/-\d/);
-      if (alternatives.every(({ keptW }) => keptW.value < 0)) expect(told.value).toBe('none');
-      else expect(told.note).toMatch(/nothing/);
+      const result = adviceRows(advised).find(({ label }) => label === 'best vessel diameter')!;
+      expect(`${result.value} ${result.note}`).not.toMatch(/-\d/);
+      if (alternatives.every(({ keptW }) => keptW.value < 0)) expect(result.value).toBe('none');
+      else expect(result.note).toMatch(/nothing/);
     }
     // a plane that all but stands in the focus
     const high = inputOf({ vessel: { diameter: 120, offset: 90 } });
@@ -147,18 +147,18 @@ describe('bad input', () => {
 
   it('says what is reachable when the target is not', () => {
     const input = inputOf({ load: { targetC: 99 }, air: { windMPerS: 15 } });
-    const told = forecastProblems(input, forecast(input, quick));
-    expect(told).toHaveLength(1);
-    expect(diagnosticText(told[0]!)).toMatch(
+    const result = forecastProblems(input, forecast(input, quick));
+    expect(result).toHaveLength(1);
+    expect(diagnosticText(result[0]!)).toMatch(
       /load.target of 99 °C is out of reach: this dish brings the load to \d+ °C/,
     );
   });
 
   it('says what would do when the spot misses the vessel', () => {
     const small = inputOf({ vessel: { diameter: 60 } });
-    const told = forecastProblems(small, forecast(small, quick));
-    expect(told.map(({ code }) => code)).toEqual(['target-out-of-reach', 'spot-misses-vessel']);
-    expect(diagnosticText(told[1]!)).toMatch(/a diameter of 14\d mm would catch 90 %/);
+    const result = forecastProblems(small, forecast(small, quick));
+    expect(result.map(({ code }) => code)).toEqual(['target-out-of-reach', 'spot-misses-vessel']);
+    expect(diagnosticText(result[1]!)).toMatch(/a diameter of 14\d mm would catch 90 %/);
     const high = inputOf({ vessel: { offset: 120 } });
     expect(diagnosticText(forecastProblems(high, forecast(high, quick))[0]!)).toMatch(/vessel.offset -?\d mm/);
     expect(forecastProblems(inputOf(), forecast(inputOf(), quick))).toEqual([]);

@@ -27,7 +27,7 @@ const extremes = fc.record({
 });
 
 describe('extremes', () => {
-  it('still give figures, messages and pictures that are numbers, and losses that add up', () => {
+  it('still give values, messages and pictures that are numbers, and losses that add up', () => {
     holds(
       fc.property(extremes, (one) => {
         const innerRadius = one.ribThickness / (2 * Math.tan(Math.PI / one.ribCount)) + 5;
@@ -51,14 +51,14 @@ describe('extremes', () => {
           load: one,
         });
         expect(inputProblems(input)).toEqual([]);
-        const told = forecast(input, { rays: 1024, seed: 1 });
-        const lost = told.power.losses.reduce((sum, { watts }) => sum + watts.value, 0);
-        expect((lost + told.power.takenUpW.value) / told.power.incomingW).toBeCloseTo(1, 9);
+        const result = forecast(input, { rays: 1024, seed: 1 });
+        const lost = result.power.losses.reduce((sum, { watts }) => sum + watts.value, 0);
+        expect((lost + result.power.takenUpW.value) / result.power.incomingW).toBeCloseTo(1, 9);
         const wrong = /NaN|Infinity|undefined/;
-        for (const { value, note } of [...summaryRows(told), ...adviceRows(advise(input, { rays: 512, seed: 1 }))])
+        for (const { value, note } of [...summaryRows(result), ...adviceRows(advise(input, { rays: 512, seed: 1 }))])
           expect(`${value} ${note ?? ''}`).not.toMatch(wrong);
-        for (const { message } of forecastProblems(input, told)) expect(message).not.toMatch(wrong);
-        for (const { svg, description } of forecastPlots(told)) expect(svg + description).not.toMatch(wrong);
+        for (const { message } of forecastProblems(input, result)) expect(message).not.toMatch(wrong);
+        for (const { svg, description } of forecastPlots(result)) expect(svg + description).not.toMatch(wrong);
       }),
       { numRuns: 12 },
     );

@@ -108,47 +108,47 @@ describe('loss table', () => {
 });
 
 describe('forecast', () => {
-  it('is the same for the same seed, to the last figure', () => {
+  it('is the same for the same seed, to the last digit', () => {
     expect(JSON.stringify(forecast(inputOf(), quick))).toBe(JSON.stringify(plain));
   });
 
   it('takes up the intercept’s share of what the unshaded mirror gives back', () => {
-    const told = forecast(inputOf({ vessel: { diameter: 120 } }), quick);
+    const result = forecast(inputOf({ vessel: { diameter: 120 } }), quick);
     const given =
-      told.power.incomingW -
-      told.power.losses
+      result.power.incomingW -
+      result.power.losses
         .filter(({ key }) => ['rim', 'hub', 'seams', 'shade', 'reflector'].includes(key))
         .reduce((sum, { watts }) => sum + watts.value, 0);
-    expect(told.power.arrivingW.value / given).toBeCloseTo(told.spot.intercept.value, 3);
-    expect(told.power.takenUpW.value).toBeCloseTo(0.9 * told.power.arrivingW.value, 9);
-    expect(told.concentration.mean.value).toBeCloseTo(told.power.arrivingW.value / (800 * Math.PI * 0.06 ** 2), 9);
+    expect(result.power.arrivingW.value / given).toBeCloseTo(result.spot.intercept.value, 3);
+    expect(result.power.takenUpW.value).toBeCloseTo(0.9 * result.power.arrivingW.value, 9);
+    expect(result.concentration.mean.value).toBeCloseTo(result.power.arrivingW.value / (800 * Math.PI * 0.06 ** 2), 9);
   });
 
   it('has a map that holds the light that arrives', () => {
-    const told = plain;
-    const side = (2 * told.map.halfSide) / told.map.cells;
-    const onMap = (told.map.suns.reduce((sum, suns) => sum + suns, 0) * side * side * 800) / 1e6;
-    expect(Math.abs(onMap / told.power.arrivingW.value - 1)).toBeLessThan(0.002);
+    const result = plain;
+    const side = (2 * result.map.halfSide) / result.map.cells;
+    const onMap = (result.map.suns.reduce((sum, suns) => sum + suns, 0) * side * side * 800) / 1e6;
+    expect(Math.abs(onMap / result.power.arrivingW.value - 1)).toBeLessThan(0.002);
     // rings of the curve hold the same light
-    const { curve } = told.spot;
+    const { curve } = result.spot;
     const rings = curve
       .slice(1)
       .reduce((sum, { radius, suns }, i) => sum + suns.value * Math.PI * (radius ** 2 - curve[i]!.radius ** 2), 0);
-    expect(Math.abs((rings * 800) / 1e6 / told.power.arrivingW.value - 1)).toBeLessThan(0.002);
+    expect(Math.abs((rings * 800) / 1e6 / result.power.arrivingW.value - 1)).toBeLessThan(0.002);
     // symmetric about both axes of the panels' pattern
-    const at = (row: number, column: number) => told.map.suns[row * told.map.cells + column]!;
+    const at = (row: number, column: number) => result.map.suns[row * result.map.cells + column]!;
     for (const [row, column] of [
       [5, 18],
       [12, 30],
       [20, 25],
     ] as const)
-      expect(at(row, column)).toBeCloseTo(at(told.map.cells - 1 - row, column), 6);
+      expect(at(row, column)).toBeCloseTo(at(result.map.cells - 1 - row, column), 6);
   });
 
   it('has a peak below the limit of the smooth dish and above its mean', () => {
     // no mirror of rim angle φ is brighter on the axis than sin²φ/sin²δ suns times its reflectance (Rabl, Active Solar
     // Collectors and Their Applications, 1985; from memory)
-    const told = forecast(
+    const result = forecast(
       inputOf({
         dish: smoothDish(),
         sun: { slopeErrorMrad: 0, specularityMrad: 0, edgeCurlMrad: 0 },
@@ -158,17 +158,17 @@ describe('forecast', () => {
     );
     const rim = 2 * Math.atan(750 / 1100);
     const limit = 0.85 * (Math.sin(rim) / Math.sin(4.65e-3)) ** 2;
-    expect(told.concentration.peak.value).toBeLessThan(limit * 1.001);
+    expect(result.concentration.peak.value).toBeLessThan(limit * 1.001);
     // the hole of hub and shade takes its part of the cone away: within 10 % of the limit on the axis
-    expect(told.concentration.peak.value).toBeGreaterThan(0.9 * limit);
+    expect(result.concentration.peak.value).toBeGreaterThan(0.9 * limit);
   });
 
   it('finds the best plane where figure rib focuses, and at f for figure panel', () => {
     for (const figure of ['panel', 'rib'] as const) {
       const shape = dishOf({ figure });
-      const told = forecast(inputOf({ dish: shape }), { rays: many, seed: 2 });
+      const result = forecast(inputOf({ dish: shape }), { rays: many, seed: 2 });
       const rim = crossingHeight(facetAt(shape, litRange(shape).to));
-      expect(Math.abs(told.spot.bestPlane.value - rim)).toBeLessThan(3 * told.spot.bestPlane.standardError + 1.5);
+      expect(Math.abs(result.spot.bestPlane.value - rim)).toBeLessThan(3 * result.spot.bestPlane.standardError + 1.5);
     }
   });
 
@@ -191,8 +191,8 @@ describe('forecast', () => {
   });
 
   it('heats as the power and losses say, and says when the target is out of reach', () => {
-    const told = forecast(inputOf({ load: { targetC: 99 }, air: { windMPerS: 15 } }), quick);
-    const { warming } = told.heat;
+    const result = forecast(inputOf({ load: { targetC: 99 }, air: { windMPerS: 15 } }), quick);
+    const { warming } = result.heat;
     if (warming.kind !== 'out-of-reach') throw new Error(warming.kind);
     expect(warming.reachableC.value).toBeLessThan(99);
     expect(forecast(inputOf({ load: null }), quick).heat.warming.kind).toBe('no-load');
@@ -203,21 +203,21 @@ describe('forecast', () => {
   });
 
   it('uses the clear sky of a site', () => {
-    const told = forecast(
+    const result = forecast(
       inputOf({
         site: { latitudeDeg: 47, longitudeDeg: 11, date: '2026-06-21', altitudeM: 600, minElevationDeg: 15 },
       }),
       quick,
     );
-    expect(told.irradianceWPerM2).toBe(told.day!.meanDirectWPerM2);
-    expect(told.irradianceWPerM2).toBeLessThan(told.day!.noonDirectWPerM2);
+    expect(result.irradianceWPerM2).toBe(result.day!.meanDirectWPerM2);
+    expect(result.irradianceWPerM2).toBeLessThan(result.day!.noonDirectWPerM2);
   });
 });
 
 describe('aim', () => {
   it('keeps 90 % at the tolerance, by a plain grid of rays', () => {
     const shape = dishOf({ ribCount: 12 });
-    const told = forecast(
+    const result = forecast(
       inputOf({
         dish: shape,
         vessel: { diameter: 300 },
@@ -225,12 +225,12 @@ describe('aim', () => {
       }),
       { rays: many, seed: 3 },
     );
-    const angle = (told.pointing.toleranceDeg.value * Math.PI) / 180;
+    const angle = (result.pointing.toleranceDeg.value * Math.PI) / 180;
     const at = (a: number) =>
       caughtShare(bruteRays(shape, [Math.sin(a), 0, Math.cos(a)], 550, 150, 200, 40), 150) * Math.cos(a);
     // a point sun instead of the disc: the edge is blurred evenly to both sides, so 1 % is granted
     expect(Math.abs(at(angle) / at(0) - 0.9)).toBeLessThan(0.01);
-    expect(told.pointing.sunMinutes.value).toBeCloseTo(4 * told.pointing.toleranceDeg.value, 9);
+    expect(result.pointing.sunMinutes.value).toBeCloseTo(4 * result.pointing.toleranceDeg.value, 9);
   });
 
   it('falls steadily off the sun', () => {
@@ -274,7 +274,7 @@ describe('published dish of eleven petals', () => {
 });
 
 describe('summary', () => {
-  it('prints every figure with a unit and a sensible error', () => {
+  it('prints every value with a unit and a sensible error', () => {
     const rows = summaryRows(plain, (mm) => `${(mm / 25.4).toFixed(2)} in`);
     const labels = rows.map(({ label }) => label);
     expect(new Set(labels).size).toBe(labels.length);

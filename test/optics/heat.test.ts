@@ -96,16 +96,16 @@ describe('standardised cooking power', () => {
     const bare = { ...vessel, emittance: 0 };
     const loadKg = 7 * 1.5;
     const ua = lossArea(bare, loadKg, 1000) * windCoefficient(2);
-    const told = cookingPower(bare, air, 600, 850, 1.5, 100);
-    if (told.kind !== 'fitted') throw new Error(told.kind);
-    expect(told.loadKg).toBeCloseTo(loadKg, 12);
+    const result = cookingPower(bare, air, 600, 850, 1.5, 100);
+    if (result.kind !== 'fitted') throw new Error(result.kind);
+    expect(result.loadKg).toBeCloseTo(loadKg, 12);
     const scale = 700 / 850;
-    expect(Math.abs(told.powerW / ((600 - ua * 50) * scale) - 1)).toBeLessThan(0.005);
-    expect(Math.abs(told.interceptW / (600 * scale) - 1)).toBeLessThan(0.005);
-    expect(Math.abs(-told.slopeWPerK / (ua * scale) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(result.powerW / ((600 - ua * 50) * scale) - 1)).toBeLessThan(0.005);
+    expect(Math.abs(result.interceptW / (600 * scale) - 1)).toBeLessThan(0.005);
+    expect(Math.abs(-result.slopeWPerK / (ua * scale) - 1)).toBeLessThan(0.01);
   });
 
-  it('gives no figure from fewer than three readings', () => {
+  it('gives no value from fewer than three readings', () => {
     expect(cookingPower(vessel, air, 60_000, 800, 1.5, 100).kind).toBe('too-few-intervals');
     expect(cookingPower(vessel, air, 1, 800, 1.5, 100).kind).toBe('too-few-intervals');
   });

@@ -1,6 +1,6 @@
 /**
  * The forecast against dishes that were built and measured (fixtures/measured): what the papers do not say is taken at
- * both ends of what is likely, all ends are combined, and the measured figure must lie in the range that this leaves.
+ * both ends of what is likely, all ends are combined, and the measured value must lie in the range that this leaves.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
@@ -44,7 +44,7 @@ interface Case {
   };
   readonly measured: readonly {
     readonly quantity: keyof typeof quantities;
-    readonly says: string;
+    readonly statement: string;
     readonly value: number;
     /** How finely it is stated, to either side. */
     readonly within: number;
@@ -109,9 +109,9 @@ const made = new Map<string, Forecast>();
 /** The forecast, made once for settings that differ in what it does not look at. */
 function forecastOf(settings: Settings): Forecast {
   const key = JSON.stringify({ ...settings, simmer: null });
-  const told = made.get(key) ?? forecast(inputFor(settings), { rays: settings.rays ?? 1024, seed: 1 });
-  made.set(key, told);
-  return told;
+  const result = made.get(key) ?? forecast(inputFor(settings), { rays: settings.rays ?? 1024, seed: 1 });
+  made.set(key, result);
+  return result;
 }
 
 const quantities = {
@@ -150,9 +150,9 @@ describe.each(cases)('$id', (dish) => {
       min: one.forecast[0],
       max: one.forecast[1],
     })),
-  )('measured: $says; forecast: $quantity of $min to $max', ({ quantity, value, within, min, max }) => {
-    const figures = corners(dish).map(quantities[quantity]);
-    const [from, to] = [Math.min(...figures), Math.max(...figures)];
+  )('measured: $statement; forecast: $quantity of $min to $max', ({ quantity, value, within, min, max }) => {
+    const values = corners(dish).map(quantities[quantity]);
+    const [from, to] = [Math.min(...values), Math.max(...values)];
     expect(value + within).toBeGreaterThan(from);
     expect(value - within).toBeLessThan(to);
     // the range in the file is the forecast's own, rounded

@@ -1,4 +1,4 @@
-/** The forecast of the dishes that are no shallow paraboloid, against a slow tracer and against figures by hand. */
+/** The forecast of the dishes that are no shallow paraboloid, against a slow tracer and against values by hand. */
 import { describe, expect, it } from 'vitest';
 import { spread } from '../../lib/dish/index.js';
 import { pointSunIntercept } from '../../lib/optics/index.js';
@@ -69,8 +69,8 @@ describe('a spread dish', () => {
   });
 
   it('keeps the demo below 60 suns with at least 98 % of the power of the paraboloid', () => {
-    const told = (text: string) => forecastOf(prepare(designOf(text))).forecast!;
-    const [point, wide] = [told(fixtureText('press-house')), told(spreadText)];
+    const result = (text: string) => forecastOf(prepare(designOf(text))).forecast!;
+    const [point, wide] = [result(fixtureText('press-house')), result(spreadText)];
     expect(point.concentration.peak.value).toBeGreaterThan(600);
     expect(wide.concentration.peak.value).toBeLessThan(60);
     expect(wide.power.takenUpW.value / point.power.takenUpW.value).toBeGreaterThan(0.98);

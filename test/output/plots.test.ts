@@ -4,8 +4,8 @@ import { forecast } from '../../lib/optics/index.js';
 import { forecastPlots } from '../../lib/output/plots/index.js';
 import { inputOf } from '../optics/dishes.js';
 
-const told = forecast(inputOf({ vessel: { diameter: 160 } }), { rays: 16_384, seed: 1 });
-const figures = forecastPlots(told);
+const result = forecast(inputOf({ vessel: { diameter: 160 } }), { rays: 16_384, seed: 1 });
+const plots = forecastPlots(result);
 
 /** Relative luminance and contrast of WCAG 2.2, success criterion 1.4.3. */
 function contrast(one: string, other: string): number {
@@ -48,7 +48,7 @@ function elements(svg: string): Element[] {
   return found;
 }
 
-describe.each(figures)('picture $name', ({ name, title, description, svg, csv }) => {
+describe.each(plots)('picture $name', ({ name, title, description, svg, csv }) => {
   const all = elements(svg);
   const root = all[0]!;
 
@@ -99,21 +99,21 @@ describe.each(figures)('picture $name', ({ name, title, description, svg, csv })
 
 describe('pictures of a forecast', () => {
   it('are the same bytes for the same forecast', () => {
-    expect(forecastPlots(told)).toEqual(figures);
-    expect(figures.map(({ name }) => name)).toEqual(['intercept', 'flux', 'heat-up', 'losses', 'aim']);
+    expect(forecastPlots(result)).toEqual(plots);
+    expect(plots.map(({ name }) => name)).toEqual(['intercept', 'flux', 'heat-up', 'losses', 'aim']);
   });
 
   it('hold the numbers of the forecast', () => {
     const cells = (name: string) =>
-      figures
+      plots
         .find((one) => one.name === name)!
         .csv.trimEnd()
         .split('\r\n')
         .slice(1)
         .map((row) => row.split(','));
     const curve = cells('intercept');
-    expect(curve).toHaveLength(told.spot.curve.length);
-    expect(Number(curve[60]![1])).toBeCloseTo(told.spot.curve[60]!.intercept.value, 5);
+    expect(curve).toHaveLength(result.spot.curve.length);
+    expect(Number(curve[60]![1])).toBeCloseTo(result.spot.curve[60]!.intercept.value, 5);
     const losses = cells('losses');
     const sum = losses.slice(1).reduce((total, row) => total + Number(row.at(-2)), 0);
     expect(sum).toBeCloseTo(Number(losses[0]!.at(-2)), 1);
@@ -124,21 +124,21 @@ describe('pictures of a forecast', () => {
 
   it('draw the curve where its numbers are', () => {
     // the intercept's line: its last point stands at the share of the last radius
-    const paths = elements(figures[0]!.svg).flatMap(({ attributes }) => attributes['d'] ?? []);
+    const paths = elements(plots[0]!.svg).flatMap(({ attributes }) => attributes['d'] ?? []);
     const line = paths.find((d) => d.split('L').length > 100 && !d.endsWith('Z'))!;
     const points = line
       .slice(1)
       .split('L')
       .map((pair) => pair.split(',').map(Number));
     const [first, last] = [points[0]!, points.at(-1)!];
-    const share = told.spot.curve.at(-1)!.intercept.value;
+    const share = result.spot.curve.at(-1)!.intercept.value;
     // from 0 % at the first point's height to 100 % at the top margin
     expect((first[1]! - last[1]!) / (first[1]! - 36)).toBeCloseTo(share, 2);
-    expect(points).toHaveLength(told.spot.curve.length);
+    expect(points).toHaveLength(result.spot.curve.length);
   });
 
   it('draw a bar for every loss that can be seen, each as long as its watts, and none that is empty', () => {
-    const { svg, csv } = figures.find(({ name }) => name === 'losses')!;
+    const { svg, csv } = plots.find(({ name }) => name === 'losses')!;
     const watts = csv
       .trimEnd()
       .split('\r\n')

@@ -42,9 +42,9 @@ describe.each(fixtureNames)('the record of %s', (name) => {
     ['a process of another kind', (record) => (record.process = { kind: 'water', compensated: true })],
     ['inches', (record) => (record.units = 'in')],
     ['a hash cut short', (record) => (record.recordHash = 'abc')],
-  ])('is refused by both with %s', (_, spoil) => {
+  ])('is refused by both with %s', (_, mutate) => {
     const record = JSON.parse(text) as Faulty;
-    spoil(record);
+    mutate(record);
     expect(recordSchema().safeParse(record).success).toBe(false);
     expect(validate(record)).toBe(false);
   });

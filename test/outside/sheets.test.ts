@@ -51,14 +51,14 @@ describe('every DXF', () => {
     const script = `
 import json, sys
 import ezdxf
-told = []
+faults = []
 for name in sys.argv[1:]:
     doc = ezdxf.readfile(name)
     audit = doc.audit()
-    told += [f'{name}: {error.message}' for error in audit.errors + audit.fixes]
+    faults += [f'{name}: {error.message}' for error in audit.errors + audit.fixes]
     if doc.units != ezdxf.units.MM:
-        told.append(f'{name}: not in mm')
-print(json.dumps(told))
+        faults.append(f'{name}: not in mm')
+print(json.dumps(faults))
 `;
     expect(files.length).toBeGreaterThan(jobs);
     expect(python(script, ...files.map(({ name }) => join(folder, name)))).toEqual([]);
@@ -172,7 +172,7 @@ const sweepScript = `
 import json, sys
 from shapely.geometry import LinearRing, Polygon, box
 from shapely.ops import unary_union
-told = []
+faults = []
 worst = 0.0
 for sheet in json.load(open(sys.argv[1])):
     r = sheet['radius']
@@ -204,8 +204,8 @@ for sheet in json.load(open(sys.argv[1])):
                 break
         worst = max(worst, tolerance)
         if tolerance > 0.02 or not pieces:
-            told.append(f"{sheet['name']}: {part['name']} is off by more than 0.02 mm")
-print(json.dumps({'told': told, 'worst': worst}))
+            faults.append(f"{sheet['name']}: {part['name']} is off by more than 0.02 mm")
+print(json.dumps({'faults': faults, 'worst': worst}))
 `;
 
 describe('shapely', () => {
@@ -234,17 +234,17 @@ describe('shapely', () => {
     const judge = (judged: typeof input) => {
       const file = join(folder, 'sweep.json');
       writeFileSync(file, JSON.stringify(judged));
-      return python(sweepScript, file) as { told: string[]; worst: number };
+      return python(sweepScript, file) as { faults: string[]; worst: number };
     };
-    const { told, worst } = judge(input);
+    const { faults, worst } = judge(input);
     console.info(`${input.length} sheets, shapely finds them within ${worst} mm`);
-    expect(told).toEqual([]);
+    expect(faults).toEqual([]);
     expect(input.length).toBeGreaterThan(jobs);
-    // and is not blind: paths 0.1 mm aside are told
+    // and is not blind: paths 0.1 mm aside are found
     const shifted = input.slice(0, 3).map((sheet) => ({
       ...sheet,
       paths: sheet.paths.map((path) => path.map(([x, y]): [number, number] => [x + 0.1, y])),
     }));
-    expect(judge(shifted).told.length).toBeGreaterThan(2);
+    expect(judge(shifted).faults.length).toBeGreaterThan(2);
   });
 });

@@ -63,7 +63,7 @@ describe('the live page', () => {
   it('shows each save and its nest, and holds the reader’s place', async () => {
     writeFileSync(file, good);
     const { page, said } = await open(await start());
-    await page.locator('#says', { hasText: /^up to date$/ }).waitFor({ timeout: 60_000 });
+    await page.locator('#status', { hasText: /^up to date$/ }).waitFor({ timeout: 60_000 });
     await expectText(page, '#assembly', 'Dry-fit ribs 1, 7, 13 and 19 first');
     await page.evaluate(`document.querySelector('iframe').contentWindow.scrollTo({ top: 1500, behavior: 'instant' })`);
     const pictures: number[] = [];
@@ -95,7 +95,7 @@ describe('the live page', () => {
     await expectText(page, '#dish', 'The dish');
     writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 100'));
     await expectText(page, '#problems', 'rim steeper than 70°', false);
-    await expectText(page, '#says', 'the last state that could be built', false);
+    await expectText(page, '#status', 'the last state that could be built', false);
     await expectText(page, '.block', '550 mm');
     writeFileSync(file, `${good}\n: :\n\t- [`);
     await expectText(page, '#problems', 'not readable as YAML', false);
@@ -114,7 +114,7 @@ describe('the live page', () => {
     const ended = new Promise((resolve) => running?.once('exit', resolve));
     running?.kill('SIGINT');
     expect(await ended).toBe(0);
-    await expectText(page, '#says', 'the command has ended', false);
+    await expectText(page, '#status', 'the command has ended', false);
     await page.context().close();
   });
 

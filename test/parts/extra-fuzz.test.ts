@@ -42,7 +42,7 @@ const slip = fc.record({
   ),
 });
 
-function spoil(text: string, slips: readonly { at: number; length: number; put: string }[]): string {
+function mutate(text: string, slips: readonly { at: number; length: number; put: string }[]): string {
   return slips.reduce((now, { at, length, put }) => {
     const near = Math.floor(at * now.length);
     // a digit is put in a digit's place
@@ -58,7 +58,7 @@ describe.each(drawings.map((text, i) => [i === 0 ? 'DXF' : 'SVG', text]))('a spo
     let taken = 0;
     holds(
       fc.property(fc.array(fc.oneof(slip, wrongDigit, wrongDigit), { minLength: 1, maxLength: 3 }), (slips) => {
-        const { parts: made, problems } = read(spoil(text, slips));
+        const { parts: made, problems } = read(mutate(text, slips));
         const errors = problems.filter(({ severity }) => severity === 'error');
         expect(made.length === 0).toBe(errors.length > 0);
         for (const { message } of errors) expect(message).toMatch(/^extra\[1\], own\.dxf: .{8}/s);

@@ -22,7 +22,7 @@ describe('marks in mm', () => {
     expect(marks).toHaveLength(7);
     published.forEach(([x, y], i) => {
       const mark = marks[i + 1]!;
-      // the table cuts x off after four figures
+      // the table cuts x off after four digits
       expect(Math.abs(mark.x - 10 * x)).toBeLessThan(1);
       // y is rounded, in the last two rows to a millimetre; the error of x counts at the slope of the curve
       const rounding = (i > 3 ? 0.5 : 0.1) + mark.x / (2 * 2260);

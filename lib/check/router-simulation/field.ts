@@ -52,10 +52,10 @@ export class HeightField {
       if (z >= 0) continue;
       const ahead = placeOn(motion, Math.min(1, (i + 0.5) / count));
       const behind = placeOn(motion, Math.max(0, (i - 0.5) / count));
-      const way = Math.hypot(ahead.x - behind.x, ahead.y - behind.y);
+      const length = Math.hypot(ahead.x - behind.x, ahead.y - behind.y);
       // straight down there is no flank, and the direction drops out
-      const ux = way > 0 ? (ahead.x - behind.x) / way : 0;
-      const uy = way > 0 ? (ahead.y - behind.y) / way : 0;
+      const ux = length > 0 ? (ahead.x - behind.x) / length : 0;
+      const uy = length > 0 ? (ahead.y - behind.y) / length : 0;
       const bite = this.#stamp({ x, y }, z, radius, { ux, uy, inner });
       if (bite > depth) {
         depth = bite;

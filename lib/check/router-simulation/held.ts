@@ -4,7 +4,7 @@ import { nameOf, type Nominal } from '../nominal.js';
 import type { ProofPoint } from '../types.js';
 import type { HeightField } from './field.js';
 import type { Findings } from './findings.js';
-import { beside, standingAt, SweptBelow } from './tabs.js';
+import { placesAlong, standingAt, SweptBelow } from './tabs.js';
 import type { Motion, SimulationLimits } from './types.js';
 
 /** What stands less than this above the spoil board does not hold, mm. */
@@ -42,7 +42,7 @@ export function checkHeld(
     const edges = nominal.outlines.flatMap((line) => line.edges);
     // the piece that most of its edge belongs to is the part; a place may fall in a hole or beyond a thin corner
     const counts = new Map<number, number>();
-    for (const at of beside(edges, -inward)) counts.set(pieceAt(at), (counts.get(pieceAt(at)) ?? 0) + 1);
+    for (const at of placesAlong(edges, -inward)) counts.set(pieceAt(at), (counts.get(pieceAt(at)) ?? 0) + 1);
     counts.delete(0);
     const own = [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
     const hangs = frame.has(own);
@@ -54,7 +54,7 @@ export function checkHeld(
       continue;
     }
     if (held.onionSkin) continue;
-    const places = [...beside(edges, radius)];
+    const places = [...placesAlong(edges, radius)];
     const tabs = standingAt(places, lowered, standsAbove(tabTop)).filter(
       ({ width }) => width >= limits.tabWidth - tabSlack,
     );

@@ -90,8 +90,8 @@ function readLine(text: string, line: number, report: Report): GcodeBlock | null
       report('ngc-word', { text: body.slice(at, at + 12) });
       return null;
     }
-    const [all, letter = '', figures = ''] = found;
-    const value = Number(figures);
+    const [all, letter = '', digits = ''] = found;
+    const value = Number(digits);
     at += all.length;
     if (!letters.includes(letter)) report('ngc-letter', { letter });
     else if (letter === 'G') g.push(value);

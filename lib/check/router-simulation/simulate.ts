@@ -10,7 +10,7 @@ import { checkMarks } from './marks.js';
 import { readBlocks } from './reader.js';
 import { checkTwice } from './twice.js';
 import type { Motion, NgcFile, SimulatedSheet, Simulation, SimulationLimits } from './types.js';
-import { checkWay } from './way.js';
+import { checkMotions } from './motions.js';
 
 /**
  * Reads the files of one sheet as the standard has them, cuts the sheet by them, and proves: no rapid move through
@@ -28,7 +28,7 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   });
   const file = files[0]?.name ?? '';
   const field = new HeightField(sheet.width, sheet.height);
-  const deepestInSpoilBoard = checkWay(motions, sheet, limits, field, findings);
+  const deepestInSpoilBoard = checkMotions(motions, sheet, limits, field, findings);
   const nominals: Nominal[] = sheet.placed.flatMap((placement) => {
     const part = sheet.parts.get(placement.part);
     return part === undefined ? [] : [placePart(part, placement)];

@@ -56,7 +56,7 @@ export class SweptBelow {
 }
 
 /** Places beside a ring's edges, `off` mm to the right (outside, the material being left), in order. */
-export function* beside(edges: readonly ProofEdge[], off: number): Generator<ProofPoint> {
+export function* placesAlong(edges: readonly ProofEdge[], off: number): Generator<ProofPoint> {
   for (const edge of edges) {
     const count = Math.max(1, Math.ceil(edge.length / step));
     for (let i = 0; i < count; i += 1) {

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { group, type KeyMeta, keysIn, choice, numberAuto, numberOr, textAuto, wholeAuto } from '../keys.js';
+import { group, type KeyMeta, keysIn, choice, numberAuto, numberOr, textAuto, integerAuto } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 export const materialKinds = ['plywood', 'mdf', 'hardboard', 'card', 'aluminium', 'film', 'other'] as const;
@@ -73,7 +73,7 @@ export function stockSection(unit: LengthUnit) {
             usual: [50, 6000],
           }).optional(),
           rollLength: lengthOr(50_000, { about: 'Longest piece of the roll.', above: 0 }),
-          count: wholeAuto({ about: 'How many there are.', auto: 'as many as needed', min: 1, max: 10_000 }),
+          count: integerAuto({ about: 'How many there are.', auto: 'as many as needed', min: 1, max: 10_000 }),
           price: numberOr(0, {
             about: 'Price of one sheet or offcut, or of one metre of roll, in your currency; 0 for what is at hand.',
             why: 'without prices the nest saves area instead',

@@ -52,7 +52,7 @@ export function reflectorSection(unit: LengthUnit) {
       hem: lengthOr(0, { about: 'Width turned over the panel at the rim; 0 for none.', max: 100 }),
       reflectance: numberOr(0.85, {
         about: 'Share of sunlight that it reflects, 0 to 1.',
-        why: 'anodised or polished aluminium sheet when clean, from memory; use the maker’s figure',
+        why: 'anodised or polished aluminium sheet when clean, from memory; use the maker’s value',
         above: 0,
         max: 1,
       }),

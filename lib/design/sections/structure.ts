@@ -1,5 +1,5 @@
 /** Ribs, hub, cleats and the backer board. */
-import { choice, group, type KeyMeta, keysIn, textAuto, wholeAuto, integerOr, yesNo } from '../keys.js';
+import { choice, group, type KeyMeta, keysIn, textAuto, integerAuto, integerOr, yesNo } from '../keys.js';
 import * as z from 'zod';
 import { boltSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
@@ -60,7 +60,7 @@ export function hubSection(unit: LengthUnit) {
         auto: 'where the ribs clear each other, plus 5 mm',
       }),
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the ribs' }),
-      layers: wholeAuto({
+      layers: integerAuto({
         about: 'Number of layers, glued up.',
         auto: 'as many as stay below the inner rib ends',
         min: 1,
@@ -76,7 +76,7 @@ export function hubSection(unit: LengthUnit) {
         auto: 'the clearance hole of `hub.bolt`',
         max: 200,
       }),
-      dowels: wholeAuto({
+      dowels: integerAuto({
         about:
           'Dowels through hub and board, at unequal radii: they keep the layers from turning or lying upside down.',
         auto: '2, or none where the hub is too small for them',
@@ -115,13 +115,13 @@ export function cleatSection(unit: LengthUnit) {
         auto: 'their middle two thirds of the way along the ribs’ base, where they hold best, or further out where they clear each other',
       }),
       perRib: integerOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', min: 1, max: 2 }),
-      downScrews: wholeAuto({
+      downScrews: integerAuto({
         about: 'Screws through each cleat down into the board; 0 for glue alone.',
         auto: '2, or none where cleat and board together are thinner than any screw sold',
         min: 0,
         max: 8,
       }),
-      ribScrews: wholeAuto({
+      ribScrews: integerAuto({
         about: 'Screws through each cleat sideways into the rib; 0 for glue alone.',
         auto: '2, or none where the cleat is thinner than three screws, which would split it',
         min: 0,

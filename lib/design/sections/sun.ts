@@ -78,7 +78,7 @@ export function sunSection() {
       irradiance: numberOr(800, {
         about: 'Direct irradiance at the dish; a site’s clear sky takes its place.',
         unit: 'W/m²',
-        why: 'a round figure for a clear day',
+        why: 'a round value for a clear day',
         above: 0,
         max: 1400,
       }),

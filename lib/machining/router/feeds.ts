@@ -95,7 +95,7 @@ export function cuttingOf(tool: RouterTool, material: SheetMaterial, data: Route
   };
 }
 
-const figure = (value: number): string => String(Number(value.toPrecision(3)));
+const rounded = (value: number): string => String(Number(value.toPrecision(3)));
 
 /** What is wrong or unusual about the speeds and feeds of the tools in use. */
 export function feedProblems(cuttings: readonly Cutting[], material: SheetMaterial, data: RouterData): RouterProblem[] {
@@ -126,7 +126,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
         code: 'router-chip-load',
         severity: 'warning',
         key: ['chipLoad'],
-        message: `tool ${tool.number} takes chips of ${figure(chip)} mm in ${material.kind}, where ${figure(low)} to ${figure(high)} mm is usual for a ${figure(tool.diameter)} mm bit (from memory; the bit maker's table comes first)`,
+        message: `tool ${tool.number} takes chips of ${rounded(chip)} mm in ${material.kind}, where ${rounded(low)} to ${rounded(high)} mm is usual for a ${rounded(tool.diameter)} mm bit (from memory; the bit maker's table comes first)`,
         remedy:
           chip < low
             ? 'lower the spindle speed or take fewer flutes: thin chips rub and burn'

@@ -14,7 +14,7 @@ export interface Held {
   readonly holding: readonly Holding[];
   readonly problems: readonly RouterProblem[];
   /** Whether the outline of a placed part keeps its onion skin. */
-  readonly skinned: (operation: CutOperation) => boolean;
+  readonly leavesSkin: (operation: CutOperation) => boolean;
 }
 
 /** Tabs are a quarter of the thickness, at least and at most (mm), and no more than half: common practice, no source. */
@@ -95,7 +95,7 @@ function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
 }
 
 /** Tabs or onion skins as thick as the sheet. */
-function heightProblems(id: string, material: SheetMaterial, data: RouterData, skinned: boolean): RouterProblem[] {
+function heightProblems(id: string, material: SheetMaterial, data: RouterData, leavesSkin: boolean): RouterProblem[] {
   const { onionSkin } = data.tabs;
   const tabHeight = tabHeightOf(material, data);
   const problems: RouterProblem[] = [];
@@ -107,7 +107,7 @@ function heightProblems(id: string, material: SheetMaterial, data: RouterData, s
       message: `${id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
       remedy: 'use less, or leave it out',
     });
-  if (skinned && onionSkin >= material.thickness)
+  if (leavesSkin && onionSkin >= material.thickness)
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
@@ -152,40 +152,43 @@ export function hold(
     return { key: keyOf(place.part, place.copy), part, held: heldPart(part, place) };
   });
   const faced = pairs.filter(({ held }) => allBarred(held));
-  const skins = new Set([...pairs.filter(({ part }) => isSmall(part, onionSkinBelow)), ...faced].map(({ key }) => key));
-  const skinned = ({ operation, part, copy }: CutOperation): boolean =>
-    operation === 'outline' && skins.has(keyOf(part, copy));
+  const onionSkins = new Set(
+    [...pairs.filter(({ part }) => isSmall(part, onionSkinBelow)), ...faced].map(({ key }) => key),
+  );
+  const leavesSkin = ({ operation, part, copy }: CutOperation): boolean =>
+    operation === 'outline' && onionSkins.has(keyOf(part, copy));
   const drop = tabHeightOf(material, data) + data.overcut;
   const rules = { width, toolRadius: radius, spacing, min, drop };
   const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
-    const held = pairs.filter(({ key }) => !skins.has(key)).map((pair) => pair.held);
-    const through = cut.operations.filter((one) => one.depth === 'through' && !skinned(one));
+    const held = pairs.filter(({ key }) => !onionSkins.has(key)).map((pair) => pair.held);
+    const through = cut.operations.filter((one) => one.depth === 'through' && !leavesSkin(one));
     const waste = new Waste(cut.width, cut.height, throughRings(through, radius), radius);
     return { held, tabbing: chooseTabs(held, waste, rules) };
   };
 
   const problems: RouterProblem[] = [];
-  const skinProblem = (why: string, part: string, copies: readonly number[]): RouterProblem => ({
+  const onionSkinProblem = (why: string, part: string, copies: readonly number[]): RouterProblem => ({
     code: 'router-onion-skin',
     severity: 'warning',
     key: ['tabs'],
     message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by an onion skin of ${data.tabs.onionSkin} mm instead`,
     remedy: 'cut it with a knife',
   });
-  const roomless: HeldPart[] = [];
+  const withoutTabs: HeldPart[] = [];
   let chosen = choose();
   // an onion skin holds what stands around it too, so the choice is made again until everything hangs
   while (without === 'onion-skin' && chosen.tabbing.unheld.length > 0) {
     for (const { part } of chosen.tabbing.unheld) {
-      skins.add(keyOf(part.part, part.copy));
-      roomless.push(part);
+      onionSkins.add(keyOf(part.part, part.copy));
+      withoutTabs.push(part);
     }
     chosen = choose();
   }
   const facing = faced.map(({ held }) => held);
-  for (const [part, copies] of copiesOf(facing)) problems.push(skinProblem('no edge for tabs on', part, copies));
-  for (const [part, copies] of copiesOf(roomless)) problems.push(skinProblem('no room for tabs on', part, copies));
-  problems.push(...heightProblems(cut.id, material, data, skins.size > 0));
+  for (const [part, copies] of copiesOf(facing)) problems.push(onionSkinProblem('no edge for tabs on', part, copies));
+  for (const [part, copies] of copiesOf(withoutTabs))
+    problems.push(onionSkinProblem('no room for tabs on', part, copies));
+  problems.push(...heightProblems(cut.id, material, data, onionSkins.size > 0));
   const { tabs, counts, unheld, loose } = chosen.tabbing;
   problems.push(...unheldProblems(cut.id, unheld, data));
   const countOf = new Map(chosen.held.map((one, i) => [keyOf(one.part, one.copy), element(counts, i)]));
@@ -195,10 +198,10 @@ export function hold(
     holding: placed.map(({ part, copy }) => ({
       part,
       copy,
-      onionSkin: skins.has(keyOf(part, copy)),
+      onionSkin: onionSkins.has(keyOf(part, copy)),
       tabs: countOf.get(keyOf(part, copy)) ?? 0,
     })),
     problems: [...problems, ...looseProblem(cut.id, loose)],
-    skinned,
+    leavesSkin,
   };
 }

@@ -97,7 +97,7 @@ function entered(tooled: Tooled, setting: Setting): Entered {
   if (point) return pointCut(operation, deep, cutting, data);
   if (operation.operation === 'scribe')
     return lineCut(`scribe ${operation.part} ${operation.copy}`, operation.vertices, operation.closed, cutting, data);
-  const depth = held.skinned(operation) ? material.thickness - data.tabs.onionSkin : deep;
+  const depth = held.leavesSkin(operation) ? material.thickness - data.tabs.onionSkin : deep;
   const settings: CutSettings = {
     cutting,
     data,

@@ -18,7 +18,7 @@ export interface BookSheet extends NestedSheet {
 export interface ForecastRow {
   readonly label: string;
   readonly value: string;
-  /** Standard error of a traced figure, in the value's unit; empty where there is none. */
+  /** Standard error of a traced value, in the value's unit; empty where there is none. */
   readonly error: string;
   readonly note?: string;
 }
@@ -32,7 +32,7 @@ export type BookForecast =
       readonly kind: 'made';
       readonly rows: readonly ForecastRow[];
       readonly plots: readonly ForecastPlot[];
-      /** What the figures rest on, each with its source. */
+      /** What the values rest on, each with its source. */
       readonly assumptions: readonly string[];
     };
 
@@ -51,7 +51,7 @@ export interface BookInput extends ModelInput {
   readonly assembly: Assembly;
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
-  readonly figures: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
+  readonly keyValues: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
   readonly problems: readonly Diagnostic[];
   /** Null while the nest is being worked on. */
   readonly sheets: readonly BookSheet[] | null;

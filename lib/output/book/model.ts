@@ -79,9 +79,9 @@ function cleatSolids({ design, dish, parts, cleatStart }: ModelInput, out: numbe
   const { length, width, material, perRib } = design.cleat;
   const thickness = design.materials[material]?.thickness ?? 0;
   const side = dish.ribThickness / 2;
-  const beside = ring(rectangle(cleatStart, side, cleatStart + length, side + width));
-  const mirrored = beside.map(([x, y]): Vec2 => [x, -y]).reverse();
-  const outlines = perRib === 1 ? [mirrored] : [mirrored, beside];
+  const left = ring(rectangle(cleatStart, side, cleatStart + length, side + width));
+  const mirrored = left.map(([x, y]): Vec2 => [x, -y]).reverse();
+  const outlines = perRib === 1 ? [mirrored] : [mirrored, left];
   return outlines.map((outline) => ({
     parts: idsOf(parts, 'cleat'),
     name: 'cleats',

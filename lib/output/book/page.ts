@@ -42,7 +42,7 @@ function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
   const { dish } = input;
   const words = `The dish: ${dish.layout.ribs.length} ribs on a ${input.design.board.shape} board, with panels, mirror${input.design.vessel ? ' and vessel' : ''}`;
   const drawing = still(model, { ...view, spread: 0, look: all, label: words });
-  const figures = input.figures.map(
+  const keyValues = input.keyValues.map(
     ({ label, value, note }) =>
       markup`<tr><th scope="row">${label}</th><td>${value}</td><td class="words">${note ?? ''}</td></tr>`,
   );
@@ -51,7 +51,7 @@ function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
 <label>Pull apart <input type="range" id="spread" min="0" max="100" value="0"></label></div>
 <div id="look"><div><div id="stage" role="group" tabindex="0" aria-label="${words}, in space. Arrow keys turn it, plus and minus move it nearer and farther."></div>
 <figure id="drawn">${drawing}</figure></div>
-<div class="scroll" tabindex="0" role="region" aria-label="Table of the key figures"><table class="figures"><caption>Key figures</caption><tbody>${figures}</tbody></table></div></div>`;
+<div class="scroll" tabindex="0" role="region" aria-label="Table of the key values"><table class="key-values"><caption>Key values</caption><tbody>${keyValues}</tbody></table></div></div>`;
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -127,7 +127,7 @@ export function forecastChapter({ forecast }: BookInput): Markup {
   return markup`<p>An estimate from the shape, the sun and the stated care of the work; not a promise.</p>
 <div class="plots">${forecast.plots.map(plot)}</div>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the forecast"><table class="forecast"><caption>Forecast, with the standard error of what was traced</caption>
-<thead><tr><th scope="col">figure</th><th scope="col">value</th><th scope="col">error</th><th scope="col" class="words">remark</th></tr></thead><tbody>${forecast.rows.map(row)}</tbody></table></div>
+<thead><tr><th scope="col">quantity</th><th scope="col">value</th><th scope="col">error</th><th scope="col" class="words">remark</th></tr></thead><tbody>${forecast.rows.map(row)}</tbody></table></div>
 <h3>What it rests on</h3><ul>${forecast.assumptions.map((line) => markup`<li>${line}</li>`)}</ul>`;
 }
 

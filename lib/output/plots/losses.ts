@@ -17,10 +17,10 @@ interface Bar {
 const SHOWN_W = 0.05;
 
 export function lossesPlot({ power }: Forecast): ForecastPlot {
-  const bar = (label: string, figure: { value: number; standardError: number }, kept: boolean): Bar => ({
+  const bar = (label: string, amount: { value: number; standardError: number }, kept: boolean): Bar => ({
     label,
-    watts: figure.value,
-    error: figure.standardError,
+    watts: amount.value,
+    error: amount.standardError,
     kept,
   });
   const bars = [

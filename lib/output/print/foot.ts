@@ -10,7 +10,7 @@ const line: LineStyle = { width: 0.2, grey: 0, dashes: [] };
 /** Where the bars and what stands beside them begin, above the lower margin. */
 const MILLIMETRE_BAR = 21;
 const INCH_BAR = 14.5;
-const BESIDE = 4 * INCH + 4;
+const TEXT_FROM = 4 * INCH + 4;
 
 interface Bar {
   readonly name: string;
@@ -77,12 +77,12 @@ export interface Foot {
 /** Draws the band. */
 export function drawFoot(page: PDFPage, { width, margin, scale, name, words, fonts }: Foot): void {
   for (const bar of bars) drawBar(page, { x: margin + 1, y: margin + bar.height }, bar, false, scale, fonts);
-  const x = margin + BESIDE * Math.max(1, scale);
-  const room = width - margin - x;
+  const x = margin + TEXT_FROM * Math.max(1, scale);
+  const wide = width - margin - x;
   const bold = { font: fonts.bold, size: 9 };
   const plain = { font: fonts.plain, size: 7 };
-  const below = drawLines(page, wrapped(name, room, bold).slice(0, 2), { x, y: margin + MILLIMETRE_BAR + 1 }, bold);
-  drawLines(page, wrapped(words, room, plain).slice(0, 4), { x, y: below + 0.5 }, plain);
+  const below = drawLines(page, wrapped(name, wide, bold).slice(0, 2), { x, y: margin + MILLIMETRE_BAR + 1 }, bold);
+  drawLines(page, wrapped(words, wide, plain).slice(0, 4), { x, y: below + 0.5 }, plain);
   const small = { font: fonts.plain, size: 5.5 };
   drawLines(page, wrapped(cautionsShort, width - 2 * margin, small), { x: margin, y: margin + 8.5 }, small);
   const top = margin + BAND - 1;

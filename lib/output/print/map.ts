@@ -24,7 +24,7 @@ import { BAND, type Tile, type Tiling } from './tiles.js';
 const outline: LineStyle = { width: 0.15, grey: 0.35, dashes: [] };
 const blankOutline: LineStyle = { width: 0.1, grey: 0.7, dashes: [1, 1] };
 
-/** Left free at the right for the upright check line and its figures. */
+/** Left free at the right for the upright check line and its lettering. */
 const UPRIGHT_ROOM = 16;
 
 const inBoth = (mm: number): string => `${decimal(mm, 1)} mm (${decimal(mm / 25.4, 2)} in)`;
@@ -106,14 +106,14 @@ export function drawMapPage(
 ): void {
   const { margin } = options;
   const { width, height } = mapPage(tiling, options);
-  const room = width - 2 * margin;
+  const wide = width - 2 * margin;
   const printed = tiling.tiles.filter(({ blank }) => !blank).length;
   const title = { font: fonts.bold, size: 16 };
   const plain = { font: fonts.plain, size: 8.5 };
   let y = height - margin - 6;
-  y = drawLines(page, wrapped(`${drawing.title}: full-size print`, room, title).slice(0, 2), { x: margin, y }, title);
+  y = drawLines(page, wrapped(`${drawing.title}: full-size print`, wide, title).slice(0, 2), { x: margin, y }, title);
   for (const line of instructions(drawing, tiling, printed, options)) {
-    y = drawLines(page, wrapped(line, room, plain), { x: margin, y }, plain) - 0.8;
+    y = drawLines(page, wrapped(line, wide, plain), { x: margin, y }, plain) - 0.8;
   }
   for (const { style, meaning } of legend) {
     drawLine(page, { x: margin, y: y + 1 }, { x: margin + 10, y: y + 1 }, style);

@@ -45,7 +45,7 @@ function jointsOf({ window, row, column }: Tile, { tiles, jointsX, jointsY, rows
   const printed = (r: number, c: number) => tiles.find((tile) => tile.row === r && tile.column === c && !tile.blank);
   // joints between columns count from the left, between rows from the bottom; tiles' rows from the top
   const fromBottom = rows - 1 - row;
-  const beside = ([-1, 1] as const).flatMap((side): Joint[] => {
+  const acrossJoints = ([-1, 1] as const).flatMap((side): Joint[] => {
     const x = jointsX[side < 0 ? column - 1 : column];
     const other = printed(row, column + side);
     if (x === undefined || other === undefined) return [];
@@ -57,7 +57,7 @@ function jointsOf({ window, row, column }: Tile, { tiles, jointsX, jointsY, rows
     if (y === undefined || other === undefined) return [];
     return [{ from: { x: window.minX, y }, to: { x: window.maxX, y }, beyond: other.name, side }];
   });
-  return [...beside, ...above];
+  return [...acrossJoints, ...above];
 }
 
 function drawJoint(page: PDFPage, { from, to, beyond, side }: Joint, frame: PageFrame, { plain }: Fonts): void {

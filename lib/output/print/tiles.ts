@@ -6,7 +6,7 @@ import { type Page, pagesOf, paperName, type PrintOptions } from './paper.js';
 
 /** Height of the band at the foot of every page, for check lengths, names and cautions. */
 export const BAND = 27;
-/** The check lengths of 100 mm and 4 in have to fit across, with their figures. */
+/** The check lengths of 100 mm and 4 in have to fit across, with their lettering. */
 const MIN_WIDTH = 120;
 /** A window smaller than this is no help, whatever the paper. */
 const MIN_WINDOW = 40;
@@ -54,7 +54,7 @@ function checkOptions({ margin, overlap, measured, paper }: PrintOptions): void 
 }
 
 /** What of a page is left for the drawing, on paper. */
-function roomOn(page: Page, margin: number): { width: number; height: number } {
+function usableOn(page: Page, margin: number): { width: number; height: number } {
   return { width: page.width - 2 * margin, height: page.height - 2 * margin - BAND };
 }
 
@@ -87,10 +87,10 @@ function count(length: number, window: number, overlap: number): number {
 function tilingOn(page: Page, drawing: Drawing, options: PrintOptions): Tiling | null {
   const { margin, overlap, measured } = options;
   const scale = 100 / measured;
-  const room = roomOn(page, margin);
-  const width = room.width / scale;
-  const height = room.height / scale;
-  if (room.width < MIN_WIDTH || room.height < MIN_WINDOW || Math.min(width, height) < 2 * overlap) return null;
+  const usable = usableOn(page, margin);
+  const width = usable.width / scale;
+  const height = usable.height / scale;
+  if (usable.width < MIN_WIDTH || usable.height < MIN_WINDOW || Math.min(width, height) < 2 * overlap) return null;
   const columns = count(drawing.width, width, overlap);
   const rows = count(drawing.height, height, overlap);
   const stepX = width - overlap;
@@ -134,12 +134,12 @@ export function tile(drawing: Drawing, options: PrintOptions): Tiling {
     width: Math.max(drawing.width * scale, MIN_WIDTH) + 2 * margin,
     height: Math.max(drawing.height * scale, MIN_WINDOW) + 2 * margin + BAND,
   };
-  const ways = pagesOf(paper, needed)
+  const tilings = pagesOf(paper, needed)
     .map((page) => tilingOn(page, drawing, options))
-    .filter((way) => way !== null);
-  const printed = (way: Tiling) => way.tiles.filter(({ blank }) => !blank).length;
-  const area = (way: Tiling) => way.page.width * way.page.height;
-  const best = ways.sort((a, b) => printed(a) - printed(b) || area(a) - area(b))[0];
+    .filter((tiling) => tiling !== null);
+  const printed = (tiling: Tiling) => tiling.tiles.filter(({ blank }) => !blank).length;
+  const area = (tiling: Tiling) => tiling.page.width * tiling.page.height;
+  const best = tilings.sort((a, b) => printed(a) - printed(b) || area(a) - area(b))[0];
   if (best === undefined)
     throw new RangeError(
       `a page (${paperName(paper)}) with print.margin ${mm(margin)} and print.overlap ${mm(overlap)} leaves no room ` +

@@ -70,7 +70,7 @@ export const limits = {
   /** Errors after which the rest of a drawing is not looked at. */
   errors: 100,
   /** Findings that are told one by one. */
-  told: 10,
+  reported: 10,
 } as const;
 
 const number = (value: number): string => String(Number(value.toFixed(3)));

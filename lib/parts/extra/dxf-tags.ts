@@ -11,7 +11,7 @@ export interface Tag {
   readonly line: number;
 }
 
-const wholeNumber = /^[-+]?\d{1,9}$/;
+const integerPattern = /^[-+]?\d{1,9}$/;
 const decimalNumber = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d{1,3})?$/;
 
 /** @throws ExtraFault for a file that is binary, cut short or not a DXF */
@@ -24,7 +24,7 @@ export function tagsOf(text: string): Tag[] {
   for (let i = 0; i < lines.length; i += 2) {
     const code = (lines[i] ?? '').trim();
     const value = lines[i + 1];
-    if (!wholeNumber.test(code))
+    if (!integerPattern.test(code))
       throw new ExtraFault(
         'extra-broken',
         `line ${i + 1} should be a DXF group code, not ${quoted(code)}`,
@@ -50,7 +50,7 @@ export function real({ value, line }: Tag): number {
 
 /** The value as a whole number. @throws ExtraFault */
 export function integerValue({ value, line }: Tag): number {
-  if (!wholeNumber.test(value))
+  if (!integerPattern.test(value))
     throw new ExtraFault('extra-number', `line ${line} should be a whole number, not ${quoted(value)}`);
   return Number(value);
 }

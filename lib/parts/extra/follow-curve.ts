@@ -84,9 +84,9 @@ function runsOn(places: readonly Point[]): boolean {
   const chord = subtract(b, a);
   let last = 0;
   for (const place of places) {
-    const way = dot(subtract(place, a), chord);
-    if (way < last) return false;
-    last = way;
+    const along = dot(subtract(place, a), chord);
+    if (along < last) return false;
+    last = along;
   }
   return true;
 }

@@ -88,14 +88,14 @@ const within = (inner: Bounds, outer: Bounds): boolean =>
   inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY;
 
 /** Where two of the rings meet, each pair of rings once. @throws ExtraFault when there are too many edges to look */
-function meetings(rings: readonly Checked[]): { first: number; second: number; place: Point }[] {
+function intersections(rings: readonly Checked[]): { first: number; second: number; place: Point }[] {
   const edges = rings.flatMap(({ vertices }, ring) => edgesOf(vertices).map((edge) => ({ edge, ring })));
   const boxes = edges.map(({ edge }) => edgeBounds(edge));
   const index = indexBoxes(boxes);
   const met = new Map<string, { first: number; second: number; place: Point }>();
   let pairs = 0;
   edges.forEach((a, i) => {
-    for (const j of index.meeting(boxes[i]!, 0)) {
+    for (const j of index.overlapping(boxes[i]!, 0)) {
       if (j <= i) continue;
       pairs += 1;
       // the pairs of one ring are counted here and looked at elsewhere
@@ -192,7 +192,7 @@ export function makeShapes(
     }
     checked.push({ ...ring, vertices, box, area });
   }
-  const crossings = meetings(checked);
+  const crossings = intersections(checked);
   checked.forEach(({ what, vertices, area }) => {
     const simple = simplicity(vertices, samePoint);
     if (simple.kind === 'meets-itself')

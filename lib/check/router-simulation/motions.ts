@@ -91,7 +91,7 @@ function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clam
  * Goes through the motions in order, taking material off the field, and reports everything that a motion must not do.
  * @returns how deep the tools were in the spoil board
  */
-export function checkWay(
+export function checkMotions(
   motions: readonly Motion[],
   sheet: SimulatedSheet,
   limits: SimulationLimits,
