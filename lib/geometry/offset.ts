@@ -28,7 +28,7 @@ function closenessTo(edges: readonly Edge[], distance: number): (point: Point) =
   const index = indexBoxes(edges.map(edgeBounds));
   return (point) => {
     const box = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
-    return index.overlapping(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
+    return index.touching(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
   };
 }
 

@@ -23,7 +23,7 @@ function cuts(edges: readonly Edge[]): number[][] {
   const index = indexBoxes(boxes);
   const at: number[][] = edges.map(() => []);
   edges.forEach((edge, i) => {
-    for (const j of index.overlapping(boxes[i]!, TOUCH)) {
+    for (const j of index.touching(boxes[i]!, TOUCH)) {
       if (j <= i) continue;
       const contact = intersectEdges(edge, edges[j]!);
       if (contact.kind === 'none') continue;

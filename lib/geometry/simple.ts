@@ -27,7 +27,7 @@ export function simplicity(contour: Contour, samePoint: number): Simplicity {
   const n = edges.length;
   for (let first = 0; first < n; first++) {
     if (lengths[first] === 0) continue;
-    for (const second of index.overlapping(boxes[first]!, TOUCH)) {
+    for (const second of index.touching(boxes[first]!, TOUCH)) {
       if (second <= first || lengths[second] === 0) continue;
       const contact = intersectEdges(edges[first]!, edges[second]!);
       if (contact.kind === 'none') continue;

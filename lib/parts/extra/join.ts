@@ -93,9 +93,7 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
   const branched = new Set<number>();
   ends.forEach((end, i) => {
     if (branched.has(i)) return;
-    const near = index
-      .overlapping(boxes[i]!, joinWithin)
-      .filter((j) => distance(ends[j]!.place, end.place) <= joinWithin);
+    const near = index.touching(boxes[i]!, joinWithin).filter((j) => distance(ends[j]!.place, end.place) <= joinWithin);
     if (near.length > 2) {
       const which = near.slice(0, 3).map((j) => loose[ends[j]!.run]!.what);
       error(

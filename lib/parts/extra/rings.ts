@@ -95,7 +95,7 @@ function intersections(rings: readonly Checked[]): { first: number; second: numb
   const met = new Map<string, { first: number; second: number; place: Point }>();
   let pairs = 0;
   edges.forEach((a, i) => {
-    for (const j of index.overlapping(boxes[i]!, 0)) {
+    for (const j of index.touching(boxes[i]!, 0)) {
       if (j <= i) continue;
       pairs += 1;
       // the pairs of one ring are counted here and looked at elsewhere
