@@ -90,7 +90,19 @@ export function boundsOfAll(boxes: readonly Bounds[]): Bounds {
  * stays within the box. Throws RangeError for an empty list.
  */
 export function bounds(vertices: Contour | Path): Bounds {
-  return boundsOfAll(edgesOf(vertices).map(edgeBounds));
+  if (vertices.length === 0) throw new RangeError('nothing has no bounds');
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  const arcs: Bounds[] = [];
+  vertices.forEach((v, i) => {
+    minX = Math.min(minX, v.x);
+    minY = Math.min(minY, v.y);
+    maxX = Math.max(maxX, v.x);
+    maxY = Math.max(maxY, v.y);
+    // the corners hold a straight edge
+    if (v.bulge !== 0) arcs.push(edgeBounds(edgeArc(v, cyclic(vertices, i + 1))));
+  });
+  const corners = { minX, minY, maxX, maxY };
+  return arcs.length === 0 ? corners : boundsOfAll([corners, ...arcs]);
 }
 
 /**

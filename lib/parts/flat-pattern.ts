@@ -31,9 +31,14 @@ export function flatPattern(
   tolerance: number,
 ): FlatPattern {
   const { inset, past } = range;
+  // point and tangent are asked for at the same place, one after the other
+  let known = { t: NaN, along: { x: 0, y: 0 } };
   const tangent = (t: number): Point => {
-    const { length, halfWidth } = panel.rates(t);
-    return { x: length, y: halfWidth };
+    if (known.t !== t) {
+      const { length, halfWidth } = panel.rates(t);
+      known = { t, along: { x: length, y: halfWidth } };
+    }
+    return known.along;
   };
   const at = (t: number): Point => {
     const { length, halfWidth } = panel.chord(t);
