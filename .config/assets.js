@@ -61,6 +61,7 @@ const command = await build({
     main: 'dist/cli/main.js',
     thread: 'dist/cli/nest/thread.js',
     'nest-thread': 'dist/cli/watch/nest-thread.js',
+    'proof-thread': 'dist/cli/prove/proof-thread.js',
     ...library,
   },
   outdir: made,

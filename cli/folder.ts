@@ -35,7 +35,11 @@ function writeDurably(path: string, bytes: string | Uint8Array): void {
  * @param prove given the folder as written, before it takes its place; throws to stop
  * @throws Stop with exit code 3 when it cannot be written; the target is then as it was
  */
-export function writeFolder({ target, folder, force }: Claim, files: JobFiles, prove?: (folder: string) => void): void {
+export async function writeFolder(
+  { target, folder, force }: Claim,
+  files: JobFiles,
+  prove?: (folder: string) => Promise<void>,
+): Promise<void> {
   const parent = dirname(folder);
   const tag = `${process.pid}-${randomBytes(4).toString('hex')}`;
   const part = join(parent, `.${basename(folder)}.part-${tag}`);
@@ -57,7 +61,7 @@ export function writeFolder({ target, folder, force }: Claim, files: JobFiles, p
     writeDurably(join(part, listName), `${JSON.stringify(written, null, 2)}\n`);
     // whoever tidies up beside us must not leave us with half a folder
     if (filesIn(part).length !== files.size + 1) throw new Error('files were removed while they were written');
-    prove?.(part);
+    await prove?.(part);
     // asked again: somebody may have put a file there while we worked
     if (folderState(folder, force) === 'ours') {
       renameSync(folder, before);

@@ -1,5 +1,5 @@
 /** What the proof measured, a line a sheet. */
-import type { Proof } from '../lib/index.js';
+import type { Proof } from '../lib/check/index.js';
 import { table } from './table.js';
 
 const um = (mm: number | null): string => (mm === null ? '' : mm.toFixed(4));

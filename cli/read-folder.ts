@@ -1,7 +1,7 @@
 /** Reading back a folder as written. */
 import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { FolderFiles } from '../lib/index.js';
+import type { FolderFiles } from '../lib/check/index.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
 
 /** What `verify` reads; a larger file is not one of ours. */

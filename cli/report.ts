@@ -1,6 +1,6 @@
 /** Diagnostics on the terminal, the same wherever a command meets them. */
 import { type Diagnostic, hasError } from '../lib/diagnostic/index.js';
-import type { Proof } from '../lib/index.js';
+import type { Proof } from '../lib/check/index.js';
 import { say, shade } from './console.js';
 import type { LoadedDesign } from './design-file.js';
 import { exitCode, Stop } from './exit.js';

@@ -1,5 +1,4 @@
 /** The library: design to files. Geometry, nest, optics, proof, book and Maker models have entries of their own. */
-export { type FolderFiles, type Proof, proveFolder, verify } from './check/index.js';
 export {
   defaultColours,
   type Design,

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Job, proveFolder } from '../lib/index.js';
+import { proveFolder } from '../lib/check/index.js';
+import { type Job } from '../lib/index.js';
 import { fixtureNames, jobOf } from './helpers/fixtures.js';
 
 /** Area of a ring by the shoelace formula, arcs as circular segments: (r²/2)(θ − sin θ). */

@@ -1,7 +1,7 @@
 /** The dishes that are no shallow paraboloid, from the design file to the proof of the files. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { edgesOfPath, type Path, pointOnEdge, tangentOnEdge } from '../lib/geometry/index.js';
-import { verify } from '../lib/index.js';
+import { verify } from '../lib/check/index.js';
 import { buildJob } from '../lib/pipeline.js';
 import type { Job } from '../lib/pipeline/types.js';
 import { designOf, fixtureText } from './helpers/fixtures.js';

@@ -1,6 +1,7 @@
 /** Times what grows with the square of its input when it is done carelessly; one JSON line a case. */
 import { readFileSync } from 'node:fs';
-import { buildJob, readDesign, verify } from '../../lib/index.js';
+import { verify } from '../../lib/check/index.js';
+import { buildJob, readDesign } from '../../lib/index.js';
 import { shortRoute, travelLength } from '../../lib/machining/travel.js';
 import { readExtras } from '../../lib/parts/index.js';
 import { routeSheets } from '../../lib/pipeline/router-files.js';

@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { buildJob, cautionsShort, operationKey, proveFolder } from '../../lib/index.js';
+import { buildJob, cautionsShort, operationKey } from '../../lib/index.js';
 import { withClaim } from '../claim.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
@@ -8,6 +8,7 @@ import { loadExtras } from '../extras.js';
 import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
+import { proveOnCores } from '../prove/on-cores.js';
 import { readFolder } from '../read-folder.js';
 import { stopOnErrors } from '../report.js';
 import { sheetTable } from '../sheet-table.js';
@@ -15,8 +16,8 @@ import { sheetTable } from '../sheet-table.js';
 type CutArguments = DesignArguments & { readonly out: string; readonly force: boolean; readonly verify: boolean };
 
 /** Reads the folder back. @throws Stop when the files are not what was designed */
-function prove(folder: string): void {
-  const proof = proveFolder(readFolder(folder));
+async function prove(folder: string): Promise<void> {
+  const proof = await proveOnCores(readFolder(folder));
   if (proof.ok) return;
   throw new Stop(
     exitCode.cannotBuild,
@@ -48,7 +49,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const job = await withClaim(flags.out, flags.force, async (claim) => {
       const made = await buildJob(design, loadExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
       stopOnErrors(loaded, made.problems);
-      writeFolder(claim, made.files, flags.verify ? prove : undefined);
+      await writeFolder(claim, made.files, flags.verify ? prove : undefined);
       return made;
     });
     if (flags.json)

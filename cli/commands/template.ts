@@ -42,7 +42,7 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
     stopOnErrors(loaded, job.problems);
     const files = await withClaim(flags.out, flags.force, async (claim) => {
       const made = await templateFiles(job);
-      writeFolder(claim, made);
+      await writeFolder(claim, made);
       return made;
     });
     for (const name of files.keys()) say(`${flags.out}/${name}`);

@@ -3,9 +3,9 @@ import { columns, print, printJson } from '../console.js';
 import { exitCode } from '../exit.js';
 import { jsonFlag } from '../flags.js';
 import { proofTable } from '../proof-table.js';
+import { proveOnCores } from '../prove/on-cores.js';
 import { readFolder } from '../read-folder.js';
 import { reportFaults } from '../report.js';
-import { proveFolder } from '../../lib/index.js';
 
 interface VerifyArguments {
   readonly folder: string;
@@ -20,8 +20,8 @@ export const verifyCommand: CommandModule<object, VerifyArguments> = {
       .positional('folder', { type: 'string', demandOption: true, describe: 'a folder that `cut` has written' })
       .options(jsonFlag)
       .example('$0 verify out/press-house', 'a table of the sheets, and every fault'),
-  handler: ({ folder, json }) => {
-    const proof = proveFolder(readFolder(folder));
+  handler: async ({ folder, json }) => {
+    const proof = await proveOnCores(readFolder(folder));
     if (json) printJson(proof);
     else for (const line of proofTable(proof, columns())) print(line);
     reportFaults(proof);

@@ -1,5 +1,6 @@
 /** The readers that take what a person or another program has written. */
-import { readDesign, verify } from '../../lib/index.js';
+import { verify } from '../../lib/check/index.js';
+import { readDesign } from '../../lib/index.js';
 import { Unreadable } from '../../lib/check/drawn.js';
 import { readDxfLines } from '../../lib/check/dxf-reader.js';
 import { parseRecord, readJob } from '../../lib/check/job-reader.js';

@@ -1,9 +1,10 @@
 /** The proof of a folder as it stands on a disk: its drawings and tool paths, its record, and every other file. */
+import { Unreadable } from './drawn.js';
 import { checkIntegrity, type FolderFiles } from './integrity.js';
 import { checkRecord } from './record.js';
-import type { Proof } from './types.js';
+import type { Proof, SheetProof } from './types.js';
 import { parseRecord, recordName } from './job-reader.js';
-import { proveCuts, provenBy } from './verify.js';
+import { proveCuts, proveSheets, provenBy } from './verify.js';
 
 /** What stands in a text file: bytes that are no UTF-8 become characters that no reader takes. */
 const textOf = (content: string | Uint8Array): string =>
@@ -12,18 +13,38 @@ const textOf = (content: string | Uint8Array): string =>
 /** Files that `verify` reads; prints are judged by their hash alone. */
 const isText = (name: string): boolean => !/\.pdf$/i.test(name);
 
+const textsOf = (files: FolderFiles): Map<string, string> =>
+  new Map([...files].flatMap(([name, content]) => (isText(name) ? [[name, textOf(content)]] : [])));
+
+/**
+ * Proves some sheets of a folder, for `proveFolder` in another thread to go on with.
+ * @param files content of all the folder's files by name, with `/` between folders
+ * @param take gives the number of the next sheet to prove, from 0; at one that the record does not have it ends
+ * @returns the proofs by the number of the sheet; none where the record cannot be read, which `proveFolder` reports
+ */
+export function proveSomeSheets(files: FolderFiles, take: () => number): ReadonlyMap<number, SheetProof> {
+  const texts = textsOf(files);
+  try {
+    return proveSheets(texts, parseRecord(texts.get(recordName)), take);
+  } catch (error) {
+    if (error instanceof Unreadable) return new Map();
+    throw error;
+  }
+}
+
 /**
  * Proves a folder: what its drawings and tool paths cut (`verify`), whether the record follows from the design in it,
  * and whether every file is the one that was written.
  * @param files content of all the folder's files by name, with `/` between folders
+ * @param proven proofs of sheets of these files that are there already (`proveSomeSheets`)
  */
-export function proveFolder(files: FolderFiles): Proof {
-  const texts = new Map([...files].flatMap(([name, content]) => (isText(name) ? [[name, textOf(content)]] : [])));
+export function proveFolder(files: FolderFiles, proven?: ReadonlyMap<number, SheetProof>): Proof {
+  const texts = textsOf(files);
   return provenBy(() => {
     const text = texts.get(recordName) ?? '';
     const record = parseRecord(texts.get(recordName));
     const added = [...checkRecord(record), ...checkIntegrity(files, text, record)];
-    const proof = proveCuts(texts, record);
+    const proof = proveCuts(texts, record, proven);
     // a file that is missing is one fault, whoever looks for it
     const known = new Set(proof.faults.map(({ code, file }) => `${code} ${file}`));
     const more = added.filter(({ code, file }) => code !== 'missing-file' || !known.has(`${code} ${file}`));

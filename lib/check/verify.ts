@@ -1,9 +1,9 @@
 /** The proof of a whole folder. */
 import { FaultList } from './faults.js';
-import { type RecordRead, parseRecord, readJob, recordName } from './job-reader.js';
+import { type PartRead, type RecordRead, type SheetRead, parseRecord, readJob, recordName } from './job-reader.js';
 import { checkRouterFile } from './router-file.js';
 import { type TextFiles, proveSheet, readPair } from './sheet-proof.js';
-import type { Fault, Proof } from './types.js';
+import type { Fault, Proof, SheetProof } from './types.js';
 
 /** Parts complete, each copy once, and no name twice. */
 function checkQuantities(job: RecordRead, faults: FaultList): void {
@@ -47,22 +47,46 @@ export function provenBy(read: () => Proof): Proof {
   }
 }
 
+const partsOf = (job: RecordRead): ReadonlyMap<string, PartRead> => new Map(job.parts.map((part) => [part.id, part]));
+
+/** The proof of one sheet: its drawings and its tool paths. */
+function provePlaced(files: TextFiles, job: RecordRead, sheet: SheetRead): SheetProof {
+  const parts = partsOf(job);
+  const proof = proveSheet(files, job, parts, sheet);
+  const routed = new FaultList();
+  checkRouterFile(files, job, parts, sheet, routed);
+  return { ...proof, faults: [...proof.faults, ...routed.all(sheet.file)] };
+}
+
+/**
+ * Proves some sheets of a folder by themselves, so that several threads can share a folder.
+ * @param data the record as JSON
+ * @param take gives the number of the next sheet to prove, from 0; at one that the record does not have it ends
+ * @returns the proofs by the number of the sheet
+ * @throws Unreadable when the record lacks what the proof needs
+ */
+export function proveSheets(files: TextFiles, data: unknown, take: () => number): Map<number, SheetProof> {
+  const job = readJob(data);
+  const proofs = new Map<number, SheetProof>();
+  for (;;) {
+    const number = take();
+    const sheet = job.sheets[number];
+    if (sheet === undefined) return proofs;
+    proofs.set(number, provePlaced(files, job, sheet));
+  }
+}
+
 /**
  * Proves the drawings and tool paths of a folder against its record.
  * @param data the record as JSON
+ * @param proven proofs of sheets that are there already, by the number of the sheet
  * @throws Unreadable when the record lacks what the proof needs
  */
-export function proveCuts(files: TextFiles, data: unknown): Proof {
+export function proveCuts(files: TextFiles, data: unknown, proven: ReadonlyMap<number, SheetProof> = new Map()): Proof {
   const faults = new FaultList();
   const job = readJob(data);
   checkQuantities(job, faults);
-  const parts = new Map(job.parts.map((part) => [part.id, part]));
-  const sheets = job.sheets.map((sheet) => {
-    const proof = proveSheet(files, job, parts, sheet);
-    const routed = new FaultList();
-    checkRouterFile(files, job, parts, sheet, routed);
-    return { ...proof, faults: [...proof.faults, ...routed.all(sheet.file)] };
-  });
+  const sheets = job.sheets.map((sheet, i) => proven.get(i) ?? provePlaced(files, job, sheet));
   const others = otherDrawings(files, job);
   for (const name of others) readPair(files, name, job.design.colours, faults);
   const all: Fault[] = [...faults.all(recordName), ...sheets.flatMap((sheet) => sheet.faults)];

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { checkIntegrity } from '../../lib/check/integrity.js';
 import { parseRecord } from '../../lib/check/job-reader.js';
 import { checkRecord } from '../../lib/check/record.js';
-import { type FolderFiles, proveFolder } from '../../lib/index.js';
+import { type FolderFiles, proveFolder } from '../../lib/check/index.js';
 import { jobOf } from '../helpers/fixtures.js';
 
 type Files = ReadonlyMap<string, string | Uint8Array>;

@@ -14,6 +14,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkRoom, claimFolder } from '../../cli/claim.js';
 import { writeFolder } from '../../cli/folder.js';
+import type { JobFiles } from '../../lib/index.js';
 import { commandPath, dishwright, inProcess, workshop } from '../helpers/command.js';
 import { smallDish } from './small-dish.js';
 
@@ -106,18 +107,22 @@ describe('cut', () => {
     for (const name of readdirSync(place.folder))
       if (name.startsWith('.gone.part-')) rmSync(join(place.folder, name), { recursive: true });
   };
+  const removeWhileProving = (): Promise<void> => {
+    removePart();
+    return Promise.resolve();
+  };
   const twoFiles = [
     ['job.json', '{}'],
     ['sheets/ply-1.dxf', '0'],
   ] as const;
 
-  it.each([
-    ['while it writes', new Vanishing(twoFiles), () => undefined],
-    ['while it proves', new Map(twoFiles), removePart],
-  ])('says so when its folder is removed %s, and leaves nothing behind', (_, files, prove) => {
+  it.each<[string, JobFiles, () => Promise<void>]>([
+    ['while it writes', new Vanishing(twoFiles), () => Promise.resolve()],
+    ['while it proves', new Map(twoFiles), removeWhileProving],
+  ])('says so when its folder is removed %s, and leaves nothing behind', async (_, files, prove) => {
     const claim = claimFolder(join(place.folder, 'gone'), false);
     try {
-      expect(() => writeFolder(claim, files, prove)).toThrow(/nothing was changed/);
+      await expect(writeFolder(claim, files, prove)).rejects.toThrow(/nothing was changed/);
     } finally {
       claim.release();
     }

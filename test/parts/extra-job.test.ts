@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { buildJob, type Job, verify } from '../../lib/index.js';
+import { verify } from '../../lib/check/index.js';
+import { buildJob, type Job } from '../../lib/index.js';
 import { textsOf } from '../helpers/jobs.js';
 import { fixture } from '../helpers/fixtures.js';
 import { measures } from './extra-drawings.js';
