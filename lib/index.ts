@@ -53,5 +53,5 @@ export {
 } from './design/index.js';
 export { mmPer } from './units/index.js';
 export { adviceOf, forecastOf } from './pipeline/forecast.js';
-export { type Advice, adviceRows, type Forecast, type SummaryRow, summaryRows } from './optics/index.js';
+export { type Advice, adviceRows, careRows, type Forecast, type SummaryRow, summaryRows } from './optics/index.js';
 export type * from './public/types.js';

@@ -38,7 +38,7 @@ const dish: DishShape = {
 
 const input: OpticsInput = {
   dish,
-  reflector: { reflectance: 0.85, stripSeamShare: 0 },
+  reflector: { name: 'a mirror', source: 'the bench', reflectance: 0.85, tile: 0, stripSeamShare: 0 },
   vessel: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
   load: {
     massKg: 12,
@@ -54,6 +54,8 @@ const input: OpticsInput = {
     shape: 'uniform',
     circumsolarRatio: 0.05,
     slopeErrorMrad: 3,
+    slopeErrorGoodMrad: 1.5,
+    slopeErrorPoorMrad: 6,
     specularityMrad: 1,
     edgeCurlMrad: null,
     pointingErrorDeg: 0,
@@ -71,6 +73,7 @@ export function benchOptics(): void {
     edgeCurlMrad: null,
     pointing: 0,
     ribError: 0,
+    tile: 0,
     shade: { radius: 130, height: 550 },
     rays: 1_000_000,
     batches: 16,

@@ -2,6 +2,7 @@ import type { CommandModule } from 'yargs';
 import {
   adviceOf,
   adviceRows,
+  careRows,
   cautionsShort,
   forecastOf,
   formatLength,
@@ -65,6 +66,13 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
       ];
       const rows = summaryRows(forecast, length).map((row) => cells(row, length));
       for (const line of table(heads, rows, columns())) print(line);
+      print('');
+      const byCare = careRows(forecast).map(({ label, cells: each }) => [
+        label,
+        ...each.map((one) => cells(one, length)[1] ?? ''),
+      ]);
+      const careHeads = ['good', 'usual', 'poor'].map((head) => ({ head, right: true }));
+      for (const line of table([{ head: 'by care of the work' }, ...careHeads], byCare, columns())) print(line);
       if (advice) {
         print('');
         const better = adviceRows(advice, length).map((row) => cells(row, length));

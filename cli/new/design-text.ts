@@ -118,8 +118,20 @@ function chosen(answers: Answers): Chosen {
     ? { name: 'card', kind: 'card', thickness: inches ? 1 / 32 : 1 / 25.4 }
     : { name: 'hardboard', kind: 'hardboard', thickness: inches ? 1 / 8 : 3 / 25.4 };
   const mirror = small
-    ? { name: 'film', kind: 'film', thickness: inches ? 0.002 : 0.05 / 25.4, roll: inches ? 20 : 500 / 25.4 }
-    : { name: 'sheet', kind: 'aluminium', thickness: inches ? 0.012 : 0.3 / 25.4, roll: inches ? 24 : 600 / 25.4 };
+    ? {
+        name: 'film',
+        kind: 'film',
+        finish: 'mirror-film',
+        thickness: inches ? 0.002 : 0.05 / 25.4,
+        roll: inches ? 20 : 500 / 25.4,
+      }
+    : {
+        name: 'sheet',
+        kind: 'aluminium',
+        finish: 'bright-anodised',
+        thickness: inches ? 0.012 : 0.3 / 25.4,
+        roll: inches ? 24 : 600 / 25.4,
+      };
   const ribs = kind === panel.kind ? `${kind}-ribs` : kind;
   const sheet = inches ? '8 ft x 4 ft' : '2440 x 1220 mm';
   const item = (name: string, of: string, mm: number) => `  ${name}: { kind: ${of}, thickness: ${length(mm)} }`;
@@ -132,6 +144,7 @@ function chosen(answers: Answers): Chosen {
     ['rib.material', ribs],
     ['panel.material', panel.name],
     ['reflector.material', mirror.name],
+    ['reflector.finish', mirror.finish],
     ['process.kind', machine],
     ...(machine === 'router' ? ([['process.drillBits', inches ? drillSet.in : drillSet.mm]] as const) : []),
     ...(heats

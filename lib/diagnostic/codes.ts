@@ -107,6 +107,7 @@ export const diagnosticCodes = {
   panel: 'The seam gap leaves nothing of the panels.',
   vessel: 'The vessel is out of reason for the dish.',
   reflector: 'The reflector is out of reason.',
+  'no-mirror': 'A vessel stands in the focus of a dish without a mirror.',
   sun: 'A value of the sun is out of reason.',
   load: 'The load is out of reason.',
   boiling: 'A temperature is above the boiling point.',

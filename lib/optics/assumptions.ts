@@ -37,8 +37,8 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     },
     {
       quantity: 'waviness',
-      assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction, spread of the reflection ${sun.specularityMrad} mrad, both normal`,
-      source: 'the design; the defaults are estimates from memory, not measurements',
+      assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction with usual care (good ${sun.slopeErrorGoodMrad}, poor ${sun.slopeErrorPoorMrad}), spread of the reflection ${sun.specularityMrad} mrad, both normal`,
+      source: 'the design, or the usual for this mirror: an estimate from memory, not a measurement',
     },
     {
       quantity: 'curled edges',
@@ -58,8 +58,8 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     },
     {
       quantity: 'power',
-      assumption: `reflectance ${input.reflector.reflectance}, absorptance ${vessel.absorptance}, the same at every angle, clean and new; what the hub and the vessel’s side catch is left out`,
-      source: 'the design',
+      assumption: `${input.reflector.name}: reflectance ${input.reflector.reflectance}${tiles(input)}; absorptance ${vessel.absorptance}; both the same at every angle, and clean; what the hub and the vessel’s side catch is left out`,
+      source: input.reflector.source,
     },
     ...heatAssumptions(input),
     {
@@ -74,6 +74,10 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
       source: 'an estimate of this program',
     },
   ];
+}
+
+function tiles({ reflector: { tile } }: OpticsInput): string {
+  return tile > 0 ? `, in flat tiles of ${tile} mm along the panel` : '';
 }
 
 function heatAssumptions({ load, vessel, air }: OpticsInput): Assumption[] {

@@ -2,6 +2,7 @@
 import { minRibs } from './closed-form.js';
 import { assumptions } from './assumptions.js';
 import { bestPlane } from './best-plane.js';
+import { type Care, careValues, type CareLevel, slopeErrorAt } from './care.js';
 import { estimate, scaled } from './estimate.js';
 import { type FluxMap, fluxMap } from './flux-map.js';
 import { type LossTable, lossTable } from './losses.js';
@@ -75,6 +76,8 @@ export interface Forecast {
   };
   /** Least ribs at which the panels' flat width alone falls wholly on the vessel. */
   readonly minRibs: number;
+  /** What good, usual and poor care make of it. */
+  readonly care: Care;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -90,6 +93,17 @@ const CURVE_POINTS = 120;
  * @throws ForecastStopped; RangeError for an input that the check refuses
  */
 export function forecast(input: OpticsInput, options: ForecastOptions): Forecast {
+  const made = asBuilt(input, options);
+  const at = (level: CareLevel) => {
+    const slopeErrorMrad = slopeErrorAt(input, level);
+    const other = { ...input, sun: { ...input.sun, slopeErrorMrad } };
+    return careValues(slopeErrorMrad, asBuilt(other, { ...options, rays: made.rays * COMPARED }));
+  };
+  return { ...made, care: { good: at('good'), usual: careValues(input.sun.slopeErrorMrad, made), poor: at('poor') } };
+}
+
+/** The forecast for the care that the input states. */
+function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, 'care'> {
   const { seed } = options;
   const rays = options.rays ?? RAYS;
   const pause = () => {

@@ -2,11 +2,12 @@
 import type { Design } from '../design/index.js';
 import type { DishShape } from '../dish/index.js';
 import { standardPressure, waterBoilingC } from './atmosphere.js';
+import { careFactors, mirrorOfDesign } from './mirrors.js';
 import { midLine, panelPlanArea } from './mid-line.js';
 import type { OpticsInput } from './types.js';
 
 /** The sections of a design that the forecast reads. */
-export type OpticsDesign = Pick<Design, 'panel' | 'vessel' | 'load' | 'sun' | 'site' | 'reflector'>;
+export type OpticsDesign = Pick<Design, 'materials' | 'panel' | 'vessel' | 'load' | 'sun' | 'site' | 'reflector'>;
 
 const DEFAULT_AMBIENT_C = 20;
 const DEFAULT_WIND_M_PER_S = 2;
@@ -17,12 +18,16 @@ const DEFAULT_WIND_M_PER_S = 2;
  *   and inset when left out
  */
 export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShare?: number): OpticsInput | null {
-  const { vessel, load, sun, site, reflector } = design;
+  const { vessel, load, sun, site } = design;
   if (vessel === undefined) return null;
+  const mirror = mirrorOfDesign(design);
   return {
     dish,
     reflector: {
-      reflectance: reflector.reflectance,
+      name: mirror.name,
+      source: mirror.source,
+      reflectance: mirror.reflectance,
+      tile: mirror.tile,
       stripSeamShare: stripSeamShare ?? edgeShare(design, dish),
     },
     vessel: {
@@ -47,8 +52,10 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
       irradianceWPerM2: sun.irradiance,
       shape: sun.shape,
       circumsolarRatio: sun.circumsolarRatio,
-      slopeErrorMrad: sun.slopeError,
-      specularityMrad: sun.specularity,
+      slopeErrorMrad: mirror.slopeErrorMrad,
+      slopeErrorGoodMrad: sun.slopeErrorGood ?? careFactors.good * mirror.slopeErrorMrad,
+      slopeErrorPoorMrad: sun.slopeErrorPoor ?? careFactors.poor * mirror.slopeErrorMrad,
+      specularityMrad: mirror.specularityMrad,
       edgeCurlMrad: sun.edgeCurl ?? null,
       pointingErrorDeg: sun.pointingError,
     },

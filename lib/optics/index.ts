@@ -1,5 +1,6 @@
 export type * from './types.js';
 export { type Advice, advise, type AdviceOptions } from './advice.js';
+export { type Care, type CareValues, type CareLevel } from './care.js';
 export { minRibs, pointSunIntercept } from './closed-form.js';
 export { type Forecast, forecast, type ForecastOptions, ForecastStopped, type SpotPoint } from './forecast.js';
 export { type FluxMap } from './flux-map.js';
@@ -7,5 +8,5 @@ export { type OpticsDesign, opticsInput } from './from-design.js';
 export { type HeatPoint } from './heat.js';
 export { type Loss, type LossKey, type LossTable } from './losses.js';
 export { forecastProblems, inputProblems } from './problems.js';
-export { adviceRows, type LengthText, type SummaryRow, summaryRows } from './summary.js';
+export { adviceRows, type CareRow, careRows, type LengthText, type SummaryRow, summaryRows } from './summary.js';
 export { type AimingHours, type SunDay, type SunHour, sunDay } from './sun-day.js';

@@ -50,6 +50,28 @@ function tabulated(shape: DishShape): MidLine {
   return { from, to, widthSlope, widthTaken, cells: CELLS, height, tanSlope };
 }
 
+/**
+ * The mid-line laid with flat tiles from its inner end: each tile is a chord of the curve, with one slope. Tiles are far
+ * longer than a cell of the table.
+ * @param size of a tile along the curve, mm
+ */
+export function tiled(line: MidLine, size: number): MidLine {
+  const step = (line.to - line.from) / line.cells;
+  const tanSlope = new Float64Array(line.tanSlope.length);
+  for (let first = 0; first <= line.cells;) {
+    let last = first;
+    for (let length = 0; length < size && last < line.cells; last++)
+      length += Math.hypot(step, f64(line.height, last + 1) - f64(line.height, last));
+    const chord =
+      last > first
+        ? (f64(line.height, last) - f64(line.height, first)) / ((last - first) * step)
+        : f64(tanSlope, first - 1);
+    tanSlope.fill(chord, first, last + 1);
+    first = last + (last === line.cells ? 1 : 0);
+  }
+  return { ...line, tanSlope };
+}
+
 /** Half the reflecting width at mid-line radius u. */
 export function halfWidthAt(line: MidLine, u: number): number {
   return line.widthSlope * u - line.widthTaken;

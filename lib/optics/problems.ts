@@ -47,7 +47,11 @@ function checkLight(check: Check, { vessel, reflector, sun }: OpticsInput): void
     ` is ${vessel.emittance}`,
     'it must be above 0 and at most 1',
   ]);
-  check(share(reflector.reflectance), 'reflector', ['reflector', 'reflectance'], () => [
+  check(reflector.reflectance !== 0, 'no-mirror', ['reflector', 'material'], () => [
+    ' is left out or names something that is no mirror, so nothing comes to the focus',
+    'name a film or an aluminium sheet, or state reflector.finish (such as mirror-tiles) or reflector.reflectance',
+  ]);
+  check(reflector.reflectance === 0 || share(reflector.reflectance), 'reflector', ['reflector', 'reflectance'], () => [
     ` is ${reflector.reflectance}`,
     'it must be above 0 and at most 1; a clean mirror sheet gives 0.8 to 0.95',
   ]);

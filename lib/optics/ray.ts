@@ -3,7 +3,7 @@
  * frame of the panel: x along its mid-line, y across, z up. Each step runs over a block of rays, column by column: one
  * ray at a time through the same steps takes twice as long. Random numbers have fixed columns.
  */
-import { curlCells, curlTable, type MidLine, midLine } from './mid-line.js';
+import { curlCells, curlTable, type MidLine, midLine, tiled } from './mid-line.js';
 import type { SunShape } from './sun-shape.js';
 import type { TraceSettings } from './trace.js';
 import { f64 } from '../geometry/typed-arrays.js';
@@ -74,7 +74,7 @@ export function mirrorOf(settings: TraceSettings): Mirror {
   const widthFrom = (k * from * from) / 2 - m * from;
   return {
     settings,
-    line,
+    line: settings.tile > 0 ? tiled(line, settings.tile) : line,
     curl: edgeCurlMrad === 0 ? null : curlTable(shape, line, edgeCurlMrad),
     ribWave: ribSlopes(line, ribError),
     widthFrom,

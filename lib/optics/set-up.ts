@@ -70,6 +70,7 @@ export function setUp(input: OpticsInput): SetUp {
       edgeCurlMrad: sun.edgeCurlMrad,
       pointing: (sun.pointingErrorDeg * Math.PI) / 180,
       ribError: 0,
+      tile: input.reflector.tile,
       shade: { radius: vesselRadius, height: vesselHeight },
       batches: BATCHES,
     },

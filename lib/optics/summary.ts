@@ -1,6 +1,7 @@
 /** The forecast as rows for the terminal and the book. */
 import type { Advice } from './advice.js';
 import type { Forecast } from './forecast.js';
+import { careLevels, type CareValues } from './care.js';
 import type { Estimate } from './types.js';
 
 /** One line: a number in its unit, or a text. Lengths are in mm, to be shown in the user's unit. */
@@ -163,6 +164,36 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
       row(label.startsWith('misses') || key === 'vessel' ? label : `lost: ${label}`, watts, 'W', 1),
     ),
   ];
+}
+
+/** One quantity with good, usual and poor care. */
+export interface CareRow {
+  readonly label: string;
+  readonly cells: readonly SummaryRow[];
+}
+
+/** What good, usual and poor care make of the quantities that it moves. */
+export function careRows({ care }: Forecast): CareRow[] {
+  const line = (label: string, unit: string, digits: number, of: (one: CareValues) => Estimate | number | null) => ({
+    label,
+    cells: careLevels.map((level): SummaryRow => {
+      const value = of(care[level]);
+      return value === null ? text(level, 'none') : row(level, value, unit, digits);
+    }),
+  });
+  const lines = [
+    line('waviness of the mirror', 'mrad', 1, ({ slopeErrorMrad }) => slopeErrorMrad),
+    line('caught by the vessel', '%', 1, ({ intercept }) => percent(intercept)),
+    line('radius of 90 % of the light', 'mm', 1, ({ radius90 }) => radius90),
+    line('peak concentration', 'suns', 0, ({ peakSuns }) => peakSuns),
+    line('power taken up', 'W', 0, ({ takenUpW }) => takenUpW),
+    line('time to target', 'min', 0, ({ minutesToTarget }) => minutesToTarget),
+    line('stagnation temperature', '°C', 0, ({ stagnationC }) => stagnationC),
+    line('standardised cooking power', 'W', 0, ({ cookingPowerW }) => cookingPowerW),
+    line('aim within', '°', 2, ({ toleranceDeg }) => toleranceDeg),
+  ];
+  // a line that says nothing at any care is left out
+  return lines.filter(({ cells }) => cells.some(({ value }) => value !== 'none'));
 }
 
 /** The advice, with the values of the alternatives in the notes. */

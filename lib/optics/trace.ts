@@ -37,6 +37,8 @@ export interface TraceSettings {
   readonly pointing: number;
   /** Standard deviation of rib height, mm, as a wave of one rib's length, each rib by itself. */
   readonly ribError: number;
+  /** Side of flat mirror tiles along the panel, mm; 0 for a mirror that bends with its panel. */
+  readonly tile: number;
   /** A level disc that shades the dish: radius (0 for none) and height above the vertex, mm. */
   readonly shade: { readonly radius: number; readonly height: number };
   readonly rays: number;

@@ -40,8 +40,10 @@ export interface Sun {
   readonly shape: SunShapeName;
   /** Share of the light from around the disc, for shape `circumsolar`. */
   readonly circumsolarRatio: number;
-  /** Waviness: standard deviation of the slope in each tangent direction. */
+  /** Waviness: standard deviation of the slope in each tangent direction, with usual, good and poor care. */
   readonly slopeErrorMrad: number;
+  readonly slopeErrorGoodMrad: number;
+  readonly slopeErrorPoorMrad: number;
   /** Standard deviation of the reflected ray in each direction across it. */
   readonly specularityMrad: number;
   /** Slope at the panel's edges, growing evenly from the mid-line; null to estimate it from the bending of the panel. */
@@ -65,8 +67,13 @@ export interface Site {
 export interface OpticsInput {
   readonly dish: DishShape;
   readonly reflector: {
+    /** What it is, in words, and where its values come from. */
+    readonly name: string;
+    readonly source: string;
     /** Share of sunlight that it reflects, 0 to 1. */
     readonly reflectance: number;
+    /** Side of flat tiles along the panel, mm; 0 for a mirror that bends with its panel. */
+    readonly tile: number;
     /** Share of the panels' face that carries no mirror: tape, inset, joints between strips. */
     readonly stripSeamShare: number;
   };

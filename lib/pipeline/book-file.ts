@@ -1,7 +1,7 @@
 /** The build book of a job, or of what is known before anything is nested. */
 import { type Dish, facetAt, type Facet } from '../dish/index.js';
 import { keyValues } from '../key-values.js';
-import { type Forecast, type SummaryRow, summaryRows } from '../optics/index.js';
+import { careRows, type Forecast, type SummaryRow, summaryRows } from '../optics/index.js';
 import {
   type BookForecast,
   type BookSheet,
@@ -61,6 +61,10 @@ function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit):
   return {
     kind: 'made',
     rows: summaryRows(forecast, (mm) => formatLength(mm, units)).map((row) => forecastRow(row, units)),
+    care: careRows(forecast).map(({ label, cells }) => {
+      const [good = '', usual = '', poor = ''] = cells.map((cell) => forecastRow(cell, units).value);
+      return [label, good, usual, poor];
+    }),
     plots: forecastPlots(forecast, units),
     assumptions: forecast.assumptions.map(
       ({ quantity, assumption, source }) => `${quantity}: ${assumption} (${source})`,

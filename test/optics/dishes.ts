@@ -29,6 +29,7 @@ export function perfect(shape: DishShape, change: Partial<TraceSettings> = {}): 
     edgeCurlMrad: 0,
     pointing: 0,
     ribError: 0,
+    tile: 0,
     shade: { radius: 0, height: 0 },
     rays: 262_144,
     batches: 16,
@@ -43,7 +44,7 @@ export function inputOf(
 ): OpticsInput {
   const whole: OpticsInput = {
     dish: dishOf(),
-    reflector: { reflectance: 0.85, stripSeamShare: 0 },
+    reflector: { name: 'a mirror', source: 'invented', reflectance: 0.85, tile: 0, stripSeamShare: 0 },
     vessel: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
     load: {
       massKg: 12,
@@ -59,6 +60,8 @@ export function inputOf(
       shape: 'uniform',
       circumsolarRatio: 0.05,
       slopeErrorMrad: 3,
+      slopeErrorGoodMrad: 1.5,
+      slopeErrorPoorMrad: 6,
       specularityMrad: 1,
       edgeCurlMrad: null,
       pointingErrorDeg: 0,

@@ -1,5 +1,5 @@
 /** Facing panels and the reflective sheet on them. */
-import { choice, choiceAuto, group, type KeyMeta, keysIn, numberOr, textAuto } from '../keys.js';
+import { choice, choiceAuto, group, type KeyMeta, keysIn, numberAuto, textAuto } from '../keys.js';
 import * as z from 'zod';
 import type { LengthUnit } from '../../units/index.js';
 
@@ -30,8 +30,10 @@ export function panelSection(unit: LengthUnit) {
   );
 }
 
+const mirrorFinishes = ['mirror-film', 'bright-anodised', 'rolled', 'foil', 'crinkled-foil', 'mirror-tiles'] as const;
+
 export function reflectorSection(unit: LengthUnit) {
-  const { lengthOr } = keysIn(unit);
+  const { lengthOr, lengthAuto } = keysIn(unit);
   return group(
     { about: 'The mirror-like sheet on the panels.' },
     {
@@ -50,11 +52,25 @@ export function reflectorSection(unit: LengthUnit) {
       inset: lengthOr(0, { about: 'How far the strip stays back from the panel edges.', max: 50 }),
       tape: lengthOr(0, { about: 'Width of tape over each seam, lost to the sun; 0 for none.', max: 200 }),
       hem: lengthOr(0, { about: 'Width turned over the panel at the rim; 0 for none.', max: 100 }),
-      reflectance: numberOr(0.85, {
-        about: 'Share of sunlight that it reflects, 0 to 1.',
-        why: 'anodised or polished aluminium sheet when clean, from memory; use the maker’s value',
+      finish: choiceAuto(mirrorFinishes, {
+        about: 'What kind of mirror it is: sets reflectance, spread and waviness.',
+        auto: 'by the material that faces the sun: film is mirror-film, aluminium under 0.05 mm foil, thicker aluminium rolled; wood and card are no mirror',
+      }),
+      state: choice(['new', 'weathered'], 'new', {
+        about: 'Whether the mirror is new and clean, or has stood outdoors for some years and is washed now and then.',
+      }),
+      reflectance: numberAuto({
+        about:
+          'Share of sunlight that it reflects within its spread, 0 to 1; use the maker’s value for specular light.',
+        auto: 'by finish and state: 0.45 to 0.85, named with its source under the forecast',
         above: 0,
         max: 1,
+      }),
+      tileSize: lengthAuto({
+        about: 'Side of a flat mirror tile along the panel; a tile spreads the light by its own length.',
+        auto: '50 mm for mirror-tiles; none for mirrors that bend with their panel',
+        min: 5,
+        max: 300,
       }),
     },
   );

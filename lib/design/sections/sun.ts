@@ -90,16 +90,31 @@ export function sunSection() {
         min: 0,
         max: 0.8,
       }),
-      slopeError: numberOr(3, {
-        about: 'Waviness of the reflector, one standard deviation in each direction.',
+      slopeError: numberAuto({
+        about: 'Waviness of the reflector with usual care, one standard deviation in each direction.',
         unit: 'mrad',
-        why: 'careful hand work on hardboard, from memory',
+        auto: 'by reflector.finish: 4 to 6 mrad for hand work on thin board, from memory',
         min: 0,
         max: 100,
       }),
-      specularity: numberOr(1, {
+      slopeErrorGood: numberAuto({
+        about: 'The same with good care: ribs true to the template, panels and mirror laid without bumps.',
+        unit: 'mrad',
+        auto: 'half of slopeError, from memory',
+        min: 0,
+        max: 100,
+      }),
+      slopeErrorPoor: numberAuto({
+        about: 'The same with poor care.',
+        unit: 'mrad',
+        auto: 'twice slopeError, from memory',
+        min: 0,
+        max: 200,
+      }),
+      specularity: numberAuto({
         about: 'Spread of the reflection itself, one standard deviation.',
         unit: 'mrad',
+        auto: 'by reflector.finish and state: 0.5 mrad for glass to 50 mrad for crinkled foil',
         min: 0,
         max: 100,
       }),

@@ -31,6 +31,8 @@ export type BookForecast =
   | {
       readonly kind: 'made';
       readonly rows: readonly ForecastRow[];
+      /** Values with good, usual and poor care: a label and three values. */
+      readonly care: readonly (readonly [label: string, good: string, usual: string, poor: string])[];
       readonly plots: readonly ForecastPlot[];
       /** What the values rest on, each with its source. */
       readonly assumptions: readonly string[];

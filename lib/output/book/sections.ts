@@ -128,6 +128,9 @@ export function forecastChapter({ forecast }: BookInput): Markup {
 <div class="plots">${forecast.plots.map(plot)}</div>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the forecast"><table class="forecast"><caption>Forecast, with the standard error of what was traced</caption>
 <thead><tr><th scope="col">quantity</th><th scope="col">value</th><th scope="col">error</th><th scope="col" class="words">remark</th></tr></thead><tbody>${forecast.rows.map(row)}</tbody></table></div>
+<h3>By care of the work</h3>
+<div class="scroll" tabindex="0" role="region" aria-label="Table of the forecast by care"><table class="forecast"><caption>The same dish with good, usual and poor care: one number promises too much</caption>
+<thead><tr><th scope="col">quantity</th><th scope="col">good</th><th scope="col">usual</th><th scope="col">poor</th></tr></thead><tbody>${forecast.care.map(([label, ...values]) => markup`<tr><th scope="row">${label}</th>${values.map((value) => markup`<td>${value}</td>`)}</tr>`)}</tbody></table></div>
 <h3>What it rests on</h3><ul>${forecast.assumptions.map((line) => markup`<li>${line}</li>`)}</ul>`;
 }
 
