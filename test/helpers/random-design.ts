@@ -54,7 +54,9 @@ export function designIn(unit: Unit, seed: number): string {
     `cleat: { length: ${length(cleatLength)}, width: ${length(cleatWidth)}, perRib: ${whole(1, 2)}, downScrews: ${whole(1, 2)}, ribScrews: ${whole(1, 2)}, screwDiameter: ${length(screw)}, headDiameter: ${length(screw * 2)} }`,
     `board: { shape: ${pick('round', 'square')}, size: ${length(board)}, pilotDiameter: ${length(pilot)}, mountingHoles: ${whole(0, 8)} }`,
     `panel: { material: face, gap: ${length(between(0, 4))}, fixing: ${pick('glue', 'pins')} }`,
-    ...(chance(0.6) ? [`reflector: { material: film, layout: ${pick('strip', 'rows')} }`] : []),
+    chance(0.6)
+      ? `reflector: { material: film, layout: ${pick('strip', 'rows')} }`
+      : 'reflector: { reflectance: 0.8 } # the panel itself is bright',
     `vessel: { diameter: ${length(aperture * between(0.1, 0.3))} }`,
     process === 'router'
       ? `process: { kind: router, toolDiameter: ${length(tool)}, drillBits: [${[...new Set([1.4, 2.1, 2.45, 2.8, 3.5, 2.5, screw, pilot])].map(length).join(', ')}], web: ${length(between(1, 8))}, margin: ${length(between(3.9, 15))} }`
