@@ -1,5 +1,21 @@
 import tseslint from 'typescript-eslint';
 
+// words of earlier names, with the field's own word for each: DEVELOPERS.md has the glossary
+const oldWords = [
+  ['(least|most)([A-Z_].*)?|(LEAST|MOST)(_.*)?', 'min and max'],
+  ['told|tells?|says', 'report, result, statement or state'],
+  ['rooms?|room[A-Z].*', 'module, clearance, area or width'],
+  ['ways?', 'path, orientation, direction or length'],
+  ['rims', 'boundary edges'],
+  ['spoil|spoilt', 'mutate, mutated'],
+  ['bush|.*Bush', 'bushing'],
+  ['throughCut', 'overcut'],
+  ['poses?|strew.*|clash(es)?|wound|amiss|anew|besides?', 'place, scatter, overlap, fill rule, invalid, again, with'],
+  ['[mM]eetings?|.*Meetings?', 'intersections'],
+  ['figures|.*Figures', 'values, results, digits or plots; a figure is the shape of the dish alone'],
+  ['whole(Auto|Key|Number)', 'integer'],
+];
+
 export default tseslint.config(
   { ignores: ['dist/**', 'out/**', 'node_modules/**'] },
   ...tseslint.configs.strictTypeChecked,
@@ -13,6 +29,13 @@ export default tseslint.config(
     rules: {
       'max-lines': ['error', 350],
       complexity: ['error', 20],
+      'no-restricted-syntax': [
+        'error',
+        ...oldWords.map(([words, better]) => ({
+          selector: `Identifier[name=/^(${words})$/]`,
+          message: `A word of an earlier name; use ${better}.`,
+        })),
+      ],
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true, allowBoolean: true }],
       '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: true }],

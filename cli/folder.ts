@@ -59,7 +59,7 @@ export async function writeFolder(
     }
     const written: Written = { made: 'dishwright', files: list };
     writeDurably(join(part, listName), `${JSON.stringify(written, null, 2)}\n`);
-    // whoever tidies up beside us must not leave us with half a folder
+    // another process that tidies up must not leave us with half a folder
     if (filesIn(part).length !== files.size + 1) throw new Error('files were removed while they were written');
     await prove?.(part);
     // asked again: somebody may have put a file there while we worked

@@ -23,9 +23,9 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
   const line = (cells: readonly string[]) =>
     cells
       .map((cell, i) => {
-        const room = widths[i] ?? cell.length;
-        const text = cell.length > room ? `${cell.slice(0, room - 1)}…` : cell;
-        return columns[i]?.right ? text.padStart(room) : text.padEnd(room);
+        const space = widths[i] ?? cell.length;
+        const text = cell.length > space ? `${cell.slice(0, space - 1)}…` : cell;
+        return columns[i]?.right ? text.padStart(space) : text.padEnd(space);
       })
       .join('  ')
       .trimEnd();

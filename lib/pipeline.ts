@@ -54,7 +54,7 @@ export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource>
   const prepared: Prepared = { design, dish, parts, aids, cleatStart, splices, assembly, requests, problems: [] };
   const problems = [
     ...made.problems,
-    // a part that cannot be made as asked spoils more than itself
+    // a part that cannot be made as asked affects more than itself
     ...(hasError(made.problems) ? [] : assemblyProblems(design, dish, assembly)),
     ...extra.problems,
     ...uncut,

@@ -1,4 +1,4 @@
-/** Times arc fitting and offsets; one JSON line a case: what, size, seconds (least of the runs), result. */
+/** Times arc fitting and offsets; one JSON line a case: what, size, seconds (minimum of the runs), result. */
 import { type Contour, type Curve, fitArcs, offsetContour, signedArea, simplicity } from '../../lib/geometry/index.js';
 
 const RUNS = 7;

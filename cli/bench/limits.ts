@@ -31,7 +31,7 @@ export async function benchLimits(file: string): Promise<void> {
     const at = { x: (k * 7919) % 2400, y: (k * 104_729) % 1200 };
     return { from: at, to: at };
   });
-  report('shortest way through holes', stops.length, () =>
+  report('shortest path through holes', stops.length, () =>
     Math.round(travelLength(stops, shortRoute(stops, origin), origin)),
   );
 

@@ -1,5 +1,5 @@
 /**
- * Sheets of the designs in `fixtures` (or the files named) beside bounding-box packing with maxrects-packer on the
+ * Sheets of the designs in `fixtures` (or the files named) compared with bounding-box packing by maxrects-packer on the
  * same parts; then how time and memory grow from 100 to 1000 parts of 20 shapes. One JSON line a group or size.
  */
 import { readdirSync } from 'node:fs';

@@ -1,4 +1,4 @@
-/** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (least of the runs), result. */
+/** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (minimum of the runs), result. */
 import { type DishShape, paraboloid, radialLayout } from '../../lib/dish/index.js';
 import { advise, forecast, type OpticsInput } from '../../lib/optics/index.js';
 import { estimate } from '../../lib/optics/estimate.js';

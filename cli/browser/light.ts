@@ -1,6 +1,6 @@
 /** Lights up a part wherever it is drawn, at the press of its button in the part list. */
 
-/** @param lightInSpace told of the part, or of null when none is lit */
+/** @param lightInSpace called with the part, or of null when none is lit */
 export function lightParts(lightInSpace: (part: string | null) => void): void {
   const buttons = [...document.querySelectorAll<HTMLButtonElement>('button[data-light]')];
   const show = (part: string | null): void => {

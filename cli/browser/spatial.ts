@@ -8,7 +8,7 @@ interface BookModel extends Model {
   readonly view: Stand;
 }
 
-/** Where the view stands, so that a page that is made anew can take it up again. */
+/** Where the view stands, so that a page that is made again can take it up. */
 interface Standing {
   readonly position: readonly [number, number, number];
   readonly spread: number;

@@ -1,4 +1,4 @@
-/** The eye's way round the dish: by pointer, by steps, and back to where it began. */
+/** The eye's path round the dish: by pointer, by steps, and back to where it began. */
 import { PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
@@ -19,7 +19,7 @@ export interface Stand {
 }
 
 /** How much farther off the fully exploded dish is seen from. */
-const room = 0.75;
+const space = 0.75;
 
 /**
  * @param reach radius of what is looked at, about a point `centre` above the origin
@@ -85,7 +85,7 @@ export function turntable(
     camera,
     turn: (turn) => turns[turn](),
     makeRoom: (share) => {
-      const wanted = 1 + room * share;
+      const wanted = 1 + space * share;
       move(0, 0, wanted / farther);
       farther = wanted;
     },

@@ -25,8 +25,8 @@ function viewOf(svg: SVGSVGElement): View {
   const show = (next: Window): void => {
     const w = Math.min(whole.width, Math.max(whole.width * deepest, next.width));
     const h = (w / whole.width) * whole.height;
-    const inside = (at: number, size: number, from: number, room: number) =>
-      Math.min(from + room - size, Math.max(from, at));
+    const inside = (at: number, size: number, from: number, space: number) =>
+      Math.min(from + space - size, Math.max(from, at));
     now = {
       x: inside(next.x, w, whole.x, whole.width),
       y: inside(next.y, h, whole.y, whole.height),

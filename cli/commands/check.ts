@@ -32,7 +32,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     const job = prepare(design, loadExtras(flags.design, design, loaded.locate));
     const found = [...job.problems, ...stockProblems(job)];
     const counted = countedStock(job);
-    // where stock is counted, only the nest that `cut` would make tells whether it is enough
+    // where stock is counted, only the nest that `cut` would make shows whether it is enough
     if (!hasError(found) && counted.requests.length > 0)
       found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];

@@ -46,7 +46,7 @@ function printKeys(asked: string, json: boolean): void {
 
 export const explainCommand: CommandModule<object, ExplainArguments> = {
   command: 'explain [key]',
-  describe: 'tell what a key of the design file means',
+  describe: 'explain what a key of the design file means',
   builder: (yargs) =>
     yargs
       .positional('key', { type: 'string', describe: 'the key, such as dish.aperture or kerf; a list without it' })

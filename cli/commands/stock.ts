@@ -62,7 +62,10 @@ export const stockCommand: CommandModule<object, StockArguments> = {
           describe: 'a sheet size to compare, such as 1525x1525; may be given again',
         },
       })
-      .example('$0 stock press-house.yaml --try 2440x1220 --try 1525x1525', 'two sizes beside that of the design'),
+      .example(
+        '$0 stock press-house.yaml --try 2440x1220 --try 1525x1525',
+        'two sizes compared with that of the design',
+      ),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);

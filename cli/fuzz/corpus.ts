@@ -1,4 +1,4 @@
-/** Good files to be spoilt: one small sheet with every operation on it, made by the writers themselves, and the like. */
+/** Good files to be mutated: one small sheet with every operation on it, made by the writers themselves, and the like. */
 import { readFileSync } from 'node:fs';
 import { defaultColours, type Design, readDesign } from '../../lib/index.js';
 import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';

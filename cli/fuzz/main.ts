@@ -1,4 +1,4 @@
-/** Feeds the readers with spoilt files: `npm run fuzz -- --count 100000 --seed 1`. */
+/** Feeds the readers with mutated files: `npm run fuzz -- --count 100000 --seed 1`. */
 import process from 'node:process';
 import { Worker } from 'node:worker_threads';
 import yargs from 'yargs';
@@ -13,7 +13,7 @@ const maxMemory = 512;
 const patience = 10_000;
 const chunk = 5000;
 
-/** Runs some inputs in a thread of their own. A hang or a full memory ends the thread and is told with its input. */
+/** Runs some inputs in a thread of their own. A hang or a full memory ends the thread and is reported with its input. */
 function run(seed: number, from: number, to: number): Promise<Report> {
   const at = new SharedArrayBuffer(4);
   const place = new Int32Array(at);

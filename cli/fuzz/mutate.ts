@@ -1,4 +1,4 @@
-/** Ways of spoiling a text. All random choices come from the given source, so that an input can be made again. */
+/** Mutations of a text. All random choices come from the given source, so that an input can be made again. */
 
 type Random = () => number;
 type Mutation = (text: string, random: Random) => string;
@@ -186,10 +186,10 @@ const mutations: readonly [Mutation, ...Mutation[]] = [
   },
 ];
 
-/** A spoilt copy of the text: one to six changes, a few of them coarse. */
+/** A mutated copy of the text: one to six changes, a few of them coarse. */
 export function mutate(text: string, random: Random): string {
   const count = 1 + Math.floor(6 * random() ** 2);
-  let spoilt = text;
-  for (let i = 0; i < count; i += 1) spoilt = pick(mutations, random)(spoilt, random).slice(0, longest);
-  return spoilt;
+  let mutated = text;
+  for (let i = 0; i < count; i += 1) mutated = pick(mutations, random)(mutated, random).slice(0, longest);
+  return mutated;
 }

@@ -16,7 +16,7 @@ export interface Target {
   /** Share of all inputs. */
   readonly share: number;
   readonly text: string;
-  /** What it says of an input: nothing when it takes it, else why not. Anything thrown is a crash. */
+  /** What it reports of an input: nothing when it takes it, else why not. Anything thrown is a crash. */
   readonly read: (text: string) => readonly string[];
 }
 
@@ -47,12 +47,12 @@ export function targets(): readonly Target[] {
   const file = (name: string): string => files.get(name) ?? '';
   const [record, dxf, svg, ngc] = ['job.json', 'sheets/ply-1.dxf', 'sheets/ply-1.svg', 'sheets/ply-1.ngc'] as const;
   const { design: drawn, drawings } = withDrawings();
-  /** The whole folder, one of its files spoilt. */
+  /** The whole folder, one of its files mutated. */
   const folder =
     (name: string) =>
     (text: string): string[] =>
       verify(new Map([...files, [name, text]])).faults.map(({ message }) => message);
-  /** A drawing of one's own, spoilt. */
+  /** A drawing of one's own, mutated. */
   const extras =
     (name: string) =>
     (text: string): string[] =>

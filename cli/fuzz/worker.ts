@@ -1,4 +1,4 @@
-/** Runs inputs one after the other, telling which one it is at, so that a hang can be traced. */
+/** Runs inputs one after the other, reporting each before it starts, so that a hang can be traced. */
 import { performance } from 'node:perf_hooks';
 import { parentPort, workerData } from 'node:worker_threads';
 import { type Outcome, runInput } from './run.js';

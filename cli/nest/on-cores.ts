@@ -20,7 +20,7 @@ export interface NestProgress {
   /** The best layout so far; the first comes within a second for a hundred parts. */
   readonly layout: Layout;
   readonly secondsGone: number;
-  /** As far as can be told. */
+  /** As far as is known. */
   readonly secondsLeft: number;
 }
 

@@ -2,7 +2,7 @@
 import { type Layout, nest } from '../../lib/nest/index.js';
 import type { NestTask } from './task.js';
 
-/** The layout of one task; `onBetter` is told of each better one on the way. */
+/** The layout of one task; `onBetter` is called with each better one on the way. */
 export function runTask(task: NestTask, onBetter: (layout: Layout) => void): Layout {
   const { parts, stock, spacing, seed, effort, limit, stop, shares, place } = task;
   return nest(parts, stock, {

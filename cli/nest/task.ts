@@ -1,4 +1,4 @@
-/** What a nesting thread is given and what it says. */
+/** What a nesting thread is given and what it reports. */
 import type { Layout, NestPart, NestStock } from '../../lib/index.js';
 
 export interface NestTask {

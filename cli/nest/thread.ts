@@ -1,4 +1,4 @@
-/** A nesting thread: takes one task, tells of better layouts, ends with the best. */
+/** A nesting thread: takes one task, reports better layouts, ends with the best. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { runTask } from './run-task.js';
 import type { Message, NestTask } from './task.js';

@@ -17,7 +17,7 @@ export interface Answers {
   readonly machine: ProcessKind;
 }
 
-/** The unit that a person measures in, by the way they wrote a length. */
+/** The unit that a person measures in, from how they wrote a length. */
 export function unitOfText(text: string): LengthUnit {
   return /in|["”″]|ft|f(?:oo|ee)t|['’′]/i.test(text) ? 'in' : 'mm';
 }

@@ -4,7 +4,7 @@ import { type Answers, usualRibs } from './answers.js';
 
 const proseWidth = 96;
 
-/** Prose as comment lines: "#" and a space, so that it is told from a default, which is "#" and the key at once. */
+/** Prose as comment lines: "#" and a space, so that it differs from a default, which is "#" and the key at once. */
 function prose(text: string, indent: string): string[] {
   const lines: string[] = [];
   let line = '';

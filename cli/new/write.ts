@@ -29,7 +29,7 @@ function put(path: string, text: string): void {
 
 /**
  * @param force replaces a design file that is there
- * @returns what is to be told besides
+ * @returns what else is to be reported
  * @throws Stop when the file is there, or cannot be written
  */
 export function writeDesign(file: string, text: string, force: boolean): string[] {

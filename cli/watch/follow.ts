@@ -1,4 +1,4 @@
-/** Follows a file: told at once by the system where it can, by looking now and then where it cannot. */
+/** Follows a file: notified by the system where that works, by looking at intervals where it does not. */
 import { type FSWatcher, watch } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { reasonOf } from '../exit.js';
@@ -11,7 +11,7 @@ export type Sight =
 const largest = 16_000_000;
 /** An editor may empty a file before it fills it: what stands for this long is meant (ms). */
 const settled = 40;
-/** How often the file is looked at in any case (ms): network disks tell nothing. */
+/** How often the file is looked at in any case (ms): network disks send no notice. */
 const lookEvery = 400;
 
 function look(file: string): Sight {

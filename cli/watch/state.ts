@@ -21,7 +21,7 @@ export interface State {
   readonly book: number;
 }
 
-/** Holds the state and tells those who listen of each change. */
+/** Holds the state and notifies the listeners of each change. */
 export class Board {
   #state: State;
   #book: string | null = null;
@@ -35,12 +35,12 @@ export class Board {
     return this.#state;
   }
 
-  /** How many are told of changes. */
+  /** How many are notified of changes. */
   get listeners(): number {
     return this.#listeners.size;
   }
 
-  /** The last book, whole HTML. */
+  /** The last book, complete HTML. */
   get book(): string | null {
     return this.#book;
   }

@@ -19,7 +19,7 @@ export interface Nested {
 }
 
 /**
- * Nests a design behind the page's back and tells of each book.
+ * Nests a design in the background and reports each book.
  * @returns ends the work
  */
 export type Background = (
@@ -58,7 +58,7 @@ function followDrawings(path: string, design: Design, changed: () => void): () =
 
 /**
  * Follows a design file and the drawings that it names, and keeps the board up to date.
- * @param report told of each change in one line, for the terminal
+ * @param report called with each change in one line, for the terminal
  * @returns ends it
  */
 export function watchDesign(file: string, board: Board, background: Background, report: Reporter): () => void {

@@ -37,7 +37,7 @@ export interface FastenerItem {
   readonly size: string;
   /** Shank, mm. */
   readonly diameter: number;
-  /** Under the head; of a countersunk screw the whole. Null when none that is sold will do. Mm. */
+  /** Under the head; of a countersunk screw the total length. Null when none that is sold will do. Mm. */
   readonly length: number | null;
   /** Countersunk head, mm. */
   readonly headDiameter?: number;
@@ -58,7 +58,7 @@ export interface Fastener {
   readonly item: FastenerItem;
   /** Where it enters the first part. */
   readonly entry: Vec3;
-  /** The way it is driven, a unit vector. */
+  /** The direction in which it is driven, a unit vector. */
   readonly direction: Vec3;
   /** From the entry to where its point would come out of the wood; how long it may be at most follows from it. */
   readonly wood: number;

@@ -66,7 +66,7 @@ function bound(edge: ProofEdge, a: Sample, b: Sample): number {
 const coarse = 0.02;
 
 /**
- * Goes over all points of `edges` and tells each piece that may lie farther than `limit` from the set, and the
+ * Goes over all points of `edges` and gives each piece that may lie farther than `limit` from the set, and the
  * greatest distance met. The result stands at most half a micrometre above the true greatest distance, or by a
  * fiftieth of what that distance has over the limit.
  */

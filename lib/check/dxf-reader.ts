@@ -108,7 +108,7 @@ function layersOf(tables: readonly Tag[]): Map<string, string[]> {
   return names;
 }
 
-/** Codes that an entity may have besides its geometry: handle, owner, subclass, layer. */
+/** Codes that an entity may have in addition to its geometry: handle, owner, subclass, layer. */
 const common = new Set([5, 330, 100, 8]);
 /** Line type, colour and line weight, which may say no more than that they are the layer's. */
 const byLayer = new Map([

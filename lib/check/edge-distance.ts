@@ -13,7 +13,7 @@ export function boundsDistance(a: ProofEdge, b: ProofEdge): number {
   return Math.hypot(dx, dy);
 }
 
-/** Points of `a` at which a line or circle through it meets or comes closest to that of `b`, besides its ends. */
+/** Points of `a` at which a line or circle through it meets or comes closest to that of `b`, its ends apart. */
 export function candidates(a: ProofEdge, b: ProofEdge): ProofPoint[] {
   if (a.sweep === 0 && b.sweep === 0) return lineMeetsLine(a, b);
   if (a.sweep === 0) return lineAndArc(a, b);

@@ -38,7 +38,7 @@ const minRise = 1e-5;
 /**
  * How much farther a circle reaches in some direction than at the middle of an arc of it, as a share of the radius:
  * 1 less `along`, the component of the middle's unit vector in that direction. `across` is its other component, which
- * tells a small lead without the rounding.
+ * resolves a small lead without the rounding.
  */
 function lead(along: number, across: number): number {
   return along > 0 ? (across * across) / (1 + along) : 1 - along;

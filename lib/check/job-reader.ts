@@ -1,4 +1,4 @@
-/** The record `job.json` as the proof needs it, read and checked anew. */
+/** The record `job.json` as the proof needs it, read and checked independently. */
 import * as z from 'zod';
 import { unreadable } from './drawn.js';
 import { farthest } from './limits.js';

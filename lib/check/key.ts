@@ -18,7 +18,7 @@ export function readKey(lines: readonly string[]): Map<string, string> {
   );
 }
 
-/** A machine is told by the colour what to do along a line, so colour, key and design have to agree. */
+/** The colour sets what a machine does along a line, so colour, key and design have to agree. */
 export function checkKey(
   sheet: ReadBackSheet,
   design: LayerColours | undefined,

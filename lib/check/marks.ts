@@ -23,8 +23,8 @@ const setOf = (edges: readonly ProofEdge[]): EdgeSet | null => (edges.length ===
 
 /**
  * Holds marks against those of the parts, stroke by stroke, whatever the order and the direction in which they are made.
- * @param whole what is marked as it should be
- * @param any all that is marked in whatever way
+ * @param whole what is marked to its full depth
+ * @param any all that is marked in any form
  */
 export function compareMarks(nominals: readonly Nominal[], whole: readonly ProofEdge[], any = whole): MarkFindings {
   const drawn = setOf(whole);

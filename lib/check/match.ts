@@ -27,7 +27,7 @@ export interface Matches {
   readonly holes: readonly HoleCut[];
 }
 
-/** How far off a path's box may be, besides the width of a cut, for the path still to be the one meant, mm. */
+/** How far off a path's box may be, beyond the width of a cut, for the path still to be the one meant, mm. */
 const reach = 4;
 
 /** Greatest difference of the sides of two boxes. */

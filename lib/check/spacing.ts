@@ -29,7 +29,7 @@ function overlaps(a: Solid, b: Solid): boolean {
 
 /** A place on both of two parts, of which the edges are at least `required` apart; null where there is none. */
 function sharedPlace(a: Solid, b: Solid, required: number): ProofPoint | null {
-  // edges that may meet have to be followed; else one point tells
+  // edges that may meet have to be followed; else one point decides
   if (required <= agreementTolerance) return overlapOf(a, b);
   return overlaps(a, b) || overlaps(b, a) ? { x: a.box.minX, y: a.box.minY } : null;
 }

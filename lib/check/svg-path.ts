@@ -65,7 +65,7 @@ class PathReader {
 function readArc(reader: PathReader, from: Vertex): { readonly bulge: number; readonly end: Vertex } {
   const rx = reader.number();
   const ry = reader.number();
-  // how far the ellipse is turned says nothing of a circle
+  // how far the ellipse is turned does not matter for a circle
   reader.number();
   const large = reader.flag();
   const positive = reader.flag();

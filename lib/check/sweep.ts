@@ -27,7 +27,7 @@ interface CutDepth extends ProofPoint {
 const none = (place: ProofPoint): CutDepth => ({ mm: 0, x: place.x, y: place.y });
 const worse = (a: CutDepth, b: CutDepth): CutDepth => (b.mm > a.mm ? b : a);
 
-/** Samples along a piece in which material may stay, to tell an inside corner from a fault. */
+/** Samples along a piece in which material may stay, to distinguish an inside corner from a fault. */
 const cornerSamples = 100;
 
 /** Whether a point lies in the material of the cut's part. A hole is cut out of its surroundings. */

@@ -39,7 +39,7 @@ export interface Fault {
   readonly code: FaultCode;
   /** Which message of the catalogue it is. */
   readonly id: MessageId;
-  /** The file, and where they are known the part and the place, in a whole sentence. */
+  /** The file, and where they are known the part and the place, in a full sentence. */
   readonly message: string;
   readonly file: string;
   readonly place?: ProofPoint;

@@ -94,7 +94,7 @@ export function proveCuts(files: TextFiles, data: unknown, proven: ReadonlyMap<n
 }
 
 /**
- * Proves a written folder: reads `job.json` and every DXF and SVG anew, and holds the drawings against the record.
+ * Proves a written folder: reads `job.json` and every DXF and SVG from the files, and holds the drawings against the record.
  * Nothing here is shared with what made the files.
  * @param files texts of the folder's files by name, with `/` between folders
  * @returns a proof a sheet, and every fault; it throws for no content of the files

@@ -25,7 +25,7 @@ function description(meta: KeyMeta): string {
 
 const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'min', 'above', 'max', 'usual'] as const;
 
-/** Turns what a key says of itself into the words of JSON Schema (draft 7, which editors understand best). */
+/** Turns what a key states of itself into the words of JSON Schema (draft 7, which editors understand best). */
 function translate(node: Record<string, unknown>): void {
   const meta = node as Partial<KeyMeta>;
   if (meta.about !== undefined) node['description'] = description(meta as KeyMeta);
@@ -38,7 +38,7 @@ function translate(node: Record<string, unknown>): void {
     // bare numbers are in the file's own unit, so only the sign can be judged here
     node[meta.above === undefined ? 'minimum' : 'exclusiveMinimum'] = 0;
   }
-  // a length's default is held in mm; editors are told it with its unit
+  // a length's default is held in mm; editors get it with its unit
   if ((meta.quantity === 'length' || meta.quantity === 'angle') && meta.shown !== undefined)
     node['default'] = meta.shown;
   for (const key of metaKeys) Reflect.deleteProperty(node, key);

@@ -45,7 +45,7 @@ export interface KeyMeta extends About, Range {
   readonly [key: string]: unknown;
 }
 
-/** What a check of a single key finds besides its message. */
+/** What a check of a single key finds, its message apart. */
 export interface KeyFault {
   readonly code?: 'wrong-value' | 'wrong-unit';
   /** What would do. */

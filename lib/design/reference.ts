@@ -172,7 +172,7 @@ export function referencePage(entries: readonly KeyEntry[] = keyEntries()): stri
   const heads = ['| key | value | default | limits | meaning |', '| --- | --- | --- | --- | --- |'];
   const row = (entry: KeyEntry): string => {
     const limits = limitsText(entry) ?? '';
-    // the table's head says once what a length may look like
+    // the table's head states once what a length may look like
     const value = entry.quantity === 'length' ? 'length' : valueText(entry);
     return `| \`${entry.path}\` | ${cell(value)} | ${cell(defaultText(entry))} | ${cell(limits)} | ${cell(entry.about)} |`;
   };

@@ -34,7 +34,7 @@ function coloursSection() {
       .default(defaultColours[name])
       .meta({ quantity: 'text', shown: defaultColours[name], about: `Colour of ${name} lines.` } satisfies KeyMeta);
   return group(
-    { about: 'Colours of the lines, for laser drivers that tell operations apart by colour.' },
+    { about: 'Colours of the lines, for laser drivers that distinguish operations by colour.' },
     {
       outline: colour('outline'),
       opening: colour('opening'),

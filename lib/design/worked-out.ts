@@ -6,7 +6,7 @@ import { shapeWithProfile, thicknessIn } from './dish-shape.js';
 import { profileOf } from './profile-of.js';
 import type { DesignFile } from './schema.js';
 
-/** The same design in inches and in mm must round to the same whole millimetre, whatever the last bit says. */
+/** The same design in inches and in mm must round to the same whole millimetre, whatever the last bit is. */
 export const roundingSlack = 1e-6;
 
 export interface Sizes {

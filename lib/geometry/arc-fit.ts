@@ -25,7 +25,7 @@ const PROBES = 24;
 const SEARCH_SHARE = 0.985;
 /** An arc turns by at most this much, so that it cannot lap itself. */
 const MAX_TURN = 1.8 * Math.PI;
-/** Leans of a joint's tangent off the curve's are told apart in steps of this times (tolerance / length of the arc). */
+/** Leans of a joint's tangent off the curve's are distinguished in steps of this times (tolerance / length of the arc). */
 const LEAN_STEP = 0.7;
 /** Larger leans than this many steps either way cannot be within the tolerance for any useful length. */
 const MAX_LEAN = 24;

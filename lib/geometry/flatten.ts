@@ -28,7 +28,7 @@ function flattenEdge(edge: Edge, tolerance: number, side: FlattenSide): Point[] 
   const byTangents = side !== 'on' && (side === 'outside') === edge.sweep > 0;
   const count = pieces(edge, tolerance, byTangents);
   if (byTangents) {
-    // the tangents' meeting point stands off the middle of each piece, on the convex side
+    // the tangents' intersection stands off the middle of each piece, on the convex side
     const rise = edge.radius * (1 / Math.cos(edge.sweep / count / 2) - 1);
     for (let k = 0; k < count; k++) {
       const t = (k + 0.5) / count;

@@ -136,7 +136,7 @@ function intersectArcs(a: ArcEdge, b: ArcEdge): Contact {
   if (cut.kind === 'apart') return NONE;
   if (cut.kind === 'touching') return touchings(a, b, cut.points);
   if (cut.kind === 'crossing') return contact(intersections(a, b, cut.points));
-  // two arcs of one circle that share both ends and nothing else complete it; their middles tell
+  // two arcs of one circle that share both ends and nothing else complete it; their middles decide
   const points = sharedEnds(a, b);
   const shares = (p: Edge, q: Edge): boolean => within(q, fractionAt(q, pointOnEdge(p, 0.5)), TOUCH) !== null;
   if (points.length === 2 && points.every(atEnds) && !shares(a, b) && !shares(b, a)) return contact(points);

@@ -50,7 +50,7 @@ function withoutSpecks(ring: Contour): Contour {
  * material grown by `distance` mm all round, or shrunk when it is negative. Corners of the material are rolled round
  * by an arc, corners of the waste stay sharp. Rings that close up vanish, necks part; the result is exact to 1e-6 mm
  * and keeps the senses of travel. A distance too
- * small to tell (1e-7 mm) gives the rings back.
+ * small to matter (1e-7 mm) gives the rings back.
  */
 export function offsetRings(rings: readonly Contour[], distance: number): Contour[] {
   if (!Number.isFinite(distance)) throw new RangeError(`an offset needs a distance in mm, not ${distance}`);

@@ -4,7 +4,7 @@ import { cross, distance, dot, subtract } from './point.js';
 import { SAME_CORNER } from './precision.js';
 import type { Point } from './types.js';
 
-/** Within this of a half turn (radians) the tangents alone do not tell which way a corner turns. */
+/** Within this of a half turn (radians) the tangents alone do not decide which way a corner turns. */
 const HALF_TURN_DOUBT = 1e-6;
 
 /** The place `off` (mm) to the right of the direction of travel. */
@@ -30,7 +30,7 @@ export function turnBetween(before: Edge, after: Edge): number {
   const b = tangentOnEdge(after, 0);
   const turn = Math.atan2(cross(a, b), dot(a, b));
   if (Math.PI - Math.abs(turn) > HALF_TURN_DOUBT) return turn;
-  // a spike or a slit: the side on which the next edge lies, a little away from the tip, tells
+  // a spike or a slit: the side on which the next edge lies, a little away from the tip, decides
   const away = Math.min(edgeLength(before), edgeLength(after)) / 4;
   const p = pointOnEdge(before, 1 - away / edgeLength(before));
   const q = pointOnEdge(after, away / edgeLength(after));

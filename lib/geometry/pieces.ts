@@ -58,7 +58,7 @@ export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly n
   });
 }
 
-/** Every edge in runs from meeting to meeting. */
+/** Every edge in runs from intersection to intersection. */
 export function cutAtIntersections(edges: readonly Edge[]): EdgePiece[] {
   return cutEdges(edges, cuts(edges));
 }

@@ -10,7 +10,7 @@ export type Simplicity =
   /** Edges `first` and `second` meet at `place`, where they should not. */
   | { readonly kind: 'meets-itself'; readonly first: number; readonly second: number; readonly place: Point };
 
-/** True for a meeting at the end of edge a and the start of edge b. */
+/** True for an intersection at the end of edge a and the start of edge b. */
 function isJoint(at: Intersection, lengthA: number, lengthB: number, samePoint: number): boolean {
   return (1 - at.onA) * lengthA <= samePoint && at.onB * lengthB <= samePoint;
 }

@@ -55,7 +55,7 @@ function prune(pieces: readonly EdgePiece[], start: readonly number[], end: read
   return alive;
 }
 
-/** How far to the left the way goes on, radians: of several, the sharpest left keeps rings apart that only touch. */
+/** How far to the left the path goes on, radians: of several, the sharpest left keeps rings apart that only touch. */
 function leftTurn(piece: EdgePiece, next: EdgePiece): number {
   const a = tangentOnEdge(piece.edge, piece.t1);
   const b = tangentOnEdge(next.edge, next.t0);

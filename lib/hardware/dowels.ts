@@ -34,6 +34,6 @@ export function dowelRoom(
   hubRadius: number,
   axisHole: number,
 ): { readonly from: number; readonly to: number } {
-  const room = diameter / 2 + wallAtDowel(diameter);
-  return { from: axisHole / 2 + room, to: hubRadius - room };
+  const space = diameter / 2 + wallAtDowel(diameter);
+  return { from: axisHole / 2 + space, to: hubRadius - space };
 }

@@ -78,7 +78,7 @@ export function woodScrewWithin(diameter: number, system: SizeSystem): WoodScrew
 /** Wood that stays over a screw's point, mm: common practice, no source. */
 export const tipCover = 2;
 
-/** The longest screw sold of at most `room` mm, or null when even the shortest is longer. */
-export function screwLengthWithin(screw: WoodScrew, room: number): number | null {
-  return screw.lengths.findLast((length) => length <= room + 1e-9) ?? null;
+/** The longest screw sold of at most `space` mm, or null when even the shortest is longer. */
+export function screwLengthWithin(screw: WoodScrew, space: number): number | null {
+  return screw.lengths.findLast((length) => length <= space + 1e-9) ?? null;
 }

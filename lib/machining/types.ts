@@ -1,5 +1,5 @@
 /**
- * What machining takes and gives besides parts. Lengths in mm, y up.
+ * What machining takes and gives, parts apart. Lengths in mm, y up.
  */
 import type { Contour, Path, Point, Vertex } from '../geometry/index.js';
 import type { LaidSheet, Operation } from '../part/index.js';
@@ -12,7 +12,7 @@ export type Process =
       readonly web: number;
       /** Whether corners in which a mating part must seat are relieved, as a round tool leaves a radius there. */
       readonly relief: 'dogbone' | 'none';
-      /** Diameters of the drill bits at hand besides the router bit. */
+      /** Diameters of the drill bits at hand, in addition to the router bit. */
       readonly drills?: readonly number[];
     }
   | { readonly kind: 'laser'; readonly kerf: number; readonly web: number }

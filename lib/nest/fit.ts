@@ -19,7 +19,7 @@ export interface Unfit {
   readonly stocked: boolean;
 }
 
-/** Less room than this (mm) to spare is left to the exact answer. */
+/** Less than this (mm) to spare is left to the exact answer. */
 const spare = 1e-6;
 
 /** Whether a part's box alone shows that some plain sheet takes it: cheap, and true of nearly every part. */

@@ -7,7 +7,7 @@ import type { Packing } from './packing.js';
 import type { NestShape } from './shape.js';
 import { f64, i32 } from '../geometry/typed-arrays.js';
 
-/** Overlaps deeper than this (mm) clash. */
+/** Deeper overlaps than this (mm) count. */
 const DEEP = 5e-7;
 
 interface Solid {

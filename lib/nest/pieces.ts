@@ -1,4 +1,4 @@
-/** Copies of parts with the ways in which each may lie. */
+/** Copies of parts with the orientations in which each may be placed. */
 import type { Piece } from './packing.js';
 import type { Random } from './random.js';
 import type { Orientation, Shapes } from './shape.js';

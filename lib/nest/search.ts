@@ -217,7 +217,7 @@ export class Search {
     const ay1 = across ? y1 : middle;
     const bx0 = across ? middle : x0;
     const by0 = across ? y0 : middle;
-    // what lies in the way in both halves comes first, since it says which one is more promising
+    // what lies in the way in both halves comes first, since it shows which one is more promising
     const one = this.#regions(x0, y0, ax1, ay1, regionsFrom, regionsTo, regionsEnd);
     const oneEnd = this.#listed;
     const two = this.#regions(bx0, by0, x1, y1, regionsFrom, regionsTo, oneEnd);

@@ -21,7 +21,7 @@ export interface NestShape {
   readonly area: number;
 }
 
-/** A way in which a part may lie. */
+/** An orientation in which a part may be placed. */
 export interface Orientation {
   readonly rotationDeg: number;
   readonly mirrored: boolean;

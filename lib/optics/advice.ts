@@ -66,7 +66,7 @@ export interface Advice {
   readonly figure: FigureAdvice;
 }
 
-/** Ribs and focal lengths that are looked at, as multiples of what the design or the closed form says. */
+/** Ribs and focal lengths that are looked at, as multiples of what the design or the closed form gives. */
 const RIB_FACTORS = [0.5, 0.67, 0.8, 1, 1.25, 1.5, 2];
 const FOCAL_RATIOS = [0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.7, 0.8, 0.9, 1, 1.2];
 const DIAMETER_FACTORS = [0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.5, 1.75, 2];

@@ -4,7 +4,7 @@ import { halfWidthAt, type MidLine, midLine } from './mid-line.js';
 
 /** Half the number of intervals of the rule below: its error is far below a millionth on these smooth pieces. */
 const HALF_INTERVALS = 2000;
-/** A vessel that is exactly as wide as the panels asks for no further rib, whatever the last bit says. */
+/** A vessel that is exactly as wide as the panels asks for no further rib, whatever the last bit is. */
 const ROUNDING = 1e-9;
 
 /**

@@ -20,7 +20,7 @@ export interface ForecastOptions {
   /** Rays of the main trace; 262144 when left out. All traces together take about six times as many. */
   readonly rays?: number;
   readonly seed: number;
-  /** Asked now and then; the forecast ends with `ForecastStopped` once it says true. */
+  /** Asked now and then; the forecast ends with `ForecastStopped` once it returns true. */
   readonly stop?: () => boolean;
 }
 

@@ -30,7 +30,7 @@ export function pointingTolerance(set: SetUp, rays: number, seed: number): Point
     const facing = Math.cos(pointing);
     return caughtShares(rayed, squaredRadii(rayed, set.vesselHeight), set.vesselRadius).map((one) => one * facing);
   };
-  // a hair off the axis takes the same way through the trace as every other angle, so that the rays compare
+  // a hair off the axis takes the same path through the trace as every other angle, so that the rays compare
   const best = caughtAt(1e-9);
   const bestMean = estimate(best).value;
   if (bestMean === 0) return { toleranceDeg: exact(0), sunMinutes: exact(0), curve: [] };

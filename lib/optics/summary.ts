@@ -203,7 +203,7 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
   const watts = ({ value }: Estimate) => `${value.toFixed(0)} W`;
   return [
     row(
-      'least number of ribs',
+      'fewest ribs',
       ribs.best,
       '',
       0,
@@ -211,7 +211,7 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
     ),
     vesselRow(vessel, length),
     row(
-      'focal length of the least spot',
+      'focal length of the smallest spot',
       focalLength.bestFocalLength,
       'mm',
       0,

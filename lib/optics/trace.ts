@@ -3,7 +3,7 @@
  * light that falls on them, so no ray is wasted; the sun's disc, waviness and specularity are drawn for each. The
  * reflected rays are kept as lines, so that any vessel plane can be looked at afterwards.
  *
- * Light is not followed to a second meeting with the dish: a bowl that curves one way leaves every ray free up to the
+ * Light is not followed to a second reflection: a bowl that curves one way leaves every ray free up to the
  * axis. The shade of a deep dish's own rim, when it is aimed off the sun, is left out.
  */
 import type { DishShape } from '../dish/index.js';

@@ -46,7 +46,7 @@ export function writeCutList(parts: readonly Part[], sheets: readonly ListedShee
       part.name,
       { value: part.quantity, digits: 0 },
       part.material,
-      // thin sheet is told apart by hundredths
+      // thin sheets differ by hundredths
       length(part.thickness, digitsOf[unit] + 1),
       length(Math.max(...sides)),
       length(Math.min(...sides)),

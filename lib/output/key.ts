@@ -33,7 +33,7 @@ export function operationOf(layer: string): Operation | 'sheet-edge' {
 
 const line = ({ name, colour }: Layer): string => `${name} ${colour}: ${meanings[operationOf(name)]}`;
 
-/** What a machine that sorts lines by their colour has to be told. */
+/** What a machine that sorts lines by their colour has to know. */
 const orderNote = 'Cut in the order of the file: a part within an opening of another is cut free before that opening.';
 
 /** The key of one drawing: what to do along the lines of each layer in use, and in which order. */

@@ -17,7 +17,7 @@ export interface MarkingToWrite {
 export interface MarkingTable {
   readonly heading: readonly string[];
   readonly rows: readonly (readonly string[])[];
-  /** What the step costs and which would do, in whole sentences. */
+  /** What the step costs and which would do, in full sentences. */
   readonly notes: readonly string[];
 }
 
@@ -58,7 +58,7 @@ export function markingTable(marking: MarkingToWrite): MarkingTable {
   };
 }
 
-/** `marking-out.csv`: the marks in order, with the notes beside the first. */
+/** `marking-out.csv`: the marks in order, with the notes in the first row. */
 export function writeMarkingOut(marking: MarkingToWrite): string {
   const { heading, rows, notes } = markingTable(marking);
   // plain numbers stay numbers, so that a rounding error of -0.012 is not taken for text; inch fractions are text

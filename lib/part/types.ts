@@ -113,7 +113,7 @@ export interface Part extends PartShape {
   readonly edgeHoles: readonly EdgeHole[];
   /** Greatest distance between a fitted curve of this part and the true curve (mm). */
   readonly fitDeviation: number;
-  /** What a person should know at the bench, in whole sentences. */
+  /** What a person should know at the bench, in full sentences. */
   readonly notes: readonly string[];
   /** The file that an outline of one's own was read from. */
   readonly file?: string;

@@ -148,7 +148,7 @@ export function makeCleat(design: Design, count: number): Part {
 /** Where the lettering starts: right of a guide line, in the widest bay between them. */
 function clearOf(guides: readonly number[], length: number, letters: number): number {
   const stops = [0, ...guides, length];
-  const bays = stops.slice(1).map((to, i) => ({ from: element(stops, i), room: to - element(stops, i) }));
-  const widest = bays.reduce((best, bay) => (bay.room > best.room ? bay : best));
+  const bays = stops.slice(1).map((to, i) => ({ from: element(stops, i), space: to - element(stops, i) }));
+  const widest = bays.reduce((best, bay) => (bay.space > best.space ? bay : best));
   return widest.from + letters / 2;
 }

@@ -28,8 +28,8 @@ const line = (x1: number, y1: number, x2: number, y2: number): LineMark =>
 /** A disc with the directions of all ribs and the hub's outline, to prick through onto board and hub. */
 function hubJig(design: Design, dish: Dish): Part {
   const bed = design.template.bed;
-  const room = bed ? Math.min(bed.width, bed.height) / 2 : Infinity;
-  const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.max, room);
+  const space = bed ? Math.min(bed.width, bed.height) / 2 : Infinity;
+  const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.max, space);
   const outer = Math.max(radius, dish.innerRadius + border);
   const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
   const angles = ribNumbers(dish.layout).map((rib) => (ribDirectionDeg(dish, rib) * Math.PI) / 180);

@@ -24,16 +24,16 @@ interface Hole {
 
 /** The place on an upright line through a ring that is furthest from its edges; they rise to one greatest distance. */
 function largestAround(edges: readonly Edge[], x: number, low: number, high: number): Hole {
-  const room = (y: number): number =>
+  const space = (y: number): number =>
     edges.reduce((min, edge) => Math.min(min, nearestOnEdge(edge, { x, y }).distance), Infinity);
   let [from, to] = [low, high];
   while (to - from > 0.01) {
     const third = (to - from) / 3;
-    if (room(from + third) < room(to - third)) from += third;
+    if (space(from + third) < space(to - third)) from += third;
     else to -= third;
   }
   const y = (from + to) / 2;
-  return { centre: { x, y }, radius: room(y) };
+  return { centre: { x, y }, radius: space(y) };
 }
 
 /**
@@ -54,9 +54,9 @@ export function lighteningHoles(outline: Contour, web: number, keep: readonly Po
   // the largest that still has room beside those before it, until none is worth a cut
   const largest = (): Hole =>
     places.reduce<Hole>(
-      (best, { centre, radius: room }) => {
+      (best, { centre, radius: space }) => {
         const radius = Math.min(
-          room - web,
+          space - web,
           ...keep.map((place) => distance(place, centre) - web),
           ...holes.map((hole) => distance(hole.centre, centre) - hole.radius - web),
         );

@@ -35,8 +35,8 @@ interface Ring {
 }
 
 /**
- * The roomiest ring of holes at a radius. Every bay between two ribs is like every other, so one direction within the
- * bay, that with the most room, serves all; the bays are as evenly spread as their number allows, and the whole set
+ * The ring of holes with the largest clearance at a radius. Every bay between two ribs is like every other, so one direction within the
+ * bay, that with the largest clearance, serves all; the bays are as evenly spread as their number allows, and the whole set
  * may move round by a few bays to keep off what is blocked.
  */
 function ringOfHoles(

@@ -106,15 +106,15 @@ export function panelProblems(design: Design, dish: Dish): Diagnostic[] {
 function pinProblems(design: Design, dish: Dish): Diagnostic[] {
   if (design.panel.fixing !== 'pins') return [];
   const panel = developedPanel(dish);
-  const room = bearing(panel.chord(panel.to).facet.edgeOffset, dish) / 2;
-  if (room >= pinFromFace) return [];
+  const space = bearing(panel.chord(panel.to).facet.edgeOffset, dish) / 2;
+  if (space >= pinFromFace) return [];
   const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   return [
     diagnostic(
       'pin-edge',
       ['panel', 'fixing'],
-      `pins stand ${show(room)} from the edge of the panel and from the face of the rib, and split them`,
-      `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (pinFromFace - room))} thick, or a smaller panel.gap`,
+      `pins stand ${show(space)} from the edge of the panel and from the face of the rib, and split them`,
+      `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (pinFromFace - space))} thick, or a smaller panel.gap`,
     ),
   ];
 }

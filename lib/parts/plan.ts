@@ -20,7 +20,7 @@ import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { inUnits } from './blank.js';
 import { cleatScrews } from './cleat.js';
 
-/** Room that is left between two things on the board that are not joined, mm: common practice, no source. */
+/** Clearance that is left between two things on the board that are not joined, mm: common practice, no source. */
 const planClearance = 1;
 
 /** A thing on the board. Ribs count from 1. */
@@ -127,7 +127,7 @@ function joined(a: PlanItem, b: PlanItem): boolean {
   return a.rib === b.rib;
 }
 
-/** Room between two outlines, mm; 0 when they touch, cross or lie in one another. */
+/** Clearance between two outlines, mm; 0 when they touch, cross or lie in one another. */
 function clearanceBetween(a: Contour, b: Contour): number {
   const within = (inner: Contour, outer: Contour): boolean => sideOfContour(outer, element(inner, 0), 0) !== 'outside';
   return within(a, b) || within(b, a) ? 0 : closestOfContours(a, b).distance;

@@ -1,4 +1,4 @@
-/** The rib template for copying by hand with a trimming router, true to the way the router follows it. */
+/** The rib template for copying by hand with a trimming router, true to the path of the router. */
 import {
   bounds,
   contourFromPoints,

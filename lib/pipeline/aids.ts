@@ -1,4 +1,4 @@
-/** Templates, gauges and jigs: each on a sheet of its own, cut as the design says templates are cut. */
+/** Templates, gauges and jigs: each on a sheet of its own, cut as the design states for templates. */
 import type { Design } from '../design/index.js';
 import { bounds, placeVertices } from '../geometry/index.js';
 import { machine, type Process, spacingFor } from '../machining/index.js';
@@ -18,7 +18,7 @@ export function aidProcess(design: Design): Process {
   return { kind: process, web };
 }
 
-/** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two ways. */
+/** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two orientations. */
 function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] {
   const mirrored = aid.up === 'back';
   const laid = (rotationDeg: number) => {

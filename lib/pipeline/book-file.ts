@@ -72,7 +72,7 @@ function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit):
   };
 }
 
-/** `book.html`, whole. */
+/** `book.html`, complete. */
 export function bookOf(source: BookSource): string {
   const { design, dish, parts, aids, cleatStart, assembly, problems, sheets, forecast, cutPictures = [] } = source;
   return buildBook({

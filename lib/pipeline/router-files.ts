@@ -41,7 +41,7 @@ export function routeSheets(
   return { routes, problems: routerProblems(routes.flatMap(({ plan }) => plan.problems)) };
 }
 
-/** What the record says of a sheet's router files; nothing for a sheet without any. */
+/** What the record states of a sheet's router files; nothing for a sheet without any. */
 export function routerRecord(routes: readonly Route[], file: string): Pick<RecordedSheet, 'router'> {
   const route = routes.find(({ sheet }) => sheet.file === file);
   if (route === undefined || route.files.size === 0) return {};

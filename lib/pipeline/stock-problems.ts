@@ -117,7 +117,7 @@ export function stockProblems(prepared: Prepared): Diagnostic[] {
   });
 }
 
-/** The part of a prepared design whose stock is counted, so that only the nest can tell whether it is enough. */
+/** The part of a prepared design whose stock is counted, so that only the nest shows whether it is enough. */
 export function countedStock(prepared: Prepared): Prepared {
   const requests = prepared.requests.flatMap((request): NestRequest[] => {
     const endless = new Set(request.stock.filter(({ count }) => count === Infinity).map(({ group }) => group));

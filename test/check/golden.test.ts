@@ -1,6 +1,6 @@
 /**
  * The geometry of three fixtures' drawings by hash: a change that moves a line by a micrometre is seen here, and has
- * to be explained in the change list. `npm run golden` writes the hashes anew.
+ * to be explained in the change list. `npm run golden` writes the hashes again.
  */
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';

@@ -1,6 +1,6 @@
 /**
  * Every message that the proof can print has a planted fault that makes it appear. A small job that has everything is
- * proven first; then one thing of it is spoilt at a time, and the message has to come with its own words. A message
+ * proven first; then one thing of it is changed at a time, and the message has to come with its own words. A message
  * that is in the list and has no plant fails the test, and so does a plant that raises something else.
  */
 import { describe, expect, it } from 'vitest';

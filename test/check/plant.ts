@@ -7,7 +7,7 @@ import type { Vertex } from '../../lib/geometry/index.js';
 import { filesOf, type OneSheet } from '../helpers/jobs.js';
 
 type Files = Map<string, string>;
-/** Gives the spoilt files and says what was done, or null when this sheet has nothing to spoil in this way. */
+/** Gives the mutated files and what was done, or null when this sheet has nothing to mutate like this. */
 export type Plant = (sheet: OneSheet, random: () => number) => { readonly files: Files; readonly what: string } | null;
 
 const pick = <T>(items: readonly T[], random: () => number): T | undefined =>

@@ -1,4 +1,4 @@
-/** What the proof says of each fault of a router file, by name, at the least size that matters to a builder. */
+/** What the proof reports of each fault of a router file, by name, at the least size that matters to a builder. */
 import { describe, expect, it } from 'vitest';
 import { simulate, type SimulationLimits } from '../../lib/check/router-simulation/index.js';
 import { routerData, twoPlates } from '../helpers/router-sheets.js';

@@ -30,8 +30,8 @@ describe('contact of panel and rib', () => {
       fc.property(anyShape('panel'), (shape) => {
         const { from, to } = litRange(shape);
         for (let i = 0; i <= 40; i++) {
-          const room = gapUnder(shape, chordUnderParabola(shape, from + ((to - from) * i) / 40));
-          expect(Math.abs(room)).toBeLessThan(micron);
+          const space = gapUnder(shape, chordUnderParabola(shape, from + ((to - from) * i) / 40));
+          expect(Math.abs(space)).toBeLessThan(micron);
         }
       }),
       { numRuns: 60 },
@@ -45,8 +45,8 @@ describe('contact of panel and rib', () => {
           const r = shape.innerRadius + ((shape.apertureRadius - shape.innerRadius) * i) / 40;
           const at = facetOnRib(shape, r);
           const half = (at.u * Math.sin(shape.layout.halfAngle) - shape.seamGap / 2) / Math.cos(shape.layout.halfAngle);
-          const room = gapUnder(shape, { x: at.undersideX, z: at.undersideZ, half });
-          expect(Math.abs(room)).toBeLessThan(micron);
+          const space = gapUnder(shape, { x: at.undersideX, z: at.undersideZ, half });
+          expect(Math.abs(space)).toBeLessThan(micron);
         }
       }),
       { numRuns: 60 },

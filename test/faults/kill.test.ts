@@ -28,7 +28,7 @@ function digest(folder: string): string {
   return hash.digest('hex');
 }
 
-const besides = (kind: 'part' | 'before'): string[] =>
+const leftovers = (kind: 'part' | 'before'): string[] =>
   readdirSync(home).filter((name) => name.startsWith(`.out.${kind}-`));
 
 /** Cuts a design and is killed: after a while, or as soon as a folder beside the target is seen and a while after. */
@@ -45,7 +45,8 @@ async function cutAndKill(design: string, whenWriting: boolean, wait: number): P
     });
   });
   const running = () => !ended;
-  while (whenWriting && running() && besides('part').every((name) => !name.includes(`-${child.pid}-`))) await pause(1);
+  while (whenWriting && running() && leftovers('part').every((name) => !name.includes(`-${child.pid}-`)))
+    await pause(1);
   await Promise.race([pause(wait), end]);
   const killed = running() && child.kill('SIGKILL');
   await end;
@@ -92,7 +93,7 @@ describe(`cut, killed ${kills} times, seed ${seed}`, () => {
         counts[now === before ? 'asBefore' : 'asAfter'] += 1;
       } else {
         // between its two renames the whole folder stands aside, and the next run puts it back
-        const aside = besides('before');
+        const aside = leftovers('before');
         expect(aside.length).toBe(1);
         expect(digest(join(home, aside[0]!))).toBe(before);
         counts.setAside += 1;
@@ -102,7 +103,7 @@ describe(`cut, killed ${kills} times, seed ${seed}`, () => {
         expect(ran.code, ran.err).toBe(0);
         expect(digest(out)).toBe(after);
         // nothing of the killed runs is left beside it
-        expect([...besides('part'), ...besides('before')]).toEqual([]);
+        expect([...leftovers('part'), ...leftovers('before')]).toEqual([]);
       }
     }
     console.info(JSON.stringify(counts));

@@ -15,7 +15,7 @@ describe('readers of files', () => {
     expect(read(text)).toEqual([]);
   });
 
-  it(`refuse ${count} spoilt files of seed ${seed} with a message`, () => {
+  it(`refuse ${count} mutated files of seed ${seed} with a message`, () => {
     const outcomes = Array.from({ length: count }, (_, index) => runInput(all, seed, index, noClock));
     const failures = outcomes.flatMap(({ failure, target }, index) =>
       failure === null ? [] : [`${index} ${target}: ${failure}`],

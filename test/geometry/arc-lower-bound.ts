@@ -56,12 +56,12 @@ function bestCircle(points: readonly Point[], tolerance: number, holdStart: bool
   const chord = Math.hypot(b.x - a.x, b.y - a.y);
   const middle = points[points.length >> 1]!;
   const rise = ((b.x - a.x) * (middle.y - a.y) - (b.y - a.y) * (middle.x - a.x)) / chord;
-  const room = 4 * tolerance;
+  const space = 4 * tolerance;
   const overRise = (e0: number, e1: number): number =>
-    minOf((s) => spread(points, e0, e1, s === 0 ? 1e-12 : s), rise - 2 * room, rise + 2 * room, 24);
+    minOf((s) => spread(points, e0, e1, s === 0 ? 1e-12 : s), rise - 2 * space, rise + 2 * space, 24);
   const overEnd = (e0: number): number =>
-    holdEnd ? overRise(e0, 0) : minOf((e1) => overRise(e0, e1), -room, room, 16);
-  return holdStart ? overEnd(0) : minOf(overEnd, -room, room, 16);
+    holdEnd ? overRise(e0, 0) : minOf((e1) => overRise(e0, e1), -space, space, 16);
+  return holdStart ? overEnd(0) : minOf(overEnd, -space, space, 16);
 }
 
 /** Lower bound of the number of arcs within `tolerance` of the curve, by `samples` points of it. */

@@ -176,10 +176,10 @@ describe('flattening', () => {
         const inside = shoelace(flatten(contour, tolerance, 'inside'));
         expect(outside).toBeGreaterThanOrEqual(area - 1e-6);
         expect(inside).toBeLessThanOrEqual(area + 1e-6);
-        const room = perimeter(contour) * tolerance * 1.01;
-        expect(outside - area).toBeLessThan(room);
-        expect(area - inside).toBeLessThan(room);
-        expect(Math.abs(shoelace(flatten(contour, tolerance, 'on')) - area)).toBeLessThan(room);
+        const space = perimeter(contour) * tolerance * 1.01;
+        expect(outside - area).toBeLessThan(space);
+        expect(area - inside).toBeLessThan(space);
+        expect(Math.abs(shoelace(flatten(contour, tolerance, 'on')) - area)).toBeLessThan(space);
       }),
     );
   });

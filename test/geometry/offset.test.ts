@@ -166,8 +166,8 @@ describe('offset of any ring', () => {
         const offset = offsetContour(ring, d);
         expect(worstDistance([ring], offset, d)).toBeLessThan(1e-6);
         const tolerance = 0.001;
-        const room = 2 * tolerance * (perimeter(ring) + lengthOf(offset) + 1);
-        expect(Math.abs(areaOf(offset) - areaByClipper([ring], d, tolerance))).toBeLessThan(room);
+        const space = 2 * tolerance * (perimeter(ring) + lengthOf(offset) + 1);
+        expect(Math.abs(areaOf(offset) - areaByClipper([ring], d, tolerance))).toBeLessThan(space);
       }),
       { numRuns: 300 },
     );
@@ -199,14 +199,14 @@ describe('offset of any ring', () => {
         }),
         (ring, d, by, placement) => {
           const area = areaOf(offsetContour(ring, d));
-          const room = 1e-5 * (1 + perimeter(ring));
+          const space = 1e-5 * (1 + perimeter(ring));
           const others = [
             offsetContour(rotated(ring, by % ring.length), d),
             offsetContour(placeVertices(ring, placement), d),
             // the same edge seen from the waste's side
             offsetContour(reversed(ring), -d).map(reversed),
           ];
-          for (const other of others) expect(Math.abs(areaOf(other) - area)).toBeLessThan(room);
+          for (const other of others) expect(Math.abs(areaOf(other) - area)).toBeLessThan(space);
         },
       ),
     );

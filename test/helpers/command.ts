@@ -16,7 +16,7 @@ export interface Ran {
   readonly err: string;
 }
 
-/** Runs the built `dishwright` in a folder: half a second each time, so only for what a process of its own tells. */
+/** Runs the built `dishwright` in a folder: half a second each time, so only where a process of its own is what is tested. */
 export function dishwright(folder: string, args: readonly string[], env: NodeJS.ProcessEnv = {}): Ran {
   const done = spawnSync(process.execPath, [commandPath, ...args], {
     cwd: folder,

@@ -61,7 +61,7 @@ export function holds<T>(
     check(property, { seed: seed + round, numRuns: byDay(numRuns, long) }, test);
 }
 
-/** What another library says. Its own crash, or nothing, skips the case; nothing of ours runs in here. */
+/** What another library gives. Its own crash, or nothing, skips the case; nothing of ours runs in here. */
 export function saidBy<T>(library: () => T | null | undefined): T {
   let said: T | null | undefined;
   try {

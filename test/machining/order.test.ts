@@ -216,9 +216,9 @@ describe('the way between cuts', () => {
       const at = { x: (k * 7919) % 2400, y: (k * 104729) % 1200 };
       return { from: at, to: at };
     });
-    const way = travelLength(stops, shortRoute(stops, origin), origin);
+    const length = travelLength(stops, shortRoute(stops, origin), origin);
     // a random tour through n points in area A is about 0.7124·√(nA) at best (Beardwood, Halton and Hammersley 1959,
     // constant from Johnson and McGeoch, both from memory)
-    expect(way).toBeLessThan(1.25 * 0.7124 * Math.sqrt(1500 * 2400 * 1200));
+    expect(length).toBeLessThan(1.25 * 0.7124 * Math.sqrt(1500 * 2400 * 1200));
   });
 });

@@ -97,10 +97,10 @@ describe('no-fit region', () => {
         const region = noFits.of(laid[i]!, laid[j]!);
         const x = region.minX + u * (region.maxX - region.minX);
         const y = region.minY + v * (region.maxY - region.minY);
-        const way = new Float64Array(2);
-        const length = region.separationVector(x, y, way);
+        const direction = new Float64Array(2);
+        const length = region.separationVector(x, y, direction);
         expect(length).toBeCloseTo(region.depth(x, y), 9);
-        if (length > 0) expect(region.depth(x + way[0]!, y + way[1]!)).toBeLessThan(1e-9);
+        if (length > 0) expect(region.depth(x + direction[0]!, y + direction[1]!)).toBeLessThan(1e-9);
       }),
       { numRuns: 300 },
     );

@@ -14,7 +14,7 @@ const interceptAt = (rays: Rays, a: number, height: number) =>
 
 describe('closed form of the point sun', () => {
   it('is what the formula of the flat width gives', () => {
-    // γ(a) = ∫min(u·tan α, a)du / ∫u·tan α du without a seam, integrated by hand; the lit part from the dish room
+    // γ(a) = ∫min(u·tan α, a)du / ∫u·tan α du without a seam, integrated by hand; the lit part from lib/dish
     const shape = dishOf({ seamGap: 0 });
     const { from, to } = litRange(shape);
     const k = Math.tan(Math.PI / 24);

@@ -8,7 +8,7 @@ import { textMark } from '../../lib/part/index.js';
 
 type TextTag = readonly [code: number, value: string];
 
-/** The tags of a file, read anew by the rule of the format: a line for the code, a line for the value. */
+/** The tags of a file, read by the rule of the format: a line for the code, a line for the value. */
 function readTags(text: string): TextTag[] {
   const lines = text.split('\n');
   expect(lines.pop()).toBe('');

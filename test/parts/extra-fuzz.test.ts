@@ -52,7 +52,7 @@ function mutate(text: string, slips: readonly { at: number; length: number; put:
   }, text);
 }
 
-describe.each(drawings.map((text, i) => [i === 0 ? 'DXF' : 'SVG', text]))('a spoilt %s', (_, text) => {
+describe.each(drawings.map((text, i) => [i === 0 ? 'DXF' : 'SVG', text]))('a mutated %s', (_, text) => {
   it('gives sound parts or a message, never a crash', () => {
     let refused = 0;
     let taken = 0;

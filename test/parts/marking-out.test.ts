@@ -123,7 +123,7 @@ describe('heights on a fitted path', () => {
 });
 
 describe('the written table', () => {
-  it('has numbers as numbers, fractions as text, and the notes beside the first mark', () => {
+  it('has numbers as numbers, fractions as text, and the notes with the first mark', () => {
     const text = writeMarkingOut(markOut(parabola(500), 60, { step: 25, sagLimit: 0.25, rule: mm }));
     expect(text.split('\r\n').slice(2)).toEqual(['25,0.3,-0.012,', '50,1.3,0.05,', '60,1.8,0,', '']);
     expect(text).toMatch(

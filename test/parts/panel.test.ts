@@ -46,9 +46,9 @@ function offRib(dish: Dish, u: number, w: number): number {
   return u * Math.sin(dish.layout.halfAngle) - Math.abs(w) * Math.cos(dish.layout.halfAngle);
 }
 
-const figures = ['panel', 'rib'] as const;
+const bothFigures = ['panel', 'rib'] as const;
 const cases = fixtureNames.flatMap((name) =>
-  figures.map((figure): [FixtureName, (typeof figures)[number]] => [name, figure]),
+  bothFigures.map((figure): [FixtureName, (typeof bothFigures)[number]] => [name, figure]),
 );
 
 describe.each(cases)('the panel of %s, figure %s', (name, figure) => {

@@ -1,4 +1,4 @@
-/** What is wrong with an assembly, before it is told in the user's unit. */
+/** What is wrong with an assembly, before it is reported in the user's unit. */
 import type { JointKind } from '../types.js';
 
 /** Lengths in mm. */
@@ -29,8 +29,8 @@ export type AssemblyFault =
       readonly wood: number;
       readonly needed: number;
     }
-  /** No room for a driver over a screw. */
-  | { readonly kind: 'reach'; readonly joint: JointKind; readonly room: number; readonly needed: number }
+  /** Too little clearance for a driver over a screw. */
+  | { readonly kind: 'reach'; readonly joint: JointKind; readonly clearance: number; readonly needed: number }
   /** A mark lies on the face that the builder does not see, or not where its part goes. */
   | { readonly kind: 'mark'; readonly part: string; readonly what: string }
   /** Fewer or more fasteners than the design asks for. */

@@ -101,18 +101,18 @@ function pinFaults({ joint, item, entry, direction, through }: Fastener, ribThic
   return wood < needed - 1e-6 ? [{ kind: 'edge', joint, part: nameOf(rib), wood, needed }] : [];
 }
 
-/** Room round the axis of a screw that is driven from above, to ribs other parts stand upright with. */
+/** Clearance round the axis of a screw that is driven from above, to ribs other parts stand upright with. */
 function reachFaults(fastener: Fastener, ribs: readonly AssembledPlate[]): AssemblyFault[] {
   const { joint, entry } = fastener;
   if (joint !== 'cleat-to-board') return [];
-  const room = Math.min(
+  const clearance = Math.min(
     ...ribs.map(({ part, frame }) => {
       const [along, , height] = toPart(frame, entry);
       const off = Math.max(-height, height - part.thickness);
       return along < 0 ? Math.hypot(along, Math.max(0, off)) : off;
     }),
   );
-  return room < driver - 1e-6 ? [{ kind: 'reach', joint, room, needed: driver }] : [];
+  return clearance < driver - 1e-6 ? [{ kind: 'reach', joint, clearance, needed: driver }] : [];
 }
 
 /** What is wrong with the fasteners, each kind of fault once a joint and part. */

@@ -136,7 +136,7 @@ function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
       return [
         'driver-reach',
         'warning',
-        `a driver over the ${name} has ${show(fault.room)} to the next rib`,
+        `a driver over the ${name} has ${show(fault.clearance)} to the next rib`,
         `leave ${show(fault.needed)} or more: wider cleats, or a cleat.start further out`,
       ];
     case 'count':
@@ -156,7 +156,7 @@ function words(fault: AssemblyFault, show: Show): Words {
   return { code, key: fault.kind === 'reach' ? ['cleat', 'width'] : key, message, remedy, severity };
 }
 
-/** What a builder has to know of the assembly; copies of a part that have a fault in common are told once. */
+/** What a builder has to know of the assembly; a fault that copies of a part have in common is reported once. */
 export function assemblyProblems(design: Design, dish: Dish, assembly: Assembly): Diagnostic[] {
   const show = (mm: number) => formatLength(Math.round(100 * mm) / 100, design.units, design.units === 'mm' ? 2 : 4);
   const found = new Map<string, Diagnostic>();

@@ -8,7 +8,7 @@ export const readingMessages = {
   'dxf-cut-short': { code: 'unreadable', text: 'the file does not end with EOF: it is cut short' },
   'dxf-number': { code: 'unreadable', text: 'line {line} should be a number within a kilometre, not {text}' },
   'dxf-integer': { code: 'unreadable', text: 'line {line} should be an integer, not {text}' },
-  'dxf-section-begin': { code: 'unreadable', text: 'a section begins amiss in line {line}' },
+  'dxf-section-begin': { code: 'unreadable', text: 'a malformed section begins in line {line}' },
   'dxf-section-twice': { code: 'unreadable', text: 'section {name} stands twice' },
   'dxf-section-end': { code: 'unreadable', text: 'a section ends that never began, in line {line}' },
   'dxf-no-section': { code: 'unreadable', text: 'line {line} belongs to no section' },

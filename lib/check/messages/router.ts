@@ -50,7 +50,7 @@ export const routerMessages = {
   'cut-twice': { code: 'twice', text: 'a contour is run twice at one depth' },
 
   'part-loose': { code: 'loose', text: '{part} comes loose before the sheet is done' },
-  'holding-unknown': { code: 'tab', text: 'nothing says how {part} is held' },
+  'holding-unknown': { code: 'tab', text: 'the record does not state how {part} is held' },
   'tab-count': { code: 'tab', text: '{part} has {count} tabs {width} wide and {height} high, not {wanted}' },
   'tab-wide': { code: 'tab', text: 'the edge of {part} stands uncut over {width}' },
   'onion-skin-cut': { code: 'tab', text: 'the onion skin that holds {part} is cut through' },

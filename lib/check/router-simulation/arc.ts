@@ -34,7 +34,7 @@ export function turnByCentre(from: ProofPoint3, to: ProofPoint3, i: number, j: n
   return { kind: 'turn', turn: { cx, cy, radius, sweep } };
 }
 
-/** An arc in radius form: the shorter way round for a positive radius, the longer for a negative one. */
+/** An arc in radius form: the shorter arc for a positive radius, the longer for a negative one. */
 export function turnByRadius(from: ProofPoint3, to: ProofPoint3, r: number, clockwise: boolean): ReadTurn {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
@@ -44,7 +44,7 @@ export function turnByRadius(from: ProofPoint3, to: ProofPoint3, r: number, cloc
   if (chord > 2 * radius + 2 * radiusTolerance)
     return wrong('arc-span', { radius: `${radius} mm`, chord: `${chord.toFixed(4)} mm` });
   const height = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
-  // the centre of the shorter way lies right of the chord for a clockwise arc
+  // the centre of the shorter arc lies right of the chord for a clockwise arc
   const side = clockwise === r > 0 ? -1 : 1;
   const cx = (from.x + to.x) / 2 - (side * height * dy) / chord;
   const cy = (from.y + to.y) / 2 + (side * height * dx) / chord;

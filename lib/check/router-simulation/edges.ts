@@ -20,10 +20,10 @@ import { edgesOfMotion, isUpright } from './level.js';
 export const edgeTolerance = 0.05;
 /** Depths that a file rounds to the same, mm. */
 const sameDepth = 0.002;
-/** Places looked at along a piece that is not reached, to tell an inside corner from a fault. */
+/** Places looked at along a piece that is not reached, to distinguish an inside corner from a fault. */
 const samples = 40;
 
-/** A stretch of a tool's way seen from above, once however often it is gone over. */
+/** A stretch of a tool's path seen from above, once however often it is gone over. */
 interface Pass {
   readonly edge: ProofEdge;
   readonly radius: number;
@@ -32,7 +32,7 @@ interface Pass {
   readonly motion: Motion;
 }
 
-/** The ways of the end mills in the material, each once. */
+/** The paths of the end mills in the material, each once. */
 export function passesOf(motions: readonly Motion[]): Pass[] {
   const passes = new Map<string, Pass>();
   for (const motion of motions) {

@@ -39,7 +39,7 @@ export class HeightField {
   }
 
   /**
-   * Removes what a motion sweeps, and tells its deepest bite. Cells that the tool meets within `rim` of its flank do
+   * Removes what a motion sweeps, and returns its deepest bite. Cells that the tool meets within `rim` of its flank do
    * not count for the bite: there a finishing pass takes its allowance over the whole depth.
    */
   remove(motion: Motion, radius: number, rim: number): Bite {
@@ -65,7 +65,7 @@ export class HeightField {
     return { depth, place };
   }
 
-  /** Lowers the cells under the tool to z; tells how far the one fell that lost most, of those between the flanks. */
+  /** Lowers the cells under the tool to z; returns how far the one fell that lost most, of those between the flanks. */
   #stamp(
     { x, y }: ProofPoint,
     z: number,

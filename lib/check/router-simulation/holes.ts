@@ -1,4 +1,4 @@
-/** Holes and countersinks: each in its place, to its depth, and none besides. */
+/** Holes and countersinks: each in its place, to its depth, and no others. */
 import { mm } from '../faults.js';
 import type { PartRead } from '../job-reader.js';
 import { nameOf, type Nominal } from '../nominal.js';

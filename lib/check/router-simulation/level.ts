@@ -7,7 +7,7 @@ export function isUpright({ from, to, turn }: Motion): boolean {
   return turn === null && Math.hypot(to.x - from.x, to.y - from.y) < 1e-9;
 }
 
-/** The way of a motion as seen from above; an arc of more than a half circle in pieces. */
+/** The path of a motion as seen from above; an arc of more than a half circle in pieces. */
 export function edgesOfMotion(motion: Motion): ProofEdge[] {
   const { from, to, turn } = motion;
   if (turn === null) return [edgeBetween({ x: from.x, y: from.y, bulge: 0 }, to)];
@@ -19,7 +19,7 @@ export function edgesOfMotion(motion: Motion): ProofEdge[] {
   });
 }
 
-/** The place a share `t` (0 to 1) of the way along a motion. */
+/** The place a share `t` (0 to 1) of the length along a motion. */
 export function placeOn({ from, to, turn }: Motion, t: number): ProofPoint3 {
   const z = from.z + t * (to.z - from.z);
   if (turn === null) return { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y), z };

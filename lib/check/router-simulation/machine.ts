@@ -157,7 +157,7 @@ export class Machine {
       next.y === null ||
       next.z === null
     ) {
-      // from an unknown place only a rise, and then a way at travel height, is safe
+      // from an unknown place only a rise, and then a move at travel height, is safe
       if (!rapid || next.z === null || next.z < this.#limits.travelHeight - rounding) this.#report('first-moves', {});
       return;
     }

@@ -1,4 +1,4 @@
-/** Marks as the router engraves them: every one in its place, to its depth, and none besides. */
+/** Marks as the router engraves them: every one in its place, to its depth, and no others. */
 import { type ProofEdge } from '../edge.js';
 import { mm } from '../faults.js';
 import { compareMarks } from '../marks.js';

@@ -113,7 +113,7 @@ export function checkMotions(
     // what runs as far off as no machine reaches is not followed step by step
     if (checkReach(motion, sheet, clamps, findings) > sheet.width + sheet.height) continue;
     const upright = isUpright(motion);
-    // straight down, the middle of the tool tells; a V-bit has no width to speak of and is judged by its depth
+    // straight down, the middle of the tool decides; a V-bit has no width to speak of and is judged by its depth
     const before = Math.min(0, plunges.at(to, tool.diameter), field.at(to));
     const swept = tool.kind === 'v' ? null : field.remove(motion, tool.diameter / 2, limits.finishing);
     const bite = upright ? Math.max(0, before - to.z) : (swept?.depth ?? 0);

@@ -39,7 +39,7 @@ interface Stroke {
 }
 
 /**
- * A picture of a sheet by its router files: every way of a tool as wide as the tool, darker the deeper, black where
+ * A picture of a sheet by its router files: every path of a tool as wide as the tool, darker the deeper, black where
  * the sheet is cut through. Faults are for `simulate` to find.
  * @param files in the order in which they are run
  * @returns an SVG of one user unit a millimetre, the sheet's upper edge up
@@ -57,7 +57,7 @@ export function drawSimulation(
     machine.run(readBlocks(name, text, findings));
     for (const motion of machine.motions) {
       const { rapid, from, to } = motion;
-      // the shallower end tells how deep the whole stretch is
+      // the shallower end gives how deep the whole stretch is
       const z = Math.max(from.z, to.z);
       const lowest = isUpright(motion) ? to.z : z;
       if (rapid || lowest >= 0) continue;

@@ -3,7 +3,7 @@ import type { Findings } from './findings.js';
 import { isUpright, placeOn } from './level.js';
 import type { Motion } from './types.js';
 
-/** The same for one level stretch at one depth, whichever way it is run. */
+/** The same for one level stretch at one depth, whichever direction it is run in. */
 function keyOf(motion: Motion): string {
   const { from, to, tool } = motion;
   const ends = [from, to].map(({ x, y }) => `${x.toFixed(3)},${y.toFixed(3)}`).sort();
@@ -13,7 +13,7 @@ function keyOf(motion: Motion): string {
 }
 
 /**
- * Reports closed ways, and marks, that were all run before. A ring overlaps its own start a little, which is less than
+ * Reports closed paths, and marks, that were all run before. A ring overlaps its own start a little, which is less than
  * all of it.
  */
 export function checkTwice(motions: readonly Motion[], findings: Findings): void {

@@ -28,7 +28,7 @@ export function materialsSection(unit: LengthUnit) {
             .optional()
             .meta({
               quantity: 'choice',
-              about: 'How this material is cut, when it is not cut as the design’s `process` says.',
+              about: 'How this material is cut, when it differs from the design’s `process`.',
               auto: 'as `process` says; thin metal and film by hand, with shears or a knife',
             } satisfies KeyMeta),
           description: textAuto({

@@ -47,7 +47,7 @@ function nearestLength(ring: RingPath, point: Point): number {
 const minLead = 0.7;
 /** Lengths that are tried, the longest first: a ring of many short arcs has room for short ones only. */
 const leadLengths = [leadLength, leadLength / 2, minLead];
-/** Step between places that are tried for the way onto the finished edge, mm. */
+/** Step between places that are tried for the path onto the finished edge, mm. */
 const tryStep = 2;
 
 /**
@@ -67,8 +67,8 @@ function leadAt(finish: RingPath, rough: RingPath, start: number, max: number): 
   if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < minLead) return 0;
   const wall = distance(edge.centre, pointAt(rough, nearestLength(rough, pointAt(finish, start))));
   // the chord of an arc lies within its circle: on the side of the waste, or not deeper than the allowance
-  const room = 2 * (wall - edge.radius) * edge.radius;
-  return wall < edge.radius || lead * lead < 0.7 * room ? lead : 0;
+  const space = 2 * (wall - edge.radius) * edge.radius;
+  return wall < edge.radius || lead * lead < 0.7 * space ? lead : 0;
 }
 
 /** Where the finishing pass begins: near a place of the roughed wall, clear of tabs, with room for the slanted lead. */
@@ -80,16 +80,16 @@ function finishStart(
 ): { readonly start: number; readonly lead: number } {
   const { finish, finishLifts, tabTop } = cut;
   // the pass comes back to its start, goes on by the overlap and slants out; behind a tab it has to come down first
-  const roomFor = (lead: number): number => Math.max(2 * lead + overlap, tabTop - z) + 1;
+  const spaceFor = (lead: number): number => Math.max(2 * lead + overlap, tabTop - z) + 1;
   const near = nearestLength(finish, from);
   for (const max of leadLengths) {
     for (let on = 0; on < finish.length; on += tryStep) {
-      const start = clearOfLifts(finish, finishLifts, near + on, roomFor(max));
+      const start = clearOfLifts(finish, finishLifts, near + on, spaceFor(max));
       const lead = leadAt(finish, rough, start, max);
       if (lead > 0) return { start, lead };
     }
   }
-  return { start: clearOfLifts(finish, finishLifts, near, roomFor(0)), lead: 0 };
+  return { start: clearOfLifts(finish, finishLifts, near, spaceFor(0)), lead: 0 };
 }
 
 /** The circle that a ring runs, if it is one. */
@@ -167,8 +167,8 @@ export function closedCut(cut: ClosedCut, entry: number): Cut {
   const ring = rough ?? finish;
   const lifts = rough === null ? cut.finishLifts : cut.roughLifts;
   // behind a tab the tool needs as much length as it has to come down
-  const room = Math.max(0, tabTop - cut.levels.at(-1)!) + 1;
-  let s = clearOfLifts(ring, lifts, entry, room);
+  const space = Math.max(0, tabTop - cut.levels.at(-1)!) + 1;
+  let s = clearOfLifts(ring, lifts, entry, space);
   const start = pointAt(ring, s);
   const moves: Move[] = [
     { kind: 'rapid', to: { ...start, z: safeHeight } },
@@ -179,13 +179,13 @@ export function closedCut(cut: ClosedCut, entry: number): Cut {
   cut.levels.forEach((level, i) => {
     const levelFrom = s + (z - level) / cut.slope;
     // the turn at full depth begins where the ramp ends
-    const to = clearOfLifts(ring, lifts, levelFrom + ring.length, room);
+    const to = clearOfLifts(ring, lifts, levelFrom + ring.length, space);
     moves.push(...walkMoves(ring, { from: s, to, zFrom: z, zTo: level, levelFrom, lifts, tabTop }, feeds));
     s = to;
     z = level;
     if (rough === null || !(cut.finishEach || i === cut.levels.length - 1)) return;
     const out = finishing(cut, rough, s, level, moves);
-    s = clearOfLifts(rough, lifts, out, room);
+    s = clearOfLifts(rough, lifts, out, space);
     if (s > out)
       moves.push(...walkMoves(rough, { from: out, to: s, zFrom: z, zTo: z, levelFrom: out, lifts, tabTop }, feeds));
   });

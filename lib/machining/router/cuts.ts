@@ -106,8 +106,8 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
   const roughLifts = roughRing === null ? [] : liftsOn(roughRing, near, radius);
   const ring = roughRing ?? finish;
   const tangent = Math.tan((data.rampAngleDeg * Math.PI) / 180);
-  const room = Math.max(0, tabTop + depth) + 1;
-  const places = entriesOf(ring, (s) => clearOfLifts(ring, roughRing === null ? finishLifts : roughLifts, s, room));
+  const space = Math.max(0, tabTop + depth) + 1;
+  const places = entriesOf(ring, (s) => clearOfLifts(ring, roughRing === null ? finishLifts : roughLifts, s, space));
   return {
     entries: places.map((s) => pointAt(ring, s)),
     make: (entry) => [

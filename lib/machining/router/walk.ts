@@ -97,13 +97,13 @@ export function walkMoves(ring: RingPath, walk: Walk, feeds: Feeds): Move[] {
 }
 
 /** The first length at or after `s` that is clear of tabs, and of the way down behind them. */
-export function clearOfLifts(ring: RingPath, lifts: readonly Lift[], s: number, room: number): number {
+export function clearOfLifts(ring: RingPath, lifts: readonly Lift[], s: number, space: number): number {
   let at = s;
   for (let tries = 0; tries <= 2 * lifts.length; tries += 1) {
     const turn = turnOf(ring, at);
     const inside = lifts.flatMap(({ from, to }) =>
       [0, ring.length, -ring.length].flatMap((shift) =>
-        turn > from + shift - room && turn < to + shift + room ? [to + shift + room - turn] : [],
+        turn > from + shift - space && turn < to + shift + space ? [to + shift + space - turn] : [],
       ),
     );
     if (inside.length === 0) return at;

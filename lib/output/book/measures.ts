@@ -10,7 +10,7 @@ export interface Measures {
   readonly length: (mm: number) => string;
   /** The same without the unit, always with all its decimals, for the columns of a table. */
   readonly bare: (mm: number) => string;
-  /** A length that a script or a test can read in mm beside what is printed. */
+  /** A length that a script or a test can read in mm, with what is printed. */
   readonly dim: (name: string, mm: number) => Markup;
   /** A long run, such as a bead of glue: metres or feet. */
   readonly run: (mm: number) => string;

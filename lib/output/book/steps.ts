@@ -302,7 +302,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
   const before: Step = {
     title: 'Before the first cut',
     text: [
-      'Measure what you have bought with a calliper, at three places of each sheet, and put the true thickness into the design file; then cut anew if it differs.',
+      'Measure what you have bought with a calliper, at three places of each sheet, and put the true thickness into the design file; then cut again if it differs.',
       `The design counts on: ${thicknesses.join('; ')}.`,
       'Lay out all parts, count them against the part list, number the ribs, break sharp edges lightly, and keep the curved edge of the ribs untouched.',
     ],

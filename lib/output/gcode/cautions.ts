@@ -1,4 +1,4 @@
-/** What stands at the head of every router file and in the book beside its picture. */
+/** What stands at the head of every router file and in the book with its picture. */
 export const routerCautions: readonly string[] = [
   'The machine maker’s manual and limits, local codes and licensed practice come first; so does the bit maker’s table of speeds and feeds.',
   'Dry run first: run the whole file with the tool well above the sheet, a hand on the stop, and watch every move.',

@@ -11,12 +11,12 @@ import { decimal } from '../decimal.js';
 import { routerCautions } from './cautions.js';
 import { comment, comments, placeDigits, word } from './words.js';
 
-/** What the head of the file says besides the tool path. */
+/** What the head of the file states in addition to the tool path. */
 export interface NgcHeader {
   /** Name of the job. */
   readonly job: string;
   readonly material: string;
-  /** Further whole sentences, such as warnings of the plan. */
+  /** Further full sentences, such as warnings of the plan. */
   readonly notes: readonly string[];
 }
 

@@ -1,4 +1,4 @@
-/** The drawing in black and white: told apart by width and dashes, because many printers have but one colour. */
+/** The drawing in black and white: lines differ by width and dashes, because many printers have but one colour. */
 import type { PDFPage } from 'pdf-lib';
 import { type Point, type Vertex, circle } from '../../geometry/index.js';
 import type { Drawing, DrawnEntity } from '../types.js';

@@ -25,7 +25,7 @@ export interface Tile {
 
 export interface Tiling {
   readonly page: Page;
-  /** Size on paper of a millimetre of the drawing, as the file says it; the printer's fault is not in it. */
+  /** Size on paper of a millimetre of the drawing, as the file states it; the printer's fault is not in it. */
   readonly scale: number;
   readonly rows: number;
   readonly columns: number;
@@ -58,7 +58,7 @@ function usableOn(page: Page, margin: number): { width: number; height: number }
   return { width: page.width - 2 * margin, height: page.height - 2 * margin - BAND };
 }
 
-/** The boxes of all that is drawn, in pieces short enough to tell which page they are on. */
+/** The boxes of all that is drawn, in pieces short enough to lie on one page or next to it. */
 function inkOf(drawing: Drawing): Bounds[] {
   const longest = 15;
   return drawing.entities.flatMap((entity): Bounds[] => {
@@ -143,7 +143,7 @@ export function tile(drawing: Drawing, options: PrintOptions): Tiling {
   if (best === undefined)
     throw new RangeError(
       `a page (${paperName(paper)}) with print.margin ${mm(margin)} and print.overlap ${mm(overlap)} leaves no room ` +
-        `to draw: besides the margins it takes ${MIN_WIDTH} mm across, twice the overlap both ways, and ` +
+        `to draw: in addition to the margins it takes ${MIN_WIDTH} mm across, twice the overlap both ways, and ` +
         `${BAND + MIN_WINDOW} mm upright; margin and overlap of 10 mm would do on A4`,
     );
   return best;

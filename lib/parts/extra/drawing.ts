@@ -69,7 +69,7 @@ export const limits = {
   farthest: 1e8,
   /** Errors after which the rest of a drawing is not looked at. */
   errors: 100,
-  /** Findings that are told one by one. */
+  /** Findings that are reported one by one. */
   reported: 10,
 } as const;
 

@@ -64,7 +64,7 @@ const millimetres = (length: number): string => `${Number(length.toPrecision(4))
 
 /**
  * The rings of a drawing: closed runs, and open ones whose ends meet within `joinWithin`. Lines that stay open, and
- * places where more than two ends meet, are told. n log n.
+ * places where more than two ends meet, are reported. n log n.
  */
 export function joinRuns({ runs, shown }: SourceDrawing): {
   readonly rings: DrawnRing[];

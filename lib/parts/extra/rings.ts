@@ -1,4 +1,4 @@
-/** Rings that can be cut: simple, of a size, apart from one another, outlines told from openings. */
+/** Rings that can be cut: simple, of a size, apart from one another, outlines and openings known. */
 import type { DiagnosticCode } from '../../diagnostic/index.js';
 import {
   anticlockwise,
@@ -66,7 +66,7 @@ function cleaned(vertices: readonly Vertex[]): Vertex[] {
   return kept;
 }
 
-/** The ring moved so that `corner` is the origin: near it a double tells more. */
+/** The ring moved so that `corner` is the origin: near it a double resolves more. */
 function moved(vertices: readonly Vertex[], corner: Point): Vertex[] {
   return vertices.map(({ x, y, bulge }) => ({ x: x - corner.x, y: y - corner.y, bulge }));
 }
@@ -112,14 +112,14 @@ function intersections(rings: readonly Checked[]): { first: number; second: numb
   return [...met.values()];
 }
 
-/** Rings as outlines with the openings in them: the depth of nesting tells, an island in an opening is an outline. */
+/** Rings as outlines with the openings in them: the depth of nesting decides, an island in an opening is an outline. */
 function shapesOf(rings: readonly Checked[]): ExtraShape[] {
   const order = [...rings.keys()].sort((a, b) => rings[b]!.area - rings[a]!.area || a - b);
   const around = new Map<number, number | null>();
   const depth = new Map<number, number>();
   order.forEach((ring, rank) => {
     const own = rings[ring]!;
-    // rings do not meet, so any vertex tells; the smallest ring round it is looked for first
+    // rings do not meet, so any vertex decides; the smallest ring round it is looked for first
     let parent: number | null = null;
     for (let i = rank - 1; i >= 0 && parent === null; i--) {
       const other = rings[order[i]!]!;
@@ -171,7 +171,7 @@ export function makeShapes(
     const vertices = cleaned(moved(ring.vertices, origin));
     const [first] = vertices;
     const area = Math.abs(signedArea(vertices));
-    // a figure of eight may enclose nothing on balance: it is told by its crossing
+    // a figure of eight may enclose nothing on balance: its crossing is reported
     if (!first || vertices.length < 2 || (vertices.length <= 3 && !(area >= minArea))) {
       const at = first ?? moved(ring.vertices.slice(0, 1), origin)[0];
       error('extra-no-area', `${ring.what} encloses nothing${at ? ` at ${there(at)}` : ''}`, 'delete it or redraw it');

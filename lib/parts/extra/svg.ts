@@ -76,7 +76,7 @@ function unitOf(attributes: Attributes, { unit }: ReadingOptions, list: RunList)
   try {
     stated = statedUnit(attributes);
   } catch (error) {
-    // what the file says of its size does not matter here
+    // what the file states of its size does not matter here
     if (!(error instanceof ExtraFault)) throw error;
   }
   if (stated !== null && Math.abs(stated / unit - 1) > 1e-3)

@@ -25,7 +25,7 @@ export const readingPlants: Readonly<Record<keyof typeof readingMessages, Plante
   'dxf-cut-short': [inDxf(/0\nEOF\s*$/, ''), 'the file does not end with EOF: it is cut short'],
   'dxf-number': [inDxf(/(CIRCLE\n(?:.*\n)*?40\n).*/, '$1abc'), 'should be a number within a kilometre, not "abc"'],
   'dxf-integer': [inDxf('$INSUNITS\n70\n4', '$INSUNITS\n70\nx'), 'should be an integer, not "x"'],
-  'dxf-section-begin': [inDxf('SECTION\n2\nHEADER', 'SECTION\n3\nHEADER'), 'a section begins amiss in line '],
+  'dxf-section-begin': [inDxf('SECTION\n2\nHEADER', 'SECTION\n3\nHEADER'), 'a malformed section begins in line '],
   'dxf-section-twice': [inDxf('SECTION\n2\nCLASSES', 'SECTION\n2\nHEADER'), 'section "HEADER" stands twice'],
   'dxf-section-end': [inDxf('0\nENDSEC\n', '0\nENDSEC\n0\nENDSEC\n'), 'a section ends that never began, in line '],
   'dxf-no-section': [inDxf('0\nENDSEC\n', '0\nENDSEC\n0\nX\n'), ' belongs to no section'],

@@ -99,7 +99,7 @@ const motionPlants = {
   ],
 
   'part-loose': [inPath(/Z-4\.5$/gm, 'Z-6.3'), 'rib 1 comes loose before the sheet is done'],
-  'holding-unknown': [limited(() => ({ holding: [] })), 'nothing says how rib 1 is held'],
+  'holding-unknown': [limited(() => ({ holding: [] })), 'the record does not state how rib 1 is held'],
   'tab-count': [inPath(/Z-4\.5\nY5/g, 'Z-6.3\nY5'), 'rib 1 has 1 tabs 6 mm wide and 1.5 mm high, not 2'],
   // a tab of 43 mm
   'tab-wide': [

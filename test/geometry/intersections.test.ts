@@ -61,7 +61,7 @@ function makerPath(e: Edge): makerjs.IPath {
   return new makerjs.paths.Arc([e.centre.x, e.centre.y], e.radius, start, end);
 }
 
-describe('meetings of edges', () => {
+describe('intersections of edges', () => {
   it('lie on both edges, and are those that makerjs finds', () => {
     let met = 0;
     holds(
@@ -74,7 +74,7 @@ describe('meetings of edges', () => {
           expect(Math.hypot(onA.x - p.x, onA.y - p.y)).toBeLessThan(1e-7);
           expect(Math.hypot(onB.x - p.x, onB.y - p.y)).toBeLessThan(1e-7);
         }
-        // makerjs rounds; leave meetings at the very ends of an edge and near touches aside
+        // makerjs rounds; leave intersections at the very ends of an edge and near touches aside
         const clear =
           [a.from, a.to].every((end) => nearestOnEdge(b, end).distance > 0.001) &&
           [b.from, b.to].every((end) => nearestOnEdge(a, end).distance > 0.001);
