@@ -12,7 +12,7 @@ const oldWords = [
   ['throughCut', 'overcut'],
   ['poses?|strew.*|clash(es)?|wound|amiss|anew|besides?', 'place, scatter, overlap, fill rule, invalid, again, with'],
   ['[mM]eetings?|.*Meetings?', 'intersections'],
-  ['figures|.*Figures', 'values, results, digits or plots; a figure is the shape of the dish alone'],
+  ['figures|(stock|Stock)Figures', 'values, results, digits or plots; a figure is the shape of the dish alone'],
   ['whole(Auto|Key|Number)', 'integer'],
 ];
 
