@@ -15,7 +15,7 @@ export type Solid = Pick<Nominal, 'box' | 'edges' | 'outlines' | 'openings'>;
 /** How far within its edge a part is looked at, mm: what overlaps by less is rounding. */
 const depth = 5 * agreementTolerance;
 /** Edges that come nearer than this meet, mm. */
-const meeting = 1e-6;
+const touching = 1e-6;
 
 /** Whether a place is in the material of a part. */
 export function holds({ outlines, openings }: Solid, place: ProofPoint): boolean {
@@ -34,13 +34,13 @@ function shareOf(edge: ProofEdge, { x, y }: ProofPoint): number {
 
 /** Shares of an edge at which it meets edges of another part, with those of its ends. */
 function cutsOf(edge: ProofEdge, other: Solid): number[] {
-  const met = other.edges.edges.filter((one) => gap(edge, one) <= meeting);
+  const met = other.edges.edges.filter((one) => gap(edge, one) <= touching);
   const places = met.flatMap((one) => [
-    ...candidates(edge, one).filter(({ x, y }) => distanceFrom(one, x, y) <= meeting),
+    ...candidates(edge, one).filter(({ x, y }) => distanceFrom(one, x, y) <= touching),
     ...[
       { x: one.ax, y: one.ay },
       { x: one.bx, y: one.by },
-    ].filter(({ x, y }) => distanceFrom(edge, x, y) <= meeting),
+    ].filter(({ x, y }) => distanceFrom(edge, x, y) <= touching),
   ]);
   return [0, ...places.map((place) => shareOf(edge, place)).sort((a, b) => a - b), 1];
 }
