@@ -79,6 +79,7 @@ const router = z.object({
     maxSpindle: size,
     maxFeed: size,
     holding: z.array(z.object({ part: name, copy: count, tabs: count, onionSkin: z.boolean() })),
+    tabs: z.array(corners),
     keepOuts,
   }),
 });

@@ -103,6 +103,7 @@ function routerSchema() {
     maxSpindle: z.number().describe('fastest spindle, rev/min'),
     maxFeed: z.number().describe('fastest feed, mm/min'),
     holding: listOf(holding).describe('how each part is held until the sheet is done'),
+    tabs: listOf(listOf(corner)).describe('corners of each tab, which bridges the cut'),
     keepOuts: listOf(listOf(corner)).describe('places that no cut may enter'),
   });
   return closed({

@@ -1,7 +1,10 @@
 /** What the proof reports of each fault of a router file, by name, at the least size that matters to a builder. */
 import { describe, expect, it } from 'vitest';
 import { simulate, type SimulationLimits } from '../../lib/check/router-simulation/index.js';
+import { element } from '../../lib/geometry/index.js';
 import { routerData, twoPlates } from '../helpers/router-sheets.js';
+import { sheetFile, smallJob } from '../helpers/small-job.js';
+import { verify } from '../../lib/check/index.js';
 
 const data = routerData();
 const good = twoPlates();
@@ -105,5 +108,51 @@ describe('a router file', () => {
     const through = new Map([...skinned.files].map(([file, one]) => [file, one.replaceAll(`Z-${skin}\n`, 'Z-12.3\n')]));
     expect(through).not.toEqual(skinned.files);
     expect(skinned.simulate(through).findings.map(({ id }) => id)).toContain('onion-skin-cut');
+  });
+});
+
+describe('what is not cut through', () => {
+  const job = smallJob();
+  const path = `${sheetFile}.ngc`;
+  const written = job.get(path) ?? '';
+  /** Messages about rib 1 of the small job, whose sheet is 6 mm thick, with stretches of its tool path changed. */
+  const faults = (...changes: readonly (readonly [string, string])[]): string => {
+    const changed = changes.reduce((now, [from, to]) => {
+      expect(now).toContain(from);
+      return now.replace(from, to);
+    }, written);
+    const proof = verify(new Map([...job, [path, changed]]));
+    return [...proof.faults, ...proof.sheets.flatMap((sheet) => sheet.faults)].map(({ message }) => message).join('\n');
+  };
+
+  it('is found at an opening that is milled 0.1 mm short', () => {
+    const short = faults(['Z-6.1906', 'Z-5.9'], ['Z-6.3 I-4.7', 'Z-5.9 I-4.7']);
+    expect(short).toContain('the opening of rib 1 is not cut through');
+  });
+
+  it('is found at an opening that is milled 0.01 mm short', () => {
+    const short = faults(['Z-6.1906', 'Z-5.99'], ['Z-6.3 I-4.7', 'Z-5.99 I-4.7']);
+    expect(short).toContain('the opening of rib 1 is not cut through');
+  });
+
+  it('is found at a stretch of the outline where no tab is, although roughing went through', () => {
+    const finish = 'X16\nG3 X13 Y56 I0 J-3\nG1 Y16\n';
+    const short = faults([finish, finish.replace('G1 Y16', 'G1 Y50\nZ-5.9\nY32\nZ-6.3\nY16')]);
+    expect(short).toContain('the outline of rib 1 is not cut through');
+  });
+
+  it('is found between the tabs of an outline', () => {
+    const short = faults(['Y51.9968 Z-6.3', 'Y51.9968 Z-5.9'], ['Y53.0196 Z-6.3', 'Y53.0196 Z-5.9']);
+    expect(short).toContain('the outline of rib 1 is not cut through');
+  });
+
+  it('is found over a tab that stands where the record has none', () => {
+    const { tabs } = good.plan.limits;
+    expect(found(text)).toEqual([]);
+    for (const gone of tabs.keys()) {
+      const others = (limits: SimulationLimits) => ({ tabs: limits.tabs.filter((_, i) => i !== gone) });
+      expect(found(text, others)).toEqual(['edge-uncut']);
+    }
+    expect(element(tabs, 0)).toHaveLength(4);
   });
 });

@@ -15,6 +15,7 @@ import type { ProofPoint } from '../types.js';
 import type { Findings } from './findings.js';
 import type { Motion, SimulationLimits } from './types.js';
 import { edgesOfMotion, isUpright } from './level.js';
+import { rightOf } from './tabs.js';
 
 /** Greatest error of a finished edge, mm. */
 export const edgeTolerance = 0.05;
@@ -88,10 +89,38 @@ function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): 
   return worst;
 }
 
-/** What a ring needs to be cut: its passes at full depth, and those at the height of tabs. */
+/** What a ring needs to be cut: its passes at full depth, and those over tabs with the places where they suffice. */
 interface Depths {
   readonly full: EdgeSet | null;
-  readonly tabs: EdgeSet | null;
+  readonly shallow: EdgeSet | null;
+  readonly atTab: (place: ProofPoint) => boolean;
+}
+
+/** Material that stays at a ring. */
+interface Left {
+  readonly mm: number;
+  readonly place: ProofPoint;
+  /** Whether the tool has been there, though not to the full depth. */
+  readonly shallow: boolean;
+}
+
+/** How much farther than a slope of 45 degrees takes it the tool may come down beside a tab, mm: the rounding of its steps. */
+const tabSlack = 1;
+
+/** Whether the middle of the tool is over a recorded tab, or where it rises to one and comes down again. */
+function atTabs({ tabs, tabHeight, overcut }: SimulationLimits, radius: number): (place: ProofPoint) => boolean {
+  const reach = radius + tabHeight + overcut + tabSlack;
+  const bridges = tabs.map((corners) => {
+    const { edges, box } = lineOf(
+      corners.map(({ x, y }) => ({ x, y, bulge: 0 })),
+      true,
+    );
+    return { set: new EdgeSet(edges), box };
+  });
+  return (place) => {
+    const at = { minX: place.x, minY: place.y, maxX: place.x, maxY: place.y };
+    return bridges.some(({ set, box }) => gap(at, box) <= reach && set.nearestTo(place.x, place.y).distance <= reach);
+  };
 }
 
 function within(passes: readonly Pass[], z: number): EdgeSet | null {
@@ -99,15 +128,15 @@ function within(passes: readonly Pass[], z: number): EdgeSet | null {
   return edges.length === 0 ? null : new EdgeSet(edges);
 }
 
-/** Material that stays at a ring although the tool could take it, mm. Full depth may be missing over tabs only. */
-function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { mm: number; place: ProofPoint } {
+/** Material that stays at a ring although the tool could take it. Full depth may be missing over tabs only. */
+function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): Left {
   const first = { x: ring.edges[0]!.ax, y: ring.edges[0]!.ay };
-  if (depths.full === null) return { mm: Infinity, place: first };
+  if (depths.full === null) return { mm: Infinity, place: first, shallow: true };
   const reach = radius + edgeTolerance / 2;
   const { max, beyond } = farthestFrom(ring.edges, depths.full, reach);
-  let worst = { mm: beyond.length === 0 ? Math.max(0, max - radius) : 0, place: first };
+  let worst: Left = { mm: beyond.length === 0 ? Math.max(0, max - radius) : 0, place: first, shallow: false };
   if (beyond.length === 0) return worst;
-  const sets = [toolPlaces(nominal, radius), depths.full, depths.tabs];
+  const sets = [toolPlaces(nominal, radius), depths.full, depths.shallow];
   // what was nearest to one place is a good guess for the next
   const guesses: (ProofEdge | undefined)[] = [];
   const distanceTo = (which: number, { x, y }: ProofPoint): number => {
@@ -117,10 +146,15 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): { m
   };
   for (const piece of beyond) {
     for (let i = 0; i <= samples; i += 1) {
-      const place = pointAlong(piece.edge, piece.from + ((piece.to - piece.from) * i) / samples);
+      const share = piece.from + ((piece.to - piece.from) * i) / samples;
+      const place = pointAlong(piece.edge, share);
       const could = sets[0] === null ? radius : Math.max(radius, distanceTo(0, place));
-      const away = Math.min(distanceTo(1, place), distanceTo(2, place));
-      if (away - could > worst.mm) worst = { mm: away - could, place };
+      const deep = distanceTo(1, place) - could;
+      if (deep <= worst.mm) continue;
+      const any = distanceTo(2, place) - could;
+      const tab = any < deep && depths.atTab(rightOf(piece.edge, share, radius) ?? place);
+      const mm = tab ? any : deep;
+      if (mm > worst.mm) worst = { mm, place, shallow: any <= edgeTolerance };
     }
   }
   return worst;
@@ -185,28 +219,21 @@ export function checkEdges(
     return worst;
   }
   if (held?.onionSkin === true) checkOnionSkin(nominal, near, limits, mill.diameter / 2, findings);
-  const through = within(near, -limits.thickness);
-  const tabs = within(near, limits.tabHeight - limits.thickness);
-  const onionSkin = within(near, limits.onionSkin - limits.thickness);
+  const shallow = within(near, limits.tabHeight - limits.thickness);
+  const through = { full: within(near, -limits.thickness), shallow, atTab: atTabs(limits, mill.diameter / 2) };
+  const onionSkin = { full: within(near, limits.onionSkin - limits.thickness), shallow: null, atTab: () => false };
   const rings: (readonly [string, Line, Depths])[] = [
-    ...nominal.outlines.map(
-      (ring) =>
-        [
-          'outline',
-          ring,
-          held?.onionSkin === true ? { full: onionSkin, tabs: null } : { full: through, tabs },
-        ] as const,
-    ),
-    ...nominal.openings.map((ring) => ['opening', ring, { full: through, tabs }] as const),
+    ...nominal.outlines.map((ring) => ['outline', ring, held?.onionSkin === true ? onionSkin : through] as const),
+    ...nominal.openings.map((ring) => ['opening', ring, through] as const),
   ];
   for (const [what, ring, depths] of rings) {
     const error = left(nominal, ring, depths, mill.diameter / 2);
-    if (Number.isFinite(error.mm)) worst = Math.max(worst, error.mm);
+    if (!error.shallow) worst = Math.max(worst, error.mm);
     if (!(error.mm > edgeTolerance)) continue;
     const named = { what, part: nameOf(nominal) };
     const where = { place: error.place };
-    if (Number.isFinite(error.mm)) findings.add('edge-left', file, { ...named, depth: mm(error.mm) }, where);
-    else findings.add('edge-uncut', file, named, where);
+    if (error.shallow) findings.add('edge-uncut', file, named, where);
+    else findings.add('edge-left', file, { ...named, depth: mm(error.mm) }, where);
   }
   return worst;
 }

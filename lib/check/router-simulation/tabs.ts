@@ -55,21 +55,27 @@ export class SweptBelow {
   }
 }
 
-/** Places beside a ring's edges, `off` mm to the right (outside, the material being left), in order. */
+/** The place `off` mm to the right (outside, the material being left) of the point at `share` of an edge. */
+export function rightOf(edge: ProofEdge, share: number, off: number): ProofPoint | null {
+  const at = pointAlong(edge, share);
+  let dx = edge.bx - edge.ax;
+  let dy = edge.by - edge.ay;
+  if (edge.sweep !== 0) {
+    const turn = Math.sign(edge.sweep);
+    dx = -(at.y - edge.cy) * turn;
+    dy = (at.x - edge.cx) * turn;
+  }
+  const size = Math.hypot(dx, dy);
+  return size > 0 ? { x: at.x + (dy / size) * off, y: at.y - (dx / size) * off } : null;
+}
+
+/** Places along a ring's edges, `off` mm to the right, in order. */
 export function* placesAlong(edges: readonly ProofEdge[], off: number): Generator<ProofPoint> {
   for (const edge of edges) {
     const count = Math.max(1, Math.ceil(edge.length / step));
     for (let i = 0; i < count; i += 1) {
-      const at = pointAlong(edge, (i + 0.5) / count);
-      let dx = edge.bx - edge.ax;
-      let dy = edge.by - edge.ay;
-      if (edge.sweep !== 0) {
-        const turn = Math.sign(edge.sweep);
-        dx = -(at.y - edge.cy) * turn;
-        dy = (at.x - edge.cx) * turn;
-      }
-      const size = Math.hypot(dx, dy);
-      if (size > 0) yield { x: at.x + (dy / size) * off, y: at.y - (dx / size) * off };
+      const place = rightOf(edge, (i + 0.5) / count, off);
+      if (place !== null) yield place;
     }
   }
 }

@@ -34,6 +34,8 @@ export interface SimulationLimits {
     readonly tabs: number;
     readonly onionSkin: boolean;
   }[];
+  /** The corners of each tab: only there may an edge stand uncut. */
+  readonly tabs: readonly (readonly ProofPoint[])[];
   readonly keepOuts: readonly (readonly ProofPoint[])[];
 }
 

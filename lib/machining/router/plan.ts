@@ -203,6 +203,7 @@ export function planRouter(
     maxSpindle: data.spindle.max,
     maxFeed: data.maxFeed,
     holding: held.holding,
+    tabs: held.tabs.map(({ corners }) => corners),
     keepOuts: sheet.keepOuts ?? [],
   };
   const failed = problems.some(({ severity }) => severity === 'error');

@@ -168,6 +168,8 @@ export interface RouterLimits {
   readonly maxSpindle: number;
   readonly maxFeed: number;
   readonly holding: readonly Holding[];
+  /** The corners of each tab, which bridges the cut. */
+  readonly tabs: readonly (readonly Point[])[];
   readonly keepOuts: readonly (readonly Point[])[];
 }
 
