@@ -104,8 +104,11 @@ interface Left {
   readonly shallow: boolean;
 }
 
-/** How much farther than a slope of 45 degrees takes it the tool may come down beside a tab, mm: the rounding of its steps. */
-const tabSlack = 1;
+/**
+ * How much farther from a tab than its radius and a slope of 45 degrees take it the tool may stand above the full
+ * depth, mm: it rises where roughing has left off, up to a millimetre and two steps of half a millimetre earlier.
+ */
+const tabSlack = 2;
 
 /** Whether the middle of the tool is over a recorded tab, or where it rises to one and comes down again. */
 function atTabs({ tabs, tabHeight, overcut }: SimulationLimits, radius: number): (place: ProofPoint) => boolean {
