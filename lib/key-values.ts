@@ -2,6 +2,7 @@
 import type { Design } from './design/index.js';
 import type { Dish } from './dish/index.js';
 import type { Part } from './part/index.js';
+import type { CleatStart } from './parts/index.js';
 import { formatLength } from './units/index.js';
 
 export interface KeyValue {
@@ -13,7 +14,7 @@ export interface KeyValue {
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(2)}°`;
 
 /** Values that follow from the shape alone, before anything is nested or traced. */
-export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cleatStart: number): KeyValue[] {
+export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cleatStart: CleatStart): KeyValue[] {
   const unit = design.units;
   // a tenth of a millimetre, whatever the unit
   const length = (mm: number) => formatLength(mm, unit, unit === 'mm' ? 2 : unit === 'm' ? 5 : unit === 'ft' ? 5 : 4);
@@ -45,7 +46,9 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
       value: length(dish.innerEndHeight),
       note: `inner end; ${length(dish.rimEndHeight)} at the rim, above the board`,
     },
-    { label: 'cleats start', value: length(cleatStart), note: 'radius of their inner end' },
+    ...(cleatStart === null
+      ? []
+      : [{ label: 'cleats start', value: length(cleatStart), note: 'radius of their inner end' }]),
     { label: 'mirror', value: length(dish.litFrom), note: `to ${length(dish.litTo)}, radii along a panel’s mid-line` },
     {
       label: 'focus above vertex',

@@ -9,8 +9,17 @@ import {
   Mesh,
   MeshStandardMaterial,
   type Scene,
+  Vector3,
 } from 'three';
-import { facesOf, type SolidInstance, type Model, type Solid } from '../../lib/output/book/solids.js';
+import {
+  facesOf,
+  type SolidInstance,
+  type Model,
+  placed,
+  type Solid,
+  thirdAxis,
+  type Vec3,
+} from '../../lib/output/book/solids.js';
 import { trianglesOf } from './triangles.js';
 
 export interface Pieces {
@@ -35,10 +44,7 @@ function linesOf(solid: Solid): number[] {
     ring([...side(-1), ...side(1).reverse()]);
     return points;
   }
-  if (shape.kind === 'flat') {
-    const top = shape.z + shape.thickness;
-    for (const [from, to] of solid.scribes ?? []) points.push(...from, top, ...to, top);
-  }
+  for (const [from, to] of solid.scribes ?? []) points.push(...from, shape.thickness, ...to, shape.thickness);
   for (const face of facesOf(shape).slice(0, 2)) [face.ring, ...face.holes].forEach(ring);
   return points;
 }
@@ -59,9 +65,14 @@ function surface(): MeshStandardMaterial {
   });
 }
 
-function place(group: Group, { turn, lift, out, up }: SolidInstance, spread: number): void {
-  group.rotation.z = turn;
-  group.position.set(Math.cos(turn) * out * spread, Math.sin(turn) * out * spread, lift + up * spread);
+function place(group: Group, instance: SolidInstance, spread: number): void {
+  const { frame } = instance;
+  const axis = (way: Vec3) => new Vector3(...way);
+  group.matrixAutoUpdate = false;
+  group.matrix
+    .makeBasis(axis(frame.x), axis(frame.y), axis(thirdAxis(frame)))
+    .setPosition(axis(placed([0, 0, 0], instance, spread)));
+  group.matrixWorldNeedsUpdate = true;
 }
 
 /** Puts every copy of every solid into the scene. */

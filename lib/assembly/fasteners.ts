@@ -108,18 +108,22 @@ function cleatFasteners({ design, dish }: AssemblySource, placed: Placed): Faste
   });
 }
 
-/** The bolt on the axis and the dowels, through all layers and the board. */
+/**
+ * The bolt on the axis through all plates of the hub and the board, and the dowels: through all layers of a stack, or
+ * the lower of two discs, as the ribs hold the upper one in register.
+ */
 function hubFasteners({ design }: AssemblySource, placed: Placed): Fastener[] {
-  const layers = ofKind(placed, 'hub');
-  const top = layers.at(-1);
-  if (top === undefined) return [];
-  const { part, frame } = top;
-  const down = backOf(frame);
-  return part.holes.map(({ x, y, diameter }): Fastener => {
+  const plates = ofKind(placed, 'hub');
+  const [lowest] = plates;
+  if (lowest === undefined) return [];
+  const indexed = design.hub.build === 'slotted-discs' ? [lowest] : plates;
+  return lowest.part.holes.map(({ x, y, diameter }): Fastener => {
+    const onAxis = Math.hypot(x, y) < 1e-6;
+    const through = (onAxis ? plates : indexed).toReversed();
+    const { part, frame } = through[0] ?? lowest;
     const entry = toSpace(frame, x, y, part.thickness);
     const board = boardUnder(placed, entry);
-    const wood = layers.length * part.thickness + (board[0]?.part.thickness ?? 0);
-    const onAxis = Math.hypot(x, y) < 1e-6;
+    const wood = entry[2] + (board[0]?.part.thickness ?? 0);
     const item: FastenerItem = onAxis
       ? boltItem(design.hub.bolt, wood)
       : { kind: 'dowel', size: dowelSize(diameter), diameter, length: wood, clearance: diameter };
@@ -130,9 +134,9 @@ function hubFasteners({ design }: AssemblySource, placed: Placed): Fastener[] {
       joint: onAxis ? 'hub-bolt' : 'hub-dowel',
       item,
       entry,
-      direction: down,
+      direction: backOf(frame),
       wood,
-      through: [...layers.toReversed(), ...under].map((one) => ({
+      through: [...through, ...under].map((one) => ({
         part: one,
         passage: onAxis ? ('clearance' as const) : ('tight' as const),
       })),

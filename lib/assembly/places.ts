@@ -3,7 +3,7 @@ import { rotate } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import type { Part } from '../part/index.js';
-import { cleatPlaces, type SplicePlace } from '../parts/index.js';
+import { type CleatStart, cleatPlaces, hubHeights, type SplicePlace } from '../parts/index.js';
 import type { Frame, Vec3 } from './frame.js';
 import type { AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
 
@@ -12,8 +12,7 @@ export interface AssemblySource {
   readonly design: Design;
   readonly dish: Dish;
   readonly parts: readonly Part[];
-  /** Radius of the cleats' inner ends, mm. */
-  readonly cleatStart: number;
+  readonly cleatStart: CleatStart;
   /** Where the plates lie that join the segments of the board. */
   readonly splices: readonly SplicePlace[];
 }
@@ -58,13 +57,11 @@ function cleats({ design, dish, cleatStart }: AssemblySource, part: Part): Assem
   );
 }
 
-function layers(part: Part): AssembledPlate[] {
-  return Array.from({ length: part.quantity }, (_, k) => ({
-    form: 'plate',
-    part,
-    copy: k + 1,
-    frame: level(0, 0, k * part.thickness, 0),
-  }));
+/** As many plates of the hub as are cut, from the board upward. */
+function hubPlates({ design, dish }: AssemblySource, part: Part): AssembledPlate[] {
+  return hubHeights(design, dish)
+    .slice(0, part.quantity)
+    .map((height, k) => ({ form: 'plate', part, copy: k + 1, frame: level(0, 0, height, 0) }));
 }
 
 /** Splice plates lie under the board and are screwed from below: their fronts look down. */
@@ -90,7 +87,7 @@ export function placeParts(source: AssemblySource): AssembledPart[] {
       case 'rib':
         return ribs(source, part);
       case 'hub':
-        return layers(part);
+        return hubPlates(source, part);
       case 'cleat':
         return cleats(source, part);
       case 'board':

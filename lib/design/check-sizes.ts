@@ -1,6 +1,6 @@
 /** Sizes that no key can be checked for by itself: whether they go together. */
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
-import { edgeOffsetAt } from '../dish/index.js';
+import { edgeOffsetAt, leastHeightOverDiscs } from '../dish/index.js';
 import type { DesignFile } from './schema.js';
 import { roundingSlack, type Sizes } from './worked-out.js';
 import { formatLength } from '../units/index.js';
@@ -16,15 +16,19 @@ interface Checking {
 
 function checkShape({ file, sizes, report, show }: Checking): void {
   const { ribs } = file.dish;
-  const { clearRadius } = sizes;
+  const { leastHubRadius } = sizes;
   const { apertureRadius, innerRadius: hubRadius, ribThickness } = sizes.shape;
+  const slotted = sizes.joinery.hubBuild === 'slotted-discs';
+  const reason = slotted
+    ? `${ribs} slots for ribs of this thickness have wood between them, and their noses room, from ${show(leastHubRadius)}`
+    : `${ribs} ribs of this thickness clear each other from ${show(leastHubRadius)}`;
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
-  if (hubRadius < clearRadius)
+  if (hubRadius < leastHubRadius)
     report(
       'set-back',
       ['hub', 'radius'],
-      `hub.radius of ${show(hubRadius)} is too small: ${ribs} ribs of this thickness clear each other from ${show(clearRadius)}`,
-      `use ${show(Math.ceil(clearRadius))} or more, or fewer ribs`,
+      `hub.radius of ${show(hubRadius)} is too small: ${reason}`,
+      `use ${show(Math.ceil(leastHubRadius))} or more, or fewer ribs`,
     );
   if (hubRadius >= 0.8 * apertureRadius)
     report(
@@ -55,14 +59,14 @@ function checkFacing({ sizes, report, show }: Checking): void {
 }
 
 function checkBoardAndRib({ sizes, report, show }: Checking): void {
-  const { boardSize, rimEnd, rimHeight, toeRadius } = sizes;
+  const { boardSize, hubReach, rimEnd, rimHeight, toeRadius } = sizes;
   const { apertureRadius, innerRadius: hubRadius } = sizes.shape;
-  if (boardSize / 2 <= hubRadius + 10)
+  if (boardSize / 2 <= hubReach + 10)
     report(
       'board',
       ['board', 'size'],
-      `board.size of ${show(boardSize)} is too small for the hub of ${show(hubRadius)} radius`,
-      `use more than ${show(2 * (hubRadius + 10))}`,
+      `board.size of ${show(boardSize)} is too small for the hub of ${show(hubReach)} radius`,
+      `use more than ${show(2 * (hubReach + 10))}`,
     );
   if (toeRadius > apertureRadius || toeRadius <= hubRadius)
     report(
@@ -82,6 +86,24 @@ function checkBoardAndRib({ sizes, report, show }: Checking): void {
 
 function checkHub({ file, sizes, report, show }: Checking): void {
   const { hubLayers, hubThickness, innerHeight } = sizes;
+  if (sizes.joinery.hubBuild === 'slotted-discs') {
+    const least = leastHeightOverDiscs(hubThickness);
+    if (innerHeight < least)
+      report(
+        'hub',
+        ['dish', 'baseHeight'],
+        `the ribs' inner ends of ${show(innerHeight)} leave no room for two slotted discs of ${show(hubThickness)} with a nose of the rib between them`,
+        `use ${show(least - innerHeight)} more, or hub.build: layers`,
+      );
+    if (file.hub.layers !== undefined && file.hub.layers !== hubLayers)
+      report(
+        'hub',
+        ['hub', 'layers'],
+        `a hub of slotted discs has ${hubLayers}, not ${file.hub.layers}`,
+        'leave hub.layers out, or use hub.build: layers',
+      );
+    return;
+  }
   if (hubThickness > 0 && hubLayers * hubThickness > innerHeight + roundingSlack)
     report(
       'hub',

@@ -2,6 +2,7 @@
 import { type Diagnostic, pathText } from '../diagnostic/index.js';
 import { checkSizes } from './check-sizes.js';
 import type { Design, Material, StockItem } from './design.js';
+import { checkJoint } from './check-joint.js';
 import { checkNames } from './check-names.js';
 import { checkStock } from './check-stock.js';
 import { thicknessIn } from './dish-shape.js';
@@ -82,6 +83,7 @@ export function complete(
     cleatThickness: thicknessIn(materials, cleatMaterial),
     boardThickness: thicknessIn(materials, boardMaterial),
     hubRadius: sizes.shape.innerRadius,
+    joint: sizes.joinery.joint,
   });
   const panel = materials[file.panel.material];
   const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape.ribThickness) : 'glue');
@@ -89,9 +91,17 @@ export function complete(
     ...file,
     materials,
     stock,
-    rib: { ...file.rib, toeRadius: sizes.toeRadius, rimHeight: sizes.rimHeight, pilotDiameter: hardware.ribPilot },
+    rib: {
+      ...file.rib,
+      joint: hardware.joint,
+      fit: sizes.joinery.fit,
+      toeRadius: sizes.toeRadius,
+      rimHeight: sizes.rimHeight,
+      pilotDiameter: hardware.ribPilot,
+    },
     hub: {
       ...file.hub,
+      build: sizes.joinery.hubBuild,
       radius: sizes.shape.innerRadius,
       material: sizes.hubMaterial,
       layers: sizes.hubLayers,
@@ -109,6 +119,11 @@ export function complete(
     template: { ...file.template, material: file.template.material ?? file.rib.material },
     marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
   };
-  const problems = [...checkNames(file), ...checkStock(file, stock), ...checkSizes(file, sizes)];
+  const problems = [
+    ...checkNames(file),
+    ...checkStock(file, stock),
+    ...checkSizes(file, sizes),
+    ...checkJoint(file, hardware),
+  ];
   return { design: { ...filled, defaults: defaulted(filled, raw) }, problems };
 }

@@ -27,10 +27,10 @@ export interface Design extends Omit<
 > {
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
-  readonly rib: Filled<DesignFile['rib'], 'toeRadius' | 'rimHeight' | 'pilotDiameter'>;
+  readonly rib: Filled<DesignFile['rib'], 'joint' | 'fit' | 'toeRadius' | 'rimHeight' | 'pilotDiameter'>;
   readonly hub: Filled<
     DesignFile['hub'],
-    'radius' | 'material' | 'layers' | 'bolt' | 'boltDiameter' | 'dowels' | 'dowelDiameter'
+    'build' | 'radius' | 'material' | 'layers' | 'bolt' | 'boltDiameter' | 'dowels' | 'dowelDiameter'
   >;
   /** `start` stays open until the parts are known: it follows from what is in the way. */
   readonly cleat: Filled<

@@ -18,6 +18,7 @@ import {
 import { inInches } from '../units/index.js';
 import type { Design } from './design.js';
 import type { DesignFile } from './schema.js';
+import type { RibJoint } from './sections/structure.js';
 
 /** No thicker screw is taken unless it is asked for: 4 mm or no 8. */
 const usualScrew = { metric: 4, inch: 0.164 * 25.4 };
@@ -32,6 +33,7 @@ export interface HardwareSizes {
   readonly hub: Pick<Design['hub'], 'bolt' | 'boltDiameter' | 'dowels' | 'dowelDiameter'>;
   readonly board: Pick<Design['board'], 'pilotDiameter' | 'centreHole' | 'mountingBolt' | 'mountingDiameter'>;
   readonly ribPilot: number;
+  readonly joint: RibJoint;
 }
 
 function screwOf(file: DesignFile, cleatThickness: number, system: SizeSystem): WoodScrew {
@@ -79,6 +81,8 @@ export interface HardwareSource {
   readonly cleatThickness: number;
   readonly boardThickness: number;
   readonly hubRadius: number;
+  /** Null for cleats, glued or screwed as their thickness allows. */
+  readonly joint: RibJoint | null;
 }
 
 /** Thread that a screw from a cleat needs in the rib, in shanks: common practice, no source. */
@@ -108,11 +112,12 @@ function cleatSize(
 function cleatSizes(
   file: DesignFile,
   screw: WoodScrew,
-  { cleatThickness, boardThickness }: HardwareSource,
+  { cleatThickness, boardThickness, joint }: HardwareSource,
 ): HardwareSizes['cleat'] {
-  const ribScrews = file.cleat.ribScrews ?? (cleatThickness < 3 * screw.diameter ? 0 : 2);
+  const glued = joint === 'glued-cleat';
+  const ribScrews = file.cleat.ribScrews ?? (glued || cleatThickness < 3 * screw.diameter ? 0 : 2);
   const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
-  const downScrews = file.cleat.downScrews ?? (downLength === null ? 0 : 2);
+  const downScrews = file.cleat.downScrews ?? (glued || downLength === null ? 0 : 2);
   return {
     screw: screw.size,
     screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
@@ -138,8 +143,11 @@ export function hardwareSizes(file: DesignFile, source: HardwareSource): Hardwar
   const centreHole = file.board.centreHole ?? boltDiameter;
   const mounting = mountingBolt(file, axis, system);
   const dowel = usualDowel(file, hubRadius, Math.max(boltDiameter, centreHole), system);
+  const cleat = cleatSizes(file, screw, source);
+  const screwed = cleat.downScrews + cleat.ribScrews > 0;
   return {
-    cleat: cleatSizes(file, screw, source),
+    joint: source.joint ?? (screwed ? 'screwed-cleat' : 'glued-cleat'),
+    cleat,
     hub: {
       bolt: axis.size,
       boltDiameter,

@@ -1,8 +1,9 @@
 /** Sizes that follow from other keys where the file leaves them out. Millimetres. */
 import type { Diagnostic } from '../diagnostic/index.js';
-import { clearRadius, type DishShape, paraboloid } from '../dish/index.js';
+import { type DishShape, paraboloid, slotLength } from '../dish/index.js';
 import type { Material } from './design.js';
 import { shapeWithProfile, thicknessIn } from './dish-shape.js';
+import { hubRadii, type Joinery, joineryOf } from './joinery.js';
 import { profileOf } from './profile-of.js';
 import type { DesignFile } from './schema.js';
 
@@ -14,8 +15,11 @@ export interface Sizes {
   readonly shape: DishShape;
   /** Why the design gets no profile; a paraboloid then stands in, so that all other problems are found too. */
   readonly noProfile: Diagnostic | null;
-  /** Radius from which the ribs clear each other. */
-  readonly clearRadius: number;
+  readonly joinery: Joinery;
+  /** Least radius of the hub: from there the ribs clear each other, and slots have wood between them. */
+  readonly leastHubRadius: number;
+  /** From the axis to the edge of the hub: past its radius by the slots of slotted discs. */
+  readonly hubReach: number;
   readonly boardSize: number;
   readonly spliceWidth: number;
   readonly toeRadius: number;
@@ -33,8 +37,12 @@ export interface Sizes {
 /** Everything that is worked out, with what it is worked out from. */
 export function workedOut(file: DesignFile, materials: Readonly<Record<string, Material>>): Sizes {
   const { aperture, ribs } = file.dish;
-  const clear = clearRadius(ribs, thicknessIn(materials, file.rib.material));
-  const hubRadius = file.hub.radius ?? Math.ceil(clear + 5 - roundingSlack);
+  const hubMaterial = file.hub.material ?? file.rib.material;
+  const hubThickness = thicknessIn(materials, hubMaterial);
+  const joinery = joineryOf(file, materials, hubMaterial);
+  const slotted = joinery.hubBuild === 'slotted-discs';
+  const radii = hubRadii(joinery, ribs, thicknessIn(materials, file.rib.material), hubThickness);
+  const hubRadius = file.hub.radius ?? Math.ceil(radii.usual - roundingSlack);
   const made = profileOf(file);
   const stand = made.kind === 'profile' ? made.profile : paraboloid(file.dish.focalLength);
   const shape = shapeWithProfile({ ...file, materials, hub: { radius: hubRadius } }, stand);
@@ -44,14 +52,14 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
   const rimEnd = baseHeight + profile.height(apertureRadius);
   const usualRim = Math.max(40, Math.round(0.2 * rimEnd - roundingSlack));
 
-  const hubMaterial = file.hub.material ?? file.rib.material;
-  const hubThickness = thicknessIn(materials, hubMaterial);
   const innerHeight = baseHeight + profile.height(hubRadius) - facingThickness;
   const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;
   return {
     shape,
     noProfile: made.kind === 'refused' ? made.diagnostic : null,
-    clearRadius: clear,
+    joinery,
+    leastHubRadius: radii.least,
+    hubReach: hubRadius + (slotted ? slotLength(hubThickness) : 0),
     boardSize,
     spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),
     toeRadius: file.rib.toeRadius ?? Math.min(apertureRadius, boardSize / 2 - 10),
@@ -59,7 +67,7 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
     rimHeight: file.rib.rimHeight ?? Math.min(rimEnd - facingThickness, usualRim),
     hubMaterial,
     hubThickness,
-    hubLayers: file.hub.layers ?? Math.max(1, fitting),
+    hubLayers: slotted ? 2 : (file.hub.layers ?? Math.max(1, fitting)),
     innerHeight,
   };
 }

@@ -26,6 +26,7 @@ export const diagnosticCodes = {
   toe: 'The toe cut of the ribs does not fit the rib.',
   hub: 'The hub stands higher than the ribs.',
   // parts
+  'rib-joint': 'The joint of the ribs cannot be made as asked.',
   'rib-thin': 'A rib is weak at its shallowest place.',
   'hub-bolt': 'The bolt leaves too little of the hub.',
   'hub-dowel': 'The hub has no room for its dowels.',
@@ -50,6 +51,9 @@ export const diagnosticCodes = {
   // the dish as it goes together
   'parts-overlap': 'Two parts are in one place.',
   'parts-apart': 'Parts that are made to meet stay apart.',
+  'slot-play': 'A rib has too much or too little play in its slot.',
+  'part-proud': 'A part stands out of one that has to lie flat.',
+  'parts-missing': 'Parts are missing, or slots without a part in them.',
   'hole-off-axis': 'A fastener meets no hole, or one that is off its axis.',
   'hole-size': 'A hole is too wide or too narrow for its fastener.',
   'fastener-length': 'A fastener comes out of the wood or does not hold in it.',

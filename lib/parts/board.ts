@@ -23,7 +23,8 @@ import {
   throughHole,
 } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
-import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
+import { boardScrews, type CleatStart, hasCleats, type PlanItem, ribDirectionDeg } from './plan.js';
+import { slotsOfRib } from './tabs.js';
 
 /** Scribed lines keep this far from the board's edge (mm). */
 const lineFromEdge = 2;
@@ -66,7 +67,8 @@ export function ribMarks(
   let x = end - height / 2 - width;
   while (x > dish.innerRadius && !fits(x)) x -= height / 2;
   const at = turned(x, top - height);
-  return { lines: [line, ...cleats], label: textMark(text, at, height, angle) };
+  // where there are slots, they show where a rib goes
+  return { lines: hasCleats(design) ? [line, ...cleats] : [], label: textMark(text, at, height, angle) };
 }
 
 /** The hub's outline, scribed. */
@@ -75,10 +77,18 @@ function hubScribe(items: readonly PlanItem[]): LineMark[] {
 }
 
 /** Pilot holes for the cleats of some ribs. */
-function pilotHoles(design: Design, dish: Dish, start: number, ribs: ReadonlySet<number>): Hole[] {
+function pilotHoles(design: Design, dish: Dish, start: CleatStart, ribs: ReadonlySet<number>): Hole[] {
   return boardScrews(design, dish, start)
     .filter(({ rib }) => ribs.has(rib))
     .map(({ at }) => throughHole(at, design.board.pilotDiameter));
+}
+
+/** Slots as openings, whose corners the tabs' edges meet. */
+export function slotsInBoard(slots: readonly Contour[]): Pick<Part, 'openings' | 'seatCorners'> {
+  return {
+    openings: slots,
+    seatCorners: slots.flatMap((slot, i) => slot.map((_, vertex) => ({ ring: i + 1, vertex }))),
+  };
 }
 
 /** The board in one piece. */
@@ -86,7 +96,7 @@ export function makeUndividedBoard(
   design: Design,
   dish: Dish,
   items: readonly PlanItem[],
-  start: number,
+  start: CleatStart,
   mounting: readonly Point[],
   dowels: readonly Point[],
 ): Part {
@@ -102,6 +112,7 @@ export function makeUndividedBoard(
     thickness: thicknessOf(design, board.material),
     quantity: 1,
     outline: boardOutline(design),
+    ...slotsInBoard(ribs.flatMap((rib) => slotsOfRib(design, dish, ribDirectionDeg(dish, rib)))),
     holes: [
       ...pilotHoles(design, dish, start, new Set(ribs)),
       ...centre,
@@ -109,9 +120,11 @@ export function makeUndividedBoard(
       ...mounting.map((at) => throughHole(at, board.mountingDiameter)),
     ],
     marks: [...hubScribe(items), ...marks.flatMap(({ lines }) => lines), ...marks.map(({ label }) => label)],
-    notes: [
-      `Long scribed lines are the middles of the ribs; a rib of ${inUnits(design, dish.ribThickness)} stands half on either side.`,
-      'The rectangles are the cleats; the outline in the middle is the hub.',
-    ],
+    notes: hasCleats(design)
+      ? [
+          `Long scribed lines are the middles of the ribs; a rib of ${inUnits(design, dish.ribThickness)} stands half on either side.`,
+          'The rectangles are the cleats; the outline in the middle is the hub.',
+        ]
+      : ['The outline in the middle is the hub. Each rib goes into the slots beside its number, from this face.'],
   });
 }

@@ -5,6 +5,7 @@ import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { blank, lineMark, type Part, textMark } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
+import { hubTop } from './hub-build.js';
 import { gaugeShape } from './gauge-shape.js';
 import { fitToBed } from './joint.js';
 
@@ -84,8 +85,7 @@ function makeGauge(
 
 /** Height of the vessel's plane above the hub's top or, without a hub stack there, the board. */
 function stickLength(design: Design, dish: Dish): number {
-  const stack = design.hub.layers * thicknessOf(design, design.hub.material);
-  return dish.baseHeight + dish.focusHeight.atRim + (design.vessel?.offset ?? 0) - stack;
+  return dish.baseHeight + dish.focusHeight.atRim + (design.vessel?.offset ?? 0) - hubTop(design, dish);
 }
 
 /** A stick that stands on the hub and reaches to the vessel. */

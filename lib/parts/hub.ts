@@ -14,7 +14,8 @@ import { dowelRoom, dowelStagger } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { blank, lineMark, type Part, type TextMark, textMark, throughHole } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
-import { hubOutline, ribDirectionDeg } from './plan.js';
+import { hubHeights, hubOutline, noseOf, type SlottedDisc, slottedDisc } from './hub-build.js';
+import { ribDirectionDeg } from './plan.js';
 
 /** Lettering that a person reads without a glass (mm): common practice, no source. */
 const minLetters = 2.5;
@@ -74,6 +75,16 @@ export function hubProblems(design: Design, dish: Dish): Diagnostic[] {
 
 function boltProblems(design: Design, dish: Dish): Diagnostic[] {
   const { boltDiameter } = design.hub;
+  const nose = noseOf(design, dish);
+  if (nose !== null && boltDiameter / 2 > dish.innerRadius - nose.length)
+    return [
+      diagnostic(
+        'hub-bolt',
+        ['hub', 'boltDiameter'],
+        `hub.boltDiameter of ${inUnits(design, boltDiameter)} runs into the noses of the ribs, which end ${inUnits(design, dish.innerRadius - nose.length)} off the axis`,
+        `use a smaller bolt, or a hub.radius of ${inUnits(design, Math.ceil(boltDiameter / 2 + nose.length))} or more`,
+      ),
+    ];
   const wall = dish.innerRadius - boltDiameter / 2;
   const min = Math.max(5, boltDiameter / 2);
   if (boltDiameter === 0 || wall >= min) return [];
@@ -107,34 +118,57 @@ function ribNumberLabels(dish: Dish): TextMark[] {
     });
 }
 
-/** The hub's layers, all alike. */
+/** The hub's layers or discs, all alike. */
 export function makeHub(design: Design, dish: Dish, dowels: readonly Point[]): Part {
   const { hub } = design;
-  const { innerRadius, layout, ribThickness } = dish;
-  const outline = hubOutline(design, dish);
+  const { innerRadius, layout } = dish;
   const ticks = ribNumbers(layout).map((rib) => {
     const angle = (ribDirectionDeg(dish, rib) * Math.PI) / 180;
     return lineMark(contourFromPoints([polar(0.91 * innerRadius, angle), polar(0.99 * innerRadius, angle)]));
   });
-  const seats = hub.shape === 'polygon' ? [{ ring: 0, from: 0, to: outline.length - 1, role: 'seat' as const }] : [];
   return blank({
     id: 'hub',
     kind: 'hub',
-    name: 'Hub layer',
     material: hub.material,
     thickness: thicknessOf(design, hub.material),
     quantity: hub.layers,
-    outline,
     holes: [
       ...(hub.boltDiameter > 0 ? [throughHole({ x: 0, y: 0 }, hub.boltDiameter)] : []),
       ...dowels.map((at) => throughHole(at, hub.dowelDiameter)),
     ],
     marks: [...ticks, ...ribNumberLabels(dish)],
-    edges: seats,
-    notes: [
-      hub.shape === 'polygon'
-        ? `Glue the layers with flat on flat; each rib of ${inUnits(design, ribThickness)} seats in the middle of its flat, at the scribed tick.`
-        : `Glue the layers with tick on tick; each rib of ${inUnits(design, ribThickness)} butts at its scribed tick.`,
-    ],
+    ...(hub.build === 'slotted-discs' ? discShape(design, dish, slottedDisc(design, dish)) : layerShape(design, dish)),
   });
+}
+
+type Shape = Pick<Part, 'name' | 'outline' | 'edges' | 'seatCorners' | 'notes'>;
+
+function layerShape(design: Design, dish: Dish): Shape {
+  const outline = hubOutline(design, dish);
+  const polygon = design.hub.shape === 'polygon';
+  const rib = inUnits(design, dish.ribThickness);
+  return {
+    name: 'Hub layer',
+    outline,
+    edges: polygon ? [{ ring: 0, from: 0, to: outline.length - 1, role: 'seat' }] : [],
+    seatCorners: [],
+    notes: [
+      polygon
+        ? `Glue the layers with flat on flat; each rib of ${rib} seats in the middle of its flat, at the scribed tick.`
+        : `Glue the layers with tick on tick; each rib of ${rib} butts at its scribed tick.`,
+    ],
+  };
+}
+
+function discShape(design: Design, dish: Dish, { outline, slots }: SlottedDisc): Shape {
+  const [, upper = 0] = hubHeights(design, dish);
+  return {
+    name: 'Hub disc',
+    outline,
+    edges: slots.map(({ edges: [from, to] }) => ({ ring: 0, from, to, role: 'seat' })),
+    seatCorners: slots.flatMap(({ corners }) => corners.map((vertex) => ({ ring: 0, vertex }))),
+    notes: [
+      `One lies on the board before the ribs go in; the other is lowered over the ribs onto their noses, ${inUnits(design, upper)} above the board. The ribs go in the slots with ${inUnits(design, design.rib.fit)} of play.`,
+    ],
+  };
 }

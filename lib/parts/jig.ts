@@ -5,7 +5,8 @@ import type { Design } from '../design/index.js';
 import { blank, type LineMark, lineMark, type Part, ringMark, textMark, throughHole } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
 import { cleatScrews } from './cleat.js';
-import { cleatOutlines, downScrewPoints, hubOutline, placeCleats, ribDirectionDeg } from './plan.js';
+import { hubOutline, hubReach } from './hub-build.js';
+import { cleatOutlines, downScrewPoints, placeCleats, ribDirectionDeg } from './plan.js';
 
 /** Material round the holes of a jig (mm). */
 const border = 10;
@@ -29,8 +30,9 @@ const line = (x1: number, y1: number, x2: number, y2: number): LineMark =>
 function hubJig(design: Design, dish: Dish): Part {
   const bed = design.template.bed;
   const space = bed ? Math.min(bed.width, bed.height) / 2 : Infinity;
-  const radius = Math.min(Math.max(dish.innerRadius + disc.past, dish.innerRadius * 1.5), disc.max, space);
-  const outer = Math.max(radius, dish.innerRadius + border);
+  const hub = hubReach(design, dish);
+  const radius = Math.min(Math.max(hub + disc.past, hub * 1.5), disc.max, space);
+  const outer = Math.max(radius, hub + border);
   const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
   const angles = ribNumbers(dish.layout).map((rib) => (ribDirectionDeg(dish, rib) * Math.PI) / 180);
   const prick = outer - border / 2 - design.rib.pilotDiameter / 2;
@@ -115,7 +117,8 @@ function cleatJig(design: Design): Part {
   });
 }
 
-/** The three jigs. */
+/** The three jigs; none where slots take the place of lines and drilled holes. */
 export function makeJigs(design: Design, dish: Dish): Part[] {
-  return [hubJig(design, dish), boardJig(design, dish, placeCleats(design, dish).start), cleatJig(design)];
+  const { start } = placeCleats(design, dish);
+  return start === null ? [] : [hubJig(design, dish), boardJig(design, dish, start), cleatJig(design)];
 }

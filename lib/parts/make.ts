@@ -8,7 +8,7 @@ import { gaugeProblems } from './gauge.js';
 import { dowelPlaces, hubProblems, makeHub } from './hub.js';
 import { placeMounting } from './mounting.js';
 import { makePanel, panelProblems } from './panel.js';
-import { placeCleats, planItems } from './plan.js';
+import { type CleatStart, cleatPlaces, placeCleats, planItems } from './plan.js';
 import { makeReflectors, reflectorProblems } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
 import {
@@ -19,6 +19,7 @@ import {
   type SplicePlace,
   splicePlaces,
 } from './segments.js';
+import { tabProblems } from './tabs.js';
 import { templateProblems } from './template.js';
 import type { Part } from '../part/index.js';
 
@@ -26,8 +27,7 @@ export interface MadeParts {
   /** Ribs, hub, cleats, board, panels, reflector strips: in the order of building. */
   readonly parts: readonly Part[];
   readonly problems: readonly Diagnostic[];
-  /** Radius of the cleats' inner ends, mm. */
-  readonly cleatStart: number;
+  readonly cleatStart: CleatStart;
   /** Where the plates lie that join the segments of the board; none where it is in one piece. */
   readonly splices: readonly SplicePlace[];
 }
@@ -48,7 +48,7 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
   const parts = [
     makeRib(design, dish, start),
     makeHub(design, dish, dowels),
-    makeCleat(design, dish.layout.ribs.length * design.cleat.perRib),
+    ...(start === null ? [] : [makeCleat(design, dish.layout.ribs.length * cleatPlaces(design, dish, start).length)]),
     ...board,
     makePanel(design, dish),
     ...makeReflectors(design, dish),
@@ -58,7 +58,8 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
     problems: [
       ...ribProblems(design, dish),
       ...hubProblems(design, dish),
-      ...cleatProblems(design),
+      ...(start === null ? [] : cleatProblems(design)),
+      ...tabProblems(design, dish),
       ...cleats.problems,
       ...mounting.problems,
       ...(division?.problems ?? []),

@@ -4,6 +4,7 @@ import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { inUnits } from './blank.js';
+import { hubReach } from './hub-build.js';
 import { type PlanItem } from './plan.js';
 
 /** Half the width of a washer over the bolt's diameter, and room round it (mm): common practice, no source. */
@@ -146,7 +147,7 @@ export function placeMounting(
   const { mountingHoles: count, mountingDiameter: diameter, mountingRadius, size } = design.board;
   const needed = washer * diameter + washerSpace;
   const outermost = size / 2 - needed;
-  const innermost = dish.innerRadius + needed;
+  const innermost = hubReach(design, dish) + needed;
   if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };
   const ringAt = ringOfHoles({ count, needed }, dish, items, blocked);
   const half = radiusStep * Math.round((innermost + outermost) / 2 / radiusStep);

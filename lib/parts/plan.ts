@@ -2,7 +2,6 @@
 import {
   bounds,
   boxDistance,
-  circle,
   closestOfContours,
   type Contour,
   element,
@@ -11,7 +10,6 @@ import {
   placeVertices,
   type Point,
   rectangle,
-  regularPolygon,
   sideOfContour,
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
@@ -19,9 +17,13 @@ import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { inUnits } from './blank.js';
 import { cleatScrews } from './cleat.js';
+import { hubOutline } from './hub-build.js';
 
 /** Clearance that is left between two things on the board that are not joined, mm: common practice, no source. */
 const planClearance = 1;
+
+/** Radius of the cleats' inner ends, mm; null where the ribs are held without cleats. */
+export type CleatStart = number | null;
 
 /** A thing on the board. Ribs count from 1. */
 export type PlanItem =
@@ -40,15 +42,6 @@ function turned(outline: Contour, dish: Dish, rib: number): Contour {
   return placeVertices(outline, { x: 0, y: 0, rotationDeg: ribDirectionDeg(dish, rib), mirrored: false });
 }
 
-/** The hub's outline: flats face the ribs, so the corners lie half way between them. */
-export function hubOutline(design: Design, dish: Dish): Contour {
-  const { innerRadius, layout } = dish;
-  const centre = { x: 0, y: 0 };
-  return design.hub.shape === 'round'
-    ? circle(centre, innerRadius)
-    : regularPolygon(centre, innerRadius / Math.cos(layout.halfAngle), layout.ribs.length, layout.halfAngle);
-}
-
 function ribPlan(dish: Dish, rib: number): PlanItem {
   const half = dish.ribThickness / 2;
   return {
@@ -63,7 +56,8 @@ function ribPlan(dish: Dish, rib: number): PlanItem {
  * hub). The first stands on the right: that is the face of a rib that lies up when it is cut, so the line scribed for
  * the cleat is on the side on which the cleat goes. The second is the same block turned half round, on the left.
  */
-export function cleatPlaces(design: Design, dish: Dish, start: number): Placement[] {
+export function cleatPlaces(design: Design, dish: Dish, start: CleatStart): Placement[] {
+  if (start === null) return [];
   const half = dish.ribThickness / 2;
   const right = { x: start + design.cleat.length, y: -half, rotationDeg: 180, mirrored: false };
   const left = { x: start, y: half, rotationDeg: 0, mirrored: false };
@@ -71,7 +65,7 @@ export function cleatPlaces(design: Design, dish: Dish, start: number): Placemen
 }
 
 /** Radii at which the cleats' screws enter their rib, in order outward. */
-export function ribScrewRadii(design: Design, dish: Dish, start: number): number[] {
+export function ribScrewRadii(design: Design, dish: Dish, start: CleatStart): number[] {
   const own = cleatScrews(design).rib;
   return cleatPlaces(design, dish, start)
     .flatMap((place) => own.map((x) => placePoint({ x, y: 0 }, place).x))
@@ -79,13 +73,13 @@ export function ribScrewRadii(design: Design, dish: Dish, start: number): number
 }
 
 /** Outlines of a rib's cleats in the rib's own plan. */
-export function cleatOutlines(design: Design, dish: Dish, start: number): Contour[] {
+export function cleatOutlines(design: Design, dish: Dish, start: CleatStart): Contour[] {
   const { length, width } = design.cleat;
   const block = rectangle(0, 0, length, width);
   return cleatPlaces(design, dish, start).map((place) => placeVertices(block, place));
 }
 
-function cleatPlans(design: Design, dish: Dish, start: number, rib: number): PlanItem[] {
+function cleatPlans(design: Design, dish: Dish, start: CleatStart, rib: number): PlanItem[] {
   return cleatOutlines(design, dish, start).map((outline) => ({
     kind: 'cleat',
     rib,
@@ -94,7 +88,7 @@ function cleatPlans(design: Design, dish: Dish, start: number, rib: number): Pla
 }
 
 /** Everything on the board, with the cleats starting at radius `start`. */
-export function planItems(design: Design, dish: Dish, start: number): PlanItem[] {
+export function planItems(design: Design, dish: Dish, start: CleatStart): PlanItem[] {
   const ribs = ribNumbers(dish.layout);
   return [
     { kind: 'hub', outline: hubOutline(design, dish) },
@@ -104,14 +98,18 @@ export function planItems(design: Design, dish: Dish, start: number): PlanItem[]
 }
 
 /** Where the screws of a rib's cleats enter the board, in the rib's own plan. */
-export function downScrewPoints(design: Design, dish: Dish, start: number): Point[] {
+export function downScrewPoints(design: Design, dish: Dish, start: CleatStart): Point[] {
   const y = design.cleat.width / 2;
   const own = cleatScrews(design).down;
   return cleatPlaces(design, dish, start).flatMap((place) => own.map((x) => placePoint({ x, y }, place)));
 }
 
 /** Where the cleats' down-screws enter the board, each with its rib. */
-export function boardScrews(design: Design, dish: Dish, start: number): { readonly rib: number; readonly at: Point }[] {
+export function boardScrews(
+  design: Design,
+  dish: Dish,
+  start: CleatStart,
+): { readonly rib: number; readonly at: Point }[] {
   const own = downScrewPoints(design, dish, start);
   return ribNumbers(dish.layout).flatMap((rib) =>
     own.map((at) => ({
@@ -206,9 +204,14 @@ function maxStart(design: Design, dish: Dish): number {
   return Math.min(design.rib.toeRadius, edge) - length;
 }
 
+/** Whether the ribs are held by cleats. */
+export function hasCleats({ rib }: Design): boolean {
+  return rib.joint === 'screwed-cleat' || rib.joint === 'glued-cleat';
+}
+
 /** Where the cleats stand, and what is in their way. */
 export interface CleatPlace {
-  readonly start: number;
+  readonly start: CleatStart;
   readonly problems: readonly Diagnostic[];
 }
 
@@ -218,6 +221,7 @@ export interface CleatPlace {
  */
 export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const { cleat } = design;
+  if (!hasCleats(design)) return { start: null, problems: [] };
   const show = (mm: number) => inUnits(design, mm);
   const max = maxStart(design, dish);
   const problems: Diagnostic[] = [];

@@ -9,6 +9,7 @@ import {
   element,
   nearestOnContour,
   type Path,
+  placePoint,
   type Point,
   reversed,
   strokeTextWidth,
@@ -17,10 +18,22 @@ import {
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { blank, type EdgeRun, type Hole, lineMark, type Part, textMark, throughHole } from '../part/index.js';
+import {
+  blank,
+  type EdgeRun,
+  type Hole,
+  type LineMark,
+  lineMark,
+  type Part,
+  type SeatCorner,
+  textMark,
+  throughHole,
+} from '../part/index.js';
 import { grainThatFits, inUnits, thicknessOf } from './blank.js';
+import { noseOf } from './hub-build.js';
 import { lighteningHoles } from './lightening.js';
-import { ribScrewRadii } from './plan.js';
+import { type CleatStart, cleatPlaces, hasCleats, ribScrewRadii } from './plan.js';
+import { tabDepth, tabPlaces } from './tabs.js';
 
 /** Corners closer together than this are one (mm). */
 const samePoint = 1e-6;
@@ -31,11 +44,16 @@ export interface RibOutline {
   readonly edges: readonly EdgeRun[];
   /** Top edge from the inner end to the rim, in the rib's frame. */
   readonly top: Path;
+  /** Base and toe cut from the inner end outward, without tabs. */
+  readonly underside: readonly Point[];
+  /** Roots of tabs and nose, where board and hub must seat. */
+  readonly seatCorners: readonly SeatCorner[];
 }
 
 /**
  * Outline of a rib.
- * @returns base, toe cut (absent when the base reaches the rim), rim end, top curve inwards, inner end
+ * @returns base with its tabs, toe cut (absent when the base reaches the rim), rim end, top curve inwards, inner end with
+ * its nose
  */
 export function ribOutline(design: Design, dish: Dish): RibOutline {
   const { innerRadius, apertureRadius, rimEndHeight } = dish;
@@ -49,26 +67,61 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
     y,
     bulge,
   }));
-  const under: Point[] = [{ x: 0, y: 0 }];
+  const depth = tabDepth(design);
+  const tabs = tabPlaces(design, dish).map(({ from, to }) => ({ from: from - innerRadius, to: to - innerRadius }));
+  const base: Point[] = [
+    { x: 0, y: 0 },
+    ...tabs.flatMap(({ from, to }) => [
+      { x: from, y: 0 },
+      { x: from, y: -depth },
+      { x: to, y: -depth },
+      { x: to, y: 0 },
+    ]),
+  ];
   // a base that reaches the rim, or a toe that stays on the base line, is no corner of its own
-  if (toe < length - samePoint && foot > samePoint) under.push({ x: toe, y: 0 }, { x: length, y: foot });
-  else under.push({ x: length, y: 0 });
-  const outline = [...contourFromPoints(under), ...reversed(top)];
-  const lastTop = outline.length - 2;
+  const cut = toe < length - samePoint && foot > samePoint;
+  const under = [...base, ...(cut ? [{ x: toe, y: 0 }] : []), { x: length, y: cut ? foot : 0 }];
+  const nose = noseOf(design, dish);
+  const inner: Point[] =
+    nose === null
+      ? []
+      : [
+          { x: 0, y: nose.high },
+          { x: -nose.length, y: nose.high },
+          { x: -nose.length, y: nose.low },
+          { x: 0, y: nose.low },
+        ];
+  const body = [...contourFromPoints(under), ...reversed(top)];
+  const outline = [...body, ...contourFromPoints(inner)];
+  const roots = [
+    ...tabs.flatMap((_, i) => [4 * i + 1, 4 * i + 4]),
+    ...(nose === null ? [] : [body.length, body.length + 3]),
+  ];
   return {
     outline,
     top,
+    underside: cut
+      ? [
+          { x: 0, y: 0 },
+          { x: toe, y: 0 },
+          { x: length, y: foot },
+        ]
+      : [
+          { x: 0, y: 0 },
+          { x: length, y: 0 },
+        ],
     edges: [
-      { ring: 0, from: 0, to: 0, role: 'seat' },
-      { ring: 0, from: under.length, to: lastTop, role: 'optical' },
-      { ring: 0, from: lastTop + 1, to: lastTop + 1, role: 'seat' },
+      { ring: 0, from: 0, to: base.length - 1, role: 'seat' },
+      { ring: 0, from: under.length, to: body.length - 2, role: 'optical' },
+      { ring: 0, from: body.length - 1, to: outline.length - 1, role: 'seat' },
     ],
+    seatCorners: roots.map((vertex) => ({ ring: 0, vertex })),
   };
 }
 
 /** Least depth of a rib between its top edge and base or toe cut, mm, and how far along the rib it is. */
 function minDepth(rib: RibOutline): { readonly depth: number; readonly x: number } {
-  const under = contourFromPoints(rib.outline.slice(0, rib.outline.length - rib.top.length));
+  const under = rib.underside;
   const steps = 200;
   const length = cyclic(under, -1).x;
   const below = (x: number): number => {
@@ -92,11 +145,43 @@ function minDepth(rib: RibOutline): { readonly depth: number; readonly x: number
 }
 
 /** Pilot holes for the screws from the cleats, at half the cleats' thickness above the base. */
-function pilotHoles(design: Design, dish: Dish, cleatStart: number): Hole[] {
+function pilotHoles(design: Design, dish: Dish, cleatStart: CleatStart): Hole[] {
   const y = thicknessOf(design, design.cleat.material) / 2;
   return ribScrewRadii(design, dish, cleatStart).map((radius) =>
     throughHole({ x: radius - dish.innerRadius, y }, design.rib.pilotDiameter),
   );
+}
+
+/** The middle of each cleat that stands on the rib's front, scribed where the cleat goes. */
+function linesForCleats(design: Design, dish: Dish, cleatStart: CleatStart): LineMark[] {
+  const height = thicknessOf(design, design.cleat.material);
+  // one on the right and one on the left share their middle, and the line is on the right
+  return cleatPlaces(design, dish, cleatStart)
+    .filter(({ y }) => y < 0)
+    .map((place) => {
+      const x = placePoint({ x: design.cleat.length / 2, y: 0 }, place).x - dish.innerRadius;
+      return lineMark(
+        contourFromPoints([
+          { x, y: 0 },
+          { x, y: height },
+        ]),
+      );
+    });
+}
+
+/** How the rib stands on board and hub. */
+function seatNotes(design: Design, dish: Dish): string[] {
+  const radius = inUnits(design, dish.innerRadius);
+  const inner =
+    noseOf(design, dish) === null
+      ? `The inner end stands ${radius} from the axis, square against the hub.`
+      : `The curve starts ${radius} from the axis, at the bottoms of the slots in the hub's discs; the nose goes between the discs.`;
+  return [
+    inner,
+    hasCleats(design)
+      ? 'The scribed line is the middle of the cleat, on the face on which the cleat goes: the right one as seen from the hub.'
+      : `The tabs go through the slots of the board with ${inUnits(design, design.rib.fit)} of play; the base, not the tabs, carries the rib.`,
+  ];
 }
 
 /** Whether the rib keeps enough wood. */
@@ -118,7 +203,7 @@ export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
     );
   }
   const cleatThickness = thicknessOf(design, design.cleat.material);
-  if (dish.innerEndHeight < cleatThickness)
+  if (hasCleats(design) && dish.innerEndHeight < cleatThickness)
     problems.push(
       diagnostic(
         'cleat-too-thick',
@@ -132,12 +217,11 @@ export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
 }
 
 /** The rib: one part, as often as the dish has ribs; its lettering carries the copy's number. */
-export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
+export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Part {
   const { rib } = design;
-  const { outline, edges } = ribOutline(design, dish);
+  const { outline, edges, seatCorners } = ribOutline(design, dish);
   const length = dish.apertureRadius - dish.innerRadius;
   const pilots = pilotHoles(design, dish, cleatStart);
-  const cleatMiddle = cleatStart + design.cleat.length / 2 - dish.innerRadius;
   const height = Math.min(8, dish.innerEndHeight / 5);
   const label = `RIB {n} OF ${dish.layout.ribs.length}`;
   const labelAt = { x: height, y: dish.innerEndHeight / 2 - height };
@@ -147,12 +231,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     ...pilots.map(({ x, y }) => ({ x, y })),
   ];
   const openings = rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : [];
-  const cleatLine = lineMark(
-    contourFromPoints([
-      { x: cleatMiddle, y: 0 },
-      { x: cleatMiddle, y: thicknessOf(design, design.cleat.material) },
-    ]),
-  );
+  const cleatLines = linesForCleats(design, dish, cleatStart);
   return blank({
     id: 'rib',
     kind: 'rib',
@@ -164,13 +243,13 @@ export function makeRib(design: Design, dish: Dish, cleatStart: number): Part {
     outline,
     openings,
     holes: pilots,
-    marks: [cleatLine, textMark(label, labelAt, height)],
+    marks: [...cleatLines, textMark(label, labelAt, height)],
     edges,
+    seatCorners,
     fitDeviation: dish.ribTop.deviation,
     notes: [
       `The curved edge is the dish: cut it square to the face and sand all ribs together as a pack, never one alone.`,
-      `The inner end stands ${inUnits(design, dish.innerRadius)} from the axis, square against the hub.`,
-      `The scribed line is the middle of the cleat, on the face on which the cleat goes: the right one as seen from the hub.`,
+      ...seatNotes(design, dish),
     ],
   });
 }

@@ -33,8 +33,10 @@ import {
   throughHole,
 } from '../part/index.js';
 import { inUnits, thicknessOf, usableSize } from './blank.js';
-import { boardOutline, edgeRadius, ribMarks } from './board.js';
-import { boardScrews, type PlanItem, ribDirectionDeg } from './plan.js';
+import { boardOutline, edgeRadius, ribMarks, slotsInBoard } from './board.js';
+import { hubReach } from './hub-build.js';
+import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './plan.js';
+import { slotsOfRib } from './tabs.js';
 
 /** From a joint to the nearest screw, mm: common practice, no source. */
 const screwFromJoint = 8;
@@ -94,7 +96,11 @@ export function needsSegments(design: Design): boolean {
 }
 
 /** Direction of the joints within their bay, from the rib before it, and the distance it keeps off screws and ribs. */
-function jointInBay(design: Design, dish: Dish, start: number): { readonly angle: number; readonly clearance: number } {
+function jointInBay(
+  design: Design,
+  dish: Dish,
+  start: CleatStart,
+): { readonly angle: number; readonly clearance: number } {
   const bay = 2 * dish.layout.halfAngle;
   const screws = boardScrews(design, dish, start).filter(({ rib }) => rib <= 2);
   const away = (angle: number): number => {
@@ -138,7 +144,7 @@ export interface Division {
 }
 
 /** Divides a board that fits no sheet into as few alike sectors as do. */
-export function divideBoard(design: Design, dish: Dish, start: number): Division {
+export function divideBoard(design: Design, dish: Dish, start: CleatStart): Division {
   const show = (mm: number) => inUnits(design, mm);
   const { size, spliceWidth } = design.board;
   const bay = 2 * dish.layout.halfAngle;
@@ -200,20 +206,20 @@ const within = (sector: Sector, angle: number): boolean => {
 
 /** The hub's outline inside a sector, as an open line. */
 function hubPiece(design: Design, dish: Dish, sector: Sector): LineMark {
-  const { innerRadius, layout } = dish;
-  const { halfAngle } = layout;
+  const { halfAngle } = dish.layout;
+  const reach = hubReach(design, dish);
   if (design.hub.shape === 'round') {
     const arc: Path = [
-      { ...polar(innerRadius, sector.from), bulge: bulgeOfSweep(sector.to - sector.from) },
-      { ...polar(innerRadius, sector.to), bulge: 0 },
+      { ...polar(reach, sector.from), bulge: bulgeOfSweep(sector.to - sector.from) },
+      { ...polar(reach, sector.to), bulge: 0 },
     ];
     return lineMark(arc);
   }
   const bay = 2 * halfAngle;
-  const onFlat = (angle: number): Point => polar(innerRadius / Math.cos(angle - bay * Math.round(angle / bay)), angle);
+  const onFlat = (angle: number): Point => polar(reach / Math.cos(angle - bay * Math.round(angle / bay)), angle);
   const corners: Point[] = [];
   for (let k = Math.ceil((sector.from - halfAngle) / bay); halfAngle + k * bay < sector.to; k++)
-    corners.push(polar(innerRadius / Math.cos(halfAngle), halfAngle + k * bay));
+    corners.push(polar(reach / Math.cos(halfAngle), halfAngle + k * bay));
   const points = [onFlat(sector.from), ...corners, onFlat(sector.to)];
   // a joint through a corner of the hub names that corner once
   const distinct = points.filter(
@@ -236,7 +242,7 @@ export function makeSegments(
   design: Design,
   dish: Dish,
   items: readonly PlanItem[],
-  start: number,
+  start: CleatStart,
   division: Division,
   mounting: readonly Point[],
   dowels: readonly Point[],
@@ -263,6 +269,7 @@ export function makeSegments(
       thickness,
       quantity: 1,
       outline: sectorOutline(design, sector),
+      ...slotsInBoard(ribs.flatMap((rib) => slotsOfRib(design, dish, ribDirectionDeg(dish, rib)))),
       holes: [
         ...screws.flatMap(({ at }) => (here(at) ? [throughHole(at, board.pilotDiameter)] : [])),
         ...dowels.flatMap((at) => (here(at) ? [throughHole(at, design.hub.dowelDiameter)] : [])),

@@ -53,7 +53,9 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
   // the tail goes on along the curve's tangent, so that the router is guided before it meets the work
   const first = tangentOnEdge(element(edgesOfPath(top), 0), 0);
   const tailEnd = { x: -template.tail, y: element(top, 0).y - (template.tail * first.y) / first.x, bulge: 0 };
-  const outline = template.tail > 0 ? [{ x: -template.tail, y: 0, bulge: 0 }, ...ribRing.slice(1), tailEnd] : ribRing;
+  // tabs and nose shape the inner end, and leave no straight end for a tail
+  const tail = rib.seatCorners.length > 0 ? 0 : template.tail;
+  const outline = tail > 0 ? [{ x: -template.tail, y: 0, bulge: 0 }, ...ribRing.slice(1), tailEnd] : ribRing;
   const [copied, ...openings] =
     offset === 0 ? [outline, ...rib.openings] : sorted(offsetRegion(outline, rib.openings, -offset));
   const ring = copied ?? outline;
@@ -72,8 +74,7 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
   const arrows = arrowStrokes(at(reach, under), at(-reach, under));
   const feedAt = at(-strokeTextWidth('FEED', letters) / 2, under + 2 * letters);
   const across = crossings(ring, 0);
-  const endLine =
-    template.tail > 0 && across !== null ? [lineMark(contourFromPoints(across.map((end) => end.at)))] : [];
+  const endLine = tail > 0 && across !== null ? [lineMark(contourFromPoints(across.map((end) => end.at)))] : [];
   // a hole needs wood round it, of which a guide bushing leaves less
   const registration = rib.holes.filter(
     ({ x, y, diameter }) =>
@@ -105,10 +106,15 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
     notes: [
       how,
       'Saw each rib blank about 2 mm outside the line first, with its inner end finished square.',
-      registration.length > 0
-        ? 'Pin or screw the template to the blank through the registration holes, which become the pilot holes for the screws from the cleat.'
-        : 'The pilot holes of the cleats lie too near the edge of this template: hold it with clamps and double-sided tape, and drill the pilots by the cleat.',
-      ...(template.tail > 0 ? ['The scribed line is the inner end of the rib; clamp on the tail beyond it.'] : []),
+      rib.holes.length === 0
+        ? 'Hold it with clamps and double-sided tape.'
+        : registration.length > 0
+          ? 'Pin or screw the template to the blank through the registration holes, which become the pilot holes for the screws from the cleat.'
+          : 'The pilot holes of the cleats lie too near the edge of this template: hold it with clamps and double-sided tape, and drill the pilots by the cleat.',
+      ...(tail > 0 ? ['The scribed line is the inner end of the rib; clamp on the tail beyond it.'] : []),
+      ...(rib.seatCorners.length > 0
+        ? ['The bit leaves the inside corners at tabs and nose round: square them with a chisel.']
+        : []),
       'Feed as the arrow shows, scribed face up: anticlockwise round the outside, clockwise round an opening. Feeding the other way is a climb cut, which snatches the router out of the hands. On a router table the work lies face down and goes the other way round: always against the turning of the bit.',
     ],
   });

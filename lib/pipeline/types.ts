@@ -7,7 +7,7 @@ import type { CutSheet, RouterPlan } from '../machining/index.js';
 import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../nest/index.js';
 import type { Forecast } from '../optics/index.js';
 import type { Part } from '../part/index.js';
-import type { SplicePlace } from '../parts/index.js';
+import type { CleatStart, SplicePlace } from '../parts/index.js';
 import type { NestRequest } from './nesting-request.js';
 
 /** Texts and bytes by path. */
@@ -21,7 +21,7 @@ export interface Prepared {
   readonly parts: readonly Part[];
   /** Templates, gauges and jigs: each a file of its own. */
   readonly aids: readonly Part[];
-  readonly cleatStart: number;
+  readonly cleatStart: CleatStart;
   /** Where the plates lie that join the segments of the board. */
   readonly splices: readonly SplicePlace[];
   /** Every part and fastener at its place in the dish. */

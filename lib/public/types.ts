@@ -71,4 +71,5 @@ export type { NestRequest } from '../pipeline/nesting-request.js';
 export type { JobFiles, Route } from '../pipeline/types.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';
+export type { CleatStart } from '../parts/plan.js';
 export type { SplicePlace } from '../parts/segments.js';

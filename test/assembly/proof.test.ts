@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Assembly, assemble, type AssemblyFault, assemblyFaults } from '../../lib/assembly/index.js';
 import { prepare, readDesign } from '../../lib/index.js';
+import type { Vertex } from '../../lib/geometry/index.js';
 import type { Part, PartKind } from '../../lib/part/index.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
 import { designOf, fixtureNames, fixtureText } from '../helpers/fixtures.js';
@@ -34,7 +35,9 @@ describe('random dishes', () => {
     if (reading.kind === 'refused') return;
     const prepared = prepare(reading.design);
     if (prepared.problems.some(({ severity }) => severity === 'error')) return;
-    const grave = faultsOf(prepared).filter(({ kind }) => ['overlap', 'gap', 'hole', 'mark', 'count'].includes(kind));
+    const grave = faultsOf(prepared).filter(({ kind }) =>
+      ['overlap', 'gap', 'hole', 'mark', 'count', 'play', 'proud', 'parts'].includes(kind),
+    );
     expect(grave).toEqual([]);
   });
 });
@@ -122,6 +125,95 @@ const plants: readonly [string, PartKind, Change, Partial<AssemblyFault>][] = [
     { kind: 'mark', part: 'rib' },
   ],
 ];
+
+const laser = fixtures.get('classroom')!;
+const inner = laser.dish.innerRadius;
+
+/** Narrows every slot of the board by moving the long sides together. */
+const narrowSlots =
+  (by: number): Change =>
+  (part) => ({
+    ...part,
+    openings: part.openings.map((ring) => {
+      const [a, b, c, d] = ring as [Vertex, Vertex, Vertex, Vertex];
+      const [ux, uy] = [(b.x - a.x) / Math.hypot(b.x - a.x, b.y - a.y), (b.y - a.y) / Math.hypot(b.x - a.x, b.y - a.y)];
+      const moved = (v: Vertex, sign: number) => ({
+        ...v,
+        x: v.x + (sign * by * ux) / 2,
+        y: v.y + (sign * by * uy) / 2,
+      });
+      return [moved(a, 1), moved(b, -1), moved(c, -1), moved(d, 1)];
+    }),
+  });
+
+/** The bottoms of the disc's slots moved outward. */
+const tighterDisc =
+  (by: number): Change =>
+  (part) => ({
+    ...part,
+    outline: part.outline.map((v) => {
+      const radius = Math.hypot(v.x, v.y);
+      return radius < inner + 1 ? { ...v, x: v.x * (1 + by / radius), y: v.y * (1 + by / radius) } : v;
+    }),
+  });
+
+const deeperTabs =
+  (by: number): Change =>
+  (part) => ({ ...part, outline: part.outline.map((v) => (v.y < 0 ? { ...v, y: v.y - by } : v)) });
+
+/** Planted in the dish whose ribs go in slots. */
+const slotPlants: readonly [string, PartKind, Change, Partial<AssemblyFault>][] = [
+  ['slots 0.2 mm too narrow', 'board', narrowSlots(0.2), { kind: 'overlap' }],
+  ['slots 0.05 mm too narrow', 'board', narrowSlots(0.05), { kind: 'play', wanted: 0.1 }],
+  ['slots 0.2 mm too wide', 'board', narrowSlots(-0.2), { kind: 'play', wanted: 0.1 }],
+  ['a slot missing', 'board', (part) => ({ ...part, openings: part.openings.slice(1) }), { kind: 'overlap' }],
+  [
+    'a slot too many',
+    'board',
+    (part) => ({
+      ...part,
+      openings: [...part.openings, part.openings[0]!.map((v) => ({ ...v, x: v.x - 40, y: v.y + 60 }))],
+    }),
+    { kind: 'parts', found: 32, wanted: 33 },
+  ],
+  ['tabs 0.3 mm too long', 'rib', deeperTabs(0.3), { kind: 'proud', part: 'rib' }],
+  ['a hub 0.2 mm too tight', 'hub', tighterDisc(0.2), { kind: 'overlap' }],
+  ['a hub 0.2 mm too loose', 'hub', tighterDisc(-0.2), { kind: 'gap' }],
+  ['a disc of the hub missing', 'hub', (part) => ({ ...part, quantity: 1 }), { kind: 'parts', found: 1, wanted: 2 }],
+  [
+    'noses 0.2 mm too low for the upper disc',
+    'rib',
+    (part) => ({
+      ...part,
+      outline: part.outline.map((v) => (v.x < 1e-6 && Math.abs(v.y - noseTop) < 1e-6 ? { ...v, y: v.y - 0.2 } : v)),
+    }),
+    { kind: 'gap', between: ['hub 2', 'rib 1'] },
+  ],
+  [
+    'noses 0.2 mm too high for the upper disc',
+    'rib',
+    (part) => ({
+      ...part,
+      outline: part.outline.map((v) => (v.x < 1e-6 && Math.abs(v.y - noseTop) < 1e-6 ? { ...v, y: v.y + 0.2 } : v)),
+    }),
+    { kind: 'overlap', between: ['rib 1', 'hub 2'] },
+  ],
+  [
+    'ribs whose base stays off the board',
+    'rib',
+    (part) => ({ ...part, outline: part.outline.map((v) => (v.y === 0 ? { ...v, y: 0.2 } : v)) }),
+    { kind: 'gap', between: ['rib 1', 'the board'] },
+  ],
+];
+const noseTop = laser.assembly.placed
+  .filter(({ part }) => part.kind === 'hub')
+  .map((disc) => (disc.form === 'plate' ? disc.frame.origin[2] : 0))[1]!;
+
+describe('a planted fault of ribs in slots is found', () => {
+  it.each(slotPlants)('%s', (_, kind, change, fault) => {
+    expect(faultsOf(laser, withParts(laser, kind, change))).toContainEqual(expect.objectContaining(fault));
+  });
+});
 
 function wider(diameter: number): Change {
   return (part) => ({ ...part, holes: part.holes.map((hole) => ({ ...hole, diameter })) });

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { cautions, type Job, prepare, readDesign } from '../../lib/index.js';
 import { json, markup } from '../../lib/output/markup.js';
 import { bookOf } from '../../lib/public/book.js';
-import { firstRibs } from '../../lib/output/book/steps.js';
+import { firstRibs } from '../../lib/output/book/step.js';
 import { designOf, fixture, fixtureNames, fixtureText, jobOf } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';

@@ -25,7 +25,9 @@ function makeFrom(text: string): Made {
   if (known) return known;
   const design = designOf(text);
   const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
-  const result = { design, dish, ...makeParts(design, dish) };
+  const parts = makeParts(design, dish);
+  // without cleats there is no such radius, and what is asked about it should not pass
+  const result = { design, dish, ...parts, cleatStart: parts.cleatStart ?? NaN };
   made.set(text, result);
   return result;
 }

@@ -7,6 +7,17 @@ export type AssemblyFault =
   | { readonly kind: 'overlap'; readonly between: readonly [string, string]; readonly depth: number }
   /** Faces that are made to meet stay apart. */
   | { readonly kind: 'gap'; readonly between: readonly [string, string]; readonly gap: number }
+  /** A rib has more or less play in its slot than the design asks for. */
+  | {
+      readonly kind: 'play';
+      readonly between: readonly [string, string];
+      readonly play: number;
+      readonly wanted: number;
+    }
+  /** A part stands out of another that has to lie flat. */
+  | { readonly kind: 'proud'; readonly part: string; readonly of: string; readonly by: number }
+  /** Fewer or more parts than the design asks for. */
+  | { readonly kind: 'parts'; readonly what: string; readonly found: number; readonly wanted: number }
   /** A fastener meets no hole in a part, or one that is off its axis. */
   | { readonly kind: 'hole'; readonly joint: JointKind; readonly part: string; readonly off: number | null }
   /** A hole is too wide or too narrow for its fastener. */

@@ -14,10 +14,16 @@ import type { AssemblyFault } from './fault.js';
 import { fastenerFaults } from './holes.js';
 import { markFaults } from './marks.js';
 import { overlapFaults } from './overlap.js';
+import { slotFaults } from './slots.js';
 
 /** All faults of an assembly. */
 export function assemblyFaults(design: Design, dish: Dish, assembly: Assembly): AssemblyFault[] {
-  return [...overlapFaults(dish, assembly), ...fastenerFaults(assembly), ...markFaults(design, assembly)];
+  return [
+    ...overlapFaults(dish, assembly),
+    ...slotFaults(design, assembly),
+    ...fastenerFaults(assembly),
+    ...markFaults(design, assembly),
+  ];
 }
 
 const joints: Readonly<Record<JointKind, { readonly name: string; readonly key: KeyPath }>> = {
@@ -51,7 +57,8 @@ const keyOfPart: Readonly<Record<string, KeyPath>> = {
 const partKey = (name: string): KeyPath => keyOfPart[/^[a-z]+/.exec(name)?.[0] ?? ''] ?? ['dish'];
 
 type Show = (mm: number) => string;
-type OfParts = Extract<AssemblyFault, { readonly kind: 'overlap' | 'gap' | 'mark' }>;
+type PartFaultKind = 'overlap' | 'gap' | 'mark' | 'play' | 'proud' | 'parts';
+type OfParts = Extract<AssemblyFault, { readonly kind: PartFaultKind }>;
 type OfFasteners = Exclude<AssemblyFault, OfParts>;
 
 const report = 'please report it';
@@ -66,8 +73,17 @@ function partWords(fault: OfParts, show: Show): Words {
       remedy: report,
       severity: 'error',
     };
+  if (fault.kind === 'proud' || fault.kind === 'parts') return slotWords(fault, show);
   const [one, other] = fault.between;
   const key = partKey(one);
+  if (fault.kind === 'play')
+    return {
+      code: 'slot-play',
+      key: ['rib', 'fit'],
+      message: `${one} has ${show(fault.play)} of play in its slot of ${other}, not ${show(fault.wanted)}`,
+      remedy: measured,
+      severity: 'error',
+    };
   return fault.kind === 'overlap'
     ? {
         code: 'parts-overlap',
@@ -81,6 +97,24 @@ function partWords(fault: OfParts, show: Show): Words {
         key,
         message: `${one} stays ${show(fault.gap)} off ${other}, on which it is made to lie`,
         remedy: measured,
+        severity: 'error',
+      };
+}
+
+function slotWords(fault: Extract<AssemblyFault, { readonly kind: 'proud' | 'parts' }>, show: Show): Words {
+  return fault.kind === 'proud'
+    ? {
+        code: 'part-proud',
+        key: ['rib', 'joint'],
+        message: `${fault.part} stands ${show(fault.by)} out of ${fault.of}, which has to lie flat`,
+        remedy: measured,
+        severity: 'error',
+      }
+    : {
+        code: 'parts-missing',
+        key: ['rib', 'joint'],
+        message: `there are ${fault.found} ${fault.what} where the design asks for ${fault.wanted}`,
+        remedy: report,
         severity: 'error',
       };
 }
@@ -149,8 +183,10 @@ function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
   }
 }
 
+const ofParts = (fault: AssemblyFault): fault is OfParts => !('joint' in fault);
+
 function words(fault: AssemblyFault, show: Show): Words {
-  if (fault.kind === 'overlap' || fault.kind === 'gap' || fault.kind === 'mark') return partWords(fault, show);
+  if (ofParts(fault)) return partWords(fault, show);
   const { name, key } = joints[fault.joint];
   const [code, severity, message, remedy] = fastenerPhrase(fault, name, show);
   return { code, key: fault.kind === 'reach' ? ['cleat', 'width'] : key, message, remedy, severity };

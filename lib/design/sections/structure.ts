@@ -1,8 +1,11 @@
 /** Ribs, hub, cleats and the backer board. */
-import { choice, group, type KeyMeta, keysIn, textAuto, integerAuto, integerOr, yesNo } from '../keys.js';
+import { choice, choiceAuto, group, type KeyMeta, keysIn, textAuto, integerAuto, integerOr, yesNo } from '../keys.js';
 import * as z from 'zod';
 import { boltSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
+
+export const ribJoints = ['screwed-cleat', 'glued-cleat', 'tab-slot'] as const;
+export type RibJoint = (typeof ribJoints)[number];
 
 const materialName = z
   .string()
@@ -23,6 +26,17 @@ export function ribSection(unit: LengthUnit) {
     { about: 'The ribs.' },
     {
       material: materialName,
+      joint: choiceAuto(ribJoints, {
+        about:
+          'How a rib is held on the board: by cleats screwed or glued to both, or by tabs of the rib through slots of the board, glued.',
+        auto: 'tab-slot where ribs and board are cut by laser and the ribs are 8 mm or less, too thin for screws; else cleats, screwed where their thickness takes a screw that is sold, glued where not',
+      }),
+      fit: lengthAuto({
+        about:
+          'Play of a tab in its slot and of a rib in a slotted hub, over the whole width; the kerf is apart from it.',
+        auto: '0.1 mm for a laser, 0.2 mm for a router, 0.5 mm by hand',
+        max: 2,
+      }),
       toeRadius: lengthAuto({
         about: 'Radius at which the base ends and the slanting toe cut begins.',
         auto: 'the edge of the backer board less 10 mm, or the rim if the board reaches it',
@@ -51,18 +65,24 @@ export function hubSection(unit: LengthUnit) {
   return group(
     { about: 'The centre piece that the inner rib ends butt against.' },
     {
+      build: choiceAuto(['layers', 'slotted-discs'], {
+        about:
+          'A stack of layers that the ribs butt against, or two discs with a slot for each rib, one on the board and one above the noses of the ribs.',
+        auto: 'slotted-discs where the joint of the ribs is tab-slot and the hub’s material is 8 mm or less, else layers',
+      }),
       shape: choice(['polygon', 'round'], 'polygon', {
         about: 'N-sided with a flat for each rib, or round.',
         why: 'a square rib end seats on a flat',
       }),
       radius: lengthAuto({
-        about: 'From the axis to a flat (to the edge if round): the radius at which the ribs start.',
-        auto: 'where the ribs clear each other, plus 5 mm',
+        about:
+          'From the axis to a flat (to the edge if round), or to the bottom of a slot: the radius at which the curve of the ribs starts.',
+        auto: 'where the ribs clear each other, plus 5 mm; of slotted discs the least that leaves wood between the slots and room for the noses of the ribs',
       }),
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the ribs' }),
       layers: integerAuto({
-        about: 'Number of layers, glued up.',
-        auto: 'as many as stay below the inner rib ends',
+        about: 'Number of layers, glued up, or of slotted discs, which are two.',
+        auto: 'as many as stay below the inner rib ends, or two discs',
         min: 1,
         max: 50,
       }),

@@ -1,6 +1,4 @@
 /** What the book is made from: everything that is known of a job, in mm. */
-import type { Assembly } from '../../assembly/index.js';
-import type { Design } from '../../design/index.js';
 import type { Diagnostic } from '../../diagnostic/index.js';
 import type { NestedSheet } from '../../nest/index.js';
 import type { Part } from '../../part/index.js';
@@ -49,8 +47,6 @@ export interface CutPicture {
 }
 
 export interface BookInput extends ModelInput {
-  readonly design: Design;
-  readonly assembly: Assembly;
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
   readonly keyValues: readonly { readonly label: string; readonly value: string; readonly note?: string }[];

@@ -1,18 +1,20 @@
-/** The dish of a design as solids: board, hub, cleats, ribs, panels, mirror and what stands in the focus. */
-import { circle, flatten, rectangle, regularPolygon } from '../../geometry/index.js';
+/** The dish as solids for the pictures: every part where the assembly has it, and what stands in the focus. */
+import { circle, flatten } from '../../geometry/index.js';
 import type { Contour } from '../../geometry/index.js';
+import type { AssembledPlate, AssembledSheet, Assembly } from '../../assembly/index.js';
 import type { Design } from '../../design/index.js';
-import type { Dish, Facet, PlanFrame } from '../../dish/index.js';
-import type { Part, PartKind } from '../../part/index.js';
-import { ribInPlace } from './rib-place.js';
-import type { BentSection, SolidInstance, Model, SolidShape, Solid, Vec2 } from './solids.js';
+import type { Dish, Facet } from '../../dish/index.js';
+import { linesUp, type Part, type PartKind } from '../../part/index.js';
+import type { CleatStart } from '../../parts/index.js';
+import type { BentSection, SolidInstance, Model, Role, SolidShape, Solid, Vec2, Vec3 } from './solids.js';
 
 export interface ModelInput {
   readonly design: Design;
   readonly dish: Dish;
   readonly parts: readonly Part[];
-  /** Radius of the cleats' inner end. */
-  readonly cleatStart: number;
+  /** Every part at its place. */
+  readonly assembly: Assembly;
+  readonly cleatStart: CleatStart;
   /** The panel's chords from its inner to its outer end, in order. */
   readonly facets: readonly Facet[];
 }
@@ -25,88 +27,90 @@ const ring = (contour: Contour): Vec2[] => flatten(contour, pictureTolerance, 'o
 const idsOf = (parts: readonly Part[], kind: PartKind): string[] =>
   parts.filter((part) => part.kind === kind).map((part) => part.id);
 
-function holesOf(rib: Part, dish: Dish): Vec2[][] {
-  return rib.openings.map((opening) => ring(ribInPlace(opening, dish)));
+const platesOf = ({ assembly }: ModelInput, kind: PartKind): AssembledPlate[] =>
+  assembly.placed.filter((one): one is AssembledPlate => one.form === 'plate' && one.part.kind === kind);
+
+const sheetsOf = ({ assembly }: ModelInput, kind: PartKind): AssembledSheet[] =>
+  assembly.placed.filter((one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === kind);
+
+const plateShape = ({ outline, openings, thickness }: Part): SolidShape => ({
+  kind: 'plate',
+  outline: ring(outline),
+  holes: openings.map(ring),
+  thickness,
+});
+
+/** Away from the axis and up, along a direction in degrees. */
+function outward(rotationDeg: number, out: number, up: number): Vec3 {
+  const angle = (Math.PI * rotationDeg) / 180;
+  return [out * Math.cos(angle), out * Math.sin(angle), up];
 }
 
-function around(frames: readonly PlanFrame[], rest: Omit<SolidInstance, 'turn'>): SolidInstance[] {
-  return frames.map(({ rotationDeg }) => ({ turn: (Math.PI * rotationDeg) / 180, ...rest }));
-}
-
-function boardSolid({ design, dish, parts }: ModelInput, out: number): Solid {
-  const half = design.board.size / 2;
-  const round = design.board.shape === 'round';
-  const thickness = design.materials[design.board.material]?.thickness ?? 0;
-  const outline = round ? ring(circle({ x: 0, y: 0 }, half)) : ring(rectangle(-half, -half, half, half));
-  return {
-    parts: [...idsOf(parts, 'board'), ...idsOf(parts, 'splice')],
+/** Each piece of the board, with the lines scribed on it; the plates under its joints light up with it. */
+function boardSolids(input: ModelInput, out: number): Solid[] {
+  return platesOf(input, 'board').map(({ part, frame }) => ({
+    parts: [part.id, ...idsOf(input.parts, 'splice')],
     name: 'backer board',
     role: 'board',
-    shape: { kind: 'flat', outline, holes: [], z: -thickness, thickness },
-    scribes: dish.layout.ribs.map(({ rotationDeg }) => {
-      const angle = (Math.PI * rotationDeg) / 180;
-      const at = (r: number): Vec2 => [r * Math.cos(angle), r * Math.sin(angle)];
-      return [at(dish.innerRadius), at(Math.min(half, dish.apertureRadius))] as const;
-    }),
-    instances: [{ turn: 0, lift: 0, out: 0, up: -0.45 * out }],
-  };
-}
-
-function hubSolid({ design, dish, parts }: ModelInput, out: number): Solid {
-  const { shape, radius, layers, material } = design.hub;
-  const thickness = design.materials[material]?.thickness ?? 0;
-  const { ribs, halfAngle } = dish.layout;
-  // flats face the ribs, so the corners lie half way between them
-  const outline =
-    shape === 'round'
-      ? ring(circle({ x: 0, y: 0 }, radius))
-      : ring(regularPolygon({ x: 0, y: 0 }, radius / Math.cos(halfAngle), ribs.length, halfAngle));
-  return {
-    parts: idsOf(parts, 'hub'),
-    name: 'hub',
-    role: 'hub',
-    shape: { kind: 'flat', outline, holes: [], z: 0, thickness },
-    instances: Array.from({ length: layers }, (_, k) => ({
-      turn: 0,
-      lift: k * thickness,
-      out: 0,
-      up: out * (0.05 + 0.04 * k),
-    })),
-  };
-}
-
-function cleatSolids({ design, dish, parts, cleatStart }: ModelInput, out: number): Solid[] {
-  const { length, width, material, perRib } = design.cleat;
-  const thickness = design.materials[material]?.thickness ?? 0;
-  const side = dish.ribThickness / 2;
-  const left = ring(rectangle(cleatStart, side, cleatStart + length, side + width));
-  const mirrored = left.map(([x, y]): Vec2 => [x, -y]).reverse();
-  const outlines = perRib === 1 ? [mirrored] : [mirrored, left];
-  return outlines.map((outline) => ({
-    parts: idsOf(parts, 'cleat'),
-    name: 'cleats',
-    role: 'cleat',
-    shape: { kind: 'flat', outline, holes: [], z: 0, thickness },
-    instances: around(dish.layout.ribs, { lift: 0, out: 0.12 * out, up: -0.18 * out }),
+    shape: plateShape(part),
+    scribes: linesUp(part)
+      .filter(({ closed }) => !closed)
+      .flatMap(({ vertices }) =>
+        vertices.slice(1).map((to, i): readonly [Vec2, Vec2] => {
+          const from = vertices[i] ?? to;
+          return [
+            [from.x, from.y],
+            [to.x, to.y],
+          ];
+        }),
+      ),
+    instances: [{ frame, away: [0, 0, -0.45 * out] }],
   }));
 }
 
-function ribSolids({ dish, parts }: ModelInput, out: number): Solid[] {
-  const rib = parts.find((part) => part.kind === 'rib');
-  if (!rib) return [];
+/** All copies of a part that look alike in the pictures. */
+function solidOf(
+  input: ModelInput,
+  copies: readonly AssembledPlate[],
+  { name, role, away }: { readonly name: string; readonly role: Role; readonly away: (copy: AssembledPlate) => Vec3 },
+): Solid[] {
+  const [first] = copies;
+  if (first === undefined) return [];
   return [
     {
-      parts: idsOf(parts, 'rib'),
+      parts: idsOf(input.parts, first.part.kind),
+      name,
+      role,
+      shape: plateShape(first.part),
+      instances: copies.map((copy) => ({ frame: copy.frame, away: away(copy) })),
+    },
+  ];
+}
+
+function frameSolids(input: ModelInput, out: number): Solid[] {
+  const { ribs } = input.dish.layout;
+  const direction = ({ rib = 1 }: AssembledPlate): number => ribs[rib - 1]?.rotationDeg ?? 0;
+  const cleats = platesOf(input, 'cleat');
+  const own = cleats.filter(({ rib }) => rib === 1).length;
+  return [
+    ...solidOf(input, platesOf(input, 'hub'), {
+      name: 'hub',
+      role: 'hub',
+      away: ({ copy }) => [0, 0, out * (0.01 + 0.04 * copy)],
+    }),
+    // one solid for each cleat of a rib, so that its copies count as the ribs do
+    ...Array.from({ length: own }, (_, k) => cleats.filter(({ copy }) => (copy - 1) % own === k)).flatMap((copies) =>
+      solidOf(input, copies, {
+        name: 'cleats',
+        role: 'cleat',
+        away: (copy) => outward(direction(copy), 0.12 * out, -0.18 * out),
+      }),
+    ),
+    ...solidOf(input, platesOf(input, 'rib'), {
       name: 'ribs',
       role: 'rib',
-      shape: {
-        kind: 'upright',
-        outline: ring(ribInPlace(rib.outline, dish)),
-        holes: holesOf(rib, dish),
-        thickness: dish.ribThickness,
-      },
-      instances: around(dish.layout.ribs, { lift: 0, out: 0.25 * out, up: 0.02 * out }),
-    },
+      away: (copy) => outward(direction(copy), 0.25 * out, 0.02 * out),
+    }),
   ];
 }
 
@@ -122,46 +126,66 @@ function bent({ dish, facets }: ModelInput, above: number, below: number): Solid
   return { kind: 'bent', sections: facets.map(section) };
 }
 
-function facingSolids(input: ModelInput, out: number): Solid[] {
-  const { design, dish, parts } = input;
-  const { layout, facingThickness, reflectorThickness } = dish;
-  const mirrored = design.reflector.material !== undefined;
-  const panel: Solid = {
-    parts: idsOf(parts, 'panel'),
-    name: 'facing panels',
-    role: mirrored ? 'panel' : 'mirror',
-    shape: bent(input, reflectorThickness, facingThickness),
-    instances: around(layout.bays, { lift: 0, out: 0.3 * out, up: 0.4 * out }),
+function sheetInstance({ bay }: AssembledSheet, out: number, up: number): SolidInstance {
+  const angle = (Math.PI * bay.rotationDeg) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return {
+    frame: { origin: [bay.x, bay.y, 0], x: [cos, sin, 0], y: [-sin, cos, 0] },
+    away: outward(bay.rotationDeg, out, up),
   };
-  if (!mirrored) return [panel];
+}
+
+function facingSolids(input: ModelInput, out: number): Solid[] {
+  const { parts } = input;
+  const panels = sheetsOf(input, 'panel');
+  const strips = sheetsOf(input, 'reflector');
+  const mirrored = strips.length > 0;
+  const [panel] = panels;
+  const [strip] = strips;
+  // rows of a strip lie in one picture of the whole
+  const whole = strips.filter(({ part }) => part === strip?.part);
   return [
-    panel,
-    {
-      parts: idsOf(parts, 'reflector'),
-      name: 'mirror strips',
-      role: 'mirror',
-      shape: bent(input, 0, reflectorThickness),
-      instances: around(layout.bays, { lift: 0, out: 0.35 * out, up: 0.75 * out }),
-    },
+    ...(panel === undefined
+      ? []
+      : [
+          {
+            parts: idsOf(parts, 'panel'),
+            name: 'facing panels',
+            role: mirrored ? ('panel' as const) : ('mirror' as const),
+            shape: bent(input, panel.depth, panel.depth + panel.part.thickness),
+            instances: panels.map((one) => sheetInstance(one, 0.3 * out, 0.4 * out)),
+          },
+        ]),
+    ...(strip === undefined
+      ? []
+      : [
+          {
+            parts: idsOf(parts, 'reflector'),
+            name: 'mirror strips',
+            role: 'mirror' as const,
+            shape: bent(input, strip.depth, strip.depth + input.dish.reflectorThickness),
+            instances: whole.map((one) => sheetInstance(one, 0.35 * out, 0.75 * out)),
+          },
+        ]),
   ];
 }
 
 function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
   if (!design.vessel) return [];
   const { diameter, offset } = design.vessel;
+  const height = dish.baseHeight + dish.profile.focusHeight + offset;
   return [
     {
       parts: [],
       name: 'vessel',
       role: 'vessel',
       shape: {
-        kind: 'flat',
+        kind: 'plate',
         outline: ring(circle({ x: 0, y: 0 }, diameter / 2)),
         holes: [],
-        z: dish.baseHeight + dish.profile.focusHeight + offset,
         thickness: 0.5 * diameter,
       },
-      instances: [{ turn: 0, lift: 0, out: 0, up: 0.9 * out }],
+      instances: [{ frame: { origin: [0, 0, height], x: [1, 0, 0], y: [0, 1, 0] }, away: [0, 0, 0.9 * out] }],
     },
   ];
 }
@@ -173,10 +197,8 @@ export function dishModel(input: ModelInput): Model {
   const top = vessel ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + vessel.diameter / 2) : rimEndHeight;
   return {
     solids: [
-      boardSolid(input, apertureRadius),
-      hubSolid(input, apertureRadius),
-      ...cleatSolids(input, apertureRadius),
-      ...ribSolids(input, apertureRadius),
+      ...boardSolids(input, apertureRadius),
+      ...frameSolids(input, apertureRadius),
       ...facingSolids(input, apertureRadius),
       ...vesselSolid(input, apertureRadius),
     ],

@@ -1,4 +1,5 @@
 /** The dish cut through its axis: where the vessel hangs, and how the dish is aimed. */
+import { bounds } from '../../geometry/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
@@ -22,20 +23,27 @@ function levelsOf({ design, dish }: BookInput): Levels {
 
 /** Board, hub, two ribs, mirror and vessel, upright; y down, the board's face at 0. */
 function body(input: BookInput): Markup {
-  const { design, dish, facets, parts } = input;
-  const { board, hub, materials, vessel } = design;
+  const { assembly, design, dish, facets, parts } = input;
+  const { board, materials, vessel } = design;
   const thickness = (name: string) => materials[name]?.thickness ?? 0;
   const rib = parts.find((part) => part.kind === 'rib')?.outline;
   const { underside } = levelsOf(input);
   const mirror = facets.map(({ u, z }) => `${px(u)} ${px(-dish.baseHeight - z)}`).join('L');
   const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(ribInPlace(rib, dish), true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
-  const hubHeight = hub.layers * thickness(hub.material);
+  const hubs = assembly.placed.flatMap((one) => {
+    if (one.form !== 'plate' || one.part.kind !== 'hub') return [];
+    const { minX, maxX } = bounds(one.part.outline);
+    const top = one.frame.origin[2] + one.part.thickness;
+    return [
+      markup`<rect class="stuff" x="${px(minX)}" y="${px(-top)}" width="${px(maxX - minX)}" height="${px(one.part.thickness)}"/>`,
+    ];
+  });
   const pot = vessel
     ? markup`<rect class="pot" x="${px(-vessel.diameter / 2)}" y="${px(-underside - vessel.diameter / 2)}" width="${px(vessel.diameter)}" height="${px(vessel.diameter / 2)}"/>`
     : null;
   return markup`<rect class="stuff" x="${px(-board.size / 2)}" y="0" width="${px(board.size)}" height="${px(thickness(board.material))}"/>
 ${half}<g transform="scale(-1 1)">${half}</g>
-<rect class="stuff" x="${px(-hub.radius)}" y="${px(-hubHeight)}" width="${px(2 * hub.radius)}" height="${px(hubHeight)}"/>${pot}`;
+${hubs}${pot}`;
 }
 
 /** Rays that come down along the axis and meet at the focus. */

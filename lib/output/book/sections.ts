@@ -12,7 +12,8 @@ import type { Measures } from './measures.js';
 import { aimPicture, vesselPicture } from './section-picture.js';
 import { sheetPicture, useOf } from './sheet-picture.js';
 import type { Model } from './solids.js';
-import { assemblySteps, type Step } from './steps.js';
+import type { Step } from './step.js';
+import { assemblySteps } from './steps.js';
 import { still } from './still.js';
 
 export function cautionsChapter(): Markup {

@@ -19,22 +19,14 @@ export interface BentSection {
 }
 
 export type SolidShape =
-  /** A sheet lying level, from height `z` up. Rings in plan; the outline runs anticlockwise, holes clockwise. */
+  /** A flat sheet in its own axes, from its back at 0 up. The outline runs anticlockwise, holes clockwise. */
   | {
-      readonly kind: 'flat';
-      readonly outline: readonly Vec2[];
-      readonly holes: readonly (readonly Vec2[])[];
-      readonly z: number;
-      readonly thickness: number;
-    }
-  /** A sheet on edge in the radial plane: rings as radius and height, the thickness half on either side. */
-  | {
-      readonly kind: 'upright';
+      readonly kind: 'plate';
       readonly outline: readonly Vec2[];
       readonly holes: readonly (readonly Vec2[])[];
       readonly thickness: number;
     }
-  /** A sheet bent along the radius, level across. */
+  /** A sheet bent along the radius, level across: x outward in the middle of its bay, z up. */
   | { readonly kind: 'bent'; readonly sections: readonly BentSection[] };
 
 export interface Solid {
@@ -43,18 +35,17 @@ export interface Solid {
   readonly name: string;
   readonly role: Role;
   readonly shape: SolidShape;
-  /** Lines scribed on the upper face of a flat solid, in plan. */
+  /** Lines scribed on the front of a plate, in its own axes. */
   readonly scribes?: readonly (readonly [Vec2, Vec2])[];
   readonly instances: readonly SolidInstance[];
 }
 
-/** A copy: turned about the dish's axis by `turn` radians, lifted by `lift` mm. */
+/** A copy where it stands in the dish. */
 export interface SolidInstance {
-  readonly turn: number;
-  readonly lift: number;
-  /** How far it goes when the view is fully exploded: outward and up, mm. */
-  readonly out: number;
-  readonly up: number;
+  /** Where its origin lies, and the ways of its own x and y. */
+  readonly frame: { readonly origin: Vec3; readonly x: Vec3; readonly y: Vec3 };
+  /** Where it goes when the view is fully exploded, mm. */
+  readonly away: Vec3;
 }
 
 export interface Model {
@@ -110,30 +101,28 @@ function bentFaces(sections: readonly BentSection[]): SolidFace[] {
   return faces;
 }
 
-/** The faces of a solid's shape, before any instance's turn and lift. */
+/** The faces of a solid's shape in its own axes. */
 export function facesOf(shape: SolidShape): SolidFace[] {
   if (shape.kind === 'bent') return bentFaces(shape.sections);
   const { outline, holes, thickness } = shape;
-  if (shape.kind === 'flat')
-    return plate(
-      outline,
-      holes,
-      ([x, y]) => [x, y, shape.z],
-      ([x, y]) => [x, y, shape.z + thickness],
-    );
-  // radius and height make a right-handed pair seen from -y, so the face with the ring's own sense looks to -y
   return plate(
     outline,
     holes,
-    ([r, z]) => [r, thickness / 2, z],
-    ([r, z]) => [r, -thickness / 2, z],
+    ([x, y]) => [x, y, 0],
+    ([x, y]) => [x, y, thickness],
   );
 }
 
-/** A point of a solid where an instance has it; `spread` from 0 (together) to 1 (fully exploded). */
-export function placed([x, y, z]: Vec3, { turn, lift, out, up }: SolidInstance, spread: number): Vec3 {
-  const cos = Math.cos(turn);
-  const sin = Math.sin(turn);
-  const radial = x + out * spread;
-  return [radial * cos - y * sin, radial * sin + y * cos, z + lift + up * spread];
+/** The third axis of a copy: x cross y. */
+export function thirdAxis({ x, y }: SolidInstance['frame']): Vec3 {
+  return [x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]];
+}
+
+/** A point of a solid where a copy has it; `spread` from 0 (together) to 1 (fully exploded). */
+export function placed(point: Vec3, { frame, away }: SolidInstance, spread: number): Vec3 {
+  const { origin, x, y } = frame;
+  const z = thirdAxis(frame);
+  const along = (i: 0 | 1 | 2): number =>
+    origin[i] + x[i] * point[0] + y[i] * point[1] + z[i] * point[2] + away[i] * spread;
+  return [along(0), along(1), along(2)];
 }

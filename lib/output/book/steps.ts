@@ -3,39 +3,8 @@ import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribSizes } from './rib-drawing.js';
-import type { Look } from './still.js';
-import type { Role, Solid } from './solids.js';
-
-export interface Step {
-  readonly title: string;
-  /** Whole sentences. */
-  readonly text: readonly string[];
-  /** How to know that it is right before going on. */
-  readonly checks: readonly string[];
-  /** What the picture shows, in words and by solid. */
-  readonly picture: string;
-  readonly look: (solid: Solid, index: number) => Look;
-  /** 1 pulls the picture apart. */
-  readonly spread?: number;
-  /** A cut through the axis instead of the dish in space. */
-  readonly section?: 'vessel' | 'aim';
-}
-
-/** Numbers of the ribs to set first: three or four that stand evenly round the board, so that nothing tips. */
-export function firstRibs(count: number): number[] {
-  const stands = count % 4 === 0 ? 4 : 3;
-  return Array.from({ length: stands }, (_, k) => 1 + Math.round((k * count) / stands));
-}
-
-function looks(there: readonly Role[], fresh: readonly Role[], only?: readonly number[]) {
-  return (solid: Solid, index: number): Look => {
-    if (fresh.includes(solid.role)) return only && !only.includes(index + 1) ? 'hidden' : 'new';
-    return there.includes(solid.role) ? 'there' : 'hidden';
-  };
-}
-
-const list = (numbers: readonly number[]): string =>
-  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1) ?? ''}`;
+import { aidName, firstRibs, list, looks, type Step } from './step.js';
+import { lowerDiscStep, tabSteps, upperDiscStep } from './tab-steps.js';
 
 /** How the layers of the hub come together on the board. */
 function hubText(input: BookInput): string[] {
@@ -58,10 +27,23 @@ function hubText(input: BookInput): string[] {
   ];
 }
 
+/** Holes that a machine may have left to the bench. */
+function drillText(input: BookInput, { length }: Measures): string[] {
+  const { hub, board } = input.design;
+  const holes = [
+    ...(fastenersOf(input, 'cleat-to-board') ? [`${length(board.pilotDiameter)} for the cleat screws`] : []),
+    ...(fastenersOf(input, 'board-to-stand') ? [`${length(board.mountingDiameter)} for the stand`] : []),
+    ...(board.centreHole > 0 ? [`${length(board.centreHole)} on the axis`] : []),
+    ...(hub.dowels > 0 ? [`${length(hub.dowelDiameter)} for the dowels of the hub`] : []),
+  ];
+  return holes.length === 0 ? [] : [`Drill what the machine has left to do by the drill plan: ${holes.join(', ')}.`];
+}
+
 /** Board and hub: what the ribs are set on. */
-function baseSteps(input: BookInput, { length }: Measures): Step[] {
+function baseSteps(input: BookInput, measures: Measures): Step[] {
+  const { length } = measures;
   const { design, dish, parts } = input;
-  const { hub, board } = design;
+  const { hub } = design;
   const splice = fastenersOf(input, 'splice-to-board');
   const boards = parts.filter((part) => part.kind === 'board').length;
   return [
@@ -71,8 +53,12 @@ function baseSteps(input: BookInput, { length }: Measures): Step[] {
         boards > 1
           ? `Join the ${boards} pieces of the board with the splice plates on its underside, glued and screwed${splice ? ` (${splice.count} screws ${sizeText(splice.item)})` : ''}, face down on a flat floor; then turn it over, scribed face up.`
           : `Lay the board on a flat floor, scribed face up.`,
-        `Go over the ${dish.layout.ribs.length} scribed rib lines and number them anticlockwise from the x axis.`,
-        `Drill what the machine has left to do by the drill plan: ${length(board.pilotDiameter)} for the cleat screws${board.mountingHoles > 0 ? `, ${length(board.mountingDiameter)} for the stand` : ''}${board.centreHole > 0 ? `, ${length(board.centreHole)} on the axis` : ''}${hub.dowels > 0 ? `, ${length(hub.dowelDiameter)} for the dowels of the hub` : ''}.`,
+        ...(design.rib.joint === 'tab-slot'
+          ? []
+          : [
+              `Go over the ${dish.layout.ribs.length} scribed rib lines and number them anticlockwise from the x axis.`,
+            ]),
+        ...drillText(input, measures),
         ...(hub.boltDiameter > 0
           ? [
               'Then lay it on two level battens as long as it is wide: the nut of the hub bolt hangs below it from the next step on.',
@@ -86,22 +72,24 @@ function baseSteps(input: BookInput, { length }: Measures): Step[] {
       picture: 'The backer board alone',
       look: looks([], ['board']),
     },
-    {
-      title: 'Glue up the hub',
-      text: [...hubText(input)],
-      checks: [
-        `Each flat is ${length(dish.setBack.flatLength)} long and takes a rib of ${length(dish.ribThickness)}.`,
-        'The hub does not turn by hand.',
-      ],
-      picture: 'The hub on the board',
-      look: looks(['board'], ['hub']),
-    },
+    hub.build === 'slotted-discs'
+      ? lowerDiscStep(input)
+      : {
+          title: 'Glue up the hub',
+          text: [...hubText(input)],
+          checks: [
+            `Each flat is ${length(dish.setBack.flatLength)} long and takes a rib of ${length(dish.ribThickness)}.`,
+            'The hub does not turn by hand.',
+          ],
+          picture: 'The hub on the board',
+          look: looks(['board'], ['hub']),
+        },
   ];
 }
 
 /** Ribs with their cleats, set on board and hub. */
-function ribSteps(input: BookInput, measures: Measures): Step[] {
-  const { design, dish, parts, cleatStart } = input;
+function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): Step[] {
+  const { design, dish, parts } = input;
   const { length } = measures;
   const { cleat } = design;
   const down = fastenersOf(input, 'cleat-to-board');
@@ -166,12 +154,6 @@ function ribSteps(input: BookInput, measures: Measures): Step[] {
       look: looks(['board', 'hub'], ['rib', 'cleat']),
     },
   ];
-}
-
-/** The aid of that id by the name it bears, in lower case for the middle of a sentence; null when the design makes none. */
-function aidName({ aids }: BookInput, id: string): string | null {
-  const name = aids.find((part) => part.id === id)?.name;
-  return name === undefined ? null : name.charAt(0).toLowerCase() + name.slice(1);
 }
 
 function curveStep(input: BookInput, measures: Measures): Step {
@@ -317,7 +299,8 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
   return [
     before,
     ...baseSteps(input, measures),
-    ...ribSteps(input, measures),
+    ...(input.cleatStart === null ? tabSteps(input, measures) : cleatSteps(input, measures, input.cleatStart)),
+    ...(design.hub.build === 'slotted-discs' ? [upperDiscStep(input)] : []),
     curveStep(input, measures),
     ...skinSteps(input, measures),
     ...lastSteps(input, measures),

@@ -92,8 +92,8 @@ function middle(points: readonly Vec3[]): Vec3 {
 }
 
 function scribesOf({ shape, scribes = [] }: Solid): (readonly [Vec3, Vec3])[] {
-  if (shape.kind !== 'flat') return [];
-  const top = shape.z + shape.thickness;
+  if (shape.kind !== 'plate') return [];
+  const top = shape.thickness;
   return scribes.map(
     ([[x1, y1], [x2, y2]]) =>
       [
@@ -130,7 +130,7 @@ function drawn(
     parts: solid.parts,
     look,
     near: dot([centre[0], centre[1], 0], eye.toward),
-    lift: at.lift,
+    lift: at.frame.origin[2],
     edge: solid.shape.kind === 'bent' ? move(topRing(solid.shape.sections)) : null,
     scribes: scribesOf(solid).map(([from, to]) => [placed(from, at, spread), placed(to, at, spread)] as const),
     faces: visible.sort((a, b) => a.depth - b.depth),

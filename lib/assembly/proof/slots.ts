@@ -1,0 +1,165 @@
+/**
+ * Ribs in slots: every slot of board and hub holds a rib with the play that the design asks for, the rib is home where
+ * it should meet, and no tab stands out below. That no wood is in one place with other wood, `overlap.ts` says.
+ */
+import {
+  bounds,
+  type Contour,
+  flatten,
+  intersectPolygons,
+  nearestOnContour,
+  polygonArea,
+  rectangle,
+} from '../../geometry/index.js';
+import type { Part } from '../../part/index.js';
+import type { Design } from '../../design/index.js';
+import { isPlate, nameOf } from '../copies.js';
+import { toPart, toSpace } from '../frame.js';
+import type { Assembly, AssembledPlate } from '../types.js';
+import type { AssemblyFault } from './fault.js';
+
+/** Play and seats may be off by this much, mm. */
+const tolerance = 0.01;
+/** Chords of curved edges, mm. */
+const chord = 0.01;
+
+/** What of a rib stands between two heights, in its own axes. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly middle: number;
+}
+
+/** The pieces of a rib between two heights above the board, in order outward. */
+function stretches({ outline }: Part, low: number, high: number): Stretch[] {
+  const ring = flatten(outline, chord, 'on');
+  return intersectPolygons([ring], [rectangle(-1e5, low + tolerance / 2, 1e5, high - tolerance / 2)])
+    .filter((piece) => polygonArea(piece) > 0)
+    .map((piece) => {
+      const box = bounds(piece.map(({ x, y }) => ({ x, y, bulge: 0 })));
+      return { from: box.minX, to: box.maxX, middle: (box.minY + box.maxY) / 2 };
+    })
+    .sort((a, b) => a.from - b.from);
+}
+
+/** Distance from a place of space, in a level plate's plan, to one of its rings. */
+const toRing = (
+  plate: AssembledPlate,
+  ring: Contour,
+  rib: AssembledPlate,
+  at: Stretch,
+  x: number,
+  h: number,
+): number => {
+  const [px, py] = toPart(plate.frame, toSpace(rib.frame, x, at.middle, h));
+  return nearestOnContour(ring, { x: px, y: py }).distance;
+};
+
+/** One stretch of a rib in the slot that a ring of a level plate makes for it. */
+function playIn(
+  fit: number,
+  plate: AssembledPlate,
+  ring: Contour,
+  rib: AssembledPlate,
+  at: Stretch,
+  open: boolean,
+): AssemblyFault[] {
+  const between = [nameOf(rib), nameOf(plate)] as const;
+  const thickness = rib.part.thickness;
+  // near the inner end, which every slot has
+  const along = at.from + Math.min(5, (at.to - at.from) / 2);
+  const off = (x: number, h: number) => toRing(plate, ring, rib, at, x, h);
+  const across = off(along, 0) + off(along, thickness);
+  const faults: AssemblyFault[] = [];
+  if (Math.abs(across - fit) > tolerance) faults.push({ kind: 'play', between, play: across, wanted: fit });
+  const inner = off(at.from, thickness / 2);
+  if (open && inner > tolerance) faults.push({ kind: 'gap', between, gap: inner });
+  const lengthwise = open ? fit : inner + off(at.to, thickness / 2);
+  if (Math.abs(lengthwise - fit) > tolerance) faults.push({ kind: 'play', between, play: lengthwise, wanted: fit });
+  return faults;
+}
+
+/** The opening of a level plate about the middle of a stretch. */
+function openingAbout(plate: AssembledPlate, rib: AssembledPlate, at: Stretch): Contour | undefined {
+  const middle = toSpace(rib.frame, (at.from + at.to) / 2, at.middle, rib.part.thickness / 2);
+  const [x, y] = toPart(plate.frame, middle);
+  return plate.part.openings.find((ring) => {
+    const box = bounds(ring);
+    return x > box.minX && x < box.maxX && y > box.minY && y < box.maxY;
+  });
+}
+
+/** Tabs of all ribs in the openings of the pieces of the board. */
+function tabFaults(fit: number, ribs: readonly AssembledPlate[], boards: readonly AssembledPlate[]): AssemblyFault[] {
+  const [board] = boards;
+  const [rib] = ribs;
+  if (board === undefined || rib === undefined) return [];
+  const thickness = board.part.thickness;
+  const tabs = stretches(rib.part, -thickness, 0);
+  const lowest = bounds(rib.part.outline).minY;
+  const faults: AssemblyFault[] = [];
+  if (lowest < -thickness - tolerance)
+    faults.push({ kind: 'proud', part: rib.part.id, of: 'the board', by: -thickness - lowest });
+  let filled = 0;
+  for (const one of ribs)
+    for (const tab of tabs)
+      for (const plate of boards) {
+        const ring = openingAbout(plate, one, tab);
+        if (ring === undefined) continue;
+        filled += 1;
+        faults.push(...playIn(fit, plate, ring, one, tab, false));
+      }
+  const slots = boards.reduce((sum, { part }) => sum + part.openings.length, 0);
+  if (filled !== slots || filled !== tabs.length * ribs.length)
+    faults.push({ kind: 'parts', what: 'slots of the board with a tab in them', found: filled, wanted: slots });
+  return faults;
+}
+
+/** Height of the rib's edge from below, at a place along it where it is level: of its nose, or of its base. */
+function levelUnder(rib: Part, x: number, above: number): number {
+  const ring = flatten(rib.outline, chord, 'on');
+  const [piece] = intersectPolygons([ring], [rectangle(x - 0.5, above, x + 0.5, 1e5)]);
+  return piece === undefined ? Infinity : Math.min(...piece.map(({ y }) => y));
+}
+
+/** Inner ends of the ribs in the discs, and the upper disc on their noses. */
+function discFaults(fit: number, ribs: readonly AssembledPlate[], discs: readonly AssembledPlate[]): AssemblyFault[] {
+  const faults = discs.flatMap((disc) => {
+    const low = disc.frame.origin[2];
+    const high = low + disc.part.thickness;
+    return ribs.flatMap((rib) => {
+      const [inner] = stretches(rib.part, low, high);
+      return inner === undefined ? [] : playIn(fit, disc, disc.part.outline, rib, inner, true);
+    });
+  });
+  const upper = discs[1];
+  const [rib] = ribs;
+  if (upper === undefined || rib === undefined) return faults;
+  const box = bounds(rib.part.outline);
+  const nose = stretches(rib.part, discs[0]?.part.thickness ?? 0, upper.frame.origin[2])[0];
+  const top = Math.max(...rib.part.outline.filter(({ x }) => x < box.minX + tolerance).map(({ y }) => y));
+  const gap = upper.frame.origin[2] - top;
+  if (nose === undefined || gap > tolerance)
+    faults.push({ kind: 'gap', between: [nameOf(upper), nameOf(rib)], gap: nose === undefined ? Infinity : gap });
+  return faults;
+}
+
+/** What is wrong with ribs in slots, and plates of the hub that are missing. */
+export function slotFaults(design: Design, { placed }: Assembly): AssemblyFault[] {
+  const plates = placed.filter(isPlate);
+  const of = (kind: Part['kind']) => plates.filter(({ part }) => part.kind === kind);
+  const [ribs, boards, hub] = [of('rib'), of('board'), of('hub')];
+  const { fit } = design.rib;
+  const [rib] = ribs;
+  const base = rib === undefined ? 0 : levelUnder(rib.part, 2, -1e5);
+  return [
+    ...(hub.length === design.hub.layers
+      ? []
+      : [{ kind: 'parts' as const, what: 'plates of the hub', found: hub.length, wanted: design.hub.layers }]),
+    ...(rib !== undefined && base > tolerance
+      ? [{ kind: 'gap' as const, between: [nameOf(rib), 'the board'] as const, gap: base }]
+      : []),
+    ...(design.rib.joint === 'tab-slot' ? tabFaults(fit, ribs, boards) : []),
+    ...(design.hub.build === 'slotted-discs' ? discFaults(fit, ribs, hub) : []),
+  ];
+}

@@ -1,0 +1,96 @@
+/** Tabs of the ribs through slots of the board. They go in from above, flush with the board's lower face or short of it. */
+import { contourFromPoints, type Contour, placeVertices } from '../geometry/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Design } from '../design/index.js';
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { inUnits, thicknessOf } from './blank.js';
+import { hubReach } from './hub-build.js';
+
+/** Greatest distance between the middles of two tabs, mm: common practice, no source. */
+const tabSpacing = 250;
+/** Longest tab, mm, and the shortest in thicknesses of the rib: common practice, no source. */
+const longestTab = 40;
+const shortestTab = 3;
+
+/** A tab between two radii from the axis, mm. */
+export interface Tab {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Where tabs may lie on a rib's base: wood on all sides of their slots, and between those of two neighbours. */
+function roomForTabs(design: Design, dish: Dish): { readonly from: number; readonly to: number } {
+  const board = thicknessOf(design, design.board.material);
+  const wood = Math.max(6, 2 * board);
+  const web = Math.max(3, board);
+  const apart = (dish.ribThickness + design.rib.fit + web) / (2 * Math.sin(dish.layout.halfAngle));
+  return {
+    from: Math.max(hubReach(design, dish) + wood, apart),
+    to: Math.min(design.rib.toeRadius, design.board.size / 2) - wood,
+  };
+}
+
+/** The tabs of a rib in order outward: one near each end of its base, others evenly between; none for other joints. */
+export function tabPlaces(design: Design, dish: Dish): Tab[] {
+  if (design.rib.joint !== 'tab-slot') return [];
+  const { from, to } = roomForTabs(design, dish);
+  const length = Math.min(longestTab, (to - from) / 4);
+  if (length <= 0) return [];
+  const gaps = Math.max(1, Math.ceil((to - from - length) / tabSpacing));
+  return Array.from({ length: gaps + 1 }, (_, i) => {
+    const start = from + ((to - from - length) * i) / gaps;
+    return { from: start, to: start + length };
+  });
+}
+
+/** How far a tab goes into the board, mm: short of its lower face by the play, so that the board lies flat. */
+export function tabDepth(design: Design): number {
+  return thicknessOf(design, design.board.material) - design.rib.fit;
+}
+
+/** The slots of one rib in the board, clockwise, in the dish's plan. */
+export function slotsOfRib(design: Design, dish: Dish, rotationDeg: number): Contour[] {
+  const half = (dish.ribThickness + design.rib.fit) / 2;
+  const play = design.rib.fit / 2;
+  return tabPlaces(design, dish).map(({ from, to }) =>
+    placeVertices(
+      contourFromPoints([
+        { x: from - play, y: -half },
+        { x: from - play, y: half },
+        { x: to + play, y: half },
+        { x: to + play, y: -half },
+      ]),
+      { x: 0, y: 0, rotationDeg, mirrored: false },
+    ),
+  );
+}
+
+/** Whether the base of the ribs has room for tabs, and the board for their play. */
+export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
+  if (design.rib.joint !== 'tab-slot') return [];
+  const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
+  const [tab] = tabPlaces(design, dish);
+  const least = shortestTab * dish.ribThickness;
+  const problems: Diagnostic[] = [];
+  if (tab === undefined || tab.to - tab.from < least) {
+    const { from, to } = roomForTabs(design, dish);
+    problems.push(
+      diagnostic(
+        'rib-joint',
+        ['rib', 'joint'],
+        `the ribs' base has ${show(Math.max(0, to - from))} for tabs, from ${show(from)} to ${show(to)} off the axis; two of ${show(least)} need ${show(4 * least)}`,
+        'use a larger board and rib.toeRadius, fewer ribs, or rib.joint: glued-cleat',
+      ),
+    );
+  }
+  if (tabDepth(design) < thicknessOf(design, design.board.material) / 2)
+    problems.push(
+      diagnostic(
+        'rib-joint',
+        ['rib', 'fit'],
+        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, thicknessOf(design, design.board.material))}`,
+        'use a smaller rib.fit or a thicker board',
+      ),
+    );
+  return problems;
+}
