@@ -7,7 +7,7 @@ export { chordAtLength } from './chord.js';
 export { pinPlaces } from './panel.js';
 export { hubHeights } from './hub-build.js';
 export { type CleatStart, cleatPlaces } from './plan.js';
-export type { SplicePlace } from './segments.js';
+export type { SplicePlace } from './splices.js';
 export { withFittingLabels } from './labels.js';
 export { type ExtraSource, readExtras } from './extra.js';
 export {

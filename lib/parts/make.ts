@@ -11,14 +11,8 @@ import { makePanel, panelProblems } from './panel.js';
 import { type CleatStart, cleatPlaces, placeCleats, planItems } from './plan.js';
 import { makeReflectors, reflectorProblems } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
-import {
-  divideBoard,
-  makeSegments,
-  needsSegments,
-  distanceToPlates,
-  type SplicePlace,
-  splicePlaces,
-} from './segments.js';
+import { divideBoard, makeSegments, needsSegments } from './segments.js';
+import { distanceToPlates, type SplicePlace, splicePlaces } from './splices.js';
 import { tabProblems } from './tabs.js';
 import { templateProblems } from './template.js';
 import type { Part } from '../part/index.js';

@@ -13,13 +13,11 @@ import {
   type Point,
   polar,
   polygonArea,
-  rotate,
   type StraightEdge,
   strokeTextWidth,
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
-import { screwLengthWithin, tipCover, woodScrew } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';
 import {
@@ -36,6 +34,7 @@ import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks, slotsInBoard } from './board.js';
 import { hubReach } from './hub-build.js';
 import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './plan.js';
+import { makeSplice, type Plates } from './splices.js';
 import { slotsOfRib } from './tabs.js';
 
 /** From a joint to the nearest screw, mm: common practice, no source. */
@@ -45,8 +44,6 @@ const maxSegments = 12;
 const bayTrials = 201;
 /** From the board's edge to a plate's end, mm. */
 const plateFromEdge = 10;
-/** Greatest distance between two screws of a plate, mm: common practice, no source. */
-const plateScrewSpacing = 120;
 
 const fullTurn = 2 * Math.PI;
 
@@ -119,27 +116,9 @@ function jointInBay(
   return best;
 }
 
-/** Where a splice plate lies under the board: centred on a joint, its inner end `from` mm off the axis. */
-export interface SplicePlace {
-  /** Direction of the joint, radians. */
-  readonly direction: number;
-  readonly from: number;
-  readonly width: number;
-}
-
-/** One plate under each joint. */
-export function splicePlaces(design: Design, { joints, plateFrom }: Division): SplicePlace[] {
-  return joints.map((direction) => ({ direction, from: plateFrom, width: design.board.spliceWidth }));
-}
-
 /** How the board is divided. */
-export interface Division {
-  /** Directions of the joints, ascending, radians. */
-  readonly joints: readonly number[];
+export interface Division extends Plates {
   readonly sectors: readonly Sector[];
-  /** The plates lie from this radius to that, centred on the joints. */
-  readonly plateFrom: number;
-  readonly plateTo: number;
   readonly problems: readonly Diagnostic[];
 }
 
@@ -186,17 +165,6 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart): Divi
   );
   const plateTo = Math.min(...joints.map((joint) => edgeRadius(design, joint))) - plateFromEdge;
   return { joints, sectors: sectorsOf(joints), plateFrom, plateTo, problems };
-}
-
-/** Distance of a place from the nearest plate, 0 over one. */
-export function distanceToPlates(design: Design, division: Division): (place: Point) => number {
-  const half = design.board.spliceWidth / 2;
-  return (place) =>
-    division.joints.reduce((min, joint) => {
-      const { x, y } = rotate(place, -joint);
-      const along = Math.max(division.plateFrom - x, x - division.plateTo, 0);
-      return Math.min(min, Math.hypot(along, Math.max(Math.abs(y) - half, 0)));
-    }, Infinity);
 }
 
 const within = (sector: Sector, angle: number): boolean => {
@@ -308,47 +276,4 @@ function segmentLabel(design: Design, dish: Dish, sector: Sector, number: number
   const height = Math.min(8, design.board.size / 60);
   const radius = edgeRadius(design, angle) - 10 - strokeTextWidth(text, height);
   return textMark(text, polar(radius, angle), height, angle);
-}
-
-/** The plates that lie under the joints, screwed from below. */
-function makeSplice(design: Design, division: Division, thickness: number): Part {
-  const { board, cleat } = design;
-  const length = division.plateTo - division.plateFrom;
-  const width = board.spliceWidth;
-  const end = Math.min(30, length / 4);
-  const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
-  const along = Array.from({ length: gaps + 1 }, (_, i) => end + ((length - 2 * end) * i) / gaps);
-  const screwed = screwLengthWithin(woodScrew(cleat.screw), 2 * thickness - tipCover) !== null;
-  const holes = (screwed ? along : []).flatMap((x) =>
-    [width / 4, (3 * width) / 4].map((y) => ({
-      ...throughHole({ x, y }, cleat.screwDiameter),
-      ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
-    })),
-  );
-  return blank({
-    id: 'splice',
-    kind: 'splice',
-    name: 'Splice plate',
-    material: board.material,
-    thickness,
-    quantity: division.joints.length,
-    outline: contourFromPoints([
-      { x: 0, y: 0 },
-      { x: length, y: 0 },
-      { x: length, y: width },
-      { x: 0, y: width },
-    ]),
-    holes,
-    marks: [
-      lineMark(
-        contourFromPoints([
-          { x: 0, y: width / 2 },
-          { x: length, y: width / 2 },
-        ]),
-      ),
-    ],
-    notes: [
-      `${screwed ? 'Glue and screw' : 'Glue'} it under a joint, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
-    ],
-  });
 }

@@ -72,4 +72,4 @@ export type { JobFiles, Route } from '../pipeline/types.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';
 export type { CleatStart } from '../parts/plan.js';
-export type { SplicePlace } from '../parts/segments.js';
+export type { SplicePlace } from '../parts/splices.js';
