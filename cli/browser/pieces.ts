@@ -67,7 +67,7 @@ function surface(): MeshStandardMaterial {
 
 function place(group: Group, instance: SolidInstance, spread: number): void {
   const { frame } = instance;
-  const axis = (way: Vec3) => new Vector3(...way);
+  const axis = (direction: Vec3) => new Vector3(...direction);
   group.matrixAutoUpdate = false;
   group.matrix
     .makeBasis(axis(frame.x), axis(frame.y), axis(thirdAxis(frame)))

@@ -1,6 +1,6 @@
 /** Sizes that no key can be checked for by itself: whether they go together. */
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
-import { edgeOffsetAt, leastHeightOverDiscs } from '../dish/index.js';
+import { edgeOffsetAt, minHeightOverDiscs } from '../dish/index.js';
 import type { DesignFile } from './schema.js';
 import { roundingSlack, type Sizes } from './worked-out.js';
 import { formatLength } from '../units/index.js';
@@ -16,19 +16,19 @@ interface Checking {
 
 function checkShape({ file, sizes, report, show }: Checking): void {
   const { ribs } = file.dish;
-  const { leastHubRadius } = sizes;
+  const { minHubRadius } = sizes;
   const { apertureRadius, innerRadius: hubRadius, ribThickness } = sizes.shape;
   const slotted = sizes.joinery.hubBuild === 'slotted-discs';
   const reason = slotted
-    ? `${ribs} slots for ribs of this thickness have wood between them, and their noses room, from ${show(leastHubRadius)}`
-    : `${ribs} ribs of this thickness clear each other from ${show(leastHubRadius)}`;
+    ? `${ribs} slots for ribs of this thickness have wood between them, and their noses room, from ${show(minHubRadius)}`
+    : `${ribs} ribs of this thickness clear each other from ${show(minHubRadius)}`;
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
-  if (hubRadius < leastHubRadius)
+  if (hubRadius < minHubRadius)
     report(
       'set-back',
       ['hub', 'radius'],
       `hub.radius of ${show(hubRadius)} is too small: ${reason}`,
-      `use ${show(Math.ceil(leastHubRadius))} or more, or fewer ribs`,
+      `use ${show(Math.ceil(minHubRadius))} or more, or fewer ribs`,
     );
   if (hubRadius >= 0.8 * apertureRadius)
     report(
@@ -87,13 +87,13 @@ function checkBoardAndRib({ sizes, report, show }: Checking): void {
 function checkHub({ file, sizes, report, show }: Checking): void {
   const { hubLayers, hubThickness, innerHeight } = sizes;
   if (sizes.joinery.hubBuild === 'slotted-discs') {
-    const least = leastHeightOverDiscs(hubThickness);
-    if (innerHeight < least)
+    const min = minHeightOverDiscs(hubThickness);
+    if (innerHeight < min)
       report(
         'hub',
         ['dish', 'baseHeight'],
         `the ribs' inner ends of ${show(innerHeight)} leave no room for two slotted discs of ${show(hubThickness)} with a nose of the rib between them`,
-        `use ${show(least - innerHeight)} more, or hub.build: layers`,
+        `use ${show(min - innerHeight)} more, or hub.build: layers`,
       );
     if (file.hub.layers !== undefined && file.hub.layers !== hubLayers)
       report(

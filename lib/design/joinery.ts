@@ -1,5 +1,5 @@
 /** How ribs, hub and board are joined where the file does not say, by process and thickness. */
-import { leastSlottedRadius, clearRadius } from '../dish/index.js';
+import { minSlottedRadius, clearRadius } from '../dish/index.js';
 import type { Material } from './design.js';
 import type { DesignFile } from './schema.js';
 import type { ProcessKind } from './sections/process.js';
@@ -40,11 +40,11 @@ export function hubRadii(
   ribCount: number,
   ribThickness: number,
   discThickness: number,
-): { readonly least: number; readonly usual: number } {
+): { readonly min: number; readonly usual: number } {
   if (hubBuild === 'layers') {
-    const least = clearRadius(ribCount, ribThickness);
-    return { least, usual: least + 5 };
+    const min = clearRadius(ribCount, ribThickness);
+    return { min, usual: min + 5 };
   }
-  const least = leastSlottedRadius({ ribCount, ribThickness, discThickness, fit });
-  return { least, usual: least };
+  const min = minSlottedRadius({ ribCount, ribThickness, discThickness, fit });
+  return { min, usual: min };
 }

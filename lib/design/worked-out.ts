@@ -17,7 +17,7 @@ export interface Sizes {
   readonly noProfile: Diagnostic | null;
   readonly joinery: Joinery;
   /** Least radius of the hub: from there the ribs clear each other, and slots have wood between them. */
-  readonly leastHubRadius: number;
+  readonly minHubRadius: number;
   /** From the axis to the edge of the hub: past its radius by the slots of slotted discs. */
   readonly hubReach: number;
   readonly boardSize: number;
@@ -58,7 +58,7 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
     shape,
     noProfile: made.kind === 'refused' ? made.diagnostic : null,
     joinery,
-    leastHubRadius: radii.least,
+    minHubRadius: radii.min,
     hubReach: hubRadius + (slotted ? slotLength(hubThickness) : 0),
     boardSize,
     spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),

@@ -26,7 +26,7 @@ const noseClearance = 0.5;
  * Least radius of the slots' bottoms: the noses clear each other and the bolt, which takes a third of the radius at
  * most, and the wood between two slots is as wide as the disc is thick, 3 mm at least.
  */
-export function leastSlottedRadius({ ribCount, ribThickness, discThickness, fit }: SlottedHubSource): number {
+export function minSlottedRadius({ ribCount, ribThickness, discThickness, fit }: SlottedHubSource): number {
   const nose = noseLength(discThickness);
   const web = Math.max(3, discThickness);
   return Math.max(
@@ -45,6 +45,6 @@ export function upperDiscHeight(innerEndHeight: number, discThickness: number): 
 }
 
 /** Least height of the ribs' inner ends: two discs, and a nose between them as high as both. */
-export function leastHeightOverDiscs(discThickness: number): number {
+export function minHeightOverDiscs(discThickness: number): number {
   return 4 * discThickness + discBelowPanels + 0.5;
 }

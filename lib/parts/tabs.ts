@@ -19,7 +19,7 @@ export interface Tab {
 }
 
 /** Where tabs may lie on a rib's base: wood on all sides of their slots, and between those of two neighbours. */
-function roomForTabs(design: Design, dish: Dish): { readonly from: number; readonly to: number } {
+function spanForTabs(design: Design, dish: Dish): { readonly from: number; readonly to: number } {
   const board = thicknessOf(design, design.board.material);
   const wood = Math.max(6, 2 * board);
   const web = Math.max(3, board);
@@ -33,7 +33,7 @@ function roomForTabs(design: Design, dish: Dish): { readonly from: number; reado
 /** The tabs of a rib in order outward: one near each end of its base, others evenly between; none for other joints. */
 export function tabPlaces(design: Design, dish: Dish): Tab[] {
   if (design.rib.joint !== 'tab-slot') return [];
-  const { from, to } = roomForTabs(design, dish);
+  const { from, to } = spanForTabs(design, dish);
   const length = Math.min(longestTab, (to - from) / 4);
   if (length <= 0) return [];
   const gaps = Math.max(1, Math.ceil((to - from - length) / tabSpacing));
@@ -70,15 +70,15 @@ export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
   if (design.rib.joint !== 'tab-slot') return [];
   const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   const [tab] = tabPlaces(design, dish);
-  const least = shortestTab * dish.ribThickness;
+  const min = shortestTab * dish.ribThickness;
   const problems: Diagnostic[] = [];
-  if (tab === undefined || tab.to - tab.from < least) {
-    const { from, to } = roomForTabs(design, dish);
+  if (tab === undefined || tab.to - tab.from < min) {
+    const { from, to } = spanForTabs(design, dish);
     problems.push(
       diagnostic(
         'rib-joint',
         ['rib', 'joint'],
-        `the ribs' base has ${show(Math.max(0, to - from))} for tabs, from ${show(from)} to ${show(to)} off the axis; two of ${show(least)} need ${show(4 * least)}`,
+        `the ribs' base has ${show(Math.max(0, to - from))} for tabs, from ${show(from)} to ${show(to)} off the axis; two of ${show(min)} need ${show(4 * min)}`,
         'use a larger board and rib.toeRadius, fewer ribs, or rib.joint: glued-cleat',
       ),
     );
