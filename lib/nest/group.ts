@@ -1,25 +1,30 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
 import { element } from '../geometry/index.js';
+import { type Bill, cheaperBills, stillCheaper } from './bill.js';
 import { type Budget, budgetPart } from './budget.js';
 import { hasOverlap } from './overlap.js';
+import { layOut } from './lay-out.js';
 import { improve, type OnBetter, type Tools } from './improve.js';
 import { Misses } from './misses.js';
 import { Packing } from './packing.js';
 import { better } from './plan.js';
 import type { Random } from './random.js';
-import { costAndLength } from './result.js';
+import { costAndLength, isRoll } from './result.js';
 import { Separation } from './separate.js';
 import type { Space } from './space.js';
 import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** Sheets fuller than this share are not tried: out of reach for any but jigsaws. */
 const FULLEST = 0.93;
-/** Share of the work that goes into each try at other sheets, and into all of them. */
+/** Jigsaws of no more pieces than this are tried, however full. */
+const JIGSAW = 12;
+/** Share of the work that goes into a round of tries at other sheets, into one try at least, and into all of them. */
 const SHARE_PER_TRY = 0.25;
+const MIN_SLICE = 0.02;
 const SHARE_OF_TRIES = 0.5;
+/** Share of it that goes into laying the pieces one by one. */
+const SHARE_OF_LAYING = 0.15;
 const PATIENCE = { rounds: 40, starts: 1 };
-
-const isRoll = ({ stock }: Space): boolean => stock.shape.kind === 'roll';
 
 /** The sheet to be compressed goes last: a roll, which is paid by length, or else the least used. */
 function lastFirst(packing: Packing): void {
@@ -33,47 +38,22 @@ function lastFirst(packing: Packing): void {
   packing.sheets.splice(0, packing.sheets.length, ...order.map(({ sheet }) => sheet));
 }
 
-/** Other choices of sheets that would be cheaper: one left out, or one exchanged. Cheapest first. */
-function cheaperChoices(packing: Packing, spaces: readonly Space[]): { sheets: Space[]; removed: number }[] {
-  const present = packing.sheets.map(({ space }) => space);
-  const area = packing.area();
-  const price = (sheets: readonly Space[]): number =>
-    sheets.reduce((sum, space) => sum + (isRoll(space) ? 0 : space.stock.price), 0);
-  const choices: { sheets: Space[]; removed: number }[] = [];
-  const seen = new Set<Space>();
-  // from the back: the least filled sheet of a kind is the one to go
-  for (let index = present.length - 1; index >= 0; index--) {
-    const old = element(present, index);
-    if (isRoll(old) || seen.has(old)) continue;
-    seen.add(old);
-    const others = present.filter((_, i) => i !== index);
-    if (others.length > 0) choices.push({ sheets: others, removed: index });
-    for (const space of spaces) {
-      const used = others.filter((other) => other === space).length;
-      if (!isRoll(space) && space.stock.price < old.stock.price && used < space.stock.count)
-        choices.push({ sheets: [...others, space], removed: index });
-    }
-  }
-  return choices
-    .filter(({ sheets }) => sheets.reduce((sum, space) => sum + space.area, 0) * FULLEST >= area)
-    .sort((a, b) => price(a.sheets) - price(b.sheets) || a.sheets.length - b.sheets.length);
-}
-
-/** The pieces of a packing on other sheets, those of the sheet that went scattered over the rest. */
-function moved(packing: Packing, choice: { sheets: Space[]; removed: number }, random: Random): Packing {
+/** The pieces of a packing on other sheets: those of sheets that stay where they are, the others scattered over the rest. */
+function exchanged(packing: Packing, spaces: readonly Space[], random: Random): Packing {
   const trial = packing.copy();
-  const { sheets, removed } = choice;
-  trial.sheets.splice(0, trial.sheets.length, ...sheets.map((space) => ({ space, right: space.width })));
+  trial.sheets.splice(0, trial.sheets.length, ...spaces.map((space) => ({ space, right: space.width })));
+  const free = new Set(spaces.keys());
+  const target = packing.sheets.map(({ space }): number | null => {
+    const same = [...free].find((i) => spaces[i] === space);
+    if (same === undefined) return null;
+    free.delete(same);
+    return same;
+  });
+  const open = free.size > 0 ? [...free] : [...spaces.keys()];
   for (let i = 0; i < trial.pieces.length; i++) {
-    const sheet = i32(trial.sheet, i);
-    if (sheet === removed)
-      scatter(
-        trial,
-        i,
-        sheets.length > packing.sheets.length - 1 ? sheets.length - 1 : random.integer(sheets.length),
-        random,
-      );
-    else if (sheet > removed) trial.sheet[i] = sheet - 1;
+    const kept = target[i32(packing.sheet, i)] ?? null;
+    if (kept === null) scatter(trial, i, element(open, random.integer(open.length)), random);
+    else trial.sheet[i] = kept;
   }
   return trial;
 }
@@ -125,36 +105,63 @@ function squeezeIn(packing: Packing, tools: Tools, budget: Budget): Packing {
   return freed(trial, tools, budget) ? trial : packing;
 }
 
+/** The same pieces on the cheapest sheets that some of the work finds room on. */
+function onCheaperSheets(first: Packing, spaces: readonly Space[], tools: Tools, onBetter: OnBetter): Packing {
+  const { noFits, random, budget } = tools;
+  const begun = budget.share();
+  const end = begun + (1 - begun) * SHARE_OF_TRIES;
+  let best = first;
+  let { bills } = cheaperBills(best, spaces, noFits);
+  const take = (bill: Bill, trial: Packing | null): boolean => {
+    if (trial === null) return false;
+    // a roll may turn out longer than its area promised
+    if (!better(trial, best)) {
+      bills = bills.filter((other) => other !== bill);
+      return false;
+    }
+    best = trial;
+    lastFirst(best);
+    onBetter(best);
+    bills = stillCheaper(bills, best);
+    return true;
+  };
+  const laying = budgetPart(budget, begun + (1 - begun) * SHARE_OF_LAYING);
+  // the first that takes them all is the cheapest of those that this way finds
+  bills.some((bill) => take(bill, layOut(best.pieces, bill.spaces, noFits, random, laying)));
+  const { length: count } = best.pieces;
+  // the loosest first: they are found soonest, and what they leave of the work goes to those that are cheaper
+  const untried = (): Bill[] =>
+    bills
+      .filter(({ filled }) => filled <= FULLEST || count <= JIGSAW)
+      .sort((a, b) => a.filled - b.filled || a.price - b.price);
+  while (budget.share() < end) {
+    const tried = untried();
+    const slice = Math.max(MIN_SLICE, SHARE_PER_TRY / Math.max(1, tried.length)) * (1 - begun);
+    const found = tried.some((bill) => {
+      const part = budgetPart(budget, Math.min(end, budget.share() + slice));
+      if (part.over()) return false;
+      const trial = exchanged(best, bill.spaces, random);
+      return freed(trial, tools, part) && take(bill, trial);
+    });
+    if (!found && (tried.length === 0 || budget.over())) break;
+  }
+  return best;
+}
+
 /**
  * The best packing that the budget allows; `first` is valid. Pieces that it leaves over and that cannot be squeezed in
  * stay left over.
  */
 export function improveGroup(first: Packing, spaces: readonly Space[], tools: Tools, onBetter: OnBetter): Packing {
-  const { random, budget } = tools;
-  let best = first;
+  const { budget } = tools;
+  let best = first.copy();
+  lastFirst(best);
+  best = onCheaperSheets(best, spaces, tools, onBetter);
   if (best.sheet.some((sheet) => sheet < 0)) {
     best = squeezeIn(best, tools, budgetPart(budget, budget.share() + (1 - budget.share()) * SHARE_PER_TRY));
     best = placedOnly(best);
   }
   if (best.pieces.length === 0) return best;
-  best = best.copy();
-  lastFirst(best);
-  const begun = budget.share();
-  const shareOf = (part: number): number => begun + (1 - begun) * part;
-  for (let again = true; again && budget.share() < shareOf(SHARE_OF_TRIES);) {
-    again = false;
-    for (const choice of cheaperChoices(best, spaces)) {
-      const part = budgetPart(budget, Math.min(shareOf(SHARE_OF_TRIES), budget.share() + (1 - begun) * SHARE_PER_TRY));
-      if (part.over()) break;
-      const trial = moved(best, choice, random);
-      if (!freed(trial, tools, part) || !better(trial, best)) continue;
-      best = trial;
-      lastFirst(best);
-      onBetter(best);
-      again = true;
-      break;
-    }
-  }
   // a sheet that is emptied goes, and the next one is compressed
   for (let again = true; again && !budget.over();) {
     const sheets = best.sheets.length;

@@ -61,7 +61,7 @@ export function sheetsOf(packing: Packing): { sheets: NestedSheet[]; cost: numbe
       });
     });
     if (placed.length === 0) return;
-    const roll = space.stock.shape.kind === 'roll';
+    const roll = isRoll(space);
     cost += roll ? (space.stock.price * usedX) / 1000 : space.stock.price;
     sheets.push({
       stock: space.stock.id,
@@ -75,6 +75,8 @@ export function sheetsOf(packing: Packing): { sheets: NestedSheet[]; cost: numbe
   return { sheets, cost };
 }
 
+export const isRoll = ({ stock }: Space): boolean => stock.shape.kind === 'roll';
+
 /** Cost of a packing's sheets that have parts on them, and the used length of the last of those. */
 export function costAndLength(packing: Packing): { cost: number; last: number } {
   let cost = 0;
@@ -82,7 +84,7 @@ export function costAndLength(packing: Packing): { cost: number; last: number } 
   packing.sheets.forEach(({ space }, index) => {
     const used = packing.used(index);
     if (used === 0) return;
-    cost += space.stock.shape.kind === 'roll' ? (space.stock.price * used) / 1000 : space.stock.price;
+    cost += isRoll(space) ? (space.stock.price * used) / 1000 : space.stock.price;
     last = used;
   });
   return { cost, last };

@@ -198,8 +198,11 @@ export class Separation {
       const d = obstacle.noFit(shape).depth(x - obstacle.x, y - obstacle.y);
       if (d > TOUCHING) wall += d;
     }
+    // limits are kept below and on the left; a piece that is larger than its sheet sticks out on the other sides
     const beyond = x + shape.width + space.margin - right;
     if (beyond > TOUCHING) wall += beyond;
+    const above = y + shape.height + space.margin - space.height;
+    if (above > TOUCHING) wall += above;
     this.#wallDepth[i] = wall;
   }
 

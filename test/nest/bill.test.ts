@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { nest } from '../../lib/nest/index.js';
+import { randomFrom } from '../../lib/nest/random.js';
+import { faultsOf } from '../helpers/nest-check.js';
+import { box, part, sheet } from '../helpers/nest-parts.js';
+import { byDay, seedFrom } from '../helpers/seeds.js';
+import { leastCost, type WholeBox, type WholeSheet } from './bill-brute.js';
+
+interface Problem {
+  readonly boxes: readonly WholeBox[];
+  readonly stock: readonly WholeSheet[];
+  readonly turn: boolean;
+}
+
+/** A few boxes, and three kinds of sheet of which there are a few each. */
+function problemOf(seed: number): Problem {
+  const random = randomFrom(seed * 7919 + 3);
+  const from = (min: number, max: number): number => min + random.integer(max - min + 1);
+  const boxes = Array.from({ length: from(3, 7) }, () => ({ width: from(1, 5), height: from(1, 4) }));
+  const stock = Array.from({ length: 3 }, () => ({
+    width: from(4, 9),
+    height: from(3, 6),
+    price: from(20, 100),
+    count: from(1, 4),
+  }));
+  return { boxes, stock, turn: random.real() < 0.5 };
+}
+
+describe('the bill', () => {
+  it('is the least that any choice of sheets comes to, by trying them all', () => {
+    const dear: string[] = [];
+    let solvable = 0;
+    const first = seedFrom(1);
+    for (let seed = first; seed < first + byDay(12, 400); seed++) {
+      const { boxes, stock, turn } = problemOf(seed);
+      const least = leastCost(boxes, stock, turn);
+      if (least === null) continue;
+      solvable++;
+      const parts = boxes.map(({ width, height }, i) =>
+        part(`p${i}`, box(100 * width, 100 * height), { rotations: turn ? [0, 90] : [0] }),
+      );
+      const sheets = stock.map(({ width, height, price, count }, i) =>
+        sheet(`s${i}`, 100 * width, 100 * height, { price, count }),
+      );
+      const layout = nest(parts, sheets, { spacing: 0, seed: 1, effort: 0.05 });
+      expect(faultsOf(parts, sheets, 0, layout), `seed ${seed}`).toEqual([]);
+      if (layout.unplaced.length > 0 || Math.abs(layout.cost - least) > 1e-6)
+        dear.push(`seed ${seed}: ${layout.cost} for ${least}, ${layout.unplaced.length} left over`);
+    }
+    expect(dear).toEqual([]);
+    expect(solvable).toBeGreaterThan(byDay(10, 300));
+  });
+
+  it('leaves no part on a sheet that is too low for it', () => {
+    // cheap sheets tempt: all parts have room on them by area, and two stick out above
+    const parts = [
+      part('a', box(500, 100), { rotations: [0, 90] }),
+      part('b', box(400, 400), { quantity: 2, rotations: [0, 90] }),
+      part('c', box(500, 300), { rotations: [0, 90] }),
+    ];
+    const stock = [
+      sheet('low', 700, 400, { price: 35, count: 1 }),
+      sheet('lower', 700, 300, { price: 70, count: 2 }),
+      sheet('square', 500, 500, { price: 53, count: 3 }),
+    ];
+    const layout = nest(parts, stock, { spacing: 0, seed: 1, effort: 0.05 });
+    expect(faultsOf(parts, stock, 0, layout)).toEqual([]);
+    expect(layout.cost).toBe(141);
+  });
+});
