@@ -17,9 +17,9 @@ export interface Bill {
   readonly filled: number;
 }
 
-/** Choices that are looked at, at most; a stock list with more of them is not listed to the end. */
+/** Choices that are looked at, at max; a stock list with more of them is not listed to the end. */
 const MAX_LOOKS = 200_000;
-/** Choices that are given, at most: the cheapest. */
+/** Choices that are given, at max: the cheapest. */
 const MAX_BILLS = 200;
 
 /** Prices closer than this share are equal. */
@@ -83,8 +83,8 @@ export function cheaperBills(
       return;
     }
     // more sheets than pieces are never of use, nor a second roll
-    const most = Math.min(space.stock.count, isRoll(space) ? 1 : pieces.length);
-    for (let count = 0; count <= most; count++) {
+    const max = Math.min(space.stock.count, isRoll(space) ? 1 : pieces.length);
+    for (let count = 0; count <= max; count++) {
       const added = isRoll(space) ? rollPrice(space, area - covered) : space.stock.price;
       choose(kind + 1, [...counts, count], price + count * added, covered + count * space.area);
       if (space.stock.price > 0 && !beats(price + count * added, 0, limit)) break;

@@ -34,10 +34,10 @@ function packs(boxes: readonly WholeBox[], sheets: readonly WholeBox[], turn: bo
   // cell by cell: a box has its lower left corner there, or the cell is waste
   const from = (cell: number, free0: number): boolean => {
     let at = cell;
-    let room = free0;
+    let open = free0;
     while (at < sheet.width * sheet.height && taken[Math.floor(at / sheet.width)]![at % sheet.width]) at++;
     if (left.size === 0) return true;
-    if (room + others < areaLeft()) return false;
+    if (open + others < areaLeft()) return false;
     if (at >= sheet.width * sheet.height)
       return packs(
         [...left].map((i) => boxes[i]!),
@@ -59,14 +59,14 @@ function packs(boxes: readonly WholeBox[], sheets: readonly WholeBox[], turn: bo
         if (!free(x, y, w, h)) continue;
         left.delete(i);
         mark(x, y, w, h, true);
-        if (from(at + 1, room - w * h)) return true;
+        if (from(at + 1, open - w * h)) return true;
         mark(x, y, w, h, false);
         left.add(i);
       }
     }
-    room -= 1;
+    open -= 1;
     taken[y]![x] = true;
-    const found = from(at + 1, room);
+    const found = from(at + 1, open);
     taken[y]![x] = false;
     return found;
   };
@@ -74,7 +74,7 @@ function packs(boxes: readonly WholeBox[], sheets: readonly WholeBox[], turn: bo
 }
 
 /** The least that boxes can cost on stock; null when no choice of it takes them all. */
-export function leastCost(boxes: readonly WholeBox[], stock: readonly WholeSheet[], turn: boolean): number | null {
+export function minCost(boxes: readonly WholeBox[], stock: readonly WholeSheet[], turn: boolean): number | null {
   const area = boxes.reduce((sum, { width, height }) => sum + width * height, 0);
   const bills: { readonly sheets: WholeBox[]; readonly price: number }[] = [];
   const choose = (kind: number, sheets: WholeBox[], price: number): void => {

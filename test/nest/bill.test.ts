@@ -4,7 +4,7 @@ import { randomFrom } from '../../lib/nest/random.js';
 import { faultsOf } from '../helpers/nest-check.js';
 import { box, part, sheet } from '../helpers/nest-parts.js';
 import { byDay, seedFrom } from '../helpers/seeds.js';
-import { leastCost, type WholeBox, type WholeSheet } from './bill-brute.js';
+import { minCost, type WholeBox, type WholeSheet } from './bill-brute.js';
 
 interface Problem {
   readonly boxes: readonly WholeBox[];
@@ -33,8 +33,8 @@ describe('the bill', () => {
     const first = seedFrom(1);
     for (let seed = first; seed < first + byDay(12, 400); seed++) {
       const { boxes, stock, turn } = problemOf(seed);
-      const least = leastCost(boxes, stock, turn);
-      if (least === null) continue;
+      const min = minCost(boxes, stock, turn);
+      if (min === null) continue;
       solvable++;
       const parts = boxes.map(({ width, height }, i) =>
         part(`p${i}`, box(100 * width, 100 * height), { rotations: turn ? [0, 90] : [0] }),
@@ -44,8 +44,8 @@ describe('the bill', () => {
       );
       const layout = nest(parts, sheets, { spacing: 0, seed: 1, effort: 0.05 });
       expect(faultsOf(parts, sheets, 0, layout), `seed ${seed}`).toEqual([]);
-      if (layout.unplaced.length > 0 || Math.abs(layout.cost - least) > 1e-6)
-        dear.push(`seed ${seed}: ${layout.cost} for ${least}, ${layout.unplaced.length} left over`);
+      if (layout.unplaced.length > 0 || Math.abs(layout.cost - min) > 1e-6)
+        dear.push(`seed ${seed}: ${layout.cost} for ${min}, ${layout.unplaced.length} left over`);
     }
     expect(dear).toEqual([]);
     expect(solvable).toBeGreaterThan(byDay(10, 300));
