@@ -8,8 +8,10 @@ import { NotPlain, readPlainFile } from './plain-file.js';
 const largest = 1_000_000;
 
 /** @throws Stop when the file cannot be read, or is none */
-function readText(file: string): string {
-  const remedy = 'give the path of a design file; `dishwright new` writes one to start from';
+export function readText(
+  file: string,
+  remedy = 'give the path of a design file; `dishwright new` writes one to start from',
+): string {
   try {
     return readPlainFile(file, largest);
   } catch (error) {

@@ -35,6 +35,7 @@ const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
   template: async (cli) => cli.command((await import('./commands/template.js')).templateCommand),
   stock: async (cli) => cli.command((await import('./commands/stock.js')).stockCommand),
   optics: async (cli) => cli.command((await import('./commands/optics.js')).opticsCommand),
+  compare: async (cli) => cli.command((await import('./commands/compare.js')).compareCommand),
   watch: async (cli) => cli.command((await import('./commands/watch.js')).watchCommand),
   verify: async (cli) => cli.command((await import('./commands/verify.js')).verifyCommand),
   explain: async (cli) => cli.command((await import('./commands/explain.js')).explainCommand),

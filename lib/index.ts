@@ -52,6 +52,16 @@ export {
   valueText,
 } from './design/index.js';
 export { mmPer } from './units/index.js';
+export { compareOf, type LogComparison } from './pipeline/compare.js';
 export { adviceOf, forecastOf } from './pipeline/forecast.js';
-export { type Advice, adviceRows, careRows, type Forecast, type SummaryRow, summaryRows } from './optics/index.js';
+export {
+  type Advice,
+  adviceRows,
+  careRows,
+  type Forecast,
+  logTemplate,
+  type SpotWidth,
+  type SummaryRow,
+  summaryRows,
+} from './optics/index.js';
 export type * from './public/types.js';

@@ -7,7 +7,6 @@ import {
   forecastOf,
   formatLength,
   prepare,
-  type SummaryRow,
   summaryRows,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
@@ -15,17 +14,8 @@ import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
 import { stopOnErrors } from '../report.js';
+import { summaryCells } from '../summary-cells.js';
 import { table } from '../table.js';
-
-/** A row of the forecast as cells; lengths in the user's unit. */
-function cells(row: SummaryRow, length: (mm: number) => string): string[] {
-  const { label, value, unit, digits, standardError, note = '' } = row;
-  if (typeof value === 'string') return [label, value, '', note];
-  const shown = (number: number) => (unit === 'mm' ? length(number) : `${number.toFixed(digits)} ${unit}`.trim());
-  // an error too small to print says nothing
-  const error = standardError === undefined ? '' : shown(standardError);
-  return [label, shown(value), /[1-9]/.test(error) ? `± ${error}` : '', note];
-}
 
 export const opticsCommand: CommandModule<object, DesignArguments> = {
   command: 'optics <design>',
@@ -64,18 +54,18 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         { head: 'error', right: true },
         { head: '' },
       ];
-      const rows = summaryRows(forecast, length).map((row) => cells(row, length));
+      const rows = summaryRows(forecast, length).map((row) => summaryCells(row, length));
       for (const line of table(heads, rows, columns())) print(line);
       print('');
       const byCare = careRows(forecast).map(({ label, cells: each }) => [
         label,
-        ...each.map((one) => cells(one, length)[1] ?? ''),
+        ...each.map((one) => summaryCells(one, length)[1] ?? ''),
       ]);
       const careHeads = ['good', 'usual', 'poor'].map((head) => ({ head, right: true }));
       for (const line of table([{ head: 'by care of the work' }, ...careHeads], byCare, columns())) print(line);
       if (advice) {
         print('');
-        const better = adviceRows(advice, length).map((row) => cells(row, length));
+        const better = adviceRows(advice, length).map((row) => summaryCells(row, length));
         for (const line of table([{ head: 'advice' }, ...heads.slice(1)], better, columns())) print(line);
       }
       print('');

@@ -1,9 +1,9 @@
-/** Writing a new design file with the schema that editors read beside it: nothing there is overwritten unasked. */
-import { existsSync, lstatSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { randomBytes } from 'node:crypto';
+/** Writing a new design file with the schema that editors read and an empty log beside it: nothing there is overwritten unasked. */
+import { existsSync, lstatSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { designJsonSchema, schemaFileName, schemaText } from '../../lib/index.js';
+import { designJsonSchema, logTemplate, schemaFileName, schemaText } from '../../lib/index.js';
 import { exitCode, reasonOf, stop } from '../exit.js';
+import { put } from '../plain-output.js';
 
 /** Whether the schema file at `path` is one of ours, of any version. */
 function isOurSchema(path: string): boolean {
@@ -12,18 +12,6 @@ function isOurSchema(path: string): boolean {
     return found.title === designJsonSchema()['title'];
   } catch {
     return false;
-  }
-}
-
-/** Puts the whole text in place at once, so that a full disk leaves no half file. */
-function put(path: string, text: string): void {
-  const part = `${path}.part-${randomBytes(4).toString('hex')}`;
-  try {
-    writeFileSync(part, text, { flag: 'wx' });
-    renameSync(part, path);
-  } catch (error) {
-    rmSync(part, { force: true });
-    throw error;
   }
 }
 
@@ -44,10 +32,12 @@ export function writeDesign(file: string, text: string, force: boolean): string[
       'give another name, or --force',
     );
   const schema = join(dirname(file), schemaFileName);
+  const log = `${file.replace(/\.ya?ml$/i, '')}-log.csv`;
   const foreign = existsSync(schema) && !isOurSchema(schema);
   try {
     put(file, text);
     if (!foreign) put(schema, schemaText());
+    if (!existsSync(log)) put(log, logTemplate);
   } catch (error) {
     if (!there) rmSync(file, { force: true });
     throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${file}: ${reasonOf(error)}`, 'give another place');

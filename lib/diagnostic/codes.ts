@@ -119,6 +119,14 @@ export const diagnosticCodes = {
   'no-sun': 'The sun does not stand high enough on that day.',
   'target-out-of-reach': 'The dish does not reach the target temperature.',
   'spot-misses-vessel': 'Much of the light misses the vessel.',
+  // the log of a test
+  'log-column': 'A log lacks a column.',
+  'log-unit': 'A column of a log has no unit, or one that is not known.',
+  'log-separator': 'A log is not divided by commas, or a quotation mark is not closed.',
+  'log-number': 'A value of a log is no number, or out of reason.',
+  'log-time': 'A time of a log is none, or its clock jumps.',
+  'log-gap': 'A log has a gap.',
+  'no-load': 'A log cannot be compared with a design without a load.',
   // the command line
   usage: 'The command line is wrong.',
   'cannot-read': 'A file or folder cannot be read.',

@@ -1,6 +1,10 @@
 export type * from './types.js';
 export { type Advice, advise, type AdviceOptions } from './advice.js';
 export { type Care, type CareValues, type CareLevel } from './care.js';
+export { compareLog, type ComparedPoint, type CompareOptions, type Comparison } from './compare/compare.js';
+export { type Log, logTemplate, readLog } from './compare/log.js';
+export { comparisonRows } from './compare/rows.js';
+export { type SpotWidth } from './compare/spot-widths.js';
 export { minRibs, pointSunIntercept } from './closed-form.js';
 export { type Forecast, forecast, type ForecastOptions, ForecastStopped, type SpotPoint } from './forecast.js';
 export { type FluxMap } from './flux-map.js';

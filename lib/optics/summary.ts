@@ -16,7 +16,13 @@ export interface SummaryRow {
   readonly note?: string;
 }
 
-function row(label: string, estimate: Estimate | number, unit: string, digits: number, note?: string): SummaryRow {
+export function row(
+  label: string,
+  estimate: Estimate | number,
+  unit: string,
+  digits: number,
+  note?: string,
+): SummaryRow {
   const { value, standardError } = typeof estimate === 'number' ? { value: estimate, standardError: 0 } : estimate;
   return {
     label,
@@ -35,7 +41,7 @@ function unsignedZero(value: number, digits: number): number {
   return Math.abs(value) < 0.5 * 10 ** -digits ? 0 : value;
 }
 
-function text(label: string, value: string, note?: string): SummaryRow {
+export function text(label: string, value: string, note?: string): SummaryRow {
   return { label, value, unit: '', digits: 0, ...(note === undefined ? {} : { note }) };
 }
 

@@ -146,7 +146,7 @@ describe('writing it', () => {
 
   it('lays the schema beside it', () => {
     writeDesign(join(folder, 'a.yaml'), 'name: a\n', false);
-    expect(readdirSync(folder).sort()).toEqual(['a.yaml', 'dishwright.schema.json']);
+    expect(readdirSync(folder).sort()).toEqual(['a-log.csv', 'a.yaml', 'dishwright.schema.json']);
     expect(JSON.parse(readFileSync(join(folder, 'dishwright.schema.json'), 'utf8'))).toEqual(designJsonSchema());
   });
 

@@ -1,2 +1,3 @@
 export type { ForecastPlot } from './plot.js';
+export { comparisonPlot } from './comparison.js';
 export { forecastPlots } from './forecast-plots.js';

@@ -1,0 +1,60 @@
+/** A design's forecast beside the log of a test. */
+import { type Diagnostic, diagnostic, hasError } from '../diagnostic/index.js';
+import {
+  compareLog,
+  type Comparison,
+  comparisonRows,
+  inputProblems,
+  opticsInput,
+  readLog,
+  type SpotWidth,
+  type SummaryRow,
+} from '../optics/index.js';
+import { comparisonPlot, type ForecastPlot } from '../output/plots/index.js';
+import { stripSeamShare } from '../parts/index.js';
+import type { Prepared } from './types.js';
+
+export interface LogComparison {
+  /** Null with an error among the problems. */
+  readonly comparison: Comparison | null;
+  readonly rows: readonly SummaryRow[];
+  readonly plot: ForecastPlot | null;
+  /** Of the design's optics and of the log; those of the log are placed in it. */
+  readonly problems: readonly Diagnostic[];
+}
+
+/**
+ * Compares.
+ * @param text of the log
+ * @param file its name, for messages
+ * @param widths of the spot on a photo
+ */
+export function compareOf(
+  { design, dish }: Pick<Prepared, 'design' | 'dish'>,
+  text: string,
+  file: string,
+  widths: readonly SpotWidth[] = [],
+): LogComparison {
+  const log = readLog(text, file);
+  const input = opticsInput(design, dish, stripSeamShare(design, dish));
+  const lacking =
+    input === null || input.load === null
+      ? [
+          diagnostic(
+            'no-load',
+            ['load'],
+            'the design names nothing that is heated',
+            'add `vessel` and `load` as they were in the test',
+          ),
+        ]
+      : inputProblems(input);
+  const problems = [...lacking, ...log.problems];
+  if (input === null || hasError(problems)) return { comparison: null, rows: [], plot: null, problems };
+  const comparison = compareLog(input, log, { seed: design.nest.seed, widths });
+  return {
+    comparison,
+    rows: comparisonRows(comparison, input.sun.slopeErrorMrad),
+    plot: comparisonPlot(comparison),
+    problems,
+  };
+}
