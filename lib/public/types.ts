@@ -36,11 +36,17 @@ export type {
 } from '../machining/router/types.js';
 export type { CutOperation, CutSheet, Process, Unreached } from '../machining/types.js';
 export type { FigureAdvice, FocalAdvice, VesselAdvice, RibAdvice } from '../optics/advice.js';
+export type { Cooling } from '../optics/compare/cooling.js';
+export type { SlopeFinding } from '../optics/compare/inverse.js';
+export type { Reading as LogReading, Run as LogRun } from '../optics/compare/log.js';
+export type { WidthFinding } from '../optics/compare/spot-widths.js';
+export type { CookingPoint, CookingTest } from '../optics/compare/standard-test.js';
 export type { CookingPower } from '../optics/cooking-power.js';
 export type { Pointing } from '../optics/pointing.js';
 export type { Heat, Warming } from '../optics/warming.js';
 export type { CutPicture } from '../output/book/input.js';
 export type { Caution } from '../output/cautions.js';
+export type { ForecastPlot } from '../output/plots/plot.js';
 export type { Colours, CutSheetToDraw, PartToDraw } from '../output/types.js';
 export type {
   SourceDrawing as ExtraDrawing,

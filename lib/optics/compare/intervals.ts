@@ -2,7 +2,7 @@
 import type { Reading, Run } from './log.js';
 
 /** Length of an interval of the standard, s. */
-export const INTERVAL_SECONDS = 600;
+const INTERVAL_SECONDS = 600;
 
 /** Means over one interval; the temperatures are those at its ends. */
 export interface Interval {
