@@ -34,15 +34,42 @@ function checkWithinParts(
     outlines.map((cut) => [cut.nominal, first(cut.paths.filter(({ layer }) => layer === 'outline'))]),
   );
   for (const cut of rings) {
-    if (cut.operation === 'outline' || cut.paths.length === 0) continue;
+    if (cut.operation === 'outline' || cut.operation === 'scribe' || cut.paths.length === 0) continue;
     const free = freed.get(cut.nominal);
-    const what = cut.operation === 'scribe' ? 'a scribed line' : cut.operation === 'hole' ? 'a hole' : 'an opening';
+    const what = cut.operation === 'hole' ? 'a hole' : 'an opening';
     if (free !== undefined && last(cut.paths) > free)
       faults.add('order-within', file, { what, part: nameOf(cut.nominal) });
   }
   for (const { nominal, circle } of holes)
     if (of(circle) > (freed.get(nominal) ?? Infinity))
       faults.add('order-within', file, { what: 'a hole', part: nameOf(nominal) }, circle);
+}
+
+/** Everything that is scribed on a part, lettering too, comes before its outline. */
+function checkScribed(
+  entities: readonly ReadBack[],
+  outlines: readonly RingCut[],
+  { of, first }: Turns,
+  file: string,
+  faults: FaultList,
+): void {
+  const freed = outlines.map((cut) => first(cut.paths.filter(({ layer }) => layer === 'outline')));
+  for (const entity of entities) {
+    if (entity.kind !== 'path' || entity.layer !== 'scribe') continue;
+    const at = entity.line.vertices[0]!;
+    const after = outlines.find(
+      ({ nominal: { box, openings }, ring }, i) =>
+        of(entity) > freed[i]! &&
+        at.x >= box.minX &&
+        at.x <= box.maxX &&
+        at.y >= box.minY &&
+        at.y <= box.maxY &&
+        inside(ring.edges, at) &&
+        !openings.some(({ edges }) => inside(edges, at)),
+    );
+    if (after !== undefined)
+      faults.add('order-within', file, { what: 'a scribed line or a letter', part: nameOf(after.nominal) }, at);
+  }
 }
 
 /** A part that lies in the opening of another comes before that opening. */
@@ -76,5 +103,6 @@ export function checkOrder(matches: Matches, entities: readonly ReadBack[], file
   const turns = turnsOf(entities);
   const outlines = matches.rings.filter(({ operation, paths }) => operation === 'outline' && paths.length > 0);
   checkWithinParts(matches, outlines, turns, file, faults);
+  checkScribed(entities, outlines, turns, file, faults);
   checkWithinOpenings(matches, outlines, turns, file, faults);
 }
