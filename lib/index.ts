@@ -53,10 +53,14 @@ export {
 } from './design/index.js';
 export { mmPer } from './units/index.js';
 export { compareOf, type LogComparison } from './pipeline/compare.js';
-export { adviceOf, forecastOf } from './pipeline/forecast.js';
+export { adviceOf, burnOf, forecastOf } from './pipeline/forecast.js';
 export {
   type Advice,
   adviceRows,
+  type Burn,
+  burnHeads,
+  burnNotes,
+  burnRows,
   careRows,
   type Forecast,
   logTemplate,

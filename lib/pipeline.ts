@@ -19,7 +19,7 @@ import {
   withFittingLabels,
 } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
-import { forecastOf, opticsProblems } from './pipeline/forecast.js';
+import { burnOf, forecastOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
@@ -116,6 +116,7 @@ export async function buildJob(
     routes: [],
     aidSheets: [],
     forecast: null,
+    burn: null,
     cost: 0,
     files: new Map(),
   };
@@ -135,6 +136,7 @@ export async function buildJob(
     routes,
     aidSheets: aidSheets(design, prepared.aids),
     forecast,
+    burn: forecast && burnOf(prepared),
     cost,
     problems,
   };

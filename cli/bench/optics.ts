@@ -59,6 +59,7 @@ const input: OpticsInput = {
     specularityMrad: 1,
     edgeCurlMrad: null,
     pointingErrorDeg: 0,
+    parkedAngleDeg: null,
   },
   site: null,
 };

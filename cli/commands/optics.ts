@@ -1,7 +1,12 @@
 import type { CommandModule } from 'yargs';
 import {
   adviceOf,
+  type Burn,
   adviceRows,
+  burnHeads,
+  burnNotes,
+  burnOf,
+  burnRows,
   careRows,
   cautionsShort,
   forecastOf,
@@ -16,6 +21,13 @@ import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
 import { stopOnErrors } from '../report.js';
 import { summaryCells } from '../summary-cells.js';
 import { table } from '../table.js';
+
+function printBurn(burn: Burn, length: (mm: number) => string): void {
+  print('');
+  const heads = burnHeads.map((head, i) => ({ head, right: i > 0 }));
+  for (const line of table(heads, burnRows(burn, length), columns())) print(line);
+  for (const note of burnNotes(burn)) print(note);
+}
 
 export const opticsCommand: CommandModule<object, DesignArguments> = {
   command: 'optics <design>',
@@ -40,10 +52,12 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         'add `vessel: { diameter: … }` for a forecast',
       );
     const advice = adviceOf(job);
+    const burn = burnOf(job)?.burn;
     if (flags.json)
       printJson({
         forecast,
         advice,
+        burn,
         problems: [...loaded.problems, ...[...job.problems, ...problems].map(loaded.locate)],
       });
     else {
@@ -68,6 +82,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         const better = adviceRows(advice, length).map((row) => summaryCells(row, length));
         for (const line of table([{ head: 'advice' }, ...heads.slice(1)], better, columns())) print(line);
       }
+      if (burn) printBurn(burn, length);
       print('');
       for (const { quantity, assumption, source } of forecast.assumptions)
         print(`${quantity}: ${assumption} (${source})`);

@@ -58,6 +58,7 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
       specularityMrad: mirror.specularityMrad,
       edgeCurlMrad: sun.edgeCurl ?? null,
       pointingErrorDeg: sun.pointingError,
+      parkedAngleDeg: sun.parkedAngle ?? null,
     },
     site:
       site === undefined

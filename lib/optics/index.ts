@@ -1,5 +1,7 @@
 export type * from './types.js';
 export { type Advice, advise, type AdviceOptions } from './advice.js';
+export { type Burn, burnMaps, type BurnPicture, type BurnResult, type BurnState } from './burn/burn.js';
+export { burnHeads, burnNotes, burnRows } from './burn/rows.js';
 export { type Care, type CareValues, type CareLevel } from './care.js';
 export { compareLog, type ComparedPoint, type CompareOptions, type Comparison } from './compare/compare.js';
 export { type Log, logTemplate, readLog } from './compare/log.js';

@@ -50,6 +50,8 @@ export interface Sun {
   readonly edgeCurlMrad: number | null;
   /** Angle between the axis and the sun's centre. */
   readonly pointingErrorDeg: number;
+  /** The least such angle over the day while the dish is parked; null when the design does not state it. */
+  readonly parkedAngleDeg: number | null;
 }
 
 export interface Site {

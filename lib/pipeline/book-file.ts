@@ -1,15 +1,25 @@
 /** The build book of a job, or of what is known before anything is nested. */
 import { type Dish, facetAt, type Facet } from '../dish/index.js';
 import { keyValues } from '../key-values.js';
-import { careRows, type Forecast, type SummaryRow, summaryRows } from '../optics/index.js';
 import {
+  burnHeads,
+  burnNotes,
+  burnRows,
+  type BurnResult,
+  careRows,
+  type Forecast,
+  type SummaryRow,
+  summaryRows,
+} from '../optics/index.js';
+import {
+  type BookBurn,
   type BookForecast,
   type BookSheet,
   buildBook,
   type CutPicture,
   type ForecastRow,
 } from '../output/book/index.js';
-import { forecastPlots } from '../output/plots/index.js';
+import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
 import type { JobSheet, Prepared } from './types.js';
 
@@ -18,6 +28,8 @@ export interface BookSource extends Prepared {
   readonly sheets: readonly JobSheet[] | null;
   /** Null when nothing stands in the focus; left out while it is being worked on. */
   readonly forecast?: Forecast | null;
+  /** Where it burns; left out while it is being worked on. */
+  readonly burn?: BurnResult | null;
   /** Pictures of sheets as a simulated router leaves them. */
   readonly cutPictures?: readonly CutPicture[];
 }
@@ -72,9 +84,31 @@ function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit):
   };
 }
 
+function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): BookBurn | null {
+  if (!result) return null;
+  return {
+    plots: burnPlots(result, units),
+    heads: burnHeads,
+    rows: burnRows(result.burn, (mm) => formatLength(mm, units)),
+    notes: burnNotes(result.burn),
+  };
+}
+
 /** `book.html`, complete. */
 export function bookOf(source: BookSource): string {
-  const { design, dish, parts, aids, cleatStart, assembly, problems, sheets, forecast, cutPictures = [] } = source;
+  const {
+    design,
+    dish,
+    parts,
+    aids,
+    cleatStart,
+    assembly,
+    problems,
+    sheets,
+    forecast,
+    burn,
+    cutPictures = [],
+  } = source;
   return buildBook({
     design,
     dish,
@@ -87,6 +121,7 @@ export function bookOf(source: BookSource): string {
     problems,
     sheets: sheets && sheets.map(bookSheet),
     forecast: design.vessel ? bookForecast(forecast, design.units) : { kind: 'none' },
+    burn: bookBurn(burn, design.units),
     cutPictures,
   });
 }

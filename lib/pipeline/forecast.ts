@@ -3,6 +3,8 @@ import { type Diagnostic, hasError } from '../diagnostic/index.js';
 import {
   type Advice,
   advise,
+  burnMaps,
+  type BurnResult,
   type Forecast,
   forecast,
   forecastProblems,
@@ -28,6 +30,12 @@ export function forecastOf(prepared: Prepared): Forecasting {
   if (hasError(wrong)) return { forecast: null, problems: wrong };
   const made = forecast(input, { seed: prepared.design.nest.seed });
   return { forecast: made, problems: [...wrong, ...forecastProblems(input, made)] };
+}
+
+/** Where it burns round the dish; null without a vessel. Ask the problems of the forecast first. */
+export function burnOf(prepared: Prepared): BurnResult | null {
+  const input = inputOf(prepared);
+  return input && burnMaps(input, prepared.design.nest.seed);
 }
 
 /** What would do better; null without a vessel. Ask the problems of the forecast first. */

@@ -5,7 +5,7 @@ import type { Diagnostic } from '../diagnostic/index.js';
 import type { Dish } from '../dish/index.js';
 import type { CutSheet, RouterPlan } from '../machining/index.js';
 import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../nest/index.js';
-import type { Forecast } from '../optics/index.js';
+import type { BurnResult, Forecast } from '../optics/index.js';
 import type { Part } from '../part/index.js';
 import type { CleatStart, SplicePlace } from '../parts/index.js';
 import type { NestRequest } from './nesting-request.js';
@@ -63,6 +63,8 @@ export interface Job extends Prepared {
   readonly aidSheets: readonly JobSheet[];
   /** Null when the design names no vessel. */
   readonly forecast: Forecast | null;
+  /** Where it burns; null without a forecast. */
+  readonly burn: BurnResult | null;
   /** Of all stock, in the currency of the design's prices. */
   readonly cost: number;
   readonly files: JobFiles;

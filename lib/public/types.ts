@@ -36,6 +36,8 @@ export type {
 } from '../machining/router/types.js';
 export type { CutOperation, CutSheet, Process, Unreached } from '../machining/types.js';
 export type { FigureAdvice, FocalAdvice, VesselAdvice, RibAdvice } from '../optics/advice.js';
+export type { BeamBox, BeamMap } from '../optics/burn/beam-map.js';
+export type { BurnPicture, BurnResult, BurnState, Harmless } from '../optics/burn/burn.js';
 export type { Cooling } from '../optics/compare/cooling.js';
 export type { SlopeFinding } from '../optics/compare/inverse.js';
 export type { Reading as LogReading, Run as LogRun } from '../optics/compare/log.js';

@@ -65,6 +65,7 @@ export function inputOf(
       specularityMrad: 1,
       edgeCurlMrad: null,
       pointingErrorDeg: 0,
+      parkedAngleDeg: null,
     },
     site: null,
   };

@@ -131,6 +131,13 @@ export function sunSection() {
         min: 0,
         max: 20,
       }),
+      parkedAngle: numberAuto({
+        about: 'Smallest angle between axis and sun over the day while the dish is parked; from 90 on it is dark.',
+        unit: 'deg',
+        auto: 'lying on its back: 90 deg less the sun’s height at noon; without a site nothing is said of parking',
+        min: 0,
+        max: 180,
+      }),
     },
   );
 }

@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../../diagnostic/index.js';
 import type { NestedSheet } from '../../nest/index.js';
 import type { Part } from '../../part/index.js';
-import type { ForecastPlot } from '../plots/index.js';
+import type { BurnPlot, ForecastPlot } from '../plots/index.js';
 import type { ModelInput } from './model.js';
 
 /** A sheet as nested, with the name of its cut files. */
@@ -36,6 +36,14 @@ export type BookForecast =
       readonly assumptions: readonly string[];
     };
 
+/** Where it burns round the dish. */
+export interface BookBurn {
+  readonly plots: readonly BurnPlot[];
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly notes: readonly string[];
+}
+
 /** A picture of a sheet as a simulated router leaves it. */
 export interface CutPicture {
   readonly sheet: string;
@@ -54,5 +62,7 @@ export interface BookInput extends ModelInput {
   /** Null while the nest is being worked on. */
   readonly sheets: readonly BookSheet[] | null;
   readonly forecast: BookForecast;
+  /** Null where nothing is known of it. */
+  readonly burn: BookBurn | null;
   readonly cutPictures: readonly CutPicture[];
 }

@@ -80,7 +80,7 @@ function chapters(input: BookInput, measures: Measures): Chapter[] {
       ? { id: 'problems', title: 'Problems', body: problemsChapter(input), className: 'joined' }
       : null,
     { id: 'dish', title: 'The dish', body: dishChapter(input, model, view), className: 'joined' },
-    { id: 'cautions', title: 'Cautions', body: cautionsChapter(), className: 'cautions' },
+    { id: 'cautions', title: 'Cautions', body: cautionsChapter(input), className: 'cautions' },
     { id: 'parts', title: 'Parts', body: partsChapter(input, measures) },
     { id: 'sheets', title: 'Sheets', body: sheetsChapter(input, measures) },
     plan && { id: 'drill-plan', title: 'Drill plan of the backer board', body: plan },

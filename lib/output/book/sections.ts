@@ -6,7 +6,7 @@ import { operationKey } from '../key.js';
 import { routerCautions } from '../gcode/cautions.js';
 import type { Part } from '../../part/index.js';
 import { markup, type Markup, raw } from '../markup.js';
-import type { BookInput, BookSheet, CutPicture, ForecastRow } from './input.js';
+import type { BookBurn, BookInput, BookSheet, CutPicture, ForecastRow } from './input.js';
 import type { ForecastPlot } from '../plots/index.js';
 import type { Measures } from './measures.js';
 import { aimPicture, vesselPicture } from './section-picture.js';
@@ -16,8 +16,18 @@ import type { Step } from './step.js';
 import { assemblySteps } from './steps.js';
 import { still } from './still.js';
 
-export function cautionsChapter(): Markup {
-  return markup`${cautions.map(({ title, sentences }) => markup`<h3>${title}</h3><p>${sentences.join(' ')}</p>`)}`;
+export function cautionsChapter({ burn }: Pick<BookInput, 'burn'>): Markup {
+  return markup`${cautions.map(({ title, sentences }) => markup`<h3>${title}</h3><p>${sentences.join(' ')}</p>`)}${burn && burnSection(burn)}`;
+}
+
+function burnSection({ plots, heads, rows, notes }: BookBurn): Markup {
+  const cells = ([stand = '', ...reaches]: readonly string[]) =>
+    markup`<tr><th scope="row">${stand}</th>${reaches.map((reach) => markup`<td>${reach}</td>`)}</tr>`;
+  return markup`<h3>Where it burns</h3>
+<div class="scroll" tabindex="0" role="region" aria-label="Table of where it burns"><table class="forecast"><caption>How far from the focus it burns, and from where on it is harmless</caption>
+<thead><tr>${heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map(cells)}</tbody></table></div>
+${notes.map((note) => markup`<p>${note}</p>`)}
+${plots.map(({ title, svg }) => markup`<figure class="plot">${raw(svg)}<figcaption>${title}</figcaption></figure>`)}`;
 }
 
 function partRow(part: Part, input: BookInput, measures: Measures): Markup {

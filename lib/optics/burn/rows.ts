@@ -1,0 +1,40 @@
+/** Where it burns, as rows of texts for the terminal and the book. */
+import { burnSuns, dazzleSuns } from './limits.js';
+import type { LengthText } from '../summary.js';
+import { type Burn, burnLevels } from './burn.js';
+
+/** Headings of the table: how the dish stands, how far each level reaches, and what is harmless from where on. */
+export const burnHeads = [
+  'distance from the focus',
+  ...burnLevels.map((suns) => `${suns} ${suns === 1 ? 'sun' : 'suns'}`),
+  'skin from',
+  'glance from',
+  'eyes from',
+] as const;
+
+/** One row for each way in which the dish may stand. */
+export function burnRows({ states }: Burn, length: LengthText): string[][] {
+  const shown = (mm: number) => (mm === 0 ? '-' : length(mm));
+  return states.map((state) => [
+    state.label,
+    ...state.reach.map(({ fromFocus }) => shown(fromFocus)),
+    shown(state.harmless.skin),
+    shown(state.harmless.glance),
+    shown(state.harmless.eyes),
+  ]);
+}
+
+/** What the table means, in sentences. */
+export function burnNotes({ secondsToSkinHurt }: Burn): string[] {
+  const skin = secondsToSkinHurt.map(({ suns, seconds }) =>
+    seconds === null
+      ? `${suns} ${suns === 1 ? 'sun' : 'suns'}: not within 10 s`
+      : `${suns} suns: ${seconds.toFixed(1)} s`,
+  );
+  return [
+    'Distances are those from the focus, outside the bowl, at which so many suns (1000 W/m² each) are still met; the direct sun comes on top. The light of a mirror off the sun gathers beside the axis, away from the sun.',
+    `Skin is hurt after: ${skin.join('; ')} (ICNIRP, Health Physics 105, 2013, from memory).`,
+    `From "skin from" on skin takes no hurt within 10 s. From "glance from" on the light is no brighter than the sun, into which nobody may look either: a glance of 0.15 s can burn the retina from ${burnSuns.toFixed(1)} suns on. From "eyes from" on not even an after-image is left (${dazzleSuns.toFixed(2)} suns; Ho, Ghanbari and Diver, Journal of Solar Energy Engineering 133, 2011, from memory). Flat panels throw narrow beams far. Whoever stares, or looks through a glass, is hurt from farther off.`,
+    'These are estimates for the mirror as designed: dents and curled edges gather light elsewhere too. Keep the dish covered when it is not in use.',
+  ];
+}
