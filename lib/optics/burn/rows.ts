@@ -3,9 +3,12 @@ import { burnSuns, dazzleSuns } from './limits.js';
 import type { LengthText } from '../summary.js';
 import { type Burn, burnLevels } from './burn.js';
 
+/** Distances are rounded up to so many mm: the map knows them no better. */
+const ROUNDED = 100;
+
 /** Headings of the table: how the dish stands, how far each level reaches, and what is harmless from where on. */
 export const burnHeads = [
-  'distance from the focus',
+  'from the focus',
   ...burnLevels.map((suns) => `${suns} ${suns === 1 ? 'sun' : 'suns'}`),
   'skin from',
   'glance from',
@@ -14,7 +17,7 @@ export const burnHeads = [
 
 /** One row for each way in which the dish may stand. */
 export function burnRows({ states }: Burn, length: LengthText): string[][] {
-  const shown = (mm: number) => (mm === 0 ? '-' : length(mm));
+  const shown = (mm: number) => (mm === 0 ? '-' : length(Math.ceil(mm / ROUNDED) * ROUNDED));
   return states.map((state) => [
     state.label,
     ...state.reach.map(({ fromFocus }) => shown(fromFocus)),
