@@ -1,5 +1,6 @@
 import type { CommandModule } from 'yargs';
 import { buildJob, cautionsShort, operationKey } from '../../lib/index.js';
+import { billLines, billsOfAll } from '../bill-lines.js';
 import { withClaim } from '../claim.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
@@ -52,15 +53,20 @@ export const cutCommand: CommandModule<object, CutArguments> = {
       await writeFolder(claim, made.files, flags.verify ? prove : undefined);
       return made;
     });
+    const bills = billsOfAll(
+      job.requests,
+      job.sheets.map(({ nested }) => nested),
+    );
     if (flags.json)
       printJson({
         folder: flags.out,
         files: [...job.files.keys()],
         sheets: job.sheets.map(({ nested }) => nested),
         cost: job.cost,
+        bills,
         problems: [...loaded.problems, ...job.problems.map(loaded.locate)],
       });
-    else for (const line of sheetTable(job, columns())) print(line);
+    else for (const line of [...sheetTable(job, columns()), ...billLines(bills)]) print(line);
     say(
       shade(
         `${job.files.size} files in ${flags.out}${flags.verify ? ', read back and proven' : ', not proven'}`,

@@ -9,6 +9,8 @@ import {
   stockResult,
   withSheetSize,
 } from '../../lib/index.js';
+import type { GroupBill } from '../../lib/nest/index.js';
+import { billLines, billsOfAll } from '../bill-lines.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
@@ -23,19 +25,26 @@ type StockArguments = DesignArguments & { readonly try: readonly string[] };
 interface Trial {
   readonly name: string;
   readonly result: StockResult;
+  readonly bills: readonly GroupBill[];
 }
 
 async function resultOf(
   design: Design,
   extras: ReadonlyMap<string, string>,
   seconds: number | undefined,
-): Promise<{ readonly result: StockResult; readonly problems: readonly Diagnostic[] }> {
+): Promise<Omit<Trial, 'name'> & { readonly problems: readonly Diagnostic[] }> {
   const job = prepare(design, extras);
   const nester = nesterFor(seconds);
   const layouts: Layout[] = [];
   for (const request of job.requests) layouts.push(await nester(request.parts, request.stock, request.options));
   const parts = job.requests.flatMap((request) => request.parts);
-  return { result: stockResult(layouts, parts), problems: job.problems };
+  const left = layouts.some(({ unplaced }) => unplaced.length > 0);
+  const sheets = layouts.flatMap((layout) => layout.sheets);
+  return {
+    result: stockResult(layouts, parts),
+    bills: left ? [] : billsOfAll(job.requests, sheets),
+    problems: job.problems,
+  };
 }
 
 /** The cheapest that takes every part; without prices the least area bought. */
@@ -77,9 +86,9 @@ export const stockCommand: CommandModule<object, StockArguments> = {
     ];
     const trials: Trial[] = [];
     for (const one of designs) {
-      const { result, problems } = await resultOf(one.design, extras, flags.seconds);
+      const { result, bills, problems } = await resultOf(one.design, extras, flags.seconds);
       stopOnErrors(loaded, problems);
-      trials.push({ name: one.name, result });
+      trials.push({ name: one.name, result, bills });
     }
     const best = recommend(trials);
     if (flags.json) printJson({ trials, recommended: best?.name ?? null });
@@ -106,7 +115,7 @@ export const stockCommand: CommandModule<object, StockArguments> = {
         { head: 'largest piece left' },
       ];
       for (const line of table(heads, rows, columns())) print(line);
-      if (best) print(`Recommended: ${best.name}.`);
+      if (best) for (const line of [`Recommended: ${best.name}.`, ...billLines(best.bills)]) print(line);
       say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
     }
     if (!best) throw stop(exitCode.cannotBuild, 'no-size-fits', 'no size takes every part', 'try a larger one');

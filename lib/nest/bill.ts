@@ -25,19 +25,20 @@ const MAX_BILLS = 200;
 /** Prices closer than this share are equal. */
 const CLOSE = 1e-9;
 
-interface Limit {
+/** What an answer costs, and how many sheets it takes. */
+export interface BillLimit {
   readonly cost: number;
   readonly sheets: number;
 }
 
 /** What a packing costs and how many sheets hold a part; without limit while parts are left over. */
-function limitOf(packing: Packing): Limit {
+function limitOf(packing: Packing): BillLimit {
   if (packing.sheet.some((sheet) => sheet < 0)) return { cost: Infinity, sheets: Infinity };
   const used = new Set(packing.pieces.map((_, i) => i32(packing.sheet, i)));
   return { cost: costAndLength(packing).cost, sheets: used.size };
 }
 
-function beats(price: number, sheets: number, limit: Limit): boolean {
+function beats(price: number, sheets: number, limit: BillLimit): boolean {
   const close = CLOSE * Math.max(1, price, limit.cost === Infinity ? 0 : limit.cost);
   return price < limit.cost - close || (price <= limit.cost + close && sheets < limit.sheets);
 }
@@ -51,24 +52,29 @@ const kindsOf = (pieces: readonly Piece[]): Piece[] => [
   ...new Map(pieces.map((piece) => [piece.kind, piece] as const)).values(),
 ];
 
+/** Choices of stock, cheapest first; `all` is false when there were too many to list. */
+export interface Bills {
+  readonly bills: readonly Bill[];
+  readonly all: boolean;
+}
+
 /**
- * The choices of stock that would be better than a packing, cheapest first: enough area, a sheet for each part by
- * itself, no more of a stock than there is.
- * @returns `all` is false when there were too many to list
+ * The choices of stock that would be better than a known answer: enough area, a sheet for each part by itself, no more
+ * of a stock than there is.
+ * @param limit what the answer costs, and its sheets
+ * @param present how many of each space it uses
  */
-export function cheaperBills(
-  packing: Packing,
+export function billsBelow(
+  pieces: readonly Piece[],
   spaces: readonly Space[],
   noFits: NoFits,
-): { readonly bills: readonly Bill[]; readonly all: boolean } {
-  const { pieces } = packing;
-  const limit = limitOf(packing);
-  const area = packing.area();
+  limit: BillLimit,
+  present: readonly number[],
+): Bills {
+  const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
   const takes = kindsOf(pieces).map((piece) => spaces.map((space) => fitsAlone(piece, [space], noFits)));
   const takesAll = (counts: readonly number[]): boolean =>
     takes.every((fits) => fits.some((fit, k) => fit && element(counts, k) > 0));
-  // the same stock again is no other choice, however long the roll of it
-  const present = spaces.map((space) => packing.sheets.filter((sheet) => sheet.space === space).length);
   const bills: Bill[] = [];
   let looks = 0;
   const choose = (kind: number, counts: readonly number[], price: number, covered: number): void => {
@@ -77,6 +83,7 @@ export function cheaperBills(
     if (looks++ >= MAX_LOOKS || !beats(price, sheets, limit)) return;
     if (space === undefined) {
       if (sheets === 0 || covered < area * (1 - CLOSE) || !takesAll(counts)) return;
+      // the same stock again is no other choice, however long the roll of it
       if (counts.every((count, k) => count === element(present, k))) return;
       const bought = spaces.flatMap((one, k) => Array.from({ length: element(counts, k) }, () => one));
       bills.push({ spaces: bought, price, filled: area / covered });
@@ -93,6 +100,12 @@ export function cheaperBills(
   choose(0, [], 0, 0);
   bills.sort((a, b) => a.price - b.price || a.spaces.length - b.spaces.length || a.filled - b.filled);
   return { bills: bills.slice(0, MAX_BILLS), all: looks < MAX_LOOKS && bills.length <= MAX_BILLS };
+}
+
+/** The choices of stock that would be better than a packing. */
+export function cheaperBills(packing: Packing, spaces: readonly Space[], noFits: NoFits): Bills {
+  const present = spaces.map((space) => packing.sheets.filter((sheet) => sheet.space === space).length);
+  return billsBelow(packing.pieces, spaces, noFits, limitOf(packing), present);
 }
 
 /** Those of the choices that would be better than a packing. */

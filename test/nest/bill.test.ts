@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nest } from '../../lib/nest/index.js';
+import { billsOf, type Layout, nest } from '../../lib/nest/index.js';
 import { randomFrom } from '../../lib/nest/random.js';
 import { faultsOf } from '../helpers/nest-check.js';
 import { box, part, sheet } from '../helpers/nest-parts.js';
@@ -66,5 +66,24 @@ describe('the bill', () => {
     const layout = nest(parts, stock, { spacing: 0, seed: 1, effort: 0.05 });
     expect(faultsOf(parts, stock, 0, layout)).toEqual([]);
     expect(layout.cost).toBe(141);
+  });
+
+  it('is said to be the least only where nothing cheaper has the area', () => {
+    const parts = [part('a', box(400, 400), { quantity: 5 })];
+    const stock = [sheet('big', 1200, 800, { price: 40 }), sheet('small', 800, 400, { price: 12, count: 2 })];
+    const laid = (ids: readonly string[]): Layout => ({
+      sheets: ids.map((id) => ({ stock: id, width: 1200, height: 800, placed: [], usedLength: 0, offcut: null })),
+      unplaced: [],
+      cost: 0,
+    });
+    // five squares of 0.16 m² on 0.96 m²; the two small ones hold four
+    expect(billsOf(parts, stock, 0, laid(['big']))).toMatchObject([
+      { group: 'ply', cost: 40, sheets: 1, proven: true, cheaper: null },
+    ]);
+    const [two] = billsOf(parts, stock, 0, laid(['big', 'small']));
+    expect(two).toMatchObject({ cost: 52, proven: false, cheaper: { stock: [{ id: 'big', count: 1 }], price: 40 } });
+    expect(two?.cheaper?.filled).toBeCloseTo(5 / 6, 9);
+    const fewer = [sheet('big', 1200, 800, { price: 40, count: 0 }), sheet('small', 800, 400, { price: 12 })];
+    expect(billsOf(parts, fewer, 0, laid(['small', 'small', 'small']))[0]?.proven).toBe(true);
   });
 });
