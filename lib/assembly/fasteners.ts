@@ -5,9 +5,11 @@ import {
   dowels,
   pinFor,
   screwLengthWithin,
+  teeBoltLength,
   tipCover,
   type WoodScrew,
   woodScrew,
+  woodScrewWithin,
 } from '../hardware/index.js';
 import { pinPlaces } from '../parts/index.js';
 import { inInches } from '../units/index.js';
@@ -42,6 +44,11 @@ function boltItem(size: string, grip: number | null): FastenerItem {
     length: grip === null ? null : boltLengthFor(one, grip),
     clearance: one.clearance,
   };
+}
+
+function teeBoltItem(size: string, wood: number): FastenerItem {
+  const { diameter, clearance } = bolt(size);
+  return { kind: 'bolt', size, diameter, length: teeBoltLength(size, wood), clearance };
 }
 
 /** The name of the dowel that fits tight; its diameter where none that is sold does. */
@@ -168,21 +175,36 @@ function standFasteners({ design }: AssemblySource, placed: Placed, others: read
   );
 }
 
-/** Screws of the splice plates, from below into whichever segment lies over them. */
+/** Screws of the splice plates, from below, and bolts from below into tee nuts of the segment that comes off. */
 function spliceFasteners({ design }: AssemblySource, placed: Placed): Fastener[] {
   const screw = woodScrew(design.cleat.screw);
+  const { splice, spliceBolt, spliceWidth } = design.board;
   return ofKind(placed, 'splice').flatMap((plate) =>
     plate.part.holes.map(({ x, y }): Fastener => {
       const wood = 2 * plate.part.thickness;
+      const entry = toSpace(plate.frame, x, y, plate.part.thickness);
+      const common = { entry, direction: backOf(plate.frame), wood };
+      const bolted = splice === 'bolted' && y > spliceWidth / 2;
+      const through = [plate, ...(bolted ? boardUnder(placed, entry) : [])];
       return {
-        joint: 'splice-to-board',
-        item: screwItem(screw, wood),
-        entry: toSpace(plate.frame, x, y, plate.part.thickness),
-        direction: backOf(plate.frame),
-        wood,
-        through: [{ part: plate, passage: 'clearance' }],
+        joint: bolted ? 'splice-bolt' : 'splice-to-board',
+        item: bolted ? teeBoltItem(spliceBolt, wood) : screwItem(screw, wood),
+        ...common,
+        through: through.map((part) => ({ part, passage: 'clearance' as const })),
       };
     }),
+  );
+}
+
+/** Panels over a joint of a board that comes apart are held by screws that can be drawn, where others have pins. */
+function overJoints({ design, dish, splices }: AssemblySource, fasteners: readonly Fastener[]): Fastener[] {
+  if (design.board.splice !== 'bolted') return [...fasteners];
+  const bay = 2 * dish.layout.halfAngle;
+  const bays = new Set(splices.map(({ direction }) => 1 + Math.floor(direction / bay)));
+  const screw = woodScrewWithin(2.5, inInches(design.units) ? 'inch' : 'metric');
+  const item = screwItem(screw, dish.panelThickness + pinDepth + tipCover);
+  return fasteners.map((one) =>
+    bays.has(one.through[0]?.part.rib ?? 0) ? { ...one, joint: 'panel-over-joint', item } : one,
   );
 }
 
@@ -223,10 +245,11 @@ function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastene
 export function placeFasteners(source: AssemblySource, all: readonly AssembledPart[]): Fastener[] {
   const placed: Placed = { plates: all.filter(isPlate), sheets: all.filter(isSheet) };
   const held = [...cleatFasteners(source, placed), ...hubFasteners(source, placed)];
+  const splices = spliceFasteners(source, placed);
   return [
     ...held,
-    ...standFasteners(source, placed, held),
-    ...spliceFasteners(source, placed),
-    ...pinFasteners(source, placed),
+    ...standFasteners(source, placed, [...held, ...splices]),
+    ...splices,
+    ...overJoints(source, pinFasteners(source, placed)),
   ];
 }

@@ -48,7 +48,15 @@ export interface FastenerItem {
 
 /** What is joined; names the group in lists. */
 export type JointKind =
-  'cleat-to-board' | 'cleat-to-rib' | 'hub-dowel' | 'hub-bolt' | 'board-to-stand' | 'splice-to-board' | 'panel-to-rib';
+  | 'cleat-to-board'
+  | 'cleat-to-rib'
+  | 'hub-dowel'
+  | 'hub-bolt'
+  | 'board-to-stand'
+  | 'splice-to-board'
+  | 'splice-bolt'
+  | 'panel-to-rib'
+  | 'panel-over-joint';
 
 /** How a fastener goes through a part: with play, with its thread biting, or tight. */
 export type Passage = 'clearance' | 'pilot' | 'tight';

@@ -35,11 +35,18 @@ export interface Design extends Omit<
   /** `start` stays open until the parts are known: it follows from what is in the way. */
   readonly cleat: Filled<
     DesignFile['cleat'],
-    'material' | 'length' | 'width' | 'downScrews' | 'screw' | 'screwDiameter' | 'headDiameter' | 'ribScrews'
+    'material' | 'length' | 'width' | 'rows' | 'downScrews' | 'screw' | 'screwDiameter' | 'headDiameter' | 'ribScrews'
   >;
   readonly board: Filled<
     DesignFile['board'],
-    'material' | 'size' | 'spliceWidth' | 'pilotDiameter' | 'centreHole' | 'mountingBolt' | 'mountingDiameter'
+    | 'material'
+    | 'size'
+    | 'spliceWidth'
+    | 'spliceBolt'
+    | 'pilotDiameter'
+    | 'centreHole'
+    | 'mountingBolt'
+    | 'mountingDiameter'
   >;
   readonly panel: Filled<DesignFile['panel'], 'fixing'>;
   readonly template: Filled<DesignFile['template'], 'material'>;

@@ -10,6 +10,9 @@ import type { DesignFile } from './schema.js';
 /** The same design in inches and in mm must round to the same whole millimetre, whatever the last bit is. */
 export const roundingSlack = 1e-6;
 
+/** A rib whose base is longer is held at two places, mm: common practice, no source. */
+const longBase = 700;
+
 export interface Sizes {
   /** With the hub's radius as stated, or the least that leaves the ribs clear of each other. */
   readonly shape: DishShape;
@@ -22,6 +25,7 @@ export interface Sizes {
   readonly hubReach: number;
   readonly boardSize: number;
   readonly spliceWidth: number;
+  readonly cleatRows: number;
   readonly toeRadius: number;
   /** Height of the curve above the board at the rim. */
   readonly rimEnd: number;
@@ -49,6 +53,7 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
   const { apertureRadius, baseHeight, facingThickness, profile } = shape;
 
   const boardSize = file.board.size ?? 2 * Math.round(0.4 * aperture - roundingSlack);
+  const toeRadius = file.rib.toeRadius ?? Math.min(apertureRadius, boardSize / 2 - 10);
   const rimEnd = baseHeight + profile.height(apertureRadius);
   const usualRim = Math.max(40, Math.round(0.2 * rimEnd - roundingSlack));
 
@@ -62,7 +67,8 @@ export function workedOut(file: DesignFile, materials: Readonly<Record<string, M
     hubReach: hubRadius + (slotted ? slotLength(hubThickness) : 0),
     boardSize,
     spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),
-    toeRadius: file.rib.toeRadius ?? Math.min(apertureRadius, boardSize / 2 - 10),
+    toeRadius,
+    cleatRows: file.cleat.rows ?? (toeRadius - hubRadius > longBase ? 2 : 1),
     rimEnd,
     rimHeight: file.rib.rimHeight ?? Math.min(rimEnd - facingThickness, usualRim),
     hubMaterial,

@@ -36,6 +36,8 @@ export const diagnosticCodes = {
   'cleat-too-thick': 'Cleats stand higher than the inner ends of the ribs.',
   'screw-head': 'A screw head is smaller than its hole.',
   'board-too-large': 'The board cannot be cut from its stock, in segments either.',
+  'splice-bolt': 'Plates that come apart have no room for their bolts.',
+  'panels-over-joints': 'Panels over the joints of a board that comes apart cannot be glued.',
   'joint-meets-screw': 'A joint of the board comes too close to a screw.',
   'mounting-holes': 'The mounting holes find no place.',
   'panel-narrow': 'A seam gap leaves nothing of the panels.',

@@ -1,4 +1,5 @@
 export * from './bolts.js';
 export * from './dowels.js';
 export * from './pins.js';
+export * from './tee-nuts.js';
 export * from './wood-screws.js';

@@ -6,7 +6,7 @@ import { blank, type LineMark, lineMark, type Part, ringMark, textMark, throughH
 import { inUnits, thicknessOf } from './blank.js';
 import { cleatScrews } from './cleat.js';
 import { hubOutline, hubReach } from './hub-build.js';
-import { cleatOutlines, downScrewPoints, placeCleats, ribDirectionDeg } from './plan.js';
+import { cleatOutlines, cleatPlaces, downScrewPoints, placeCleats, ribDirectionDeg } from './plan.js';
 
 /** Material round the holes of a jig (mm). */
 const border = 10;
@@ -75,7 +75,8 @@ function boardJig(design: Design, dish: Dish, start: number): Part {
   const half = dish.ribThickness / 2;
   const wide = half + width + border;
   const narrow = half + border;
-  const end = start + length + 2 * border;
+  const places = cleatPlaces(design, dish, start);
+  const end = Math.max(...places.map(({ x, rotationDeg }) => (rotationDeg === 0 ? x + length : x))) + 2 * border;
   const pin = design.board.centreHole > 0 ? design.board.centreHole : design.rib.pilotDiameter;
   const back = -Math.max(2 * border, pin);
   return blank({

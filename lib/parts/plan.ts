@@ -59,9 +59,16 @@ function ribPlan(dish: Dish, rib: number): PlanItem {
 export function cleatPlaces(design: Design, dish: Dish, start: CleatStart): Placement[] {
   if (start === null) return [];
   const half = dish.ribThickness / 2;
-  const right = { x: start + design.cleat.length, y: -half, rotationDeg: 180, mirrored: false };
-  const left = { x: start, y: half, rotationDeg: 0, mirrored: false };
-  return design.cleat.perRib === 2 ? [right, left] : [right];
+  return rowStarts(design, dish, start).flatMap((from) => {
+    const right = { x: from + design.cleat.length, y: -half, rotationDeg: 180, mirrored: false };
+    const left = { x: from, y: half, rotationDeg: 0, mirrored: false };
+    return design.cleat.perRib === 2 ? [right, left] : [right];
+  });
+}
+
+/** Inner ends of the rows of cleats: the outer of two stands at the end of the rib's base. */
+function rowStarts(design: Design, dish: Dish, start: number): number[] {
+  return design.cleat.rows === 2 ? [start, endOfBase(design, dish)] : [start];
 }
 
 /** Radii at which the cleats' screws enter their rib, in order outward. */
@@ -169,9 +176,25 @@ function cleatClearance(
   return tightest([...cleatPlans(design, dish, start, 1), ...others], within);
 }
 
+/**
+ * Whether a joint of the board passes between the cleats of two neighbours, where the board comes apart: cleats there
+ * hold on one segment only. The joint runs from the axis past the corner of a rib's inner end.
+ */
+function jointPasses(design: Design, dish: Dish, start: number): boolean {
+  if (design.board.splice !== 'bolted') return true;
+  const half = dish.ribThickness / 2;
+  const cleat = Math.atan2(half + design.cleat.width + planClearance, start);
+  const rib = Math.asin(Math.min(1, (half + planClearance) / dish.innerRadius));
+  return cleat + (design.cleat.perRib === 2 ? Math.max(cleat, rib) : rib) <= 2 * dish.layout.halfAngle;
+}
+
 /** Whether cleats that start at a radius off the hub clear all else; if they do, they also do further out. */
 function isClear(design: Design, dish: Dish, start: number): boolean {
-  return start > dish.innerRadius && cleatClearance(design, dish, start, planClearance).clearance >= planClearance;
+  return (
+    start > dish.innerRadius &&
+    jointPasses(design, dish, start) &&
+    cleatClearance(design, dish, start, planClearance).clearance >= planClearance
+  );
 }
 
 /** Least radius at which a cleat clears all else, or null when none does before `max`. */
@@ -188,7 +211,8 @@ function minStart(design: Design, dish: Dish, max: number): number | null {
 
 /** Where cleats hold best, or as near to it as they clear all else, which they do at `max`. */
 function bestStart(design: Design, dish: Dish, max: number): number {
-  const wanted = dish.innerRadius + (2 / 3) * (design.rib.toeRadius - dish.innerRadius) - design.cleat.length / 2;
+  const share = design.cleat.rows === 2 ? 1 / 3 : 2 / 3;
+  const wanted = dish.innerRadius + share * (design.rib.toeRadius - dish.innerRadius) - design.cleat.length / 2;
   const best = Math.min(Math.floor(max), 5 * Math.round(wanted / 5));
   if (isClear(design, dish, best)) return best;
   const min = minStart(design, dish, max) ?? max;
@@ -196,12 +220,18 @@ function bestStart(design: Design, dish: Dish, max: number): number {
 }
 
 /** Greatest radius at which a cleat still stands under its rib's base and on the board. */
-function maxStart(design: Design, dish: Dish): number {
+function endOfBase(design: Design, dish: Dish): number {
   const { length, width } = design.cleat;
   const out = dish.ribThickness / 2 + width;
   const half = design.board.size / 2;
   const edge = design.board.shape === 'round' ? Math.sqrt(Math.max(0, half * half - out * out)) : half;
   return Math.min(design.rib.toeRadius, edge) - length;
+}
+
+/** Greatest radius for the inner end of the only row, or of the inner one: a cleat's length stays free before the outer. */
+function maxStart(design: Design, dish: Dish): number {
+  const end = endOfBase(design, dish);
+  return design.cleat.rows === 2 ? end - 2 * design.cleat.length : end;
 }
 
 /** Whether the ribs are held by cleats. */
@@ -217,7 +247,7 @@ export interface CleatPlace {
 
 /**
  * Places the cleats: at `cleat.start`, or else with their middle two thirds of the way along the rib's base, where
- * they hold the rib best against a pull at its rim; further out when they would not clear each other there.
+ * they hold the rib best against a pull at its rim (an inner row at one third); further out when they would not clear each other there.
  */
 export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const { cleat } = design;

@@ -13,11 +13,13 @@ import {
   type Point,
   polar,
   polygonArea,
+  rotate,
   type StraightEdge,
   strokeTextWidth,
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
 import type { Design } from '../design/index.js';
+import { teeNut } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';
 import {
@@ -33,8 +35,8 @@ import {
 import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks, slotsInBoard } from './board.js';
 import { hubReach } from './hub-build.js';
-import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './plan.js';
-import { makeSplice, type Plates } from './splices.js';
+import { boardScrews, type CleatStart, type PlanItem, planItems, ribDirectionDeg } from './plan.js';
+import { boltPlaces, makeSplice, type Plates } from './splices.js';
 import { slotsOfRib } from './tabs.js';
 
 /** From a joint to the nearest screw, mm: common practice, no source. */
@@ -82,14 +84,21 @@ function boardSheets(design: Design): { readonly width: number; readonly height:
   });
 }
 
-/** Whether the board has to be made in segments: it has sheets to come from, and fits none of them. */
+/** Whether the board is made in segments: it is to come apart, or has sheets to come from and fits none of them. */
 export function needsSegments(design: Design): boolean {
-  const { material, size, shape } = design.board;
+  const { material, size, shape, splice } = design.board;
+  if (splice === 'bolted') return true;
   const ours = design.stock.filter((item) => item.material === material);
   if (ours.length === 0 || ours.some((item) => item.outline !== undefined)) return false;
   const sheets = boardSheets(design);
   if (shape === 'square') return !ringFits(boardOutline(design), sheets);
   return !sheets.some(({ width, height }) => Math.min(width, height) >= size);
+}
+
+/** Whether a ring lies on both sides of a ray from the axis. */
+function crossesRay(ring: Contour, angle: number): boolean {
+  const turned = ring.map((vertex) => rotate(vertex, -angle)).filter(({ x }) => x > 0);
+  return turned.some(({ y }) => y > -1) && turned.some(({ y }) => y < 1);
 }
 
 /** Direction of the joints within their bay, from the rib before it, and the distance it keeps off screws and ribs. */
@@ -100,7 +109,10 @@ function jointInBay(
 ): { readonly angle: number; readonly clearance: number } {
   const bay = 2 * dish.layout.halfAngle;
   const screws = boardScrews(design, dish, start).filter(({ rib }) => rib <= 2);
+  const cleats = design.board.splice === 'bolted' ? planItems(design, dish, start) : [];
   const away = (angle: number): number => {
+    // what comes apart has no cleat glued across a joint
+    if (cleats.some((item) => item.kind === 'cleat' && item.rib <= 2 && crossesRay(item.outline, angle))) return 0;
     const ray: StraightEdge = { kind: 'straight', from: { x: 0, y: 0 }, to: polar(design.board.size, angle) };
     // the inner corners of the two ribs beside the bay come closest to it
     const ribs = dish.innerRadius * Math.min(Math.sin(angle), Math.sin(bay - angle)) - dish.ribThickness / 2;
@@ -133,12 +145,14 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart): Divi
   const sectorsOf = (joints: readonly number[]): Sector[] =>
     joints.map((from, i) => ({ from, to: joints[i + 1] ?? element(joints, 0) + fullTurn }));
   const problems: Diagnostic[] = [];
-  const counts = Array.from({ length: Math.min(maxSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2);
+  const counts = Array.from({ length: Math.min(maxSegments, dish.layout.ribs.length) - 1 }, (_, i) => i + 2).filter(
+    (n) => n >= (design.board.segments ?? 2),
+  );
   const sheets = boardSheets(design);
   const count = counts.find((n) =>
     sectorsOf(jointsFor(n)).every((sector) => ringFits(sectorOutline(design, sector), sheets)),
   );
-  const joints = jointsFor(count ?? 2);
+  const joints = jointsFor(count ?? counts[0] ?? 2);
   if (count === undefined)
     problems.push(
       diagnostic(
@@ -164,7 +178,27 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart): Divi
     joints.length > 2 ? spliceWidth / 2 / Math.tan(spread / 2) + 5 : 0,
   );
   const plateTo = Math.min(...joints.map((joint) => edgeRadius(design, joint))) - plateFromEdge;
-  return { joints, sectors: sectorsOf(joints), plateFrom, plateTo, problems };
+  const bolts = boltPlaces(design, planItems(design, dish, start), element(joints, 0), { plateFrom, plateTo });
+  if (design.board.splice === 'bolted' && bolts.length < 2)
+    problems.push(
+      diagnostic(
+        'splice-bolt',
+        ['board', 'spliceBolt'],
+        `beside a joint of the board there is room for ${bolts.length} tee nuts between ribs and cleats; two are needed`,
+        'use thinner bolts, a wider board.spliceWidth, smaller cleats or fewer ribs',
+      ),
+    );
+  if (design.board.splice === 'bolted' && design.panel.fixing === 'glue')
+    problems.push(
+      diagnostic(
+        'panels-over-joints',
+        ['panel', 'fixing'],
+        'the board comes apart, and panels that are glued over its joints hold it together',
+        'use panel.fixing: pins, for which those panels get screws',
+        'warning',
+      ),
+    );
+  return { joints, sectors: sectorsOf(joints), plateFrom, plateTo, bolts, problems };
 }
 
 const within = (sector: Sector, angle: number): boolean => {
@@ -242,6 +276,8 @@ export function makeSegments(
         ...screws.flatMap(({ at }) => (here(at) ? [throughHole(at, board.pilotDiameter)] : [])),
         ...dowels.flatMap((at) => (here(at) ? [throughHole(at, design.hub.dowelDiameter)] : [])),
         ...mounting.flatMap((at) => (here(at) ? [throughHole(at, board.mountingDiameter)] : [])),
+        // the plate under the joint at its end belongs to the next segment
+        ...division.bolts.map((at) => throughHole(rotate(at, sector.to), teeNut(board.spliceBolt).hole)),
       ],
       marks: [
         hubPiece(design, dish, sector),

@@ -1,12 +1,59 @@
 /** The plates that lie under the joints of a board in segments. */
-import { contourFromPoints, type Point, rotate } from '../geometry/index.js';
+import {
+  contourFromPoints,
+  nearestOnContour,
+  placeVertices,
+  type Point,
+  rotate,
+  sideOfContour,
+} from '../geometry/index.js';
 import type { Design } from '../design/index.js';
-import { screwLengthWithin, tipCover, woodScrew } from '../hardware/index.js';
+import { bolt, screwLengthWithin, teeNut, tipCover, woodScrew } from '../hardware/index.js';
 import { blank, lineMark, type Part, throughHole } from '../part/index.js';
 import { inUnits } from './blank.js';
+import type { PlanItem } from './plan.js';
 
 /** Greatest distance between two screws of a plate, mm: common practice, no source. */
 const plateScrewSpacing = 120;
+
+/** Greatest distance between two bolts of a plate, mm, and wood between a tee nut and an edge: common practice, no source. */
+const boltSpacing = 180;
+const woodAtNut = 3;
+/** Clear space round the flange of a tee nut, mm. */
+const clearOfNut = 1;
+
+/**
+ * Bolts beside a joint, from the outer end of its plate inward: where the flange of a tee nut has wood to the joint and
+ * clears all that stands on the board.
+ */
+export function boltPlaces(
+  design: Design,
+  items: readonly PlanItem[],
+  joint: number,
+  { plateFrom, plateTo }: Pick<Plates, 'plateFrom' | 'plateTo'>,
+): Point[] {
+  const { splice, spliceBolt, spliceWidth } = design.board;
+  if (splice !== 'bolted') return [];
+  const half = teeNut(spliceBolt).flange / 2;
+  const turned = { x: 0, y: 0, rotationDeg: (-joint * 180) / Math.PI, mirrored: false };
+  const outlines = items.map(({ outline }) => placeVertices(outline, turned));
+  const free = (place: Point): boolean =>
+    outlines.every(
+      (outline) =>
+        sideOfContour(outline, place, 0) === 'outside' &&
+        nearestOnContour(outline, place).distance >= half + clearOfNut,
+    );
+  const found: Point[] = [];
+  const end = half + woodAtNut + 10;
+  for (let x = plateTo - end; x > plateFrom + end;) {
+    let place: Point | null = null;
+    for (let off = half + woodAtNut; place === null && off <= spliceWidth / 2 - half; off++)
+      if (free({ x, y: -off })) place = { x, y: -off };
+    if (place !== null) found.push(place);
+    x -= place === null ? 5 : boltSpacing;
+  }
+  return found;
+}
 
 /** Plates under the joints of a board in segments. */
 export interface Plates {
@@ -15,6 +62,8 @@ export interface Plates {
   /** The plates lie from this radius to that, centred on the joints. */
   readonly plateFrom: number;
   readonly plateTo: number;
+  /** Bolts of a plate that comes apart: x along the joint from the axis, y to its left, where the bolted segment is right. */
+  readonly bolts: readonly Point[];
 }
 
 /** Where a splice plate lies under the board: centred on a joint, its inner end `from` mm off the axis. */
@@ -50,8 +99,13 @@ export function makeSplice(design: Design, division: Plates, thickness: number):
   const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
   const along = Array.from({ length: gaps + 1 }, (_, i) => end + ((length - 2 * end) * i) / gaps);
   const screwed = screwLengthWithin(woodScrew(cleat.screw), 2 * thickness - tipCover) !== null;
-  const holes = (screwed ? along : []).flatMap((x) =>
-    [width / 4, (3 * width) / 4].map((y) => ({
+  const bolted = board.splice === 'bolted';
+  const clearance = bolt(board.spliceBolt).clearance;
+  const bolts = division.bolts.map(({ x, y }) =>
+    throughHole({ x: x - division.plateFrom, y: width / 2 - y }, clearance),
+  );
+  const screws = (screwed ? along : []).flatMap((x) =>
+    (bolted ? [width / 4] : [width / 4, (3 * width) / 4]).map((y) => ({
       ...throughHole({ x, y }, cleat.screwDiameter),
       ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
     })),
@@ -69,7 +123,7 @@ export function makeSplice(design: Design, division: Plates, thickness: number):
       { x: length, y: width },
       { x: 0, y: width },
     ]),
-    holes,
+    holes: [...screws, ...bolts],
     marks: [
       lineMark(
         contourFromPoints([
@@ -79,7 +133,8 @@ export function makeSplice(design: Design, division: Plates, thickness: number):
       ),
     ],
     notes: [
-      `${screwed ? 'Glue and screw' : 'Glue'} it under a joint, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
+      `${screwed ? 'Glue and screw' : 'Glue'} it under ${bolted ? 'the edge of a segment' : 'a joint'}, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
+      ...(bolted ? ['The half with the bolts stays dry: the next segment lies on it.'] : []),
     ],
   });
 }

@@ -3,33 +3,17 @@ import load, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type AssembledPlate, type AssembledSheet, type Assembly, assemble } from '../../lib/assembly/index.js';
 import { facetAt } from '../../lib/dish/index.js';
-import { flatten } from '../../lib/geometry/index.js';
 import { prepare } from '../../lib/index.js';
-import { type Part, type PartKind, ringsOf } from '../../lib/part/index.js';
+import type { Part, PartKind } from '../../lib/part/index.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
 import { designOf, fixtureNames, fixtureText } from '../helpers/fixtures.js';
+import { plateSolid } from '../helpers/solids.js';
 
 let library: ManifoldToplevel;
 beforeAll(async () => {
   library = await load();
   library.setup();
 });
-
-const cross = (a: readonly number[], b: readonly number[]) => [
-  a[1]! * b[2]! - a[2]! * b[1]!,
-  a[2]! * b[0]! - a[0]! * b[2]!,
-  a[0]! * b[1]! - a[1]! * b[0]!,
-];
-
-/** A plate: its rings pushed out by its thickness, then carried to its place by a rigid motion. */
-function plateSolid({ part, frame }: AssembledPlate): Manifold {
-  const rings = ringsOf(part).map((ring) => flatten(ring, 0.002, 'on').map(({ x, y }): [number, number] => [x, y]));
-  const { origin, x, y } = frame;
-  const z = cross(x, y);
-  // columns of the motion, as the library takes them
-  const motion = [...x, 0, ...y, 0, ...z, 0, ...origin, 1];
-  return new library.CrossSection(rings, 'NonZero').extrude(part.thickness).transform(motion);
-}
 
 /** A bent panel: hulls between chords, as near to the curve as their number. */
 function panelSolid(prepared: Prepared, { bay }: AssembledSheet): Manifold {
@@ -68,7 +52,7 @@ function commonVolume(assembly: Assembly, count: number): number {
   const solids = assembly.placed
     .filter(isPlate)
     .filter((one) => near(one, count))
-    .map((one) => plateSolid(one));
+    .map((one) => plateSolid(library, one));
   let greatest = 0;
   solids.forEach((a, i) => {
     for (const b of solids.slice(i + 1)) greatest = Math.max(greatest, a.intersect(b).volume());
@@ -80,7 +64,7 @@ const solidsOf = (assembly: Assembly, kind: PartKind) =>
   assembly.placed
     .filter(isPlate)
     .filter(({ part }) => part.kind === kind)
-    .map((one) => plateSolid(one));
+    .map((one) => plateSolid(library, one));
 
 const changedKind = (prepared: Prepared, kind: PartKind, change: (part: Part) => Part) =>
   prepared.parts.map((part) => (part.kind === kind ? change(part) : part));
@@ -116,7 +100,7 @@ describe.each(fixtureNames)('%s', (name) => {
     const panel = assembly.placed.find(
       (one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === 'panel',
     )!;
-    const [solid, sheet] = [plateSolid(rib), panelSolid(prepared, panel)];
+    const [solid, sheet] = [plateSolid(library, rib), panelSolid(prepared, panel)];
     // the arcs of the rib's edge may pass the true curve by as much as they deviate
     const touching = dish.ribThickness * dish.profileLength * 0.01;
     expect(solid.intersect(sheet).volume()).toBeLessThan(touching);

@@ -5,7 +5,7 @@ import { buildJob } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
 import { byDay } from './seeds.js';
 
-export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch', 'classroom'] as const;
+export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch', 'classroom', 'village-bakery'] as const;
 export type FixtureName = (typeof fixtureNames)[number];
 
 export function fixtureText(name: FixtureName): string {

@@ -58,7 +58,8 @@ function woodBeside({ part, frame }: AssembledPlate, entry: Vec3, direction: Vec
 function holeFaults(fastener: Fastener): AssemblyFault[] {
   const { joint, entry, direction, item } = fastener;
   return fastener.through.flatMap(({ part: placed, passage }): AssemblyFault[] => {
-    if (placed.form === 'sheet' || item.kind === 'pin') return [];
+    // pins and the screws in their place find their way without a hole
+    if (placed.form === 'sheet' || item.kind === 'pin' || joint === 'panel-over-joint') return [];
     const part = nameOf(placed);
     const hole = holeOnAxis(placed, entry, direction);
     if (hole === null || hole.off > Math.max(axisTolerance, hole.diameter))

@@ -33,6 +33,8 @@ const joints: Readonly<Record<JointKind, { readonly name: string; readonly key: 
   'hub-bolt': { name: 'bolt of the hub', key: ['hub', 'bolt'] },
   'board-to-stand': { name: 'bolts to the stand', key: ['board', 'mountingBolt'] },
   'splice-to-board': { name: 'screws of the splice plates', key: ['cleat', 'screw'] },
+  'splice-bolt': { name: 'bolts of the splice plates', key: ['board', 'spliceBolt'] },
+  'panel-over-joint': { name: 'screws of the panels over joints', key: ['panel', 'fixing'] },
   'panel-to-rib': { name: 'pins of the panels', key: ['panel', 'fixing'] },
 };
 

@@ -1,7 +1,7 @@
 /** Ribs, hub, cleats and the backer board. */
 import { choice, choiceAuto, group, type KeyMeta, keysIn, textAuto, integerAuto, integerOr, yesNo } from '../keys.js';
 import * as z from 'zod';
-import { boltSizes, woodScrewSizes } from '../../hardware/index.js';
+import { boltSizes, teeNutSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
 
 export const ribJoints = ['screwed-cleat', 'glued-cleat', 'tab-slot'] as const;
@@ -131,10 +131,16 @@ export function cleatSection(unit: LengthUnit) {
         max: 300,
       }),
       start: lengthAuto({
-        about: 'Radius of the inner end.',
-        auto: 'their middle two thirds of the way along the ribs’ base, where they hold best, or further out where they clear each other',
+        about: 'Radius of the inner end; of two rows that of the inner one, the outer stands at the end of the base.',
+        auto: 'their middle two thirds of the way along the ribs’ base, where they hold best (of an inner row one third), or further out where they clear each other',
       }),
-      perRib: integerOr(1, { about: 'Cleats on each rib: 1, or 2 for one on each side.', min: 1, max: 2 }),
+      rows: integerAuto({
+        about: 'Rows of cleats along each rib: 1, or an inner and an outer one for long ribs.',
+        auto: '2 where the base of the ribs is longer than 700 mm, else 1',
+        min: 1,
+        max: 2,
+      }),
+      perRib: integerOr(1, { about: 'Cleats on each rib in a row: 1, or 2 for one on each side.', min: 1, max: 2 }),
       downScrews: integerAuto({
         about: 'Screws through each cleat down into the board; 0 for glue alone.',
         auto: '2, or none where cleat and board together are thinner than any screw sold',
@@ -199,6 +205,17 @@ export function boardSection(unit: LengthUnit) {
         about: 'Radius of the circle of mounting holes.',
         auto: 'clear of ribs, cleats and hub, about half way out',
       }),
+      splice: choice(['glued', 'bolted'], 'glued', {
+        about:
+          'How the plates under the joints of a board in segments are held: glued and screwed for good; or each screwed to one segment and bolted to the next, so that the dish comes apart for transport.',
+      }),
+      segments: integerAuto({
+        about: 'Least number of segments of a board that is made in segments.',
+        auto: 'as few as the sheets allow',
+        min: 2,
+        max: 12,
+      }),
+      spliceBolt: sizeAuto(teeNutSizes, 'Bolts of the plates, into tee nuts: M6, 1/4 in.', 'M6 or 1/4 in'),
       spliceWidth: lengthAuto({
         about: 'Width of the plates that join the segments of a board larger than its stock.',
         auto: 'an eighth of the board, 50 mm at least and 150 mm at most',

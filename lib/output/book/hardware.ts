@@ -18,6 +18,8 @@ const uses: Readonly<Record<JointKind, string>> = {
   'hub-bolt': 'hub to the board',
   'board-to-stand': 'board to its stand',
   'splice-to-board': 'splice plates to the board',
+  'splice-bolt': 'segments of the board to each other',
+  'panel-over-joint': 'panels over joints to the ribs',
   'panel-to-rib': 'panels to the ribs',
 };
 
@@ -40,6 +42,10 @@ function nameOf(joint: JointKind, item: FastenerItem): string {
         ? `Countersunk wood screw ${item.size}, cut to length: none that is sold is short enough`
         : `Countersunk wood screw ${sizeText(item)}`;
     case 'bolt':
+      if (joint === 'splice-bolt')
+        return item.length === null
+          ? `Threaded rod ${item.size}, nut, washer and tee nut: no bolt is short enough`
+          : `Bolt ${sizeText(item)}, washer and tee nut`;
       return joint === 'board-to-stand'
         ? `Bolt ${item.size}, washers and nut, length by the stand`
         : item.length === null

@@ -4,6 +4,7 @@ import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribSizes } from './rib-drawing.js';
 import { aidName, firstRibs, list, looks, type Step } from './step.js';
+import { apartStep, comesApart, dryHubText, joinText, panelsOverJointsText, pinnedPanels } from './segment-steps.js';
 import { lowerDiscStep, tabSteps, upperDiscStep } from './tab-steps.js';
 
 /** How the layers of the hub come together on the board. */
@@ -21,6 +22,7 @@ function hubText(input: BookInput): string[] {
       ? `Drive the ${dowel.count === 1 ? 'dowel' : `${dowel.count} dowels`} ${sizeText(dowel.item)} into the board with glue, and thread ${layers} on, numbers up, glue between all. The dowels stand at unequal distances from the axis: a layer goes on in one position only, never upside down.`
       : `Glue ${layers} onto the scribed outline, numbers up, tick over tick.`,
     aligned,
+    ...dryHubText(input),
     bolt
       ? `Draw all together with the bolt on the axis (${sizeText(bolt.item)}), head above, washer and nut below the board. It stays.`
       : 'Weight it down until the glue is hard.',
@@ -44,15 +46,12 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
   const { length } = measures;
   const { design, dish, parts } = input;
   const { hub } = design;
-  const splice = fastenersOf(input, 'splice-to-board');
   const boards = parts.filter((part) => part.kind === 'board').length;
   return [
     {
       title: 'Lay out the board',
       text: [
-        boards > 1
-          ? `Join the ${boards} pieces of the board with the splice plates on its underside, glued and screwed${splice ? ` (${splice.count} screws ${sizeText(splice.item)})` : ''}, face down on a flat floor; then turn it over, scribed face up.`
-          : `Lay the board on a flat floor, scribed face up.`,
+        ...(boards > 1 ? joinText(input, boards) : ['Lay the board on a flat floor, scribed face up.']),
         ...(design.rib.joint === 'tab-slot'
           ? []
           : [
@@ -137,7 +136,7 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
     {
       title: 'Set the other ribs',
       text: [
-        `Work round so that each new rib stands across from the last: ${dish.layout.ribs.length - first.length} ribs are left. When the first ones prove true, glue all seats on hub and board.`,
+        `Work round so that each new rib stands across from the last: ${dish.layout.ribs.length - first.length} ribs are left. When the first ones prove true, glue all seats on ${comesApart(input) ? 'the board, and none on the hub' : 'hub and board'}.`,
         ...(spacer === null
           ? []
           : [`Push the ${spacer} over the rim ends of each pair of neighbours while the glue sets.`]),
@@ -192,8 +191,9 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
         : 'Leave the protective film on the panels.',
       `Run two beads of gap-filling glue along a pair of ribs. Start at the hub and press the panel down towards the rim; leave an open seam of ${length(design.panel.gap)} to the next panel, over the middle of the rib.`,
       pins
-        ? `Drive ${pins.count / dish.layout.ribs.length} pins ${sizeText(pins.item)} through each panel, one in the middle of each short mark, square to the panel, from the hub outward, both edges in turn. The marks of two neighbours are staggered. Set every head flush.`
+        ? `Drive ${pins.count / pinnedPanels(input)} pins ${sizeText(pins.item)} through each panel, one in the middle of each short mark, square to the panel, from the hub outward, both edges in turn. The marks of two neighbours are staggered. Set every head flush.`
         : 'Weight or tape both edges down from the hub outward until the glue holds.',
+      ...panelsOverJointsText(input),
       'A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard.',
     ],
     checks: [
@@ -304,5 +304,6 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     curveStep(input, measures),
     ...skinSteps(input, measures),
     ...lastSteps(input, measures),
+    ...(comesApart(input) ? [apartStep(input)] : []),
   ];
 }
