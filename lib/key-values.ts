@@ -40,7 +40,15 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
       value: length(dish.setBack.clearRadius),
       note: `they start at ${length(dish.innerRadius)}, at the hub`,
     },
-    { label: 'hub flat', value: length(dish.setBack.flatLength), note: `for a rib of ${length(dish.ribThickness)}` },
+    ...(design.hub.build === 'layers'
+      ? [
+          {
+            label: 'hub flat',
+            value: length(dish.setBack.flatLength),
+            note: `for a rib of ${length(dish.ribThickness)}`,
+          },
+        ]
+      : []),
     {
       label: 'rib height',
       value: length(dish.innerEndHeight),

@@ -11,7 +11,7 @@ export function checkJoint({ rib, cleat }: DesignFile, hardware: HardwareSizes):
       diagnostic(
         'rib-joint',
         ['rib', 'joint'],
-        'no screw that is sold suits cleats of this thickness',
+        'the cleats have no screws: none that is sold suits their thickness, or cleat.downScrews and cleat.ribScrews are 0',
         'use rib.joint: glued-cleat, or a thicker cleat.material',
       ),
     ];

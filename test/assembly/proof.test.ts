@@ -269,3 +269,60 @@ describe('what is not to be had is told with its key', () => {
     expect([...new Set(prepare(design).problems.map(({ code }) => code))]).toEqual(expect.arrayContaining([...codes]));
   });
 });
+
+describe('a joint that cannot be made is told with what would do', () => {
+  const classroom = fixtureText('classroom');
+  const problemsOf = (text: string) => {
+    const reading = readDesign(text);
+    return reading.kind === 'refused' ? reading.problems : prepare(reading.design).problems;
+  };
+  it.each([
+    [
+      'no screw for cleats of 3 mm',
+      'rib: { material: ply3',
+      'rib: { joint: screwed-cleat, material: ply3',
+      'rib-joint',
+      /no screws/,
+    ],
+    [
+      'no base for tabs',
+      'rib: { material: ply3',
+      'rib: { toeRadius: 60, material: ply3',
+      'rib-joint',
+      /has \d.*for tabs/,
+    ],
+    [
+      'play that eats the tabs',
+      'rib: { material: ply3',
+      'rib: { fit: 1.8, material: ply3',
+      'rib-joint',
+      /play of 1\.8/,
+    ],
+    ['slots without wood between them', 'hub: { bolt: M5', 'hub: { radius: 14, bolt: M5', 'set-back', /slots/],
+    ['discs higher than the ribs', 'ribs: 16', 'ribs: 16\n  baseHeight: 12', 'hub', /two slotted discs/],
+    ['three discs', 'hub: { bolt: M5', 'hub: { layers: 3, bolt: M5', 'hub', /has 2, not 3/],
+    ['a bolt through the noses', 'hub: { bolt: M5', 'hub: { bolt: M16, dowels: 0', 'hub-bolt', /noses|leaves/],
+  ])('%s', (_, from, to, code, message) => {
+    expect(classroom).toContain(from);
+    expect(problemsOf(classroom.replace(from, to))).toContainEqual(
+      expect.objectContaining({ code, message: expect.stringMatching(message) as string }),
+    );
+  });
+
+  it('glued cleats with screws', () => {
+    const text = fixtureText('table-top').replace('hub: {', 'cleat: { downScrews: 2 }\nhub: {');
+    expect(problemsOf(text)).toContainEqual(expect.objectContaining({ code: 'rib-joint' }));
+  });
+
+  it('panels glued over the joints of a board that comes apart', () => {
+    const text = fixtureText('village-bakery').replace('panel: { ', 'panel: { fixing: glue, ');
+    expect(problemsOf(text)).toContainEqual(
+      expect.objectContaining({ code: 'panels-over-joints', severity: 'warning' }),
+    );
+  });
+
+  it('tee nuts that find no place', () => {
+    const text = fixtureText('village-bakery').replace('splice: bolted', 'splice: bolted, spliceWidth: 30');
+    expect(problemsOf(text)).toContainEqual(expect.objectContaining({ code: 'splice-bolt' }));
+  });
+});

@@ -65,7 +65,9 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
           : []),
       ],
       checks: [
-        `Two rib lines that stand opposite each other are one straight line through the centre.`,
+        design.rib.joint === 'tab-slot'
+          ? 'A straight edge lies along the slots of two ribs that stand opposite each other.'
+          : `Two rib lines that stand opposite each other are one straight line through the centre.`,
         `A straight edge shows no hollow or hump over 1 mm: the board's flatness goes straight into the dish.`,
       ],
       picture: 'The backer board alone',
@@ -290,7 +292,9 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     ],
     checks: [
       'All ribs held together as a pack show one curve. Sand the pack, not single ribs.',
-      'A rib offcut stands on its hub flat without rocking.',
+      design.hub.build === 'slotted-discs'
+        ? 'An offcut of the ribs’ sheet goes into a slot of the hub by hand.'
+        : 'A rib offcut stands on its hub flat without rocking.',
     ],
     picture: 'Everything there is, pulled apart',
     look: (solid) => (solid.role === 'vessel' ? 'hidden' : 'there'),

@@ -47,7 +47,7 @@ export function tabSteps(input: BookInput, { length }: Measures): Step[] {
     {
       title: `Dry-fit ribs ${list(first)} first`,
       text: [
-        `Each goes in from above, upright, its tabs in the two or more slots of its number${slotted ? ' and its inner end in the slot of the disc' : ''}; press it down until its whole base lies on the board, then inward until it meets the hub. No glue yet.`,
+        `Each goes in from above, upright, its tabs in the slots of its number${slotted ? ' and its inner end in the slot of the disc' : ''}; press it down until its whole base lies on the board, then inward until it meets the hub. No glue yet.`,
         `A tab has ${length(fit)} of play in its slot and goes in by hand. If it sticks, the sheet is thicker than the design counts on: sand the faces of the tabs, never the base.${laser ? ' A laser cuts a little wider at the face that was up; the tight edge of a slot is the one that was down.' : ''}`,
       ],
       checks: [
