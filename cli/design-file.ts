@@ -29,12 +29,27 @@ export interface LoadedDesign {
   readonly locate: (problem: Diagnostic) => Diagnostic;
 }
 
+function refused(file: string, problems: readonly Diagnostic[]): Stop {
+  const count = problems.filter((problem) => problem.severity === 'error').length;
+  return new Stop(exitCode.wrongInput, problems, `${file} has ${count} ${count === 1 ? 'fault' : 'faults'}`);
+}
+
 /**
  * @throws Stop with every problem when the file cannot be taken
  */
 export function loadDesign(file: string): LoadedDesign {
   const reading = readDesign(readText(file), basename(file));
   if (reading.kind === 'design') return { file, ...reading };
-  const count = reading.problems.filter((problem) => problem.severity === 'error').length;
-  throw new Stop(exitCode.wrongInput, reading.problems, `${file} has ${count} ${count === 1 ? 'fault' : 'faults'}`);
+  throw refused(file, reading.problems);
+}
+
+/**
+ * The same for those who only ask what the light does: what the workshop cannot build is left among the problems.
+ * @throws Stop with every problem when the light cannot be asked
+ */
+export function loadForLight(file: string): LoadedDesign {
+  const reading = readDesign(readText(file), basename(file));
+  if (reading.kind === 'design') return { file, ...reading };
+  if (reading.unbuilt) return { file, problems: reading.problems, ...reading.unbuilt };
+  throw refused(file, reading.problems);
 }

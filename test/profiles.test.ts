@@ -50,7 +50,7 @@ describe.each([
   });
 
   it('has a forecast that puts the light on the vessel, and a book with its values', () => {
-    expect(job.forecast!.spot.intercept.value).toBeGreaterThan(0.9);
+    expect(job.forecast!.vessel!.intercept.value).toBeGreaterThan(0.9);
     const book = files.get('book.html')!;
     expect(book.includes(name === 'spread' ? 'Height of the lit disc' : 'Focal length')).toBe(true);
     expect(book.includes(name === 'spread' ? '550 mm' : '180 mm')).toBe(true);

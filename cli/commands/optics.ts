@@ -9,16 +9,21 @@ import {
   burnRows,
   careRows,
   cautionsShort,
+  type Design,
+  type Diagnostic,
   forecastOf,
   formatLength,
+  type Lit,
   prepare,
+  shapeOf,
+  solveDish,
   summaryRows,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
-import { loadDesign } from '../design-file.js';
-import { exitCode, stop } from '../exit.js';
+import { type LoadedDesign, loadForLight } from '../design-file.js';
+import { exitCode, Stop } from '../exit.js';
 import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
-import { stopOnErrors } from '../report.js';
+import { reportProblems } from '../report.js';
 import { summaryCells } from '../summary-cells.js';
 import { table } from '../table.js';
 
@@ -27,6 +32,22 @@ function printBurn(burn: Burn, length: (mm: number) => string): void {
   const heads = burnHeads.map((head, i) => ({ head, right: i > 0 }));
   for (const line of table(heads, burnRows(burn, length), columns())) print(line);
   for (const note of burnNotes(burn)) print(note);
+}
+
+/** What stands in the way of building it; parts are not even tried where the file itself holds faults. */
+function workshopProblems(loaded: LoadedDesign, design: Design): readonly Diagnostic[] {
+  if (loaded.problems.some(({ severity }) => severity === 'error')) return [];
+  // outlines of one’s own have no part in it
+  return prepare({ ...design, extra: [] }).problems;
+}
+
+/** Why no light can be traced. */
+function unlit(loaded: LoadedDesign, problems: readonly Diagnostic[]): Stop {
+  return new Stop(
+    exitCode.cannotBuild,
+    [...loaded.problems, ...problems.map(loaded.locate)],
+    'the light of this design cannot be traced',
+  );
 }
 
 export const opticsCommand: CommandModule<object, DesignArguments> = {
@@ -38,27 +59,20 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
       .options(designFlags)
       .example('$0 optics press-house.yaml', 'results with their errors, losses, and what would do better'),
   handler: (flags) => {
-    const loaded = loadDesign(flags.design);
+    const loaded = loadForLight(flags.design);
     const design = applyFlags(loaded.design, flags);
-    // outlines of one’s own have no part in it
-    const job = prepare({ ...design, extra: [] });
-    const { forecast, problems } = forecastOf(job);
-    stopOnErrors(loaded, [...job.problems, ...problems]);
-    if (forecast === null)
-      throw stop(
-        exitCode.cannotBuild,
-        'no-vessel',
-        'the design names no vessel',
-        'add `vessel: { diameter: … }` for a forecast',
-      );
-    const advice = adviceOf(job);
-    const burn = burnOf(job)?.burn;
+    const lit: Lit = { design, dish: solveDish(shapeOf(design), design.dish.arcTolerance) };
+    const { forecast, problems } = forecastOf(lit);
+    if (forecast === null) throw unlit(loaded, problems);
+    const advice = adviceOf(lit);
+    const burn = burnOf(lit)?.burn;
+    const all = [...loaded.problems, ...[...workshopProblems(loaded, design), ...problems].map(loaded.locate)];
     if (flags.json)
       printJson({
         forecast,
         advice,
         burn,
-        problems: [...loaded.problems, ...[...job.problems, ...problems].map(loaded.locate)],
+        problems: all,
       });
     else {
       const length = (mm: number) => formatLength(mm, design.units);
@@ -87,6 +101,8 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
       for (const { quantity, assumption, source } of forecast.assumptions)
         print(`${quantity}: ${assumption} (${source})`);
     }
+    // what the workshop cannot build is told after what the sun would do with it, and does not stop it
+    reportProblems(all);
     say(cautionsShort);
   },
 };

@@ -10,6 +10,7 @@ import { hardwareSizes, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
 import { formatLength, inInches } from '../units/index.js';
+import { checkFilling, filledLoad, filledVessel } from './vessel-sizes.js';
 import { workedOut } from './worked-out.js';
 
 /** kg/m³, from memory of makers' sheets; weights only. */
@@ -30,6 +31,7 @@ export function handOnly(kind: MaterialKind): boolean {
 
 /** Paths of the leaves of `full` that the file did not state. */
 function defaulted(full: unknown, stated: unknown, path: readonly (string | number)[] = []): string[] {
+  if (full === undefined) return [];
   if (typeof full !== 'object' || full === null || Array.isArray(full))
     return stated === undefined ? [pathText(path)] : [];
   const given = typeof stated === 'object' && stated !== null ? (stated as Record<string, unknown>) : {};
@@ -87,6 +89,7 @@ export function complete(
   });
   const panel = materials[file.panel.material];
   const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape.ribThickness) : 'glue');
+  const load = file.load && filledLoad(file.load);
   const filled: Omit<Design, 'defaults'> = {
     ...file,
     materials,
@@ -117,6 +120,8 @@ export function complete(
       ...hardware.board,
     },
     panel: { ...file.panel, fixing },
+    vessel: file.vessel && filledVessel(file.vessel, load),
+    load,
     template: { ...file.template, material: file.template.material ?? file.rib.material },
     marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
   };
@@ -125,6 +130,7 @@ export function complete(
     ...checkStock(file, stock),
     ...checkSizes(file, sizes),
     ...checkJoint(file, hardware),
+    ...checkFilling(file),
   ];
   return { design: { ...filled, defaults: defaulted(filled, raw) }, problems };
 }

@@ -2,6 +2,7 @@
 import type { MaterialKind } from './sections/materials.js';
 import type { ProcessKind } from './sections/process.js';
 import type { DesignFile } from './schema.js';
+import type { FilledLoad, FilledVessel } from './vessel-sizes.js';
 
 export interface Material {
   readonly id: string;
@@ -23,7 +24,7 @@ export type StockItem = Filled<DesignFile['stock'][number], 'margin'> & {
 
 export interface Design extends Omit<
   DesignFile,
-  'materials' | 'stock' | 'rib' | 'hub' | 'cleat' | 'board' | 'panel' | 'template' | 'marking'
+  'materials' | 'stock' | 'rib' | 'hub' | 'cleat' | 'board' | 'panel' | 'vessel' | 'load' | 'template' | 'marking'
 > {
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
@@ -49,6 +50,8 @@ export interface Design extends Omit<
     | 'mountingDiameter'
   >;
   readonly panel: Filled<DesignFile['panel'], 'fixing'>;
+  readonly vessel?: FilledVessel | undefined;
+  readonly load?: FilledLoad | undefined;
   readonly template: Filled<DesignFile['template'], 'material'>;
   readonly marking: Filled<DesignFile['marking'], 'step'>;
   /** Paths of the keys that took their default. */

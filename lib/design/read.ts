@@ -24,7 +24,22 @@ export type DesignReading =
       /** Puts a diagnostic that is made later on its line. */
       readonly locate: Locate;
     }
-  | { readonly kind: 'refused'; readonly problems: readonly Diagnostic[] };
+  | {
+      readonly kind: 'refused';
+      readonly problems: readonly Diagnostic[];
+      /** The design where only the workshop stands in its way: the light can be asked all the same. */
+      readonly unbuilt?: { readonly design: Design; readonly locate: Locate };
+    };
+
+/** What keeps a dish from being cut but not from being forecast. */
+const workshop: ReadonlySet<Diagnostic['code']> = new Set<Diagnostic['code']>([
+  'stock-shape',
+  'margin',
+  'board',
+  'toe',
+  'hub',
+  'names-collide',
+]);
 
 /** Depth of the deepest bracket or indent, estimated on the text so that a hostile file never reaches the parser's stack. */
 function tooDeep(text: string): boolean {
@@ -214,8 +229,9 @@ export function readDesign(text: string, file?: string): DesignReading {
     }
     const { design, problems } = complete(parsed.data, raw);
     const placed = problems.map(locate);
+    const light = placed.every(({ code, severity }) => severity !== 'error' || workshop.has(code));
     return hasError(placed)
-      ? { kind: 'refused', problems: placed }
+      ? { kind: 'refused', problems: placed, ...(light ? { unbuilt: { design, locate } } : {}) }
       : { kind: 'design', design, problems: placed, locate };
   } catch (error) {
     if (!(error instanceof NoDesign)) throw error;

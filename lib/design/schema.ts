@@ -8,7 +8,9 @@ import { nestSection, processSection } from './sections/process.js';
 import { routerSection } from './sections/router.js';
 import { panelSection, reflectorSection } from './sections/skin.js';
 import { boardSection, cleatSection, hubSection, ribSection } from './sections/structure.js';
-import { loadSection, vesselSection, siteSection, sunSection } from './sections/sun.js';
+import { daySection, siteSection } from './sections/day.js';
+import { sunSection } from './sections/sun.js';
+import { loadSection, vesselSection } from './sections/vessel.js';
 import { markingSection, printSection, templateSection } from './sections/template.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
 
@@ -107,6 +109,7 @@ export function designSchema(unit: LengthUnit) {
       load: loadSection().optional(),
       sun: sunSection().prefault({}),
       site: siteSection().optional(),
+      day: daySection().prefault({}),
       process: processSection(unit).prefault({}),
       router: routerSection(unit).prefault({}),
       nest: nestSection().prefault({}),

@@ -3,12 +3,13 @@ import { clearRadius, type DishShape, radialLayout } from '../dish/index.js';
 import { bestHeight, bestPlane } from './best-plane.js';
 import { minRibs } from './closed-form.js';
 import { estimate } from './estimate.js';
-import { heatLoss, lossArea } from './heat.js';
-import { type SetUp, setUp } from './set-up.js';
-import { caughtShares, intercepts, shareRadius, squaredRadii } from './spot.js';
+import { strikes } from './hanging.js';
+import { bodyOf, dryLoss } from './heat.js';
+import { meetsVessel, type SetUp, setUp, shadedBy, takenUpShares } from './set-up.js';
+import { shareRadius, squaredRadii } from './spot.js';
 import { type Rays, trace } from './trace.js';
 import { f64 } from '../geometry/typed-arrays.js';
-import type { Estimate, OpticsInput } from './types.js';
+import type { Estimate, OpticsInput, Vessel } from './types.js';
 
 export interface AdviceOptions {
   readonly seed: number;
@@ -41,9 +42,14 @@ export interface VesselAdvice {
 }
 
 export interface FocalAdvice {
+  /** Focal length nearest to the design's with which the vessel takes up all but a hundredth of the most. */
   readonly bestFocalLength: number;
-  /** Radius of 90 % in the best plane of each. */
-  readonly alternatives: readonly { readonly focalLength: number; readonly radius90: Estimate }[];
+  /** With the radius of 90 % in the best plane of each. */
+  readonly alternatives: readonly {
+    readonly focalLength: number;
+    readonly takenUpW: Estimate;
+    readonly radius90: Estimate;
+  }[];
 }
 
 export interface FigureAdvice {
@@ -84,30 +90,31 @@ function withRibs(shape: DishShape, ribCount: number): DishShape {
   };
 }
 
+/** An input with something in the focus. */
+type WithVessel = OpticsInput & { readonly vessel: Vessel };
+
 interface Looked {
   readonly set: SetUp;
   readonly rays: Rays;
-  readonly squared: Float64Array;
-  readonly takenUp: (height: number) => Float64Array;
+  /** What is taken up with the vessel as the design hangs it, or raised along the axis; W, batch by batch. */
+  readonly takenUp: (raised?: number) => Float64Array;
 }
 
-function look(input: OpticsInput, options: AdviceOptions): Looked {
+function look(input: WithVessel, options: AdviceOptions): Looked {
   const set = setUp(input);
   const rays = trace({ ...set.settings, rays: options.rays ?? 16_384, seed: options.seed });
-  const watts =
-    ((set.irradianceWPerM2 * set.areas.mirror) / 1e6) *
-    Math.cos(set.settings.pointing) *
-    input.reflector.reflectance *
-    input.vessel.absorptance;
+  const watts = (set.irradianceWPerM2 * set.given) / 1e6;
   return {
     set,
     rays,
-    squared: squaredRadii(rays, set.vesselHeight),
-    takenUp: (height) => caughtShares(rays, squaredRadii(rays, height), set.vesselRadius).map((share) => share * watts),
+    takenUp: (raised = 0) => {
+      const solid = set.solid && { ...set.solid, baseZ: set.solid.baseZ + raised };
+      return takenUpShares(rays, solid, input).map((share) => share * watts);
+    },
   };
 }
 
-function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
+function ribAdvice(input: WithVessel, options: AdviceOptions): RibAdvice {
   const { dish, vessel } = input;
   const fits = minRibs(vessel.diameter / 2, dish.apertureRadius);
   const counts = [
@@ -125,8 +132,8 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
       const seen = look({ ...input, dish: withRibs(dish, ribs) }, options);
       return {
         ribs,
-        intercept: estimate(intercepts(seen.rays, seen.squared, seen.set.vesselRadius)),
-        takenUpW: estimate(seen.takenUp(seen.set.vesselHeight)),
+        intercept: estimate(meetsVessel(seen.rays, seen.set.solid)),
+        takenUpW: estimate(seen.takenUp()),
       };
     });
   const max = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
@@ -134,56 +141,89 @@ function ribAdvice(input: OpticsInput, options: AdviceOptions): RibAdvice {
   return { best: best?.ribs ?? dish.layout.ribs.length, flatWidthFits: fits, alternatives };
 }
 
-function vesselAdvice(input: OpticsInput, options: AdviceOptions, radius90: number): VesselAdvice {
-  const { dish, vessel, load, air } = input;
-  const atC = load?.targetC ?? 100;
+/** The vessel in another width: a pot with a load keeps its room. */
+function widened(vessel: Vessel, diameter: number, holds: boolean): Vessel {
+  const height = holds && vessel.kind === 'pot' ? vessel.height * (vessel.diameter / diameter) ** 2 : vessel.height;
+  return { ...vessel, diameter, height, opening: (vessel.opening * diameter) / vessel.diameter };
+}
+
+/** A pot higher than so many diameters is no pot. */
+const MAX_SLENDERNESS = 2;
+
+function vesselAdvice(input: WithVessel, options: AdviceOptions, radius90: number): VesselAdvice {
+  const { dish, vessel, load } = input;
   const unit = Number.isFinite(radius90) ? 2 * radius90 : vessel.diameter;
   const diameters = [vessel.diameter, ...DIAMETER_FACTORS.map((factor) => Math.round((unit * factor) / 5) * 5)].filter(
     (diameter) => diameter > 0 && diameter <= dish.apertureRadius,
   );
+  const atC = load?.targetC ?? 100;
   const alternatives = [...new Set(diameters)]
     .sort((a, b) => a - b)
-    .map((diameter) => {
-      const other = { ...vessel, diameter };
+    .map((diameter) => widened(vessel, diameter, load !== null))
+    .filter(
+      (other) =>
+        other.diameter === vessel.diameter || vessel.kind !== 'pot' || other.height <= MAX_SLENDERNESS * other.diameter,
+    )
+    .flatMap((other) => {
       const seen = look({ ...input, vessel: other }, options);
-      const takenUpW = estimate(seen.takenUp(seen.set.vesselHeight));
-      const area = lossArea(other, load?.massKg ?? 0, load?.densityKgPerM3 ?? 1000);
-      const lostW = heatLoss(area, vessel.emittance, atC, air);
-      return { diameter, takenUpW, lostW, keptW: { ...takenUpW, value: takenUpW.value - lostW } };
+      if (other.diameter !== vessel.diameter && seen.set.solid && strikes(seen.set.solid, dish)) return [];
+      const takenUpW = estimate(seen.takenUp());
+      const lostW = dryLoss(bodyOf(other, false), atC, seen.set.air);
+      return [{ diameter: other.diameter, takenUpW, lostW, keptW: { ...takenUpW, value: takenUpW.value - lostW } }];
     });
   const best = alternatives.reduce((a, b) => (b.keptW.value > a.keptW.value ? b : a));
   return { bestDiameter: best.diameter, atC, alternatives };
 }
 
-function focalAdvice(input: OpticsInput, options: AdviceOptions): FocalAdvice {
+/** Focal lengths within what the tool makes: the focus not inside the rim, mm. */
+const FOCAL_LIMITS = { min: 40, max: 12_000 };
+
+function focalAdvice(input: WithVessel, options: AdviceOptions): FocalAdvice {
   const { dish } = input;
   const lengths = [
     dish.profile.focusHeight,
-    ...FOCAL_RATIOS.map((ratio) => Math.round((2 * dish.apertureRadius * ratio) / 5) * 5),
-  ].filter((f) => f >= dish.apertureRadius / 2);
+    ...FOCAL_RATIOS.map((ratio) => Math.round((2 * dish.apertureRadius * ratio) / 5) * 5).filter(
+      (f) => f >= dish.apertureRadius / 2 && f >= FOCAL_LIMITS.min && f <= FOCAL_LIMITS.max,
+    ),
+  ];
   const alternatives = [...new Set(lengths)]
     .sort((a, b) => a - b)
-    .map((focalLength) => {
-      const { rays } = look({ ...input, dish: { ...dish, profile: dish.profile.refocused(focalLength) } }, options);
-      const squared = squaredRadii(rays, bestHeight(rays, 0.9, dish.apertureRadius));
-      return { focalLength, radius90: shareRadius(rays, squared, 0.9, dish.apertureRadius) };
+    .flatMap((focalLength) => {
+      const shape = { ...dish, profile: dish.profile.refocused(focalLength) };
+      const { set, rays, takenUp } = look({ ...input, dish: shape }, options);
+      const mine = focalLength === dish.profile.focusHeight;
+      if (!mine && set.solid && strikes(set.solid, shape)) return [];
+      const shaded = shadedBy(rays, set.solid);
+      const squared = squaredRadii(shaded, bestHeight(shaded, 0.9, dish.apertureRadius));
+      return [
+        {
+          focalLength,
+          takenUpW: estimate(takenUp()),
+          radius90: shareRadius(shaded, squared, 0.9, dish.apertureRadius),
+        },
+      ];
     });
-  const best = alternatives.reduce((a, b) => (b.radius90.value < a.radius90.value ? b : a));
+  const most = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
+  const far = ({ focalLength }: { readonly focalLength: number }) => Math.abs(focalLength - dish.profile.focusHeight);
+  const best = alternatives
+    .filter(({ takenUpW }) => takenUpW.value >= (1 - WORTH) * most)
+    .reduce((a, b) => (far(b) < far(a) ? b : a));
   return { bestFocalLength: best.focalLength, alternatives };
 }
 
-function figureAdvice(input: OpticsInput, options: AdviceOptions): FigureAdvice {
+function figureAdvice(input: WithVessel, options: AdviceOptions): FigureAdvice {
   const at = (figure: DishShape['figure']) => {
     const seen = look({ ...input, dish: { ...input.dish, figure } }, options);
-    const here = seen.takenUp(seen.set.vesselHeight);
-    const best = bestPlane(seen.rays, 0.9, input.dish.apertureRadius);
-    const squared = squaredRadii(seen.rays, best.value);
+    const here = seen.takenUp();
+    const shaded = shadedBy(seen.rays, seen.set.solid);
+    const best = bestPlane(shaded, 0.9, input.dish.apertureRadius);
+    const squared = squaredRadii(shaded, best.value);
     const alternative = {
       figure,
       takenUpW: estimate(here),
       bestHeight: best,
-      radius90: shareRadius(seen.rays, squared, 0.9, input.dish.apertureRadius),
-      takenUpInBestPlaneW: estimate(seen.takenUp(best.value)),
+      radius90: shareRadius(shaded, squared, 0.9, input.dish.apertureRadius),
+      takenUpInBestPlaneW: estimate(seen.takenUp(best.value - seen.set.planeHeight)),
     };
     return { here, alternative };
   };
@@ -196,14 +236,19 @@ function figureAdvice(input: OpticsInput, options: AdviceOptions): FigureAdvice 
 /**
  * Looks at the alternatives, each traced as it would be built, with the same waviness, vessel and sun. About a second.
  * @param input checked by `inputProblems`
+ * @returns null for the bare focus: without a vessel nothing is better than anything
  */
-export function advise(input: OpticsInput, options: AdviceOptions): Advice {
-  const { rays, squared } = look(input, options);
-  const radius90 = shareRadius(rays, squared, 0.9, input.dish.apertureRadius).value;
+export function advise(input: OpticsInput, options: AdviceOptions): Advice | null {
+  if (input.vessel === null) return null;
+  const mine: WithVessel = { ...input, vessel: input.vessel };
+  const { rays, set } = look(mine, options);
+  const shaded = shadedBy(rays, set.solid);
+  const squared = squaredRadii(shaded, set.planeHeight);
+  const radius90 = shareRadius(shaded, squared, 0.9, input.dish.apertureRadius).value;
   return {
-    ribs: ribAdvice(input, options),
-    vessel: vesselAdvice(input, options, radius90),
-    focalLength: focalAdvice(input, options),
-    figure: figureAdvice(input, options),
+    ribs: ribAdvice(mine, options),
+    vessel: vesselAdvice(mine, options, radius90),
+    focalLength: focalAdvice(mine, options),
+    figure: figureAdvice(mine, options),
   };
 }

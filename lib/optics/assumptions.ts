@@ -2,7 +2,7 @@
 import { standardPressure } from './atmosphere.js';
 import { boardPoissonRatio } from './edge-curl.js';
 import type { SetUp } from './set-up.js';
-import type { Assumption, OpticsInput } from './types.js';
+import type { Assumption, OpticsInput, Vessel } from './types.js';
 
 const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
   uniform: 'a disc of even brightness',
@@ -10,23 +10,49 @@ const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
   circumsolar: 'a darkening disc with a bright sky around it',
 };
 
+function irradianceAssumption({ sun, site, day }: OpticsInput, set: SetUp): Assumption {
+  if (site === null)
+    return {
+      quantity: 'irradiance',
+      assumption: `${set.irradianceWPerM2} W/m² of direct sun ${sun.elevationDeg}° high; a round value for a clear day is 800`,
+      source: 'the design, sun.irradiance and sun.elevation',
+    };
+  const sky = `optical depth ${day.haze} of haze, ${day.waterVapour} mm of water vapour and 3 mm of ozone overhead, ${standardPressure(site.altitudeM).toFixed(0)} hPa`;
+  return {
+    quantity: 'irradiance',
+    assumption:
+      sun.irradianceWPerM2 === null
+        ? `clear sky at the site, at noon: ${set.irradianceWPerM2.toFixed(0)} W/m², with ${sky}; haze takes more, cloud all`
+        : `${set.irradianceWPerM2.toFixed(0)} W/m² at noon as the design names it; the other hours in proportion to a clear sky with ${sky}`,
+    source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
+  };
+}
+
+const kinds: Readonly<Record<Vessel['kind'], string>> = {
+  pot: 'a pot with base, side and lid',
+  plate: 'a plate',
+  coil: 'a close coil, taken as the closed cylinder round it',
+  cavity: 'a cavity: light that enters its mouth is thrown about inside',
+};
+
+function spotAssumption({ sun, vessel }: OpticsInput, set: SetUp): Assumption {
+  const aimed = sun.pointingErrorDeg === 0 ? 'aimed true' : `aimed ${sun.pointingErrorDeg}° below the sun`;
+  const height = `${((set.sunElevation * 180) / Math.PI).toFixed(0)}°`;
+  return {
+    quantity: 'spot',
+    assumption:
+      vessel === null
+        ? `the bare focus, ${aimed}; ribs true to the file`
+        : `${kinds[vessel.kind]}, ${vessel.mount === 'level' ? `hung level under a sun ${height} high` : 'fixed to the dish’s axis'}, ${aimed}; ribs true to the file; what it throws back is lost, and the sun that falls on it straight from the sky is left out`,
+    source: 'ray trace of this program onto the cylinder, held against closed forms and a plain tracer',
+  };
+}
+
 export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
   const { sun, site, vessel } = input;
-  const { dish } = input;
-  const rimAbove = dish.profile.height(dish.apertureRadius) > set.vesselHeight;
   const mrad = (sun.shape === 'uniform' ? '4.65 mrad' : '4.65 mrad as published') + (site ? ', scaled to the day' : '');
   return [
-    site === null
-      ? {
-          quantity: 'irradiance',
-          assumption: `${sun.irradianceWPerM2} W/m² of direct sun; the default of 800 is a round value for a clear day`,
-          source: 'the design, sun.irradiance',
-        }
-      : {
-          quantity: 'irradiance',
-          assumption: `clear sky at the site, mean over the hours with the sun above ${site.minElevationDeg}°: ${set.irradianceWPerM2.toFixed(0)} W/m², with little haze (optical depth 0.1), 15 mm of water vapour and 3 mm of ozone overhead, ${standardPressure(site.altitudeM).toFixed(0)} hPa; haze takes more, cloud all`,
-          source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
-        },
+    irradianceAssumption(input, set),
     {
       quantity: 'size of the sun',
       assumption: `${shapes[sun.shape]}, half-angle ${mrad}${sun.shape === 'circumsolar' ? `; ${(100 * sun.circumsolarRatio).toFixed(0)} % of the light from around the disc` : ''}`,
@@ -51,26 +77,17 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
           ? 'plate bending after Ashwell, Journal of the Royal Aeronautical Society 54, 1950, with held edges'
           : 'the design, sun.edgeCurl',
     },
-    {
-      quantity: 'spot',
-      assumption: `level disc, lit from below${rimAbove ? ' and, by the mirror above it, from above, which a vessel takes on its side' : ''}; ${sun.pointingErrorDeg === 0 ? 'aimed true' : `aimed ${sun.pointingErrorDeg}° off the sun`}; ribs true to the file`,
-      source: 'ray trace of this program, held against closed forms',
-    },
+    spotAssumption(input, set),
     {
       quantity: 'power',
-      assumption: `${input.reflector.name}: reflectance ${input.reflector.reflectance}${tiles(input)}; absorptance ${vessel.absorptance}; both the same at every angle, and clean; what the hub and the vessel’s side catch is left out`,
+      assumption: `${input.reflector.name}: reflectance ${input.reflector.reflectance}${tiles(input)}${vessel ? `; absorptance ${vessel.baseAbsorptance} of the base and ${vessel.sideAbsorptance} of side and lid` : ''}; the same at every angle, and clean`,
       source: input.reflector.source,
     },
-    ...heatAssumptions(input),
+    ...heatAssumptions(input, set),
     {
-      quantity: 'pointing',
-      assumption: 'the sun moves by 15° an hour at most, so 4 minutes a degree at least',
-      source: 'one turn of the earth a day',
-    },
-    {
-      quantity: 'one mm of rib error',
+      quantity: 'slips of the work',
       assumption:
-        'each rib by itself deviates by 1 mm (standard deviation) as one wave along its length, and tilts the panels across',
+        'each by itself; ribs of uneven height as one wave along their length, each rib by itself, which tilts the panels across',
       source: 'an estimate of this program',
     },
   ];
@@ -80,27 +97,34 @@ function tiles({ reflector: { tile } }: OpticsInput): string {
   return tile > 0 ? `, in flat tiles of ${tile} mm along the panel` : '';
 }
 
-function heatAssumptions({ load, vessel, air }: OpticsInput): Assumption[] {
+function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumption[] {
+  if (vessel === null) return [];
   return [
     {
       quantity: 'heat losses',
-      assumption: `${load === null ? 'both faces of a disc' : 'closed cylinder a fifth higher than its content, lid on'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air`,
-      source: 'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann',
+      assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
+      source:
+        'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann; steam from an open surface by the analogy of heat and mass transfer, Incropera and DeWitt',
     },
     ...(load === null
       ? []
       : [
           {
             quantity: 'time to target',
+            assumption: `the load at one temperature throughout, ${vessel.wall.massKg.toFixed(1)} kg of vessel warmed with it, steady sun`,
+            source: `energy balance${load.filling === 'water' && load.heatCapacityJPerKgK === null ? '; heat of water by IAPWS R7-97' : ''}`,
+          },
+          {
+            quantity: 'scorching',
             assumption:
-              'the load at one temperature throughout, nothing evaporates, the vessel’s own heat left out, steady sun',
-            source: 'energy balance',
+              'the brightest cell of the map, without what the wall spreads sideways; natural convection inside (Lloyd and Moran) and boiling (Jakob and Hawkins)',
+            source: 'limits of flux from memory of the watt densities that makers of immersion heaters advise',
           },
         ]),
     {
       quantity: 'standardised cooking power',
       assumption:
-        '7 kg of water for each m² of aperture, readings of ten minutes from 5 K above the air to 5 K below boiling at the place’s altitude, scaled from direct irradiance',
+        '7 kg of water for each m² of aperture, lid on, readings of ten minutes from 5 K above the air to 5 K below boiling at the place’s altitude, scaled from direct irradiance',
       source: 'ASAE S580.1',
     },
   ];

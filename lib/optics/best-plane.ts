@@ -49,6 +49,8 @@ function batchOf(rays: Rays, batch: number): Rays {
     dydz: part(rays.dydz),
     low: part(rays.low),
     high: part(rays.high),
+    sunX: part(rays.sunX),
+    sunY: part(rays.sunY),
     light: part(rays.light),
   };
 }

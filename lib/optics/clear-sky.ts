@@ -55,7 +55,12 @@ export function beamIrradiance(elevation: number, pressureHPa: number, distanceA
   return ((0.9662 * SOLAR_CONSTANT) / distanceAu ** 2) * rayleigh * ozone * mixedGases * water * haze;
 }
 
-/** The same under the standard atmosphere of an altitude, on a clear day. */
-export function clearSkyDirect(elevation: number, altitudeM: number, distanceAu: number): number {
-  return beamIrradiance(elevation, standardPressure(altitudeM), distanceAu, clearSky);
+/** The same under the standard atmosphere of an altitude. */
+export function clearSkyDirect(elevation: number, altitudeM: number, distanceAu: number, sky: Sky = clearSky): number {
+  return beamIrradiance(elevation, standardPressure(altitudeM), distanceAu, sky);
+}
+
+/** The sky of a day with haze (optical depth at both wavelengths) and water vapour (mm). */
+export function skyOf({ haze, waterVapour }: { readonly haze: number; readonly waterVapour: number }): Sky {
+  return { ...clearSky, haze380: haze, haze500: haze, waterCm: waterVapour / 10 };
 }

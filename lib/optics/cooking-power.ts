@@ -4,8 +4,8 @@
  * read at 50 K.
  */
 import { element } from '../geometry/index.js';
-import { heatLoss, lossArea } from './heat.js';
-import type { Air, Load, Vessel } from './types.js';
+import { type Body, dryLoss } from './heat.js';
+import type { Air } from './types.js';
 
 const STANDARD_IRRADIANCE = 700;
 const STANDARD_DIFFERENCE = 50;
@@ -13,7 +13,6 @@ const INTERVAL_SECONDS = 600;
 /** The standard's load: 7 kg of water for each square metre that takes in the sun. */
 const LOAD_KG_PER_M2 = 7;
 const WATER_J_PER_KG_K = 4186;
-const WATER_KG_PER_M3 = 1000;
 /** Readings run from 5 K above the air to 5 K below boiling. */
 const MARGIN = 5;
 
@@ -30,18 +29,10 @@ export type CookingPower =
   | { readonly kind: 'too-few-intervals' };
 
 /** Temperature after some seconds, by the classical fourth-order rule. */
-function heated(
-  load: Load,
-  areaM2: number,
-  emittance: number,
-  air: Air,
-  powerW: number,
-  from: number,
-  seconds: number,
-): number {
+function heated(body: Body, air: Air, powerW: number, loadKg: number, from: number, seconds: number): number {
   const steps = 60;
   const h = seconds / steps;
-  const rate = (t: number) => (powerW - heatLoss(areaM2, emittance, t, air)) / (load.massKg * load.heatCapacityJPerKgK);
+  const rate = (t: number) => (powerW - dryLoss(body, t, air)) / (loadKg * WATER_J_PER_KG_K);
   let t = from;
   for (let i = 0; i < steps; i++) {
     const a = rate(t);
@@ -59,7 +50,7 @@ function heated(
  * @param boilingPointC of water at the place
  */
 export function cookingPower(
-  vessel: Vessel,
+  body: Body,
   air: Air,
   powerW: number,
   irradianceWPerM2: number,
@@ -67,20 +58,11 @@ export function cookingPower(
   boilingPointC: number,
 ): CookingPower {
   const loadKg = LOAD_KG_PER_M2 * apertureM2;
-  const load: Load = {
-    massKg: loadKg,
-    heatCapacityJPerKgK: WATER_J_PER_KG_K,
-    densityKgPerM3: WATER_KG_PER_M3,
-    startC: air.ambientC + MARGIN,
-    targetC: boilingPointC - MARGIN,
-    boilingPointC,
-  };
-  const area = lossArea(vessel, loadKg, WATER_KG_PER_M3);
   const differences: number[] = [];
   const powers: number[] = [];
-  let t = load.startC;
-  while (t < load.targetC && differences.length < 500) {
-    const next = heated(load, area, vessel.emittance, air, powerW, t, INTERVAL_SECONDS);
+  let t = air.ambientC + MARGIN;
+  while (t < boilingPointC - MARGIN && differences.length < 500) {
+    const next = heated(body, air, powerW, loadKg, t, INTERVAL_SECONDS);
     // a reading that boils, or no longer rises, is none
     if (next > boilingPointC || next - t < 0.01) break;
     differences.push((t + next) / 2 - air.ambientC);

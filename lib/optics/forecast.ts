@@ -1,20 +1,20 @@
 /** The forecast of the dish as it will be built. */
-import { minRibs } from './closed-form.js';
+import { AimTraces } from './aim.js';
 import { assumptions } from './assumptions.js';
 import { bestPlane } from './best-plane.js';
-import { type Care, careValues, type CareLevel, slopeErrorAt } from './care.js';
+import { type Care, careOf } from './care.js';
 import { estimate, scaled } from './estimate.js';
 import { type FluxMap, fluxMap } from './flux-map.js';
+import { type Heat, heatForecast } from './heat-forecast.js';
 import { type LossTable, lossTable } from './losses.js';
 import { halfWidthAt } from './mid-line.js';
-import { type Pointing, pointingTolerance } from './pointing.js';
-import { type SetUp, setUp } from './set-up.js';
-import { caughtShares, fewer, interceptCurve, intercepts, shadedShares, shareRadius, squaredRadii } from './spot.js';
+import { setUp, shadedBy } from './set-up.js';
+import { fewer, interceptCurve, shadedShares, shareRadius, squaredRadii } from './spot.js';
 import type { SunDay } from './sun-day.js';
 import { trace } from './trace.js';
 import type { Assumption, Estimate, OpticsInput } from './types.js';
-import { type Heat, heatForecast } from './warming.js';
-import { f64 } from '../geometry/typed-arrays.js';
+import { type VesselForecast, vesselForecast } from './vessel-forecast.js';
+import { type Slip, workmanship } from './workmanship.js';
 
 export interface ForecastOptions {
   /** Rays of the main trace; 262144 when left out. All traces together take about six times as many. */
@@ -45,39 +45,32 @@ export interface SpotPoint {
 export interface Forecast {
   readonly seed: number;
   readonly rays: number;
+  /** The moment that the values hold for: noon at a site, else what the design names. */
   readonly irradianceWPerM2: number;
+  readonly sunElevationDeg: number;
   readonly day: SunDay | null;
-  readonly vessel: { readonly radius: number; readonly height: number };
+  /** The light as it crosses a plane square to the axis: that of the vessel's base, or of the focus. */
   readonly spot: {
-    readonly intercept: Estimate;
-    /** Radii that hold half and nine tenths of the light in the vessel's plane. */
+    readonly planeHeight: number;
+    /** Radii that hold half and nine tenths of the light. */
     readonly radius50: Estimate;
     readonly radius90: Estimate;
-    /** Height above the vertex of the level plane in which the 90 % radius is least, and what it is there. */
+    /** Height above the vertex of the plane in which the 90 % radius is least, and what it is there. */
     readonly bestPlane: Estimate;
     readonly bestRadius90: Estimate;
-    readonly interceptInBestPlane: Estimate;
     /** Half the reflecting width at the rim: no care makes the spot smaller. */
     readonly halfChordAtRim: number;
     readonly curve: readonly SpotPoint[];
   };
-  /** Brightness on the vessel in suns: mean over it, and in the brightest cell of the map. */
-  readonly concentration: { readonly mean: Estimate; readonly peak: Estimate };
   readonly map: FluxMap;
   readonly power: LossTable;
-  readonly heat: Heat;
-  readonly pointing: Pointing;
-  /** What the vessel takes up less (positive: lost), in watts. */
-  readonly sensitivity: {
-    /** For a millimetre, one standard deviation, by which each rib wanders once up and down along its length. */
-    readonly ribMillimetreW: Estimate;
-    /** For one more mrad of waviness. */
-    readonly wavinessMradW: Estimate;
-  };
-  /** Least ribs at which the panels' flat width alone falls wholly on the vessel. */
-  readonly minRibs: number;
+  /** Null for the bare focus. */
+  readonly vessel: VesselForecast | null;
+  readonly heat: Heat | null;
   /** What good, usual and poor care make of it. */
   readonly care: Care;
+  /** What slips of the work cost; empty for the bare focus. */
+  readonly workmanship: readonly Slip[];
   readonly assumptions: readonly Assumption[];
 }
 
@@ -94,12 +87,8 @@ const CURVE_POINTS = 120;
  */
 export function forecast(input: OpticsInput, options: ForecastOptions): Forecast {
   const made = asBuilt(input, options);
-  const at = (level: CareLevel) => {
-    const slopeErrorMrad = slopeErrorAt(input, level);
-    const other = { ...input, sun: { ...input.sun, slopeErrorMrad } };
-    return careValues(slopeErrorMrad, asBuilt(other, { ...options, rays: made.rays * COMPARED }));
-  };
-  return { ...made, care: { good: at('good'), usual: careValues(input.sun.slopeErrorMrad, made), poor: at('poor') } };
+  const rays = options.rays ?? RAYS;
+  return { ...made, care: careOf(input, made, rays * COMPARED, rays * SEARCHED, options.seed) };
 }
 
 /** The forecast for the care that the input states. */
@@ -110,41 +99,44 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
     if (options.stop?.() === true) throw new ForecastStopped();
   };
   const set = setUp(input);
-  const { vesselRadius, vesselHeight, settings } = set;
+  const { solid, settings, planeHeight, given, irradianceWPerM2 } = set;
   const { apertureRadius, layout } = input.dish;
+  const { vessel } = input;
   pause();
   const built = trace({ ...settings, rays, seed });
-  const squared = squaredRadii(built, vesselHeight);
+  const shaded = shadedBy(built, solid);
+  const squared = squaredRadii(shaded, planeHeight);
   pause();
   const power = lossTable(input, set, built, rays, seed);
   pause();
-  const radius90 = shareRadius(built, squared, 0.9, apertureRadius);
-  const best = bestPlane(fewer(built, rays * SEARCHED), 0.9, apertureRadius);
-  const inBest = squaredRadii(built, best.value);
+  const radius90 = shareRadius(shaded, squared, 0.9, apertureRadius);
+  const best = bestPlane(fewer(shaded, rays * SEARCHED), 0.9, apertureRadius);
+  const inBest = squaredRadii(shaded, best.value);
   pause();
-  // light that the mirror gives back, as an area of full sun, mm²
-  const given = set.areas.mirror * input.reflector.reflectance * Math.cos(settings.pointing);
-  const map = fluxMap(built, vesselHeight, 1.4 * vesselRadius, given, layout.ribs.length, settings.pointing === 0);
+  const widest = Number.isFinite(radius90.value) ? radius90.value : 0;
+  const across = solid === null ? Math.max(1, widest) : solid.radius;
+  const symmetric = settings.pointing === 0 && (solid === null || solid.upX === 0);
+  const map = fluxMap(shaded, planeHeight, 1.4 * across, given, layout.ribs.length, symmetric);
   pause();
-  const widest = Number.isFinite(radius90.value) ? 1.5 * radius90.value : 0;
-  const curveEnd = Math.min(apertureRadius, Math.max(1.4 * vesselRadius, widest));
-  const unshaded = 1 - estimate(shadedShares(built)).value;
-  const onRing = interceptCurve(built, squared, curveEnd, CURVE_POINTS);
-  const pointing = pointingTolerance(set, rays * SEARCHED, seed);
+  const curveEnd = Math.min(apertureRadius, Math.max(1.4 * across, 1.5 * widest));
+  const unshaded = 1 - estimate(shadedShares(shaded)).value;
+  const onRing = interceptCurve(shaded, squared, curveEnd, CURVE_POINTS);
+  const searched = rays * SEARCHED;
+  const traces = new AimTraces(input, set, searched, seed);
+  const onVessel = vessel && vesselForecast(input, vessel, set, built, traces, searched);
   pause();
   return {
     seed,
     rays: built.count,
-    irradianceWPerM2: set.irradianceWPerM2,
+    irradianceWPerM2,
+    sunElevationDeg: (set.sunElevation * 180) / Math.PI,
     day: set.day,
-    vessel: { radius: vesselRadius, height: vesselHeight },
     spot: {
-      intercept: estimate(intercepts(built, squared, vesselRadius)),
-      radius50: shareRadius(built, squared, 0.5, apertureRadius),
+      planeHeight,
+      radius50: shareRadius(shaded, squared, 0.5, apertureRadius),
       radius90,
       bestPlane: best,
-      bestRadius90: shareRadius(built, inBest, 0.9, apertureRadius),
-      interceptInBestPlane: estimate(intercepts(built, inBest, vesselRadius)),
+      bestRadius90: shareRadius(shaded, inBest, 0.9, apertureRadius),
       halfChordAtRim: halfWidthAt(set.line, set.line.to),
       curve: onRing.map(({ radius, intercept, ringShare }) => {
         const inner = radius - curveEnd / CURVE_POINTS;
@@ -152,35 +144,14 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
         return { radius, intercept, suns: scaled(ringShare, radius === 0 ? 0 : (given * unshaded) / ring) };
       }),
     },
-    concentration: {
-      mean: scaled(power.arrivingW, 1e6 / (set.irradianceWPerM2 * Math.PI * vesselRadius ** 2)),
-      peak: map.peak,
-    },
     map,
     power,
-    heat: heatForecast(input, set, power.takenUpW, map.peak),
-    pointing,
-    sensitivity: sensitivity(input, set, rays * COMPARED, seed),
-    minRibs: minRibs(vesselRadius, apertureRadius),
+    vessel: onVessel,
+    heat:
+      vessel &&
+      onVessel &&
+      heatForecast(input, vessel, set, power.takenUpW, onVessel.map.peak, onVessel.map.hottest, fewer(built, searched)),
+    workmanship: workmanship(input, set, rays * COMPARED, seed),
     assumptions: assumptions(input, set),
-  };
-}
-
-function sensitivity(input: OpticsInput, set: SetUp, rays: number, seed: number): Forecast['sensitivity'] {
-  const { settings, vesselHeight, vesselRadius } = set;
-  const caught = (change: Partial<typeof settings>) => {
-    const traced = trace({ ...settings, ...change, rays, seed });
-    return caughtShares(traced, squaredRadii(traced, vesselHeight), vesselRadius);
-  };
-  const now = caught({});
-  const watts =
-    ((set.irradianceWPerM2 * set.areas.mirror) / 1e6) *
-    Math.cos(settings.pointing) *
-    input.reflector.reflectance *
-    input.vessel.absorptance;
-  const lost = (changed: Float64Array) => estimate(changed.map((one, i) => (f64(now, i) - one) * watts));
-  return {
-    ribMillimetreW: lost(caught({ ribError: 1 })),
-    wavinessMradW: lost(caught({ slopeError: settings.slopeError + 1e-3 })),
   };
 }

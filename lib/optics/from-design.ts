@@ -2,24 +2,72 @@
 import type { Design } from '../design/index.js';
 import type { DishShape } from '../dish/index.js';
 import { standardPressure, waterBoilingC } from './atmosphere.js';
-import { careFactors, mirrorOfDesign } from './mirrors.js';
+import { boils } from './filling.js';
 import { midLine, panelPlanArea } from './mid-line.js';
-import type { OpticsInput } from './types.js';
+import { careFactors, mirrorOfDesign } from './mirrors.js';
+import type { Load, OpticsInput, Site, Vessel } from './types.js';
+import { wallMaterial } from './wall.js';
 
 /** The sections of a design that the forecast reads. */
-export type OpticsDesign = Pick<Design, 'materials' | 'panel' | 'vessel' | 'load' | 'sun' | 'site' | 'reflector'>;
+export type OpticsDesign = Pick<
+  Design,
+  'materials' | 'panel' | 'vessel' | 'load' | 'sun' | 'site' | 'day' | 'reflector'
+>;
 
-const DEFAULT_AMBIENT_C = 20;
-const DEFAULT_WIND_M_PER_S = 2;
+/** A round figure for a clear day, where neither an irradiance nor a site is named. */
+const USUAL_IRRADIANCE = 800;
+
+function vesselOf(vessel: NonNullable<OpticsDesign['vessel']>): Vessel {
+  const { heatCapacityJPerKgK, conductivityWPerMK } = wallMaterial(vessel.wall);
+  return {
+    kind: vessel.kind,
+    mount: vessel.mount,
+    diameter: vessel.diameter,
+    height: vessel.height,
+    offset: vessel.offset,
+    opening: vessel.opening,
+    baseAbsorptance: vessel.baseAbsorptance,
+    sideAbsorptance: vessel.sideAbsorptance,
+    emittance: vessel.emittance,
+    lid: vessel.lid,
+    wall: { thickness: vessel.wallThickness, massKg: vessel.wallMass, heatCapacityJPerKgK, conductivityWPerMK },
+    insulation: { thickness: vessel.insulation, conductivityWPerMK: vessel.insulationConductivity },
+    holder: { arms: vessel.holderArms, width: vessel.holderWidth },
+  };
+}
+
+function loadOf(load: NonNullable<OpticsDesign['load']>, altitudeM: number): Load {
+  return {
+    filling: load.filling,
+    massKg: load.mass,
+    heatCapacityJPerKgK: load.heatCapacity ?? null,
+    densityKgPerM3: load.density,
+    startC: load.start,
+    targetC: load.target,
+    boilingPointC: load.boilingPoint ?? (boils(load.filling) ? boilingOfWater(altitudeM) : null),
+    maxFluxWPerM2: load.maxFlux === undefined ? null : 1000 * load.maxFlux,
+  };
+}
+
+/** The clock nearest to the sun's own time, hours ahead of UTC. */
+const zoneOf = (longitudeDeg: number): number => Math.round(longitudeDeg / 15);
+
+function siteOf(site: NonNullable<OpticsDesign['site']>): Site {
+  return {
+    latitudeDeg: site.latitude,
+    longitudeDeg: site.longitude,
+    altitudeM: site.altitude ?? 0,
+    timeZone: site.timeZone ?? zoneOf(site.longitude),
+  };
+}
 
 /**
- * The input of the forecast, or null when the design names no vessel.
+ * The input of the forecast; without a vessel that of the bare focus.
  * @param stripSeamShare share of the panels' face without mirror, when the strips' layout is known; estimated from tape
  *   and inset when left out
  */
-export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShare?: number): OpticsInput | null {
-  const { vessel, load, sun, site } = design;
-  if (vessel === undefined) return null;
+export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShare?: number): OpticsInput {
+  const { vessel, load, sun, site, day } = design;
   const mirror = mirrorOfDesign(design);
   return {
     dish,
@@ -30,26 +78,11 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
       tile: mirror.tile,
       stripSeamShare: stripSeamShare ?? edgeShare(design, dish),
     },
-    vessel: {
-      diameter: vessel.diameter,
-      offset: vessel.offset,
-      absorptance: vessel.absorptance,
-      emittance: vessel.emittance,
-    },
-    load:
-      load === undefined
-        ? null
-        : {
-            massKg: load.mass,
-            heatCapacityJPerKgK: load.heatCapacity,
-            densityKgPerM3: load.density,
-            startC: load.start,
-            targetC: load.target,
-            boilingPointC: load.boilingPoint ?? boilingOfWater(site?.altitude ?? 0),
-          },
-    air: { ambientC: load?.ambient ?? DEFAULT_AMBIENT_C, windMPerS: load?.wind ?? DEFAULT_WIND_M_PER_S },
+    vessel: vessel === undefined ? null : vesselOf(vessel),
+    load: load === undefined ? null : loadOf(load, site?.altitude ?? 0),
     sun: {
-      irradianceWPerM2: sun.irradiance,
+      irradianceWPerM2: sun.irradiance ?? (site === undefined ? USUAL_IRRADIANCE : null),
+      elevationDeg: sun.elevation,
       shape: sun.shape,
       circumsolarRatio: sun.circumsolarRatio,
       slopeErrorMrad: mirror.slopeErrorMrad,
@@ -60,16 +93,17 @@ export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShar
       pointingErrorDeg: sun.pointingError,
       parkedAngleDeg: sun.parkedAngle ?? null,
     },
-    site:
-      site === undefined
-        ? null
-        : {
-            latitudeDeg: site.latitude,
-            longitudeDeg: site.longitude,
-            date: site.date,
-            altitudeM: site.altitude ?? 0,
-            minElevationDeg: site.minElevation,
-          },
+    site: site === undefined ? null : siteOf(site),
+    day: {
+      date: day.date,
+      minElevationDeg: day.minElevation,
+      startHour: day.start ?? null,
+      ambientC: day.ambient,
+      windMPerS: day.wind,
+      haze: day.haze,
+      waterVapour: day.waterVapour,
+      humidity: day.humidity,
+    },
   };
 }
 

@@ -11,7 +11,7 @@ export { minRibs, pointSunIntercept } from './closed-form.js';
 export { type Forecast, forecast, type ForecastOptions, ForecastStopped, type SpotPoint } from './forecast.js';
 export { type FluxMap } from './flux-map.js';
 export { type OpticsDesign, opticsInput } from './from-design.js';
-export { type HeatPoint } from './heat.js';
+export { type HeatPoint } from './warming.js';
 export { type Loss, type LossKey, type LossTable } from './losses.js';
 export { forecastProblems, inputProblems } from './problems.js';
 export { adviceRows, type CareRow, careRows, type LengthText, type SummaryRow, summaryRows } from './summary.js';

@@ -1,7 +1,8 @@
 /** Where the sunlight goes: each loss by itself, in watts. They add up to what came in. */
+import { absorptances, lightOn } from './catch.js';
 import { estimate, exact } from './estimate.js';
-import type { SetUp } from './set-up.js';
-import { caughtShares, intercepts, shadedShares, squaredRadii } from './spot.js';
+import { meetsVessel, type SetUp, solidAt } from './set-up.js';
+import { type Surface, surfaces } from './solid.js';
 import { type Rays, trace, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
 import { f64 } from '../geometry/typed-arrays.js';
@@ -27,29 +28,37 @@ export interface Loss {
   readonly watts: Estimate;
 }
 
-export interface LossTable {
-  /** Direct irradiance x the round aperture, facing the sun. */
-  readonly incomingW: number;
-  readonly losses: readonly Loss[];
-  /** Light that arrives on the vessel, and what it takes up. */
+export interface SurfaceLight {
+  readonly surface: Surface;
   readonly arrivingW: Estimate;
   readonly takenUpW: Estimate;
 }
 
+export interface LossTable {
+  /** Direct irradiance x the round aperture, facing the sun. */
+  readonly incomingW: number;
+  readonly losses: readonly Loss[];
+  /** Light that meets the vessel, and what it takes up; both all that the mirror gives back at a bare focus. */
+  readonly arrivingW: Estimate;
+  readonly takenUpW: Estimate;
+  /** The same by surface, those that get any. */
+  readonly surfaces: readonly SurfaceLight[];
+}
+
 /** The intercept with the errors switched on one after the other; the last is the dish as built. */
-function stages(set: SetUp, built: Rays, rays: number, seed: number): [LossKey, Float64Array][] {
+function stages(input: OpticsInput, set: SetUp, built: Rays, rays: number, seed: number): [LossKey, Float64Array][] {
   const all: TraceSettings = { ...set.settings, rays, seed };
   const still = { ...all, pointing: 0 };
   const smooth = { ...still, edgeCurlMrad: 0 as const };
   const even = { ...smooth, slopeError: 0, specularity: 0 };
-  const caught = (of: Rays) => intercepts(of, squaredRadii(of, set.vesselHeight), set.vesselRadius);
+  const aimed = solidAt(input, set.sunElevation);
   const offAim = all.pointing !== 0;
   return [
-    ['flat-panels', caught(trace({ ...even, sun: null }))],
-    ['sun-size', caught(trace(even))],
-    ['waviness', caught(trace(smooth))],
-    ['edge-curl', caught(offAim ? trace(still) : built)],
-    ...(offAim ? [['aim-spill', caught(built)] as [LossKey, Float64Array]] : []),
+    ['flat-panels', meetsVessel(trace({ ...even, sun: null }), aimed)],
+    ['sun-size', meetsVessel(trace(even), aimed)],
+    ['waviness', meetsVessel(trace(smooth), aimed)],
+    ['edge-curl', meetsVessel(offAim ? trace(still) : built, aimed)],
+    ...(offAim ? [['aim-spill', meetsVessel(built, set.solid)] as [LossKey, Float64Array]] : []),
   ];
 }
 
@@ -59,7 +68,7 @@ const labels: Readonly<Record<LossKey, string>> = {
   hub: 'hub',
   seams: 'seams over the ribs',
   strips: 'tape, inset and joints of the reflector',
-  shade: 'shade of the vessel on the mirror',
+  shade: 'shade of vessel and holder on the mirror',
   reflector: 'taken up by the mirror',
   'flat-panels': 'misses: flat width, figure and height',
   'sun-size': 'misses: size of the sun',
@@ -81,33 +90,62 @@ export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: num
   const onMirror = watts(areas.mirror) * facing;
   const { reflectance } = input.reflector;
   const given = onMirror * reflectance;
-  const shaded = shadedShares(built);
+  const { solid } = set;
+  const none = new Float64Array(built.batches);
+  const light = solid && lightOn(built, solid);
+  const shaded = light?.shade ?? none;
   const share = (shares: Float64Array, factor: number) => estimate(shares.map((one) => one * factor));
 
   const unshaded = shaded.map((one) => 1 - one);
   let before: Float64Array = shaded.map(() => 1);
-  const misses = stages(set, built, rays, seed).map(([key, intercept]): [LossKey, Estimate] => {
-    const lost = unshaded.map((one, i) => one * (f64(before, i) - f64(intercept, i)));
-    before = intercept;
-    return [key, share(lost, given)];
+  const misses = (solid === null ? [] : stages(input, set, built, rays, seed)).map(
+    ([key, intercept]): [LossKey, Estimate] => {
+      const lost = unshaded.map((one, i) => one * (f64(before, i) - f64(intercept, i)));
+      before = intercept;
+      return [key, share(lost, given)];
+    },
+  );
+  const alpha = input.vessel && absorptances(input.vessel);
+  const bySurface = surfaces.map((surface): SurfaceLight => {
+    const arriving = light?.[surface] ?? none;
+    return {
+      surface,
+      arrivingW: share(arriving, given),
+      takenUpW: share(arriving, given * (alpha?.[surface] ?? 0)),
+    };
   });
-  const arriving = caughtShares(built, squaredRadii(built, set.vesselHeight), set.vesselRadius);
-  const { absorptance } = input.vessel;
+  const sum = (weigh: (surface: Surface) => number): Float64Array =>
+    none.map((_, i) =>
+      surfaces.reduce((total, surface) => total + weigh(surface) * f64(light?.[surface] ?? none, i), 0),
+    );
+  const arriving = light ? sum(() => 1) : unshaded;
+  const takenUp = alpha ? sum((surface) => alpha[surface]) : arriving;
   const listed: [LossKey, Estimate][] = [
     ...(facing < 1 ? [['aim', exact(incomingW * (1 - facing))] as [LossKey, Estimate]] : []),
     ['rim', exact(watts(areas.rim) * facing)],
     ['hub', exact(watts(areas.hub) * facing)],
     ['seams', exact(watts(areas.seams) * facing)],
     ...(areas.strips > 0 ? [['strips', exact(watts(areas.strips) * facing)] as [LossKey, Estimate]] : []),
-    ['shade', share(shaded, onMirror)],
+    ...(solid === null ? [] : [['shade', share(shaded, onMirror)] as [LossKey, Estimate]]),
     ['reflector', share(unshaded, onMirror * (1 - reflectance))],
     ...misses,
-    ['vessel', share(arriving, given * (1 - absorptance))],
+    ...(solid === null
+      ? []
+      : [
+          [
+            'vessel',
+            share(
+              arriving.map((one, i) => one - f64(takenUp, i)),
+              given,
+            ),
+          ] as [LossKey, Estimate],
+        ]),
   ];
   return {
     incomingW,
     losses: listed.map(([key, lost]) => ({ key, label: labels[key], watts: lost })),
     arrivingW: share(arriving, given),
-    takenUpW: share(arriving, given * absorptance),
+    takenUpW: share(takenUp, given),
+    surfaces: bySurface.filter(({ arrivingW }) => arrivingW.value > 0),
   };
 }

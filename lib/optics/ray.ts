@@ -23,6 +23,15 @@ export interface Mirror {
   readonly widthAll: number;
   readonly cosPointing: number;
   readonly sinPointing: number;
+  /** Cosine and sine of each panel's angle, and of that less the direction in which the sun stands off. */
+  readonly turns: { readonly cos: Float64Array; readonly sin: Float64Array };
+  readonly sunTurns: { readonly cos: Float64Array; readonly sin: Float64Array };
+}
+
+/** Cosines and sines of the angles of all panels, less `from`. */
+function turnsOf({ ribs, halfAngle }: TraceSettings['shape']['layout'], from: number) {
+  const angles = ribs.map((_, i) => 2 * i * halfAngle - from);
+  return { cos: Float64Array.from(angles, Math.cos), sin: Float64Array.from(angles, Math.sin) };
 }
 
 /** Rays in a block: its columns fit into a core's cache. */
@@ -33,8 +42,8 @@ const columnNames = [
   ...(['u', 'w', 'z', 'half', 'tan'] as const),
   // the panel's turn about the axis, and −1 for the half that is traced in the mirror
   ...(['turnCos', 'turnSin', 'mirrored'] as const),
-  // towards the sun, a unit vector
-  ...(['sx', 'sy', 'sz'] as const),
+  // towards the sun, a unit vector: in the frame of the dish, and of the panel
+  ...(['dishX', 'dishY', 'dishZ', 'sx', 'sy', 'sz'] as const),
   // tilt of the mirror along the panel and across it
   ...(['along', 'across'] as const),
   // the reflected ray
@@ -56,10 +65,7 @@ const pair = () => [column(), column()] as const;
 
 export function emptyBlock(): RayBlock {
   const columns = Object.fromEntries(columnNames.map((name) => [name, column()]));
-  const block = { ...columns, choice: column(), place: pair(), disc: pair(), slope: pair(), haze: pair() } as RayBlock;
-  block.turnCos.fill(1);
-  block.mirrored.fill(1);
-  return block;
+  return { ...columns, choice: column(), place: pair(), disc: pair(), slope: pair(), haze: pair() } as RayBlock;
 }
 
 /** The columns of random numbers in the order in which they are drawn. */
@@ -68,7 +74,7 @@ export function drawn({ choice, place, disc, slope, haze }: RayBlock): readonly 
 }
 
 export function mirrorOf(settings: TraceSettings): Mirror {
-  const { shape, pointing, ribError, edgeCurlMrad } = settings;
+  const { shape, pointing, towards, ribError, edgeCurlMrad } = settings;
   const line = midLine(shape);
   const { from, to, widthSlope: k, widthTaken: m } = line;
   const widthFrom = (k * from * from) / 2 - m * from;
@@ -81,6 +87,8 @@ export function mirrorOf(settings: TraceSettings): Mirror {
     widthAll: (k * to * to) / 2 - m * to - widthFrom,
     cosPointing: Math.cos(pointing),
     sinPointing: Math.sin(pointing),
+    turns: turnsOf(shape.layout, 0),
+    sunTurns: turnsOf(shape.layout, towards),
   };
 }
 
@@ -93,7 +101,7 @@ function ribSlopes(line: MidLine, ribError: number): number {
 }
 
 /** Where on the panel: ∫halfWidth du is a quadratic of u. */
-export function placeRays(block: RayBlock, count: number, { line, widthFrom, widthAll }: Mirror): void {
+export function placeRays(block: RayBlock, count: number, { line, widthFrom, widthAll, settings }: Mirror): void {
   const { from, to, widthSlope: k, widthTaken: m, height, tanSlope } = line;
   const [length, width] = block.place;
   const { u, w, z, half, tan } = block;
@@ -101,7 +109,8 @@ export function placeRays(block: RayBlock, count: number, { line, widthFrom, wid
   for (let i = 0; i < count; i++) {
     const taken = widthFrom + widthAll * f64(length, i);
     const at = Math.min(to, Math.max(from, (m + Math.sqrt(m * m + 2 * k * taken)) / k));
-    const index = (at - from) * perMm;
+    // a rib that was pushed outward has the height and slope of its own radius
+    const index = Math.min(line.cells, Math.max(0, at - settings.ribShift - from) * perMm);
     u[i] = at;
     half[i] = k * at - m;
     w[i] = f64(width, i) * (k * at - m);
@@ -110,44 +119,58 @@ export function placeRays(block: RayBlock, count: number, { line, widthFrom, wid
   }
 }
 
-/** The sun's direction: the axis, or a point of the disc about it. */
-export function aimRays({ disc: [share, turn], sx, sy, sz }: RayBlock, count: number, sun: SunShape | null): void {
+/** The sun's direction about its centre: the centre, or a point of the disc. */
+export function aimRays(
+  { disc: [share, turn], dishX, dishY, dishZ }: RayBlock,
+  count: number,
+  sun: SunShape | null,
+): void {
   if (sun === null) {
-    sx.fill(0);
-    sy.fill(0);
-    sz.fill(1);
+    dishX.fill(0);
+    dishY.fill(0);
+    dishZ.fill(1);
     return;
   }
   const { angleAtShare } = sun;
   const last = angleAtShare.length - 1;
   for (let i = 0; i < count; i++) {
     const sine = Math.sin(interpolated(angleAtShare, f64(share, i) * last));
-    const x = sine * Math.cos(TURN * f64(turn, i));
-    const y = sine * Math.sin(TURN * f64(turn, i));
-    sx[i] = x;
-    sy[i] = y;
-    sz[i] = Math.sqrt(1 - x * x - y * y);
+    const angle = TURN * f64(turn, i);
+    const x = sine * Math.cos(angle);
+    const y = sine * Math.sin(angle);
+    dishX[i] = x;
+    dishY[i] = y;
+    dishZ[i] = Math.sqrt(1 - x * x - y * y);
   }
 }
 
-/** Off the axis: which half of which panel, and the sun in that panel's frame; the ray is turned back at the end. */
-export function turnRays(block: RayBlock, count: number, { settings, cosPointing, sinPointing }: Mirror): void {
-  const { choice, sx, sy, sz, turnCos, turnSin, mirrored } = block;
-  const { ribs, halfAngle } = settings.shape.layout;
-  const halves = 2 * ribs.length;
+/** Which half of which panel, and the sun in the panel's frame and in the dish's. */
+export function turnRays(
+  block: RayBlock,
+  count: number,
+  { settings, cosPointing, sinPointing, ...mirror }: Mirror,
+): void {
+  const { choice, dishX, dishY, dishZ, sx, sy, sz, turnCos, turnSin, mirrored } = block;
+  const { turns, sunTurns } = mirror;
+  const halves = 2 * settings.shape.layout.ribs.length;
+  const [cosTowards, sinTowards] = [Math.cos(settings.towards), Math.sin(settings.towards)];
   for (let i = 0; i < count; i++) {
-    const [x, y, z] = [f64(sx, i), f64(sy, i), f64(sz, i)];
+    const [x, y, z] = [f64(dishX, i), f64(dishY, i), f64(dishZ, i)];
     const tilted = x * cosPointing + z * sinPointing;
     const number = (f64(choice, i) * halves) | 0;
     const side = number % 2 === 0 ? 1 : -1;
-    const turn = (number >> 1) * 2 * halfAngle;
-    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+    const panel = number >> 1;
+    const [cos, sin] = [f64(sunTurns.cos, panel), f64(sunTurns.sin, panel)];
     mirrored[i] = side;
-    turnCos[i] = cos;
-    turnSin[i] = sin;
+    turnCos[i] = f64(turns.cos, panel);
+    turnSin[i] = f64(turns.sin, panel);
     sx[i] = tilted * cos + y * sin;
     sy[i] = side * (y * cos - tilted * sin);
-    sz[i] = z * cosPointing - x * sinPointing;
+    const up = z * cosPointing - x * sinPointing;
+    sz[i] = up;
+    dishX[i] = tilted * cosTowards - y * sinTowards;
+    dishY[i] = tilted * sinTowards + y * cosTowards;
+    dishZ[i] = up;
   }
 }
 

@@ -1,13 +1,17 @@
 /** From the input to the settings of the trace, and the areas that need no trace. */
 import type { DishShape } from '../dish/index.js';
+import { caughtOf, lightOn, takenUpOf, withShade } from './catch.js';
+import { hourlyAt } from './hourly.js';
 import { panelPlanArea, type MidLine, midLine } from './mid-line.js';
+import { axisElevation, disc, placeVessel, type Solid } from './solid.js';
 import { type SunDay, sunDay } from './sun-day.js';
 import { meanSunRadius, sunShape } from './sun-shape.js';
-import type { TraceSettings } from './trace.js';
-import type { OpticsInput } from './types.js';
+import type { Rays, TraceSettings } from './trace.js';
+import type { Air, OpticsInput } from './types.js';
 
 /** Independent batches of every trace. */
 const BATCHES = 16;
+const RAD = Math.PI / 180;
 
 /** Areas in plan, mm². They add up to the round aperture. */
 export interface PlanAreas {
@@ -26,10 +30,17 @@ export interface SetUp {
   readonly line: MidLine;
   readonly areas: PlanAreas;
   readonly day: SunDay | null;
+  /** The moment that the figures hold for: noon at a site, else what the design names. */
   readonly irradianceWPerM2: number;
-  readonly vesselRadius: number;
-  /** Of the vessel's underside above the vertex. */
-  readonly vesselHeight: number;
+  /** Height of the sun, radians. */
+  readonly sunElevation: number;
+  readonly air: Air;
+  /** The vessel as the dish sees it at that moment; null for the bare focus. */
+  readonly solid: Solid | null;
+  /** Plane square to the axis in which the spot is described: that of the base's middle, or the focus. */
+  readonly planeHeight: number;
+  /** Light that the mirror gives back, less the shade, as an area of full sun, mm². */
+  readonly given: number;
   /** Everything as built; the number of rays is filled in by the caller. */
   readonly settings: Omit<TraceSettings, 'rays' | 'seed'>;
 }
@@ -48,31 +59,67 @@ export function planAreas(shape: DishShape, line: MidLine, stripSeamShare: numbe
   };
 }
 
+/** The vessel while the sun stands at a height and the dish's axis is off it. */
+export function solidAt(
+  { vessel, dish }: Pick<OpticsInput, 'vessel' | 'dish'>,
+  sunElevation: number,
+  off = 0,
+  towards = 0,
+): Solid | null {
+  return vessel && placeVessel(vessel, dish.profile.focusHeight, axisElevation(sunElevation, off, towards));
+}
+
 /** Prepares the trace of a checked input. */
 export function setUp(input: OpticsInput): SetUp {
   const { dish, vessel, sun, site } = input;
   const line = midLine(dish);
-  const day = site === null ? null : sunDay(site);
-  const vesselRadius = vessel.diameter / 2;
-  const vesselHeight = dish.profile.focusHeight + vessel.offset;
+  const day = site === null ? null : sunDay(site, input.day, sun.irradianceWPerM2);
+  const sunElevation = (day === null ? sun.elevationDeg : day.noonElevationDeg) * RAD;
+  const pointing = sun.pointingErrorDeg * RAD;
+  const areas = planAreas(dish, line, input.reflector.stripSeamShare);
+  const noonHour = day?.noonHour ?? 12;
   return {
     line,
-    areas: planAreas(dish, line, input.reflector.stripSeamShare),
+    areas,
     day,
-    irradianceWPerM2: day === null ? sun.irradianceWPerM2 : day.meanDirectWPerM2,
-    vesselRadius,
-    vesselHeight,
+    irradianceWPerM2: day === null ? (sun.irradianceWPerM2 ?? 0) : day.noonDirectWPerM2,
+    sunElevation,
+    air: { ambientC: hourlyAt(input.day.ambientC, noonHour), windMPerS: hourlyAt(input.day.windMPerS, noonHour) },
+    solid: solidAt(input, sunElevation, pointing, 0),
+    planeHeight:
+      dish.profile.focusHeight +
+      (vessel?.mount === 'axis' ? vessel.offset : (vessel?.offset ?? 0) * Math.sin(sunElevation)),
+    given: areas.mirror * input.reflector.reflectance * Math.cos(pointing),
     settings: {
       shape: dish,
       sun: sunShape(sun.shape, sun.circumsolarRatio, day?.angularRadius ?? meanSunRadius),
       slopeError: sun.slopeErrorMrad / 1000,
       specularity: sun.specularityMrad / 1000,
       edgeCurlMrad: sun.edgeCurlMrad,
-      pointing: (sun.pointingErrorDeg * Math.PI) / 180,
+      pointing,
+      towards: 0,
       ribError: 0,
+      ribShift: 0,
       tile: input.reflector.tile,
-      shade: { radius: vesselRadius, height: vesselHeight },
       batches: BATCHES,
     },
   };
 }
+
+/** Share of the mirror's light that the vessel takes up, batch by batch; 0 without one. */
+export function takenUpShares(rays: Rays, solid: Solid | null, { vessel }: Pick<OpticsInput, 'vessel'>): Float64Array {
+  return solid && vessel ? takenUpOf(lightOn(rays, solid), vessel) : new Float64Array(rays.batches);
+}
+
+/** Intercept: share of the unshaded light that meets the vessel, batch by batch; all of it at the bare focus. */
+export function meetsVessel(rays: Rays, solid: Solid | null): Float64Array {
+  if (solid === null) return new Float64Array(rays.batches).fill(1);
+  const shares = lightOn(rays, solid);
+  return caughtOf(shares).map((one, i) => (one === 0 ? 0 : one / (1 - (shares.shade[i] ?? 0))));
+}
+
+/** The rays with the vessel's shade, or at the bare focus as they are. */
+export const shadedBy = (rays: Rays, solid: Solid | null): Rays => withShade(rays, solid);
+
+/** A disc square to the axis, in the plane of the spot. */
+export const discAt = (set: SetUp, radius: number): Solid => disc(radius, set.planeHeight);

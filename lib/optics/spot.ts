@@ -165,6 +165,8 @@ export function fewer(rays: Rays, count: number): Rays {
     dydz: pick(rays.dydz),
     low: pick(rays.low),
     high: pick(rays.high),
+    sunX: pick(rays.sunX),
+    sunY: pick(rays.sunY),
     light: pick(rays.light),
   };
 }

@@ -1,7 +1,11 @@
 /** The forecast as rows for the terminal and the book. */
 import type { Advice } from './advice.js';
-import type { Forecast } from './forecast.js';
 import { careLevels, type CareValues } from './care.js';
+import { clockText } from './clock.js';
+import { scaled } from './estimate.js';
+import type { Forecast } from './forecast.js';
+import type { Heat } from './heat-forecast.js';
+import type { Surface } from './solid.js';
 import type { Estimate } from './types.js';
 
 /** One line: a number in its unit, or a text. Lengths are in mm, to be shown in the user's unit. */
@@ -49,29 +53,25 @@ const percent = (estimate: Estimate): Estimate => ({
   value: 100 * estimate.value,
   standardError: 100 * estimate.standardError,
 });
-const time = (utc: string) => utc.slice(11, 16);
 
-function dayRows({ day, irradianceWPerM2 }: Forecast): SummaryRow[] {
+function dayRows({ day, irradianceWPerM2, sunElevationDeg }: Forecast): SummaryRow[] {
   if (day === null)
     return [
+      row('sun', sunElevationDeg, '°', 0, 'height above the horizon, as the design says; name a site for a day'),
       row('direct irradiance', irradianceWPerM2, 'W/m²', 0, 'the value of the design; name a site for a clear sky'),
     ];
   const { aiming } = day;
   const hours =
-    aiming.kind === 'from-to'
-      ? `${time(aiming.fromUtc)} to ${time(aiming.toUtc)} UTC`
-      : aiming.kind === 'all-day'
-        ? 'all day'
-        : 'never';
+    aiming.kind === 'from-to' ? `${aiming.from} to ${aiming.to}` : aiming.kind === 'all-day' ? 'all day' : 'never';
   return [
-    row('sun at noon', day.noonElevationDeg, '°', 1, `height above the horizon, at ${time(day.noonUtc)} UTC`),
+    row('sun at noon', day.noonElevationDeg, '°', 1, `height above the horizon, at ${clockText(day.noonHour)}`),
     text('sun high enough', hours, aiming.kind === 'from-to' ? `${aiming.hours.toFixed(1)} hours` : undefined),
     row(
       'direct irradiance',
       irradianceWPerM2,
       'W/m²',
       0,
-      `clear sky, mean of those hours; ${day.noonDirectWPerM2.toFixed(0)} at noon`,
+      `at noon, for which the values below hold; mean of those hours ${day.meanDirectWPerM2.toFixed(0)}`,
     ),
   ];
 }
@@ -86,11 +86,11 @@ function finite(length: LengthText): LengthText {
 
 const inMm: LengthText = (mm) => `${mm.toFixed(1)} mm`;
 
-function spotRows({ spot, vessel, concentration, minRibs, map }: Forecast, length: LengthText): SummaryRow[] {
-  const off = spot.bestPlane.value - vessel.height;
+function spotRows({ spot, map, vessel }: Forecast, length: LengthText): SummaryRow[] {
+  const off = spot.bestPlane.value - spot.planeHeight;
+  const where = vessel === null ? 'focus' : 'vessel’s base';
   return [
-    row('caught by the vessel', percent(spot.intercept), '%', 1, 'of the light that the mirror gives back'),
-    row('radius of half the light', spot.radius50, 'mm', 1, 'in the vessel’s plane'),
+    row('radius of half the light', spot.radius50, 'mm', 1, `across the axis, at the ${where}`),
     row(
       'radius of 90 % of it',
       spot.radius90,
@@ -104,37 +104,107 @@ function spotRows({ spot, vessel, concentration, minRibs, map }: Forecast, lengt
       'mm',
       1,
       Math.abs(off) < 3 * spot.bestPlane.standardError + 1
-        ? 'where the vessel stands'
-        : `${length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the vessel; 90 % radius ${length(spot.bestRadius90.value)} there`,
+        ? `where the ${where} is`
+        : `${length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the ${where}; 90 % radius ${length(spot.bestRadius90.value)} there`,
     ),
-    row('mean concentration', concentration.mean, 'suns', 1, 'over the vessel'),
     row(
-      'peak concentration',
-      concentration.peak,
+      'peak across the axis',
+      map.peak,
       'suns',
       0,
       `brightest place, over ${length((2 * map.halfSide) / map.cells)}; burns and blinds at once`,
     ),
-    row('ribs that the vessel asks for', minRibs, '', 0, 'so that the panels’ flat width falls on it'),
   ];
 }
 
-function heatRows({ heat, power }: Forecast): SummaryRow[] {
-  const { warming, cooking } = heat;
-  const warm: SummaryRow[] =
-    warming.kind === 'reached'
-      ? [
-          row('time to target', warming.minutes, 'min', 0, 'steady sun, lid on'),
-          row('lost at the target', warming.lossAtTargetW, 'W', 0, 'to wind and surroundings'),
-        ]
-      : warming.kind === 'out-of-reach'
-        ? [row('reachable temperature', warming.reachableC, '°C', 0, 'the target is out of reach')]
-        : [];
+const surfaceNames: Readonly<Record<Surface, string>> = {
+  base: 'the base',
+  side: 'the side',
+  lid: 'the lid',
+  mouth: 'the mouth',
+};
+
+function vesselRows({ vessel, power }: Forecast, length: LengthText): SummaryRow[] {
+  if (vessel === null)
+    return [
+      row('light at the focus', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that fall on the aperture`),
+    ];
+  const { hanging, map } = vessel;
   return [
+    row('meets the vessel', percent(vessel.intercept), '%', 1, 'of the light that the mirror gives back'),
     row('power taken up', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that fall on the aperture`),
-    ...warm,
-    row('stagnation temperature', heat.stagnationC, '°C', 0, 'of the vessel when nothing takes the heat away'),
+    ...power.surfaces.map(({ surface, takenUpW }) => row(`by ${surfaceNames[surface]}`, takenUpW, 'W', 0)),
+    row('mean on the base', vessel.meanOnBase, 'suns', 1),
+    row('peak on the vessel', map.peak, 'suns', 0, `on ${surfaceNames[map.peakOn]}`),
+    ...(hanging === null
+      ? []
+      : [
+          row(
+            'best height of the base',
+            hanging.bestOffset,
+            'mm',
+            0,
+            `above the focus (vessel.offset): ${hanging.bestW.toFixed(0)} W there; ${length(hanging.from)} to ${length(hanging.to)} keep 95 % of it`,
+          ),
+        ]),
+    row('ribs that a disc so wide asks for', vessel.minRibs, '', 0, 'so that the panels’ flat width falls on it'),
+  ];
+}
+
+function warmingRows({ warming }: Heat): SummaryRow[] {
+  if (warming.kind === 'no-load') return [];
+  if (warming.kind === 'out-of-reach')
+    return [row('reachable temperature', warming.reachableC, '°C', 0, 'the target is out of reach')];
+  const steam = warming.steamKgPerHour;
+  return [
+    row(
+      warming.boils ? 'time to the boil' : 'time to target',
+      warming.minutes,
+      'min',
+      0,
+      `steady sun, to ${warming.endC.toFixed(0)} °C, the vessel warmed too`,
+    ),
+    row('lost at the end', warming.lossAtEndW, 'W', 0, 'to wind and surroundings'),
+    ...(warming.boils ? [row('steam at the boil', steam, 'kg/h', 2)] : []),
+  ];
+}
+
+function hotSpotRows({ hotSpot }: Heat, length: LengthText): SummaryRow[] {
+  const { fluxWPerM2, limitWPerM2, insideC, outsideC, defocus } = hotSpot;
+  return [
+    row(
+      'hottest place of the wall',
+      scaled(fluxWPerM2, 1e-3),
+      'kW/m²',
+      0,
+      limitWPerM2 === null
+        ? 'taken up there'
+        : `the load stands ${(limitWPerM2 / 1000).toFixed(0)} before it scorches, stirred now and then`,
+    ),
+    ...(insideC === null || outsideC === null
+      ? []
+      : [row('wall there', insideC, '°C', 0, `inside; ${outsideC.toFixed(0)} °C outside`)]),
+    ...(defocus === null
+      ? []
+      : [
+          row(
+            'height that spares the load',
+            defocus.offset,
+            'mm',
+            0,
+            `${length(Math.abs(defocus.offset))} ${defocus.offset < 0 ? 'below' : 'above'} the focus; takes up ${defocus.takenUpW.toFixed(0)} W there`,
+          ),
+        ]),
+  ];
+}
+
+function heatRows(heat: Heat, length: LengthText): SummaryRow[] {
+  const { cooking } = heat;
+  return [
+    ...warmingRows(heat),
+    row('stagnation temperature', heat.stagnationC, '°C', 0, 'of the empty vessel when nothing takes the heat away'),
     row('brightest spot', heat.brightSpotC, '°C', 0, 'what a small dark plate can come to there'),
+    ...hotSpotRows(heat, length),
     ...(cooking.kind === 'fitted'
       ? [
           row(
@@ -149,23 +219,33 @@ function heatRows({ heat, power }: Forecast): SummaryRow[] {
   ];
 }
 
+/** The sun moves by 15° an hour at most: 4 minutes a degree. */
+const MINUTES_A_DEGREE = 4;
+
+function aimRows({ vessel }: Forecast): SummaryRow[] {
+  if (vessel === null) return [];
+  const { low, high, aside } = vessel.aim.toleranceDeg;
+  // set ahead of the sun to one side, it may stand until the sun is as far off on the other
+  const minutes = scaled(aside, 2 * MINUTES_A_DEGREE);
+  return [
+    row('aim within, to a side', aside, '°', 2, 'keeps 90 % of the power'),
+    row('aim within, too low', low, '°', 2, 'the dish points below the sun'),
+    row('aim within, too high', high, '°', 2, 'the dish points above the sun'),
+    row('turn every', minutes, 'min', 0, `when set ${(minutes.value / 2).toFixed(0)} min ahead of the sun`),
+  ];
+}
+
 /** Every value of the forecast, then the losses. */
 export function summaryRows(forecast: Forecast, length: LengthText = inMm): SummaryRow[] {
-  const { pointing, sensitivity, power } = forecast;
+  const { power, heat, workmanship } = forecast;
+  const said = finite(length);
   return [
     ...dayRows(forecast),
-    ...spotRows(forecast, finite(length)),
-    ...heatRows(forecast),
-    row('aim within', pointing.toleranceDeg, '°', 2, 'keeps 90 % of the light on the vessel'),
-    row(
-      'turn every',
-      { value: 2 * pointing.sunMinutes.value, standardError: 2 * pointing.sunMinutes.standardError },
-      'min',
-      0,
-      `when set ${pointing.sunMinutes.value.toFixed(0)} min ahead of the sun`,
-    ),
-    row('one mm of rib error costs', sensitivity.ribMillimetreW, 'W', 1),
-    row('one more mrad of waviness costs', sensitivity.wavinessMradW, 'W', 1),
+    ...spotRows(forecast, said),
+    ...vesselRows(forecast, said),
+    ...(heat === null ? [] : heatRows(heat, said)),
+    ...aimRows(forecast),
+    ...workmanship.map(({ label, watts, note }) => row(`costs: ${label}`, watts, 'W', 1, note)),
     ...power.losses.map(({ key, label, watts }) =>
       row(label.startsWith('misses') || key === 'vessel' ? label : `lost: ${label}`, watts, 'W', 1),
     ),
@@ -189,14 +269,15 @@ export function careRows({ care }: Forecast): CareRow[] {
   });
   const lines = [
     line('waviness of the mirror', 'mrad', 1, ({ slopeErrorMrad }) => slopeErrorMrad),
-    line('caught by the vessel', '%', 1, ({ intercept }) => percent(intercept)),
+    line('meets the vessel', '%', 1, ({ intercept }) => intercept && percent(intercept)),
     line('radius of 90 % of the light', 'mm', 1, ({ radius90 }) => radius90),
-    line('peak concentration', 'suns', 0, ({ peakSuns }) => peakSuns),
+    line('peak across the axis', 'suns', 0, ({ peakSuns }) => peakSuns),
     line('power taken up', 'W', 0, ({ takenUpW }) => takenUpW),
     line('time to target', 'min', 0, ({ minutesToTarget }) => minutesToTarget),
     line('stagnation temperature', '°C', 0, ({ stagnationC }) => stagnationC),
     line('standardised cooking power', 'W', 0, ({ cookingPowerW }) => cookingPowerW),
-    line('aim within', '°', 2, ({ toleranceDeg }) => toleranceDeg),
+    line('aim within, to a side', '°', 2, ({ toleranceDeg }) => toleranceDeg),
+    line('aim within, too low', '°', 2, ({ lowToleranceDeg }) => lowToleranceDeg),
   ];
   // a line that says nothing at any care is left out
   return lines.filter(({ cells }) => cells.some(({ value }) => value !== 'none'));
@@ -217,11 +298,11 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
     ),
     vesselRow(vessel, length),
     row(
-      'focal length of the smallest spot',
+      'best focal length',
       focalLength.bestFocalLength,
       'mm',
       0,
-      `90 % radius in its best plane: ${focalLength.alternatives.map((one) => `f ${length(one.focalLength)} ${length(one.radius90.value)}`).join(', ')}`,
+      `for this vessel: ${focalLength.alternatives.map((one) => `f ${length(one.focalLength)} ${watts(one.takenUpW)}`).join(', ')}`,
     ),
     row(
       'figure panel gains over rib',

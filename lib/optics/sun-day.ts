@@ -1,7 +1,8 @@
 /** The sun of a place and day. */
-import { clearSkyDirect } from './clear-sky.js';
+import { clearSkyDirect, skyOf } from './clear-sky.js';
+import { clockText, hourOf } from './clock.js';
 import { sunPlace } from './sun-position.js';
-import type { Site } from './types.js';
+import type { Day, Site } from './types.js';
 
 const MINUTE = 60_000;
 const DAY = 86_400_000;
@@ -10,6 +11,8 @@ const STEP_MINUTES = 10;
 export interface SunHour {
   /** UTC, as 2026-06-21T10:40Z. */
   readonly utc: string;
+  /** On the clock of the place, hours since the day's midnight. */
+  readonly hour: number;
   readonly elevationDeg: number;
   readonly azimuthDeg: number;
   readonly directWPerM2: number;
@@ -19,11 +22,21 @@ export interface SunHour {
 export type AimingHours =
   | { readonly kind: 'never' }
   | { readonly kind: 'all-day' }
-  | { readonly kind: 'from-to'; readonly fromUtc: string; readonly toUtc: string; readonly hours: number };
+  | {
+      readonly kind: 'from-to';
+      /** On the clock of the place, as 08:40. */
+      readonly from: string;
+      readonly to: string;
+      readonly hours: number;
+      readonly fromMs: number;
+      readonly toMs: number;
+    };
 
 export interface SunDay {
   /** When the sun stands highest. */
   readonly noonUtc: string;
+  /** The same on the clock of the place, hours. */
+  readonly noonHour: number;
   readonly noonElevationDeg: number;
   readonly noonDirectWPerM2: number;
   readonly aiming: AimingHours;
@@ -47,20 +60,26 @@ const minuteText = (unixMs: number): string =>
 /**
  * The day at the place: the 24 hours round the place's own noon. Elevations are without refraction, which lifts the sun
  * by less than 0.1° above 10°.
+ * @param named irradiance at noon that the design names: the clear sky of the other hours is scaled with it
  * @throws RangeError for a date that is not in the calendar
  */
-export function sunDay(site: Site): SunDay {
-  const start = startOfDay(site.date);
-  if (Number.isNaN(start)) throw new RangeError(`${site.date} is not a day of the calendar`);
+export function sunDay(site: Site, day: Day, named: number | null = null): SunDay {
+  const start = startOfDay(day.date);
+  if (Number.isNaN(start)) throw new RangeError(`${day.date} is not a day of the calendar`);
+  const sky = skyOf(day);
   const meanNoon = start + DAY / 2 - (site.longitudeDeg / 360) * DAY;
   const place = (unixMs: number) => sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg);
   const elevation = (unixMs: number) => place(unixMs).elevation;
-  const direct = (unixMs: number): number => {
+  const clear = (unixMs: number): number => {
     const at = place(unixMs);
-    return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu);
+    return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu, sky);
   };
   const noon = highest(elevation, meanNoon - 40 * MINUTE, meanNoon + 40 * MINUTE);
-  const min = (site.minElevationDeg * Math.PI) / 180;
+  const clearest = clear(noon);
+  const factor = named === null || clearest === 0 ? 1 : named / clearest;
+  const direct = (unixMs: number): number => factor * clear(unixMs);
+  const hour = (unixMs: number) => hourOf(site, start, unixMs);
+  const min = (day.minElevationDeg * Math.PI) / 180;
   const aims = Array.from(
     { length: (24 * 60) / STEP_MINUTES },
     (_, i) => noon - DAY / 2 + (i + 0.5) * STEP_MINUTES * MINUTE,
@@ -68,13 +87,15 @@ export function sunDay(site: Site): SunDay {
   const mean = aims.length === 0 ? 0 : aims.reduce((sum, time) => sum + direct(time), 0) / aims.length;
   return {
     noonUtc: minuteText(noon),
+    noonHour: hour(noon),
     noonElevationDeg: (elevation(noon) * 180) / Math.PI,
     noonDirectWPerM2: direct(noon),
-    aiming: aimingHours(elevation, noon, min),
+    aiming: aimingHours(elevation, noon, min, hour),
     meanDirectWPerM2: mean,
     angularRadius: place(noon).angularRadius,
     course: Array.from({ length: 49 }, (_, i) => noon - DAY / 2 + i * 30 * MINUTE).map((time) => ({
       utc: minuteText(time),
+      hour: hour(time),
       elevationDeg: (elevation(time) * 180) / Math.PI,
       azimuthDeg: (place(time).azimuth * 180) / Math.PI,
       directWPerM2: direct(time),
@@ -93,7 +114,12 @@ function highest(elevation: (unixMs: number) => number, from: number, to: number
   return (low + high) / 2;
 }
 
-function aimingHours(elevation: (unixMs: number) => number, noon: number, min: number): AimingHours {
+function aimingHours(
+  elevation: (unixMs: number) => number,
+  noon: number,
+  min: number,
+  hour: (unixMs: number) => number,
+): AimingHours {
   if (elevation(noon) < min) return { kind: 'never' };
   const crossing = (midnight: number): number => {
     let [up, down] = [noon, midnight];
@@ -107,5 +133,12 @@ function aimingHours(elevation: (unixMs: number) => number, noon: number, min: n
   const [before, after] = [noon - DAY / 2, noon + DAY / 2];
   if (elevation(before) >= min && elevation(after) >= min) return { kind: 'all-day' };
   const [from, to] = [crossing(before), crossing(after)];
-  return { kind: 'from-to', fromUtc: minuteText(from), toUtc: minuteText(to), hours: (to - from) / (60 * MINUTE) };
+  return {
+    kind: 'from-to',
+    from: clockText(hour(from)),
+    to: clockText(hour(to)),
+    hours: (to - from) / (60 * MINUTE),
+    fromMs: from,
+    toMs: to,
+  };
 }

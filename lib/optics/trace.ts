@@ -1,5 +1,5 @@
 /**
- * The ray trace over one half panel, rotated. Points are spread evenly over the mirror's face in plan and carry the
+ * The ray trace of the mirror: half panels, each ray in one of them. Points are spread evenly over the mirror's face in plan and carry the
  * light that falls on them, so no ray is wasted; the sun's disc, waviness and specularity are drawn for each. The
  * reflected rays are kept as lines, so that any vessel plane can be looked at afterwards.
  *
@@ -33,14 +33,16 @@ export interface TraceSettings {
   readonly specularity: number;
   /** Slope at the panels' edges in mrad, null for the estimate; 0 for none. */
   readonly edgeCurlMrad: number | null;
-  /** Angle between axis and sun, radians; the sun stands off towards +x, the mid-line of a panel. */
+  /** Angle between axis and sun, radians. */
   readonly pointing: number;
+  /** Direction in which the sun stands off: from +x, the mid-line of a panel, over +y; radians. */
+  readonly towards: number;
   /** Standard deviation of rib height, mm, as a wave of one rib's length, each rib by itself. */
   readonly ribError: number;
+  /** How far outward of their place all ribs stand, mm. */
+  readonly ribShift: number;
   /** Side of flat mirror tiles along the panel, mm; 0 for a mirror that bends with its panel. */
   readonly tile: number;
-  /** A level disc that shades the dish: radius (0 for none) and height above the vertex, mm. */
-  readonly shade: { readonly radius: number; readonly height: number };
   readonly rays: number;
   readonly batches: number;
   readonly seed: number;
@@ -62,7 +64,10 @@ export interface Rays {
    */
   readonly low: Float32Array;
   readonly high: Float32Array;
-  /** Light on the ray, about 1; the sign of what the shade takes is negative. */
+  /** Towards the sun, from where the ray left the mirror: dx/dz and dy/dz. */
+  readonly sunX: Float32Array;
+  readonly sunY: Float32Array;
+  /** Light on the ray, about 1; `withShade` makes that negative which a vessel keeps from the mirror. */
   readonly light: Float32Array;
 }
 
@@ -71,7 +76,7 @@ export interface Rays {
  * @throws RangeError when the seam leaves nothing of the panels, or there is less than one ray a batch
  */
 export function trace(settings: TraceSettings): Rays {
-  const { batches, sun, pointing, specularity } = settings;
+  const { batches, sun, specularity } = settings;
   const perBatch = Math.floor(settings.rays / batches);
   if (!(perBatch >= 1)) throw new RangeError(`${settings.rays} rays are too few for ${batches} batches`);
   const rays = emptyRays(perBatch * batches, batches, settings.shape.profile.focusHeight);
@@ -90,11 +95,11 @@ export function trace(settings: TraceSettings): Rays {
       });
       placeRays(block, count, mirror);
       aimRays(block, count, sun);
-      if (pointing !== 0) turnRays(block, count, mirror);
+      turnRays(block, count, mirror);
       tiltRays(block, count, mirror);
       reflectRays(block, count);
       if (specularity > 0) scatterRays(block, count, specularity);
-      keepRays(rays, first, block, count, settings.shade);
+      keepRays(rays, first, block, count);
     }
   }
   return rays;
@@ -122,13 +127,15 @@ function emptyRays(count: number, batches: number, reference: number): Rays {
     dydz: new Float32Array(count),
     low: new Float32Array(count),
     high: new Float32Array(count),
+    sunX: new Float32Array(count),
+    sunY: new Float32Array(count),
     light: new Float32Array(count),
   };
 }
 
 /** Keeps the rays as lines in the frame of the dish. */
-function keepRays(rays: Rays, first: number, block: RayBlock, count: number, shade: TraceSettings['shade']): void {
-  const { reference, x, y, dxdz, dydz, low, high, light } = rays;
+function keepRays(rays: Rays, first: number, block: RayBlock, count: number): void {
+  const { reference, x, y, dxdz, dydz, low, high, sunX, sunY, light } = rays;
   for (let i = 0, to = first; i < count; i++, to++) {
     const [u, w, z] = [f64(block.u, i), f64(block.w, i), f64(block.z, i)];
     const [rx, ry, rz] = [f64(block.rx, i), f64(block.ry, i), f64(block.rz, i)];
@@ -144,12 +151,10 @@ function keepRays(rays: Rays, first: number, block: RayBlock, count: number, sha
     dydz[to] = dx * sin + dy * cos;
     low[to] = rz > 0 && !level ? z : -Infinity;
     high[to] = rz > 0 && !level ? Infinity : level ? -Infinity : z;
-    const [sx, sy, sz] = [f64(block.sx, i), f64(block.sy, i), f64(block.sz, i)];
     // a wall that the sun stands behind gets none
-    const lit = Math.max(0, sz - sx * f64(block.tan, i));
-    const over = squared(u + (sx / sz) * (shade.height - z), w + (sy / sz) * (shade.height - z));
-    light[to] = shade.height > z && over < shade.radius * shade.radius ? -lit : lit;
+    light[to] = Math.max(0, f64(block.sz, i) - f64(block.sx, i) * f64(block.tan, i));
+    const up = f64(block.dishZ, i);
+    sunX[to] = f64(block.dishX, i) / up;
+    sunY[to] = f64(block.dishY, i) / up;
   }
 }
-
-const squared = (x: number, y: number): number => x * x + y * y;

@@ -26,7 +26,7 @@ import type { JobSheet, Prepared } from './types.js';
 export interface BookSource extends Prepared {
   /** Null before the nest. */
   readonly sheets: readonly JobSheet[] | null;
-  /** Null when nothing stands in the focus; left out while it is being worked on. */
+  /** Null when it could not be made; left out while it is being worked on. */
   readonly forecast?: Forecast | null;
   /** Where it burns; left out while it is being worked on. */
   readonly burn?: BurnResult | null;
@@ -120,7 +120,7 @@ export function bookOf(source: BookSource): string {
     keyValues: keyValues(design, dish, parts, cleatStart),
     problems,
     sheets: sheets && sheets.map(bookSheet),
-    forecast: design.vessel ? bookForecast(forecast, design.units) : { kind: 'none' },
+    forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),
     cutPictures,
   });

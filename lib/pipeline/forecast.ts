@@ -15,17 +15,19 @@ import { stripSeamShare } from '../parts/index.js';
 import type { Prepared } from './types.js';
 
 export interface Forecasting {
-  /** Null when the design names no vessel, or an error stands among the problems. */
+  /** Of the bare focus when the design names no vessel. Null when the optics cannot be computed. */
   readonly forecast: Forecast | null;
   readonly problems: readonly Diagnostic[];
 }
 
-const inputOf = ({ design, dish }: Prepared) => opticsInput(design, dish, stripSeamShare(design, dish));
+/** What the light needs of a prepared design. */
+export type Lit = Pick<Prepared, 'design' | 'dish'>;
+
+const inputOf = ({ design, dish }: Lit) => opticsInput(design, dish, stripSeamShare(design, dish));
 
 /** Traces the dish as it will be built. The seed is the nest's: one design, one forecast. */
-export function forecastOf(prepared: Prepared): Forecasting {
+export function forecastOf(prepared: Lit): Forecasting {
   const input = inputOf(prepared);
-  if (input === null) return { forecast: null, problems: [] };
   const wrong = inputProblems(input);
   if (hasError(wrong)) return { forecast: null, problems: wrong };
   const made = forecast(input, { seed: prepared.design.nest.seed });
@@ -39,13 +41,13 @@ export function burnOf(prepared: Prepared): BurnResult | null {
 }
 
 /** What would do better; null without a vessel. Ask the problems of the forecast first. */
-export function adviceOf(prepared: Prepared): Advice | null {
+export function adviceOf(prepared: Lit): Advice | null {
   const input = inputOf(prepared);
-  return input && advise(input, { seed: prepared.design.nest.seed });
+  return advise(input, { seed: prepared.design.nest.seed });
 }
 
 /** What is wrong with the optical side of a design, without the trace. */
-export function opticsProblems(prepared: Prepared): readonly Diagnostic[] {
+export function opticsProblems(prepared: Lit): readonly Diagnostic[] {
   const input = inputOf(prepared);
-  return input === null ? [] : inputProblems(input);
+  return inputProblems(input);
 }

@@ -61,7 +61,7 @@ export interface Job extends Prepared {
   readonly routes: readonly Route[];
   /** Templates, gauges and jigs, each on a sheet of its own. */
   readonly aidSheets: readonly JobSheet[];
-  /** Null when the design names no vessel. */
+  /** Of the bare focus when the design names no vessel; null with an error among the problems. */
   readonly forecast: Forecast | null;
   /** Where it burns; null without a forecast. */
   readonly burn: BurnResult | null;

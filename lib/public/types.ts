@@ -44,8 +44,15 @@ export type { Reading as LogReading, Run as LogRun } from '../optics/compare/log
 export type { WidthFinding } from '../optics/compare/spot-widths.js';
 export type { CookingPoint, CookingTest } from '../optics/compare/standard-test.js';
 export type { CookingPower } from '../optics/cooking-power.js';
-export type { Pointing } from '../optics/pointing.js';
-export type { Heat, Warming } from '../optics/warming.js';
+export type { Aim, AimDirection } from '../optics/aim.js';
+export type { Hanging, Defocus } from '../optics/hanging.js';
+export type { Body } from '../optics/heat.js';
+export type { Heat, HotSpot, Warming } from '../optics/heat-forecast.js';
+export type { SurfaceLight } from '../optics/losses.js';
+export type { Surface } from '../optics/solid.js';
+export type { SunHeight, VesselForecast } from '../optics/vessel-forecast.js';
+export type { SurfaceMap, VesselMap } from '../optics/vessel-map.js';
+export type { Slip, SlipKey } from '../optics/workmanship.js';
 export type { CutPicture } from '../output/book/input.js';
 export type { Caution } from '../output/cautions.js';
 export type { ForecastPlot } from '../output/plots/plot.js';

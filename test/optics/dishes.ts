@@ -1,7 +1,7 @@
 /** Dishes for the tests of the forecast. Invented. */
 import type { DishShape } from '../../lib/dish/index.js';
 import { type ShapeChange, shapeWith } from '../dish/shapes.js';
-import type { OpticsInput } from '../../lib/optics/index.js';
+import type { OpticsInput, Vessel } from '../../lib/optics/index.js';
 import type { TraceSettings } from '../../lib/optics/trace.js';
 
 /** The press-house dish of the fixtures. */
@@ -28,13 +28,33 @@ export function perfect(shape: DishShape, change: Partial<TraceSettings> = {}): 
     specularity: 0,
     edgeCurlMrad: 0,
     pointing: 0,
+    towards: 0,
     ribError: 0,
+    ribShift: 0,
     tile: 0,
-    shade: { radius: 0, height: 0 },
     rays: 262_144,
     batches: 16,
     seed: 1,
     ...change,
+  };
+}
+
+/** A disc across the axis: a vessel without a side. */
+export function discOf(diameter: number): Vessel {
+  return {
+    kind: 'pot',
+    mount: 'axis',
+    diameter,
+    height: 0,
+    offset: 0,
+    opening: 0,
+    baseAbsorptance: 0.9,
+    sideAbsorptance: 0.9,
+    emittance: 0.9,
+    lid: true,
+    wall: { thickness: 1, massKg: 0, heatCapacityJPerKgK: 500, conductivityWPerMK: 16 },
+    insulation: { thickness: 0, conductivityWPerMK: 0.04 },
+    holder: { arms: 0, width: 20 },
   };
 }
 
@@ -45,18 +65,20 @@ export function inputOf(
   const whole: OpticsInput = {
     dish: dishOf(),
     reflector: { name: 'a mirror', source: 'invented', reflectance: 0.85, tile: 0, stripSeamShare: 0 },
-    vessel: { diameter: 260, offset: 0, absorptance: 0.9, emittance: 0.9 },
+    vessel: discOf(260),
     load: {
+      filling: 'water',
       massKg: 12,
       heatCapacityJPerKgK: 4186,
       densityKgPerM3: 1000,
       startC: 12,
       targetC: 78,
       boilingPointC: 100,
+      maxFluxWPerM2: null,
     },
-    air: { ambientC: 20, windMPerS: 2 },
     sun: {
       irradianceWPerM2: 800,
+      elevationDeg: 45,
       shape: 'uniform',
       circumsolarRatio: 0.05,
       slopeErrorMrad: 3,
@@ -68,6 +90,16 @@ export function inputOf(
       parkedAngleDeg: null,
     },
     site: null,
+    day: {
+      date: '2026-06-21',
+      minElevationDeg: 15,
+      startHour: null,
+      ambientC: [[0, 20]],
+      windMPerS: [[0, 2]],
+      haze: 0.1,
+      waterVapour: 15,
+      humidity: 0.5,
+    },
   };
   const merged = Object.entries(change).map(([key, value]) => {
     const before = whole[key as keyof OpticsInput];

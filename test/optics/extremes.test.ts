@@ -55,7 +55,7 @@ describe('extremes', () => {
         const lost = result.power.losses.reduce((sum, { watts }) => sum + watts.value, 0);
         expect((lost + result.power.takenUpW.value) / result.power.incomingW).toBeCloseTo(1, 9);
         const wrong = /NaN|Infinity|undefined/;
-        for (const { value, note } of [...summaryRows(result), ...adviceRows(advise(input, { rays: 512, seed: 1 }))])
+        for (const { value, note } of [...summaryRows(result), ...adviceRows(advise(input, { rays: 512, seed: 1 })!)])
           expect(`${value} ${note ?? ''}`).not.toMatch(wrong);
         for (const { message } of forecastProblems(input, result)) expect(message).not.toMatch(wrong);
         for (const { svg, description } of forecastPlots(result)) expect(svg + description).not.toMatch(wrong);

@@ -79,7 +79,10 @@ function inputFor(settings: Settings): OpticsInput {
     reflector: { reflectance: settings.reflectance },
     vessel: {
       diameter: settings.diameter,
-      absorptance: settings.absorptance,
+      // a closed pot a fifth higher than its content, hung with the axis
+      height: mass === undefined ? 0 : ((1.2 * mass) / 1000 / (Math.PI * (settings.diameter / 2000) ** 2)) * 1000,
+      baseAbsorptance: settings.absorptance,
+      sideAbsorptance: settings.absorptance,
     },
     load:
       mass === undefined
@@ -90,7 +93,7 @@ function inputFor(settings: Settings): OpticsInput {
             startC: settings.startC ?? 25,
             targetC: settings.targetC ?? 95,
           },
-    air: { ambientC: settings.startC ?? 25, windMPerS: settings.wind ?? 2 },
+    day: { ambientC: [[0, settings.startC ?? 25]], windMPerS: [[0, settings.wind ?? 2]] },
     sun: {
       irradianceWPerM2: settings.irradiance,
       shape: settings.sunShape ?? 'uniform',
@@ -102,7 +105,7 @@ function inputFor(settings: Settings): OpticsInput {
 }
 
 /** Minutes from the start to the target; never, where that is out of reach. */
-const minutes = ({ heat: { warming } }: Forecast) => (warming.kind === 'reached' ? warming.minutes.value : Infinity);
+const minutes = ({ heat }: Forecast) => (heat?.warming.kind === 'reached' ? heat.warming.minutes.value : Infinity);
 
 const made = new Map<string, Forecast>();
 
@@ -118,12 +121,14 @@ const quantities = {
   /** Standardised cooking power as a share of the sunlight on the aperture at the standard's 700 W/m². */
   cookingShare: (settings: Settings) => {
     const { heat, power } = forecastOf(settings);
-    return heat.cooking.kind === 'fitted' ? heat.cooking.powerW / ((power.incomingW * 700) / settings.irradiance) : NaN;
+    return heat?.cooking.kind === 'fitted'
+      ? heat.cooking.powerW / ((power.incomingW * 700) / settings.irradiance)
+      : NaN;
   },
   /** Until the boil, and at the boil until done. */
   cookedMinutes: (settings: Settings) => minutes(forecastOf(settings)) + (settings.simmer ?? 0),
-  stagnationC: (settings: Settings) => forecastOf(settings).heat.stagnationC.value,
-  peakSuns: (settings: Settings) => forecastOf(settings).concentration.peak.value,
+  stagnationC: (settings: Settings) => forecastOf(settings).heat!.stagnationC.value,
+  peakSuns: (settings: Settings) => forecastOf(settings).map.peak.value,
   /** Plane of the least circle that holds a share of the light. */
   bestPlane: (settings: Settings) => {
     const rays = trace({

@@ -91,17 +91,20 @@ describe('care', () => {
   it('is what a forecast with that waviness says', () => {
     const poor = forecast({ ...input, sun: { ...input.sun, slopeErrorMrad: 12 } }, { seed: 3, rays: 16_384 });
     expect(made.care.poor.takenUpW).toEqual(poor.power.takenUpW);
-    expect(made.care.poor.toleranceDeg).toEqual(poor.pointing.toleranceDeg);
+    // traced with more rays here than there
+    const aside = poor.vessel!.aim.toleranceDeg.aside;
+    const error = Math.hypot(aside.standardError, made.care.poor.toleranceDeg!.standardError);
+    expect(Math.abs(made.care.poor.toleranceDeg!.value - aside.value)).toBeLessThan(4 * error + 0.01);
     expect(made.care.usual.takenUpW).toEqual(made.power.takenUpW);
   });
 
   it('costs power, peak and spot from level to level', () => {
     const { good, usual, poor } = made.care;
-    expect(good.takenUpW.value).toBeGreaterThan(usual.takenUpW.value);
-    expect(usual.takenUpW.value).toBeGreaterThan(poor.takenUpW.value);
+    expect(good.takenUpW!.value).toBeGreaterThan(usual.takenUpW!.value);
+    expect(usual.takenUpW!.value).toBeGreaterThan(poor.takenUpW!.value);
     expect(good.radius90.value).toBeLessThan(usual.radius90.value);
     expect(usual.radius90.value).toBeLessThan(poor.radius90.value);
-    const peak = careRows(made).find(({ label }) => label === 'peak concentration');
+    const peak = careRows(made).find(({ label }) => label === 'peak across the axis');
     expect(peak?.cells.map(({ value }) => value)).toEqual([good, usual, poor].map(({ peakSuns }) => peakSuns.value));
   });
 });

@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { spread } from '../../lib/dish/index.js';
 import { pointSunIntercept } from '../../lib/optics/index.js';
+import { withShade } from '../../lib/optics/catch.js';
 import { estimate } from '../../lib/optics/estimate.js';
+import { disc } from '../../lib/optics/solid.js';
 import { fluxMap } from '../../lib/optics/flux-map.js';
 import { caughtShares, intercepts, squaredRadii } from '../../lib/optics/spot.js';
 import { trace } from '../../lib/optics/trace.js';
@@ -29,7 +31,7 @@ describe.each(dishes)('%s', (_, shape, plane) => {
       const pointing = (degrees * Math.PI) / 180;
       const height = plane + 10;
       const hits = bruteRays(shape, [Math.sin(pointing), 0, Math.cos(pointing)], height, 130, 300, 40);
-      const rays = trace(perfect(shape, { pointing, shade: { radius: 130, height } }));
+      const rays = withShade(trace(perfect(shape, { pointing })), disc(130, height));
       for (const a of radii) {
         const caught = estimate(caughtShares(rays, squaredRadii(rays, height), a));
         expect(Math.abs(caught.value - caughtShare(hits, a))).toBeLessThan(4e-3);
@@ -72,11 +74,11 @@ describe('a spread dish', () => {
     const result = (text: string) =>
       forecastOf(prepare(designOf(`${text}sun: { slopeError: 3, specularity: 1 }\n`))).forecast!;
     const [point, wide] = [result(fixtureText('press-house')), result(spreadText)];
-    expect(point.concentration.peak.value).toBeGreaterThan(600);
-    expect(wide.concentration.peak.value).toBeLessThan(60);
+    expect(point.map.peak.value).toBeGreaterThan(600);
+    expect(wide.map.peak.value).toBeLessThan(60);
     expect(wide.power.takenUpW.value / point.power.takenUpW.value).toBeGreaterThan(0.98);
     // the mean over the vessel cannot lie above the brightest place
-    expect(wide.concentration.mean.value).toBeLessThan(wide.concentration.peak.value);
+    expect(wide.vessel!.meanOnBase.value).toBeLessThan(wide.map.peak.value);
   });
 
   it('has the brightest place that a count of plain rays in cells finds', () => {

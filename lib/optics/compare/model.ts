@@ -1,8 +1,9 @@
 /** The forecast as a comparison asks it: gain for each W/m² of sun, loss, and heat held, for any waviness. */
 import { estimate, scaled } from '../estimate.js';
-import { heatLoss, lossArea } from '../heat.js';
-import { setUp } from '../set-up.js';
-import { caughtShares, squaredRadii } from '../spot.js';
+import { heatCapacity } from '../filling.js';
+import { bodyOf, heatLoss, isWet } from '../heat.js';
+import { setUp, takenUpShares } from '../set-up.js';
+import { wallHeat } from '../warming.js';
 import { trace } from '../trace.js';
 import type { Estimate, Load, OpticsInput } from '../types.js';
 import type { Reading } from './log.js';
@@ -21,17 +22,18 @@ export interface Model {
 export function modelOf(input: OpticsInput, load: Load, rays: number, seed: number): Model {
   const set = setUp(input);
   const { vessel } = input;
-  const area = lossArea(vessel, load.massKg, load.densityKgPerM3);
-  const full =
-    (set.areas.mirror / 1e6) * Math.cos(set.settings.pointing) * input.reflector.reflectance * vessel.absorptance;
+  if (vessel === null) throw new RangeError('a log cannot be compared without a vessel');
+  const body = bodyOf(vessel, isWet(load));
+  const damp = { humidity: input.day.humidity, altitudeM: input.site?.altitudeM ?? 0 };
   return {
     load,
-    heatCapacityJPerK: load.massKg * load.heatCapacityJPerKgK,
+    // at the middle of the warming; that of water moves by a hundredth over it
+    heatCapacityJPerK: load.massKg * heatCapacity(load, (load.startC + load.targetC) / 2) + wallHeat(vessel),
     apertureM2: set.areas.aperture / 1e6,
-    lossW: ({ loadC, ambientC, windMPerS }) => heatLoss(area, vessel.emittance, loadC, { ambientC, windMPerS }),
+    lossW: ({ loadC, ambientC, windMPerS }) => heatLoss(body, loadC, { ambientC, windMPerS }, damp),
     gainM2: (slopeErrorMrad) => {
       const traced = trace({ ...set.settings, slopeError: slopeErrorMrad / 1000, rays, seed });
-      return scaled(estimate(caughtShares(traced, squaredRadii(traced, set.vesselHeight), set.vesselRadius)), full);
+      return scaled(estimate(takenUpShares(traced, set.solid, input)), set.given / 1e6);
     },
   };
 }

@@ -32,10 +32,9 @@ const RINGS = 40;
 export function widthAt(input: OpticsInput, slopeErrorMrad: number, share: number, rays: number, seed: number): number {
   const set = setUp(input);
   const { apertureRadius } = input.dish;
-  // the card stands where the vessel would, and shades as little as a card does
-  const shade = { radius: 0, height: set.vesselHeight };
-  const traced = trace({ ...set.settings, slopeError: slopeErrorMrad / 1000, shade, pointing: 0, rays, seed });
-  const squared = squaredRadii(traced, set.vesselHeight);
+  // the card stands where the vessel's base would, and shades next to nothing
+  const traced = trace({ ...set.settings, slopeError: slopeErrorMrad / 1000, pointing: 0, rays, seed });
+  const squared = squaredRadii(traced, set.planeHeight);
   const wide = interceptCurve(traced, squared, apertureRadius, 400);
   const holds = wide.find(({ intercept }) => intercept.value > 0.98)?.radius ?? apertureRadius;
   const rings = interceptCurve(traced, squared, holds, RINGS);

@@ -127,8 +127,7 @@ export function assemblyChapter(input: BookInput, measures: Measures, model: Mod
 }
 
 export function forecastChapter({ forecast }: BookInput): Markup {
-  if (forecast.kind === 'none')
-    return markup`<p>The design names nothing that stands in the focus (<code>vessel</code>), so there is nothing to forecast.</p>`;
+  if (forecast.kind === 'none') return markup`<p>The forecast could not be made: see the problems.</p>`;
   if (forecast.kind === 'pending')
     return markup`<p role="status">The forecast is being worked out and follows with the sheets.</p>`;
   const row = ({ label, value, error, note }: ForecastRow) =>

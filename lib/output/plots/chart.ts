@@ -133,6 +133,16 @@ export function dotMark({ x, y }: PlotArea, [px, py]: Point, colour: string): Ma
   return markup`<circle cx="${at(x(px))}" cy="${at(y(py))}" r="5" fill="${colour}"/>`;
 }
 
+/** A short stroke of a line's colour, for the key beside the plotted area. */
+export function swatch(
+  { x, y }: PlotArea,
+  [px, py]: Point,
+  colour: string,
+  { dx = 0, dy = 0 }: LabelOptions = {},
+): Markup {
+  return markup`<path d="M${at(x(px) + dx)},${at(y(py) + dy)}h18" stroke="${colour}" stroke-width="4"/>`;
+}
+
 export interface LabelOptions {
   /** Which end of the text stands at the point; `middle` is its middle. */
   readonly anchor?: 'start' | 'middle' | 'end';

@@ -58,13 +58,13 @@ function regions(plot: PlotArea, { cells, suns }: Forecast['map'], half: number,
   });
 }
 
-export function fluxPlot({ map, vessel, concentration }: Forecast, unit: LengthUnit): ForecastPlot {
+export function fluxPlot({ map, vessel }: Forecast, unit: LengthUnit): ForecastPlot {
   const { cells, suns } = map;
   const half = map.halfSide / mmPer[unit];
-  const radius = vessel.radius / mmPer[unit];
+  const radius = vessel === null ? 0 : vessel.radius / mmPer[unit];
   const reached = LEVELS.filter((level) => level < map.peak.value);
-  const title = 'Brightness in the vessel’s plane';
-  const description = `Map of the brightness in suns (times the direct sunlight) round the axis, in levels of ${reached.join(', ')}: at most ${map.peak.value.toFixed(0)}, ${concentration.mean.value.toFixed(1)} as the mean over the vessel of ${formatLength(2 * vessel.radius, unit)} (dashed circle).`;
+  const title = `Brightness across the axis at the ${vessel === null ? 'focus' : 'vessel’s base'}`;
+  const description = `Map of the brightness in suns (times the direct sunlight) round the axis, in levels of ${reached.join(', ')}: at most ${map.peak.value.toFixed(0)}${vessel === null ? '' : `; the dashed circle is as wide as the vessel, ${formatLength(2 * vessel.radius, unit)}`}.`;
   const axis = { label: `across (${unit})`, domain: [-half, half] as const };
   const plot = frame(size, axis, axis);
   const { left, right, top, bottom, width, height } = size;

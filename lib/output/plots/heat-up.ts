@@ -6,8 +6,8 @@ import type { ForecastPlot } from './plot.js';
 
 /** The plot, or null without a load or when it does not warm at all. */
 export function heatUpPlot({ heat, irradianceWPerM2 }: Forecast): ForecastPlot | null {
-  const { warming } = heat;
-  if (warming.kind === 'no-load' || warming.curve.length === 0) return null;
+  const warming = heat?.warming;
+  if (warming === undefined || warming.kind === 'no-load' || warming.curve.length === 0) return null;
   const { curve } = warming;
   const start = curve[0]!;
   const end = curve.at(-1)!;

@@ -12,19 +12,19 @@ export function interceptPlot({ spot, vessel }: Forecast, unit: LengthUnit): For
     low: 100 * (intercept.value - 2 * intercept.standardError),
     high: 100 * (intercept.value + 2 * intercept.standardError),
   }));
-  const edge = vessel.radius / mmPer[unit];
-  const caught = `${(100 * spot.intercept.value).toFixed(1)} %`;
+  const edge = vessel === null ? null : vessel.radius / mmPer[unit];
   const marks = [spot.radius50, spot.radius90].map(({ value }, i) => ({
     radius: value / mmPer[unit],
     percent: i === 0 ? 50 : 90,
   }));
   const seen = marks.filter(({ radius }) => Number.isFinite(radius));
   const reported = seen.map(({ radius, percent }) => `${percent} % within ${formatLength(radius * mmPer[unit], unit)}`);
-  const title = 'Light caught within a radius';
-  const description = `Share of the light that the mirror gives back within each radius of the vessel’s plane: ${[...reported, `${caught} within the vessel’s edge at ${formatLength(vessel.radius, unit)}`].join(', ')}.`;
+  const title = 'Light within a radius';
+  const where = vessel === null ? 'the focus' : 'the vessel’s base';
+  const description = `Share of the light that the mirror gives back within each radius of a plane square to the axis at ${where}: ${reported.join(', ') || 'less than half arrives'}.`;
   const plot = frame(
     usualSize,
-    { label: `radius (${unit})`, domain: [0, points.at(-1)?.radius ?? edge], nice: true },
+    { label: `radius (${unit})`, domain: [0, points.at(-1)?.radius ?? 1], nice: true },
     { label: 'share of the light (%)', domain: [0, 100] },
   );
   const svg = picture('intercept', title, description, usualSize, [
@@ -34,13 +34,14 @@ export function interceptPlot({ spot, vessel }: Forecast, unit: LengthUnit): For
       points.map(({ radius, low, high }) => [radius, low, high] as const),
       colours.blue,
     ),
-    limit(plot, 'x', edge),
+    ...(edge === null
+      ? []
+      : [limit(plot, 'x', edge), label(plot, [edge, 12], 'edge of the vessel', { dx: -8, anchor: 'end' })]),
     curve(
       plot,
       points.map(({ radius, percent }) => [radius, percent] as const),
       colours.blue,
     ),
-    label(plot, [edge, 12], `vessel: ${caught}`, { dx: -8, anchor: 'end' }),
     ...seen.flatMap(({ radius, percent }) => [
       dotMark(plot, [radius, percent], colours.blue),
       label(plot, [radius, percent], `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`, { dx: 10, dy: 14 }),

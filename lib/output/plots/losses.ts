@@ -16,7 +16,7 @@ interface Bar {
 /** What is too little to be seen as a bar stands in the description and the numbers only, W. */
 const SHOWN_W = 0.05;
 
-export function lossesPlot({ power }: Forecast): ForecastPlot {
+export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
   const bar = (label: string, amount: { value: number; standardError: number }, kept: boolean): Bar => ({
     label,
     watts: amount.value,
@@ -25,10 +25,12 @@ export function lossesPlot({ power }: Forecast): ForecastPlot {
   });
   const bars = [
     ...power.losses.map(({ label, watts }) => bar(label, watts, false)),
-    bar('taken up by the vessel', power.takenUpW, true),
+    ...(vessel === null
+      ? [bar('light at the focus', power.takenUpW, true)]
+      : power.surfaces.map(({ surface, takenUpW }) => bar(`taken up by the ${surface}`, takenUpW, true))),
   ];
   const title = 'Where the sunlight goes';
-  const description = `Of ${power.incomingW.toFixed(0)} W on the aperture the vessel takes up ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
+  const description = `Of ${power.incomingW.toFixed(0)} W on the aperture ${vessel === null ? 'the mirror brings to the focus' : 'the vessel takes up'} ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
   const drawn = bars.filter(({ watts }) => Math.abs(watts) >= SHOWN_W);
   const left = 310;
   const rowHeight = 30;

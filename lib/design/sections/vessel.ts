@@ -1,0 +1,150 @@
+/** What stands in the focus, and what is in it. */
+import type { LengthUnit } from '../../units/index.js';
+import { choice, choiceAuto, group, integerOr, keysIn, number, numberAuto, numberOr, yesNo } from '../keys.js';
+
+export const vesselKinds = ['pot', 'plate', 'coil', 'cavity'] as const;
+export const fillings = ['water', 'milk', 'juice', 'oil', 'solid'] as const;
+export const wallMaterials = ['stainless', 'steel', 'enamel', 'aluminium', 'cast-iron', 'copper', 'clay'] as const;
+
+export function vesselSection(unit: LengthUnit) {
+  const { length, lengthOr, lengthAuto } = keysIn(unit);
+  return group(
+    { about: 'What stands in the focus.' },
+    {
+      kind: choice(vesselKinds, 'pot', {
+        about:
+          'A pot with base, side and lid; a flat plate that is heated from below; a tube wound into a close coil with a closed turn below; a cavity with a mouth in its base.',
+      }),
+      mount: choiceAuto(['level', 'axis'], {
+        about: 'Hung level whatever the dish’s tilt, or fixed to the dish so that it tilts with the axis.',
+        auto: 'level for a pot and a plate, axis for a coil and a cavity',
+      }),
+      diameter: length({ about: 'Outer diameter.', above: 0 }),
+      height: lengthAuto({
+        about: 'Height from the base to the lid, or thickness of a plate.',
+        auto: 'what the load needs at the stated fill; without a load half the diameter; 6 mm for a plate, the diameter for a coil and a cavity',
+        above: 0,
+      }),
+      offset: lengthOr(0, {
+        about:
+          'Height of the base above the focus, plumb for a level vessel, along the axis for one fixed to it; negative for below.',
+        min: -5000,
+        max: 5000,
+      }),
+      opening: lengthAuto({
+        about: 'Diameter of a cavity’s mouth.',
+        auto: 'half the diameter',
+        above: 0,
+      }),
+      baseAbsorptance: numberOr(0.9, {
+        about: 'Share of the light that the base takes up, 0 to 1; of a cavity the inside.',
+        why: 'matt black paint or soot, from memory; bare bright metal takes up 0.2 to 0.4',
+        above: 0,
+        max: 1,
+      }),
+      sideAbsorptance: numberAuto({
+        about: 'Share of the light that side and lid take up, 0 to 1.',
+        auto: 'as the base; 0 under insulation and for a cavity',
+        min: 0,
+        max: 1,
+      }),
+      emittance: numberOr(0.9, {
+        about: 'Share of a black body’s heat radiation that it gives off, 0 to 1.',
+        why: 'painted or sooty metal, from memory; bare bright metal gives off a tenth of that',
+        above: 0,
+        max: 1,
+      }),
+      lid: yesNo(true, { about: 'Whether a lid is on. Without one the load loses heat by steam.' }),
+      wall: choice(wallMaterials, 'stainless', { about: 'What the wall is made of.' }),
+      wallThickness: lengthOr(1, {
+        about: 'Thickness of the wall.',
+        why: 'a common kitchen pot, from memory',
+        above: 0,
+        max: 100,
+      }),
+      wallMass: numberAuto({
+        about: 'Mass of the empty vessel, which is heated too.',
+        unit: 'kg',
+        auto: 'worked out from its size, wall and material',
+        min: 0,
+        max: 1000,
+      }),
+      fill: numberOr(0.83, {
+        about: 'Share of the height that the load fills at most.',
+        why: 'room of a fifth of the depth for boiling, from memory',
+        min: 0.05,
+        max: 1,
+      }),
+      insulation: lengthOr(0, {
+        about: 'Thickness of insulation on side and lid, on all of a cavity but its mouth; 0 for none.',
+        max: 500,
+      }),
+      insulationConductivity: numberOr(0.04, {
+        about: 'How well the insulation conducts heat.',
+        unit: 'W/(m K)',
+        why: 'mineral wool; dry sheep’s wool is alike, straw 0.06 (from memory)',
+        above: 0,
+        max: 5,
+      }),
+      holderArms: integerOr(0, {
+        about: 'Level bars from the rim that carry it and shade the mirror.',
+        min: 0,
+        max: 12,
+      }),
+      holderWidth: lengthOr(20, { about: 'Width of a bar as the sun sees it.', min: 0, max: 500 }),
+    },
+  );
+}
+
+export function loadSection() {
+  return group(
+    { about: 'What is heated.' },
+    {
+      filling: choice(fillings, 'water', {
+        about:
+          'What it is: gives the heat capacity, the density, whether it boils and freezes, and how hot a spot of the wall it stands.',
+      }),
+      mass: number({ about: 'Mass of the load.', unit: 'kg', above: 0, max: 10_000 }),
+      heatCapacity: numberAuto({
+        about: 'Specific heat capacity, the same at every temperature.',
+        unit: 'J/(kg K)',
+        auto: 'that of the filling: of water by temperature, of milk 3930, of fruit juice 3850, of cooking oil 2000, of a solid 900',
+        above: 0,
+        max: 20_000,
+      }),
+      density: numberAuto({
+        about: 'Density; with the mass it gives the room that the load needs.',
+        unit: 'kg/m³',
+        auto: 'that of the filling: water 1000, milk 1030, fruit juice 1050, cooking oil 920, a solid 2500',
+        above: 0,
+        max: 20_000,
+      }),
+      start: numberOr(15, {
+        about: 'Temperature at the start; below 0 °C what holds water is ice and is melted first.',
+        unit: '°C',
+        min: -50,
+        max: 500,
+      }),
+      target: numberOr(95, {
+        about: 'Temperature to be reached; the boiling point or above it means to bring it to the boil.',
+        unit: '°C',
+        min: -50,
+        max: 1000,
+      }),
+      boilingPoint: numberAuto({
+        about: 'Boiling point of the liquid at the place.',
+        unit: '°C',
+        auto: 'that of water at the altitude of the site, in whole degrees: 100 °C at the sea, 88 °C at 3600 m; oil and solids do not boil',
+        min: -50,
+        max: 1000,
+      }),
+      maxFlux: numberAuto({
+        about: 'Heat that the wall may give the load in its brightest place before the load scorches there.',
+        unit: 'kW/m²',
+        auto: 'milk 15, fruit juice 40, cooking oil 45, water and solids without a limit; from memory of the watt densities that makers of immersion heaters advise, for a load that is stirred now and then',
+        above: 0,
+        max: 10_000,
+      }),
+    },
+  );
+}

@@ -1,0 +1,153 @@
+/** How exactly the dish must be aimed, by the direction in which it is off. */
+import { estimate } from './estimate.js';
+import { type SetUp, solidAt, takenUpShares } from './set-up.js';
+import { type Rays, trace } from './trace.js';
+import type { Estimate, OpticsInput } from './types.js';
+import { f64 } from '../geometry/typed-arrays.js';
+import { element } from '../geometry/index.js';
+
+/** Where the dish points: below the sun, above it, or beside it (left and right are alike). */
+export const directions = ['low', 'high', 'aside'] as const;
+export type AimDirection = (typeof directions)[number];
+
+/** Where the sun then stands off the axis: from the upper rim over the level one. */
+const towards: Readonly<Record<AimDirection, number>> = { low: 0, high: Math.PI, aside: Math.PI / 2 };
+
+/** Aim further off than this is no aim. */
+const MAX_DEG = 20;
+/** The power that still counts. */
+const KEPT = 0.9;
+const RAD = Math.PI / 180;
+
+export interface Aim {
+  /** Angle off the sun at which the vessel takes up 90 % of what it does when aimed true. */
+  readonly toleranceDeg: Readonly<Record<AimDirection, Estimate>>;
+  /** Power at angles off the sun, as a share of that when aimed true; empty when nothing hits it. */
+  readonly curve: readonly ({ readonly angleDeg: number } & Readonly<Record<AimDirection, number>>)[];
+}
+
+/** What the vessel takes up at angles off the sun, traced once and asked for many heights of the sun. */
+export class AimTraces {
+  readonly #traced = new Map<string, Rays>();
+  readonly #input: OpticsInput;
+  readonly #set: SetUp;
+  readonly #rays: number;
+  readonly #seed: number;
+
+  constructor(input: OpticsInput, set: SetUp, rays: number, seed: number) {
+    this.#input = input;
+    this.#set = set;
+    this.#rays = rays;
+    this.#seed = seed;
+  }
+
+  /** Rays of a dish that is off by an angle; the same random numbers for every angle. */
+  rays(direction: AimDirection, angleDeg: number): Rays {
+    const key = `${angleDeg === 0 ? '' : direction} ${angleDeg}`;
+    const traced =
+      this.#traced.get(key) ??
+      trace({
+        ...this.#set.settings,
+        pointing: angleDeg * RAD,
+        towards: towards[direction],
+        rays: this.#rays,
+        seed: this.#seed,
+      });
+    this.#traced.set(key, traced);
+    return traced;
+  }
+
+  /** Power as shares of the light on an aimed mirror, batch by batch. */
+  takenUp(direction: AimDirection, angleDeg: number, sunElevation: number): Float64Array {
+    const off = angleDeg * RAD;
+    const solid = solidAt(this.#input, sunElevation, off, towards[direction]);
+    const facing = Math.cos(off);
+    return takenUpShares(this.rays(direction, angleDeg), solid, this.#input).map((one) => one * facing);
+  }
+
+  /** Share of the power when aimed true; its error from how the batches deviate from it. */
+  kept(direction: AimDirection, angleDeg: number, sunElevation: number): Estimate {
+    const best = this.takenUp(direction, 0, sunElevation);
+    const bestMean = estimate(best).value;
+    if (bestMean === 0) return { value: 0, standardError: 0 };
+    const taken = this.takenUp(direction, angleDeg, sunElevation);
+    const value = estimate(taken).value / bestMean;
+    return {
+      value,
+      standardError: estimate(taken.map((one, i) => (one - value * f64(best, i)) / bestMean)).standardError,
+    };
+  }
+}
+
+/** The tolerance in one direction by halving. */
+export function aimTolerance(traces: AimTraces, direction: AimDirection, sunElevation: number): Estimate {
+  const kept = (angleDeg: number) => traces.kept(direction, angleDeg, sunElevation);
+  let [low, high] = [0, 1];
+  let atHigh = kept(high);
+  while (atHigh.value > KEPT && high < MAX_DEG) {
+    [low, high] = [high, Math.min(MAX_DEG, high * 2)];
+    atHigh = kept(high);
+  }
+  if (atHigh.value > KEPT) return { value: MAX_DEG, standardError: 0 };
+  // halves of powers of two: other heights of the sun ask for many of the same angles
+  while (high - low > 4e-3) {
+    const middle = (low + high) / 2;
+    if (kept(middle).value > KEPT) low = middle;
+    else high = middle;
+  }
+  const angle = (low + high) / 2;
+  const step = Math.max(0.05 * angle, 2e-3);
+  const fall = (kept(Math.max(0, angle - step)).value - kept(angle + step).value) / (2 * step);
+  return { value: angle, standardError: fall > 0 ? kept(angle).standardError / fall : 0 };
+}
+
+/** Angles of the quick search, as shares of a tolerance that is known for another height of the sun. */
+const QUICK_SHARES = [0, 0.25, 0.5, 0.75, 1, 1.3, 1.7, 2.5, 4, 6];
+
+/**
+ * The tolerance at another height of the sun, from traces at a few angles that all heights share, straight in between.
+ * @param about tolerance at some height, which sets the angles
+ */
+export function quickTolerance(
+  traces: AimTraces,
+  direction: AimDirection,
+  sunElevation: number,
+  about: number,
+): number {
+  const unit = Math.max(about, 0.05);
+  const angles = QUICK_SHARES.map((share) => share * unit).filter((angle) => angle <= MAX_DEG);
+  let before = 1;
+  for (let i = 1; i < angles.length; i++) {
+    const [from, to] = [element(angles, i - 1), element(angles, i)];
+    const { value } = traces.kept(direction, to, sunElevation);
+    if (value <= KEPT) return from + ((to - from) * (before - KEPT)) / (before - value || 1);
+    before = value;
+  }
+  return element(angles, angles.length - 1);
+}
+
+const CURVE_POINTS = 8;
+
+/** Tolerance and curve at the height of the sun of the set-up. */
+export function aimOf(traces: AimTraces, sunElevation: number): Aim {
+  const each = <T>(of: (direction: AimDirection) => T): Record<AimDirection, T> => ({
+    low: of('low'),
+    high: of('high'),
+    aside: of('aside'),
+  });
+  const toleranceDeg = each((direction) => aimTolerance(traces, direction, sunElevation));
+  const widest = Math.max(...directions.map((direction) => toleranceDeg[direction].value));
+  const lit = estimate(traces.takenUp('low', 0, sunElevation)).value > 0;
+  return {
+    toleranceDeg,
+    curve: lit
+      ? Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
+          const angleDeg = (2 * widest * i) / CURVE_POINTS;
+          return {
+            angleDeg,
+            ...each((direction) => (i === 0 ? 1 : traces.kept(direction, angleDeg, sunElevation).value)),
+          };
+        })
+      : [],
+  };
+}
