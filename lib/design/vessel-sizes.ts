@@ -5,8 +5,8 @@ import type { DesignFile } from './schema.js';
 import type { fillings, wallMaterials } from './sections/vessel.js';
 import { formatLength } from '../units/index.js';
 
-type VesselFile = NonNullable<DesignFile['vessel']>;
-type LoadFile = NonNullable<DesignFile['load']>;
+export type VesselFile = NonNullable<DesignFile['vessel']>;
+export type LoadFile = NonNullable<DesignFile['load']>;
 export type FilledVessel = Filled<VesselFile, 'mount' | 'height' | 'opening' | 'sideAbsorptance' | 'wallMass'>;
 export type FilledLoad = Filled<LoadFile, 'density'>;
 

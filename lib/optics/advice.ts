@@ -203,10 +203,10 @@ function focalAdvice(input: WithVessel, options: AdviceOptions): FocalAdvice {
         },
       ];
     });
-  const most = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
+  const max = Math.max(...alternatives.map(({ takenUpW }) => takenUpW.value));
   const far = ({ focalLength }: { readonly focalLength: number }) => Math.abs(focalLength - dish.profile.focusHeight);
   const best = alternatives
-    .filter(({ takenUpW }) => takenUpW.value >= (1 - WORTH) * most)
+    .filter(({ takenUpW }) => takenUpW.value >= (1 - WORTH) * max)
     .reduce((a, b) => (far(b) < far(a) ? b : a));
   return { bestFocalLength: best.focalLength, alternatives };
 }

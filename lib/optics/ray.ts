@@ -73,6 +73,17 @@ export function drawn({ choice, place, disc, slope, haze }: RayBlock): readonly 
   return [choice, ...place, ...disc, ...slope, ...haze];
 }
 
+/** A forecast traces one dish with one curl some hundred times over. */
+const curls = new WeakMap<TraceSettings['shape'], Map<number | null, Float64Array>>();
+
+function curlOf(shape: TraceSettings['shape'], line: MidLine, edgeMrad: number | null): Float64Array {
+  const known = curls.get(shape) ?? new Map<number | null, Float64Array>();
+  curls.set(shape, known);
+  const table = known.get(edgeMrad) ?? curlTable(shape, line, edgeMrad);
+  known.set(edgeMrad, table);
+  return table;
+}
+
 export function mirrorOf(settings: TraceSettings): Mirror {
   const { shape, pointing, towards, ribError, edgeCurlMrad } = settings;
   const line = midLine(shape);
@@ -81,7 +92,7 @@ export function mirrorOf(settings: TraceSettings): Mirror {
   return {
     settings,
     line: settings.tile > 0 ? tiled(line, settings.tile) : line,
-    curl: edgeCurlMrad === 0 ? null : curlTable(shape, line, edgeCurlMrad),
+    curl: edgeCurlMrad === 0 ? null : curlOf(shape, line, edgeCurlMrad),
     ribWave: ribSlopes(line, ribError),
     widthFrom,
     widthAll: (k * to * to) / 2 - m * to - widthFrom,

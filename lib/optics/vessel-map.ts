@@ -83,15 +83,15 @@ export function vesselMap(rays: Rays, solid: Solid, vessel: Vessel, area: number
       : [{ surface, columns: ACROSS, rows: ACROSS, suns, peak }];
   });
   const alpha = absorptances(vessel);
-  const most = (weigh: (surface: Surface) => number) =>
+  const brightestBy = (weigh: (surface: Surface) => number) =>
     maps.reduce<SurfaceMap | null>(
       (best, one) =>
         best === null || one.peak.value * weigh(one.surface) > best.peak.value * weigh(best.surface) ? one : best,
       null,
     );
-  const bright = most(() => 1);
+  const bright = brightestBy(() => 1);
   // light through a mouth is spread over the inside of the cavity
-  const hot = most((surface) => (surface === 'mouth' ? 0 : alpha[surface]));
+  const hot = brightestBy((surface) => (surface === 'mouth' ? 0 : alpha[surface]));
   const weight = hot ? alpha[hot.surface] : 0;
   return {
     maps,

@@ -27,20 +27,21 @@ export const wallHeat = ({ wall }: Vessel): number => wall.massKg * wall.heatCap
 
 /** Points of the heat-up curve, and intervals of an integral. */
 const CURVE_POINTS = 120;
-const INTERVALS = 200;
+const MAX_INTERVALS = 200;
 
 /** Seconds from one temperature to another on one side of 0 °C. */
 function secondsWithin(heated: Heated, air: Air, powerW: number, fromC: number, toC: number): number {
   if (!(toC > fromC)) return 0;
   const { load, body, wallJPerK, damp } = heated;
-  const step = (toC - fromC) / INTERVALS;
+  const intervals = Math.min(MAX_INTERVALS, 2 * Math.ceil(toC - fromC) + 2);
+  const step = (toC - fromC) / intervals;
   let sum = 0;
-  for (let i = 0; i <= INTERVALS; i++) {
+  for (let i = 0; i <= intervals; i++) {
     const t = fromC + i * step;
     const gain = powerW - heatLoss(body, t, air, damp);
     if (gain <= 0) return Infinity;
     const inside = Math.min(toC - 1e-9, Math.max(fromC + 1e-9, t));
-    const weight = i === 0 || i === INTERVALS ? 1 : i % 2 === 0 ? 2 : 4;
+    const weight = i === 0 || i === intervals ? 1 : i % 2 === 0 ? 2 : 4;
     sum += (weight * (load.massKg * heatCapacity(load, inside) + wallJPerK)) / gain;
   }
   return (sum * step) / 3;
@@ -139,7 +140,7 @@ export function heatThrough(heated: Heated, fromC: number, stretches: readonly S
   const { load, body, damp } = heated;
   const dry: Body = { ...body, openArea: 0, bareArea: body.bareArea + body.openArea };
   const boil = load.boilingPointC;
-  const room =
+  const capacity =
     boil === null ? Infinity : load.massKg * heatBetween(load, fromC, boil) + heated.wallJPerK * (boil - fromC);
   let t = fromC;
   let stored = 0;
@@ -152,9 +153,9 @@ export function heatThrough(heated: Heated, fromC: number, stretches: readonly S
       const { powerW, air } = at((i + 0.5) / steps);
       const lost = heatLoss(dry, t, air, damp);
       // at the boil steam is what the power makes, below it what the open surface lets go
-      const open = stored >= room - 1e-6 ? 0 : heatLoss(body, t, air, damp) - lost;
+      const open = stored >= capacity - 1e-6 ? 0 : heatLoss(body, t, air, damp) - lost;
       const change = (powerW - lost - open) * h;
-      const over = Math.max(0, stored + change - room);
+      const over = Math.max(0, stored + change - capacity);
       stored += change - over;
       ledger.takenUp += powerW * h;
       ledger.lost += lost * h;

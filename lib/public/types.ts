@@ -18,6 +18,7 @@ export type { ProfileSource } from '../design/profile-of.js';
 export type { DesignReading } from '../design/read.js';
 export type { DesignFile } from '../design/schema.js';
 export type { MaterialKind } from '../design/sections/materials.js';
+export type { FilledLoad, FilledVessel, LoadFile, VesselFile } from '../design/vessel-sizes.js';
 export type { Profile } from '../dish/profile.js';
 export type { PlanFrame, RibLayout } from '../dish/rib-layout.js';
 export type { DishShape, Figure as DishFigure } from '../dish/types.js';

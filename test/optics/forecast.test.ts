@@ -237,8 +237,8 @@ describe('aim', () => {
   it('falls steadily off the sun', () => {
     const { curve } = plain.vessel!.aim;
     for (let i = 1; i < curve.length; i++)
-      for (const way of ['low', 'high', 'aside'] as const)
-        expect(curve[i]![way]).toBeLessThan(curve[i - 1]![way] + 0.005);
+      for (const side of ['low', 'high', 'aside'] as const)
+        expect(curve[i]![side]).toBeLessThan(curve[i - 1]![side] + 0.005);
   });
 });
 

@@ -4,10 +4,13 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type Forecast, forecast, type OpticsInput } from '../../lib/optics/index.js';
+import { estimate } from '../../lib/optics/estimate.js';
+import { fluxMap } from '../../lib/optics/flux-map.js';
+import { balanceOf, type Heat } from '../../lib/optics/heat-forecast.js';
+import type { OpticsInput } from '../../lib/optics/index.js';
 import type { DishShape } from '../../lib/dish/index.js';
 import { bestHeight } from '../../lib/optics/best-plane.js';
-import { setUp } from '../../lib/optics/set-up.js';
+import { setUp, shadedBy, takenUpShares } from '../../lib/optics/set-up.js';
 import { trace } from '../../lib/optics/trace.js';
 import { dishOf, inputOf, smoothDish } from './dishes.js';
 
@@ -104,31 +107,48 @@ function inputFor(settings: Settings): OpticsInput {
   });
 }
 
-/** Minutes from the start to the target; never, where that is out of reach. */
-const minutes = ({ heat }: Forecast) => (heat?.warming.kind === 'reached' ? heat.warming.minutes.value : Infinity);
+type Part = Pick<Heat, 'warming' | 'stagnationC' | 'cooking'> & {
+  readonly incomingW: number;
+  readonly peakSuns: number;
+};
+const made = new Map<string, Part>();
 
-const made = new Map<string, Forecast>();
-
-/** The forecast, made once for settings that differ in what it does not look at. */
-function forecastOf(settings: Settings): Forecast {
+/** What the forecast says of these quantities, without all else; made once for settings that it does not look at. */
+function partOf(settings: Settings): Part {
   const key = JSON.stringify({ ...settings, simmer: null });
-  const result = made.get(key) ?? forecast(inputFor(settings), { rays: settings.rays ?? 1024, seed: 1 });
-  made.set(key, result);
-  return result;
+  const known = made.get(key);
+  if (known) return known;
+  const input = inputFor(settings);
+  const set = setUp(input);
+  const built = trace({ ...set.settings, rays: settings.rays ?? 1024, seed: 1 });
+  const watts = (set.irradianceWPerM2 * set.given) / 1e6;
+  const takenUpW = estimate(takenUpShares(built, set.solid, input).map((share) => share * watts));
+  const shaded = shadedBy(built, set.solid);
+  const { solid, planeHeight, given } = set;
+  const part = {
+    ...balanceOf(input, input.vessel!, set, takenUpW),
+    incomingW: (set.irradianceWPerM2 * set.areas.aperture) / 1e6,
+    peakSuns: fluxMap(shaded, planeHeight, 1.4 * solid!.radius, given, input.dish.layout.ribs.length, true).peak.value,
+  };
+  made.set(key, part);
+  return part;
 }
 
 const quantities = {
   /** Standardised cooking power as a share of the sunlight on the aperture at the standard's 700 W/m². */
   cookingShare: (settings: Settings) => {
-    const { heat, power } = forecastOf(settings);
-    return heat?.cooking.kind === 'fitted'
-      ? heat.cooking.powerW / ((power.incomingW * 700) / settings.irradiance)
-      : NaN;
+    // the standard's load, 7 kg for each m² of aperture, gives the pot its height
+    const mass = 7 * Math.PI * (settings.apertureRadius / 1000) ** 2;
+    const { cooking, incomingW } = partOf({ ...settings, mass });
+    return cooking.kind === 'fitted' ? cooking.powerW / ((incomingW * 700) / settings.irradiance) : NaN;
   },
-  /** Until the boil, and at the boil until done. */
-  cookedMinutes: (settings: Settings) => minutes(forecastOf(settings)) + (settings.simmer ?? 0),
-  stagnationC: (settings: Settings) => forecastOf(settings).heat!.stagnationC.value,
-  peakSuns: (settings: Settings) => forecastOf(settings).map.peak.value,
+  /** Until the boil, and at the boil until done; never, where that is out of reach. */
+  cookedMinutes: (settings: Settings) => {
+    const { warming } = partOf(settings);
+    return (warming.kind === 'reached' ? warming.minutes.value : Infinity) + (settings.simmer ?? 0);
+  },
+  stagnationC: (settings: Settings) => partOf(settings).stagnationC.value,
+  peakSuns: (settings: Settings) => partOf(settings).peakSuns,
   /** Plane of the least circle that holds a share of the light. */
   bestPlane: (settings: Settings) => {
     const rays = trace({

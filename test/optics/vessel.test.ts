@@ -184,8 +184,8 @@ describe('a pot hung level', () => {
       const shares = lightOn(rays, placeVessel(potOf({ offset }), 550, set.sunElevation));
       return (['base', 'side', 'lid'] as const).reduce((sum, key) => sum + estimate(shares[key]).value, 0);
     };
-    const most = Math.max(...Array.from({ length: 81 }, (_, i) => at(-200 + 5 * i)));
-    expect(at(best.bestOffset) / most).toBeGreaterThan(0.998);
+    const max = Math.max(...Array.from({ length: 81 }, (_, i) => at(-200 + 5 * i)));
+    expect(at(best.bestOffset) / max).toBeGreaterThan(0.998);
     for (const end of [best.from, best.to]) expect(Math.abs(at(end) / at(best.bestOffset) - 0.95)).toBeLessThan(0.01);
   });
 });

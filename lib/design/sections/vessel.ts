@@ -2,9 +2,33 @@
 import type { LengthUnit } from '../../units/index.js';
 import { choice, choiceAuto, group, integerOr, keysIn, number, numberAuto, numberOr, yesNo } from '../keys.js';
 
-export const vesselKinds = ['pot', 'plate', 'coil', 'cavity'] as const;
+const vesselKinds = ['pot', 'plate', 'coil', 'cavity'] as const;
 export const fillings = ['water', 'milk', 'juice', 'oil', 'solid'] as const;
 export const wallMaterials = ['stainless', 'steel', 'enamel', 'aluminium', 'cast-iron', 'copper', 'clay'] as const;
+
+/** What is round the vessel. */
+function casingKeys(unit: LengthUnit) {
+  const { lengthOr } = keysIn(unit);
+  return {
+    insulation: lengthOr(0, {
+      about: 'Thickness of insulation on side and lid, on all of a cavity but its mouth; 0 for none.',
+      max: 500,
+    }),
+    insulationConductivity: numberOr(0.04, {
+      about: 'How well the insulation conducts heat.',
+      unit: 'W/(m K)',
+      why: 'mineral wool; dry sheep’s wool is alike, straw 0.06 (from memory)',
+      above: 0,
+      max: 5,
+    }),
+    holderArms: integerOr(0, {
+      about: 'Level bars from the rim that carry it and shade the mirror.',
+      min: 0,
+      max: 12,
+    }),
+    holderWidth: lengthOr(20, { about: 'Width of a bar as the sun sees it.', min: 0, max: 500 }),
+  };
+}
 
 export function vesselSection(unit: LengthUnit) {
   const { length, lengthOr, lengthAuto } = keysIn(unit);
@@ -75,23 +99,7 @@ export function vesselSection(unit: LengthUnit) {
         min: 0.05,
         max: 1,
       }),
-      insulation: lengthOr(0, {
-        about: 'Thickness of insulation on side and lid, on all of a cavity but its mouth; 0 for none.',
-        max: 500,
-      }),
-      insulationConductivity: numberOr(0.04, {
-        about: 'How well the insulation conducts heat.',
-        unit: 'W/(m K)',
-        why: 'mineral wool; dry sheep’s wool is alike, straw 0.06 (from memory)',
-        above: 0,
-        max: 5,
-      }),
-      holderArms: integerOr(0, {
-        about: 'Level bars from the rim that carry it and shade the mirror.',
-        min: 0,
-        max: 12,
-      }),
-      holderWidth: lengthOr(20, { about: 'Width of a bar as the sun sees it.', min: 0, max: 500 }),
+      ...casingKeys(unit),
     },
   );
 }
