@@ -3,6 +3,7 @@ import { AimTraces } from './aim.js';
 import { assumptions } from './assumptions.js';
 import { bestPlane } from './best-plane.js';
 import { type Care, careOf } from './care.js';
+import { type DayForecast, dayForecast } from './day-forecast.js';
 import { estimate, scaled } from './estimate.js';
 import { type FluxMap, fluxMap } from './flux-map.js';
 import { type Heat, heatForecast } from './heat-forecast.js';
@@ -67,6 +68,8 @@ export interface Forecast {
   /** Null for the bare focus. */
   readonly vessel: VesselForecast | null;
   readonly heat: Heat | null;
+  /** The day by the hour and the months; null without a site or a vessel. */
+  readonly byHour: DayForecast | null;
   /** What good, usual and poor care make of it. */
   readonly care: Care;
   /** What slips of the work cost; empty for the bare focus. */
@@ -123,6 +126,7 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
   const onRing = interceptCurve(shaded, squared, curveEnd, CURVE_POINTS);
   const searched = rays * SEARCHED;
   const traces = new AimTraces(input, set, searched, seed);
+  const few = fewer(built, rays * COMPARED);
   const onVessel = vessel && vesselForecast(input, vessel, set, built, traces, searched);
   pause();
   return {
@@ -151,6 +155,7 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
       vessel &&
       onVessel &&
       heatForecast(input, vessel, set, power.takenUpW, onVessel.map.peak, onVessel.map.hottest, fewer(built, searched)),
+    byHour: dayForecast(input, set, settings.pointing === 0 ? few : traces.rays('low', 0), traces, onVessel),
     workmanship: workmanship(input, set, rays * COMPARED, seed),
     assumptions: assumptions(input, set),
   };

@@ -28,6 +28,8 @@ export type AimingHours =
       readonly from: string;
       readonly to: string;
       readonly hours: number;
+      readonly fromHour: number;
+      readonly toHour: number;
       readonly fromMs: number;
       readonly toMs: number;
     };
@@ -57,6 +59,15 @@ export function startOfDay(date: string): number {
 const minuteText = (unixMs: number): string =>
   `${new Date(Math.round(unixMs / MINUTE) * MINUTE).toISOString().slice(0, 16)}Z`;
 
+/** Direct irradiance under the day's clear sky at a moment, ms since 1970. */
+export function clearDirect(site: Site, day: Day): (unixMs: number) => number {
+  const sky = skyOf(day);
+  return (unixMs) => {
+    const at = sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg);
+    return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu, sky);
+  };
+}
+
 /**
  * The day at the place: the 24 hours round the place's own noon. Elevations are without refraction, which lifts the sun
  * by less than 0.1° above 10°.
@@ -66,17 +77,12 @@ const minuteText = (unixMs: number): string =>
 export function sunDay(site: Site, day: Day, named: number | null = null): SunDay {
   const start = startOfDay(day.date);
   if (Number.isNaN(start)) throw new RangeError(`${day.date} is not a day of the calendar`);
-  const sky = skyOf(day);
   const meanNoon = start + DAY / 2 - (site.longitudeDeg / 360) * DAY;
   const place = (unixMs: number) => sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg);
   const elevation = (unixMs: number) => place(unixMs).elevation;
-  const clear = (unixMs: number): number => {
-    const at = place(unixMs);
-    return clearSkyDirect(at.elevation, site.altitudeM, at.distanceAu, sky);
-  };
   const noon = highest(elevation, meanNoon - 40 * MINUTE, meanNoon + 40 * MINUTE);
-  const clearest = clear(noon);
-  const factor = named === null || clearest === 0 ? 1 : named / clearest;
+  const clear = clearDirect(site, day);
+  const factor = named === null || clear(noon) === 0 ? 1 : named / clear(noon);
   const direct = (unixMs: number): number => factor * clear(unixMs);
   const hour = (unixMs: number) => hourOf(site, start, unixMs);
   const min = (day.minElevationDeg * Math.PI) / 180;
@@ -138,6 +144,8 @@ function aimingHours(
     from: clockText(hour(from)),
     to: clockText(hour(to)),
     hours: (to - from) / (60 * MINUTE),
+    fromHour: hour(from),
+    toHour: hour(to),
     fromMs: from,
     toMs: to,
   };

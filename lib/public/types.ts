@@ -51,6 +51,8 @@ export type { Body } from '../optics/heat.js';
 export type { Heat, HotSpot, Warming } from '../optics/heat-forecast.js';
 export type { SurfaceLight } from '../optics/losses.js';
 export type { Surface } from '../optics/solid.js';
+export type { DayForecast, HeatDay, HeatHour, HourRow, LightLedger, MonthRow } from '../optics/day-forecast.js';
+export type { HeatLedger } from '../optics/warming.js';
 export type { SunHeight, VesselForecast } from '../optics/vessel-forecast.js';
 export type { SurfaceMap, VesselMap } from '../optics/vessel-map.js';
 export type { Slip, SlipKey } from '../optics/workmanship.js';
