@@ -28,7 +28,6 @@ const examples: Readonly<Record<string, string>> = {
   'load.mass': '5',
   'site.latitude': '45',
   'site.longitude': '10',
-  'site.date': '2026-06-21',
 };
 
 function keyLines(entry: KeyEntry, stated: ReadonlyMap<string, string>, indent: string): string[] {

@@ -25,7 +25,7 @@ const MINUTE = 60_000;
 export interface LightLedger {
   readonly incoming: number;
   /** Rim, hub, seams and strips. */
-  readonly beside: number;
+  readonly outside: number;
   readonly shade: number;
   readonly mirror: number;
   readonly missed: number;
@@ -110,7 +110,7 @@ function lightAt({ input, vessel, set, rays }: Context, elevation: number, irrad
   const kept = surfaces.reduce((sum, surface) => sum + alpha[surface] * mean(shares[surface]), 0);
   return {
     incoming: watts(areas.aperture),
-    beside: watts(areas.aperture - areas.mirror),
+    outside: watts(areas.aperture - areas.mirror),
     shade: watts(areas.mirror) * shaded,
     mirror: watts(areas.mirror) * (1 - shaded) * (1 - input.reflector.reflectance),
     missed: given * (1 - shaded - met),
@@ -145,12 +145,12 @@ function turnOf({ site }: Context, unixMs: number, tolerance: Readonly<Record<Ai
 function hoursOf(context: Context, traces: AimTraces, found: VesselForecast): HourRow[] {
   const { input, site, directAt } = context;
   const start = startOfDay(input.day.date);
-  const least = input.day.minElevationDeg * RAD;
+  const min = input.day.minElevationDeg * RAD;
   const about = found.aim.toleranceDeg;
   return Array.from({ length: 24 }, (_, hour) => hour).flatMap((hour): HourRow[] => {
     const unixMs = momentOf(site, start, hour);
     const place = sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg);
-    if (place.elevation < least) return [];
+    if (place.elevation < min) return [];
     const irradianceWPerM2 = directAt(unixMs);
     const tolerance = (direction: AimDirection) =>
       quickTolerance(traces, direction, place.elevation, about[direction].value);

@@ -2,6 +2,7 @@
 import type { Advice } from './advice.js';
 import { careLevels, type CareValues } from './care.js';
 import { clockText } from './clock.js';
+import { byHourRows } from './day-rows.js';
 import { scaled } from './estimate.js';
 import type { Forecast } from './forecast.js';
 import type { Heat } from './heat-forecast.js';
@@ -245,6 +246,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
     ...vesselRows(forecast, said),
     ...(heat === null ? [] : heatRows(heat, said)),
     ...aimRows(forecast),
+    ...(forecast.byHour === null ? [] : byHourRows(forecast.byHour)),
     ...workmanship.map(({ label, watts, note }) => row(`costs: ${label}`, watts, 'W', 1, note)),
     ...power.losses.map(({ key, label, watts }) =>
       row(label.startsWith('misses') || key === 'vessel' ? label : `lost: ${label}`, watts, 'W', 1),

@@ -38,7 +38,7 @@ export function compareOf(
   const log = readLog(text, file);
   const input = opticsInput(design, dish, stripSeamShare(design, dish));
   const lacking =
-    input === null || input.load === null
+    input.vessel === null || input.load === null
       ? [
           diagnostic(
             'no-load',
@@ -49,7 +49,7 @@ export function compareOf(
         ]
       : inputProblems(input);
   const problems = [...lacking, ...log.problems];
-  if (input === null || hasError(problems)) return { comparison: null, rows: [], plot: null, problems };
+  if (hasError(problems)) return { comparison: null, rows: [], plot: null, problems };
   const comparison = compareLog(input, log, { seed: design.nest.seed, widths });
   return {
     comparison,

@@ -57,7 +57,7 @@ const LOSS_UNCERTAINTY = 0.25;
 function gainOf(input: OpticsInput, model: Model, sunny: readonly Interval[], losses: Estimate): Comparison['gain'] {
   const used = sunny.filter(
     ({ irradianceWPerM2, fromC, toC }) =>
-      irradianceWPerM2 >= MIN_IRRADIANCE && Math.max(fromC, toC) < model.load.boilingPointC - BELOW_BOILING,
+      irradianceWPerM2 >= MIN_IRRADIANCE && Math.max(fromC, toC) < model.boilingC - BELOW_BOILING,
   );
   if (used.length === 0) return null;
   const sun = used.map((one) => overTime(one, ({ irradianceWPerM2 }) => irradianceWPerM2));
@@ -103,7 +103,7 @@ function simulated(run: readonly Reading[], model: Model, gainM2: number, losses
       const loss = model.lossW({ loadC, ambientC: between('ambientC'), windMPerS: between('windMPerS') });
       const rise =
         ((gainM2 * sun - losses * loss) / model.heatCapacityJPerK) * ((reading.seconds - before.seconds) / steps);
-      loadC = Math.min(loadC + rise, Math.max(loadC, model.load.boilingPointC));
+      loadC = Math.min(loadC + rise, Math.max(loadC, model.boilingC));
     }
     return loadC;
   });
@@ -141,7 +141,7 @@ export function compareLog(input: OpticsInput, log: Log, options: CompareOptions
     }));
   });
   return {
-    cooking: cookingTest(sunny, model.heatCapacityJPerK, model.load.massKg, model.apertureM2, model.load.boilingPointC),
+    cooking: cookingTest(sunny, model.heatCapacityJPerK, model.load.massKg, model.apertureM2, model.boilingC),
     cooling,
     gain,
     spot: widthFindings(input, widths, rays, seed),

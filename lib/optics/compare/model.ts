@@ -10,6 +10,8 @@ import type { Reading } from './log.js';
 
 export interface Model {
   readonly load: Load;
+  /** Infinite for what does not boil. */
+  readonly boilingC: number;
   readonly heatCapacityJPerK: number;
   readonly apertureM2: number;
   /** What the vessel loses at a reading, W. */
@@ -27,6 +29,7 @@ export function modelOf(input: OpticsInput, load: Load, rays: number, seed: numb
   const damp = { humidity: input.day.humidity, altitudeM: input.site?.altitudeM ?? 0 };
   return {
     load,
+    boilingC: load.boilingPointC ?? Infinity,
     // at the middle of the warming; that of water moves by a hundredth over it
     heatCapacityJPerK: load.massKg * heatCapacity(load, (load.startC + load.targetC) / 2) + wallHeat(vessel),
     apertureM2: set.areas.aperture / 1e6,
