@@ -34,10 +34,9 @@ export function forecastOf(prepared: Lit): Forecasting {
   return { forecast: made, problems: [...wrong, ...forecastProblems(input, made)] };
 }
 
-/** Where it burns round the dish; null without a vessel. Ask the problems of the forecast first. */
-export function burnOf(prepared: Prepared): BurnResult | null {
-  const input = inputOf(prepared);
-  return input && burnMaps(input, prepared.design.nest.seed);
+/** Where it burns round the dish. Ask the problems of the forecast first. */
+export function burnOf(prepared: Lit): BurnResult {
+  return burnMaps(inputOf(prepared), prepared.design.nest.seed);
 }
 
 /** What would do better; null without a vessel. Ask the problems of the forecast first. */

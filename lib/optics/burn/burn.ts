@@ -1,5 +1,7 @@
 /** Where it burns: the light round the dish when it is aimed, off the sun and parked, with the vessel and without. */
+import { withShade } from '../catch.js';
 import { setUp } from '../set-up.js';
+import { disc } from '../solid.js';
 import { trace } from '../trace.js';
 import type { OpticsInput } from '../types.js';
 import { type BeamBox, type BeamMap, beamMap, farIntensity } from './beam-map.js';
@@ -142,12 +144,13 @@ export function burnMaps(input: OpticsInput, seed: number, rays = RAYS): BurnRes
     across: Math.ceil(Math.max(farthest, apertureRadius) / cell),
     up: Math.ceil((focusHeight + farthest) / cell),
   };
-  const vessel = { radius: set.vesselRadius, height: set.vesselHeight };
+  // a disc across the axis as wide as the vessel: what stands higher shades no more of a dish that is aimed true
+  const vessel = { radius: (input.vessel?.diameter ?? 0) / 2, height: set.planeHeight };
   const given = set.areas.mirror * input.reflector.reflectance;
   const pictures = stands(input, set.day?.noonElevationDeg ?? null).flatMap((stand): BurnPicture[] => {
     // a hair off the axis, as there all panels are traced
     const pointing = Math.max(1e-9, (stand.angleDeg * Math.PI) / 180);
-    const traced = stand.angleDeg >= DARK_DEG ? null : trace({ ...set.settings, pointing, shade: vessel, rays, seed });
+    const traced = stand.angleDeg >= DARK_DEG ? null : withShade(trace({ ...set.settings, pointing, rays, seed }), disc(vessel.radius, vessel.height));
     return [true, false].map((withVessel) => {
       const options = { given, rim, vessel: withVessel ? vessel : null };
       const map = traced && beamMap(traced, box, options);
