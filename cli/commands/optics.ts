@@ -65,7 +65,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     const { forecast, problems } = forecastOf(lit);
     if (forecast === null) throw unlit(loaded, problems);
     const advice = adviceOf(lit);
-    const burn = burnOf(lit)?.burn;
+    const burn = burnOf(lit).burn;
     const all = [...loaded.problems, ...[...workshopProblems(loaded, design), ...problems].map(loaded.locate)];
     if (flags.json)
       printJson({

@@ -150,7 +150,10 @@ export function burnMaps(input: OpticsInput, seed: number, rays = RAYS): BurnRes
   const pictures = stands(input, set.day?.noonElevationDeg ?? null).flatMap((stand): BurnPicture[] => {
     // a hair off the axis, as there all panels are traced
     const pointing = Math.max(1e-9, (stand.angleDeg * Math.PI) / 180);
-    const traced = stand.angleDeg >= DARK_DEG ? null : withShade(trace({ ...set.settings, pointing, rays, seed }), disc(vessel.radius, vessel.height));
+    const traced =
+      stand.angleDeg >= DARK_DEG
+        ? null
+        : withShade(trace({ ...set.settings, pointing, rays, seed }), disc(vessel.radius, vessel.height));
     return [true, false].map((withVessel) => {
       const options = { given, rim, vessel: withVessel ? vessel : null };
       const map = traced && beamMap(traced, box, options);

@@ -89,7 +89,7 @@ describe('the light round a true paraboloid', () => {
   it('is all there: the light that crosses a level between dish and focus is what the mirror gives back', () => {
     const set = setUp(smooth);
     // of a ray at the angle φ from the axis a cell counts 1/cos φ; every ray of the ring at r rises at cos φ = (f − z)/p
-    const rays = trace({ ...set.settings, pointing: 1e-9, rays: 100_000, seed: 2, shade: { radius: 0, height: 0 } });
+    const rays = trace({ ...set.settings, pointing: 1e-9, rays: 100_000, seed: 2 });
     const whole = beamMap(
       rays,
       { cell: 30, across: 60, up: 30 },
