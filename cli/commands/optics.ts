@@ -96,7 +96,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         const better = adviceRows(advice, length).map((row) => summaryCells(row, length));
         for (const line of table([{ head: 'advice' }, ...heads.slice(1)], better, columns())) print(line);
       }
-      if (burn) printBurn(burn, length);
+      printBurn(burn, length);
       print('');
       for (const { quantity, assumption, source } of forecast.assumptions)
         print(`${quantity}: ${assumption} (${source})`);
