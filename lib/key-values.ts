@@ -2,7 +2,7 @@
 import type { Design } from './design/index.js';
 import type { Dish } from './dish/index.js';
 import type { Part } from './part/index.js';
-import type { CleatStart } from './parts/index.js';
+import { type CleatStart, thicknessRanges } from './parts/index.js';
 import { formatLength } from './units/index.js';
 
 export interface KeyValue {
@@ -49,6 +49,14 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
           },
         ]
       : []),
+    ...thicknessRanges(design, dish).map(({ part, min, max }) => ({
+      label: `${part} thickness`,
+      value: part === 'rib' ? `${length(min)} to ${length(max)}` : `up to ${length(max)}`,
+      note:
+        part === 'rib'
+          ? `as measured, of ${length(dish.ribThickness)}: thicker ribs fit no longer, thinner ones do not carry both panels`
+          : 'as measured: thicker layers stand higher than the ribs’ inner ends',
+    })),
     {
       label: 'rib height',
       value: length(dish.innerEndHeight),

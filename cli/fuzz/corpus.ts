@@ -56,6 +56,7 @@ export function smallFolder(): Map<string, string> {
     design: { process: { web: 4 }, router: { safeHeight: router.safeHeight } },
     dish: null,
     parts: [recordPart(plate)],
+    fasteners: [],
     sheets: [
       { file: 'sheets/ply-1', ...size, placed, router: { files, limits, cuttingSeconds, travelLength, toolWear } },
     ],

@@ -15,7 +15,13 @@ export interface Answers {
   readonly kind: (typeof materialKinds)[number];
   readonly thickness: number;
   readonly machine: ProcessKind;
+  readonly ribs: number;
+  /** Size of the sheets that are bought. */
+  readonly sheet: { readonly width: number; readonly height: number };
 }
+
+/** Fewer ribs than that make no dish, and more are not counted in a question. */
+export const ribRange = { min: 6, max: 240 };
 
 /** The unit that a person measures in, from how they wrote a length. */
 export function unitOfText(text: string): LengthUnit {
@@ -52,6 +58,11 @@ export function usualRibs(aperture: number, heats: Heats | null): number {
   return Math.min(48, Math.max(12, 2 * Math.ceil(Math.max(byWidth, byVessel) / 2)));
 }
 
+/** Sheets as timber yards sell them. */
+export function usualSheet(units: LengthUnit): Answers['sheet'] {
+  return units === 'in' ? { width: 96 * mmPer.in, height: 48 * mmPer.in } : { width: 2440, height: 1220 };
+}
+
 /** The answers when nobody is asked. */
 export function usualAnswers(): Answers {
   const aperture = 1200;
@@ -63,6 +74,8 @@ export function usualAnswers(): Answers {
     kind: 'plywood',
     thickness: usualThickness(aperture, 'mm'),
     machine: 'router',
+    ribs: usualRibs(aperture, null),
+    sheet: usualSheet('mm'),
   };
 }
 

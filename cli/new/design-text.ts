@@ -1,6 +1,6 @@
 /** The commented design file that `new` writes: every section and key, taken from the schema itself. */
 import { keyEntries, type KeyEntry, type LengthUnit, mmPer, schemaLine } from '../../lib/index.js';
-import { type Answers, usualRibs } from './answers.js';
+import type { Answers } from './answers.js';
 
 const proseWidth = 96;
 
@@ -107,45 +107,75 @@ interface Chosen {
   readonly stock: readonly string[];
 }
 
+/** Materials of the skin, by what their stock is sold in. Millimetres. */
+interface Skin {
+  readonly panel: { readonly name: string; readonly kind: string; readonly thickness: number };
+  readonly mirror: {
+    readonly name: string;
+    readonly kind: string;
+    readonly finish: string;
+    readonly thickness: number;
+    readonly roll: number;
+  };
+}
+
+/** Stress that hardboard bears for years over its stiffness, by which it bends (EN 622-2 class HB, from memory). */
+const hardboardStrain = 12 / 5000;
+
+/** A small dish, and one that bends its panels tightly, takes card and film where a large one takes hardboard and aluminium. */
+function skinOf({ units, aperture, focalLength }: Answers): Skin {
+  const inches = units === 'in';
+  const board = inches ? mmPer.in / 8 : 3;
+  const small = aperture < 800;
+  // the least radius of a paraboloid is 2f; a bent panel carries E·t/2ρ
+  const tight = board / (4 * focalLength) > hardboardStrain;
+  return {
+    panel:
+      small || tight
+        ? { name: 'card', kind: 'card', thickness: inches ? mmPer.in / 32 : 1 }
+        : { name: 'hardboard', kind: 'hardboard', thickness: board },
+    mirror: small
+      ? {
+          name: 'film',
+          kind: 'film',
+          finish: 'mirror-film',
+          thickness: inches ? 0.002 * mmPer.in : 0.05,
+          roll: inches ? 20 * mmPer.in : 500,
+        }
+      : {
+          name: 'sheet',
+          kind: 'aluminium',
+          finish: 'bright-anodised',
+          thickness: inches ? 0.012 * mmPer.in : 0.3,
+          roll: inches ? 24 * mmPer.in : 600,
+        },
+  };
+}
+
+/** Edge of a roll that no part may use, on both sides together, mm: the default margin. */
+const rollMargins = 20;
+
 function chosen(answers: Answers): Chosen {
   const { units, aperture, focalLength, heats, kind, thickness, machine } = answers;
   const length = (mm: number) => bare(mm, units);
-  const inches = units === 'in';
-  // a small dish bends card and film where a large one takes hardboard and aluminium
-  const small = aperture < 800;
-  const panel = small
-    ? { name: 'card', kind: 'card', thickness: inches ? 1 / 32 : 1 / 25.4 }
-    : { name: 'hardboard', kind: 'hardboard', thickness: inches ? 1 / 8 : 3 / 25.4 };
-  const mirror = small
-    ? {
-        name: 'film',
-        kind: 'film',
-        finish: 'mirror-film',
-        thickness: inches ? 0.002 : 0.05 / 25.4,
-        roll: inches ? 20 : 500 / 25.4,
-      }
-    : {
-        name: 'sheet',
-        kind: 'aluminium',
-        finish: 'bright-anodised',
-        thickness: inches ? 0.012 : 0.3 / 25.4,
-        roll: inches ? 24 : 600 / 25.4,
-      };
-  const ribs = kind === panel.kind ? `${kind}-ribs` : kind;
-  const sheet = inches ? '8 ft x 4 ft' : '2440 x 1220 mm';
+  const { panel, mirror } = skinOf(answers);
+  const ribs = kind === panel.kind || kind === mirror.kind ? `${kind}-ribs` : kind;
+  const sheet = `${length(answers.sheet.width)} x ${length(answers.sheet.height)}`;
   const item = (name: string, of: string, mm: number) => `  ${name}: { kind: ${of}, thickness: ${length(mm)} }`;
+  const chord = aperture * Math.sin(Math.PI / answers.ribs);
   const stated = new Map<string, string>([
     ['name', 'My dish'],
     ['units', units],
     ['dish.aperture', length(aperture)],
     ['dish.focalLength', length(focalLength)],
-    ['dish.ribs', String(usualRibs(aperture, heats))],
+    ['dish.ribs', String(answers.ribs)],
     ['rib.material', ribs],
     ['panel.material', panel.name],
     ['reflector.material', mirror.name],
     ['reflector.finish', mirror.finish],
+    ...(chord > mirror.roll - rollMargins ? ([['reflector.layout', 'rows']] as const) : []),
     ['process.kind', machine],
-    ...(machine === 'router' ? ([['process.drillBits', inches ? drillSet.in : drillSet.mm]] as const) : []),
+    ...(machine === 'router' ? ([['process.drillBits', units === 'in' ? drillSet.in : drillSet.mm]] as const) : []),
     ...(heats
       ? ([
           ['vessel.diameter', length(heats.diameter)],
@@ -157,13 +187,13 @@ function chosen(answers: Answers): Chosen {
     stated,
     materials: [
       item(ribs, kind, thickness),
-      item(panel.name, panel.kind, panel.thickness * mmPer.in),
-      item(mirror.name, mirror.kind, mirror.thickness * mmPer.in),
+      item(panel.name, panel.kind, panel.thickness),
+      item(mirror.name, mirror.kind, mirror.thickness),
     ],
     stock: [
       `  - { material: ${ribs}, size: ${sheet} }`,
       `  - { material: ${panel.name}, size: ${sheet} }`,
-      `  - { material: ${mirror.name}, rollWidth: ${length(mirror.roll * mmPer.in)} }`,
+      `  - { material: ${mirror.name}, rollWidth: ${length(mirror.roll)} }`,
     ],
   };
 }

@@ -1,6 +1,26 @@
 /** The questions that `new` asks on a terminal. */
-import { formatLength, LengthError, nearestWord, parseLength, processKinds } from '../../lib/index.js';
-import { type Answers, parseHeats, parseMaterial, unitOfText, usualFocalLength, usualThickness } from './answers.js';
+import {
+  type Diagnostic,
+  formatLength,
+  LengthError,
+  nearestWord,
+  parseLength,
+  parseUsualSize,
+  type ProcessKind,
+  processKinds,
+} from '../../lib/index.js';
+import {
+  type Answers,
+  parseHeats,
+  parseMaterial,
+  ribRange,
+  unitOfText,
+  usualFocalLength,
+  usualRibs,
+  usualSheet,
+  usualThickness,
+} from './answers.js';
+import { maxRibs, obstacle } from './trial.js';
 
 /** Puts a question and gives what was typed, without the line's end. */
 export type Ask = (question: string) => Promise<string>;
@@ -32,8 +52,39 @@ function within(mm: number, min: number, max: number, what: string): number {
   );
 }
 
+/** An answer for which `check` would refuse the design, with what would do. */
+function refuse(problem: Diagnostic, remedy = problem.remedy): never {
+  throw new LengthError(problem.message, remedy ?? 'answer otherwise');
+}
+
+/** Takes a number of ribs with which there is a design, as far as the other answers go. */
+function readRibs(text: string, answers: Answers): number {
+  const ribs = Number(text);
+  const { min, max } = ribRange;
+  if (!Number.isInteger(ribs) || ribs < min || ribs > max)
+    throw new LengthError(`"${text}" is not a number of ribs`, `answer ${min} to ${max}`);
+  const problem = obstacle({ ...answers, ribs });
+  if (problem === null) return ribs;
+  const would = maxRibs(answers, ribs);
+  return refuse(problem, would === null ? undefined : `${would} ribs would do, or thinner stock`);
+}
+
+/** Takes sheets that all parts fit on. */
+function readSheet(text: string, answers: Answers): Answers['sheet'] {
+  const sheet = parseUsualSize(text, answers.units);
+  const problem = obstacle({ ...answers, sheet });
+  return problem === null ? sheet : refuse(problem);
+}
+
+function readMachine(text: string): ProcessKind {
+  const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearestWord(text, processKinds);
+  const known = processKinds.find((word) => word === kind);
+  if (known === undefined) throw new LengthError(`"${text}" is not a machine here`, 'answer router, laser or hand');
+  return known;
+}
+
 /**
- * Asks for what decides a design.
+ * Asks for what decides a design. What cannot be built is refused at the question whose answer makes it so.
  * @param report takes what is wrong with an answer
  */
 export async function askQuestions(ask: Ask, report: (line: string) => void): Promise<Answers> {
@@ -56,15 +107,22 @@ export async function askQuestions(ask: Ask, report: (line: string) => void): Pr
       return { heats, focalLength: within(parseLength(text, units), aperture / 4, 50_000, 'the focal length') };
     },
   );
+  const machine = await until(ask, report, 'Cut by router, laser or hand', 'router', readMachine);
+  const sheet = usualSheet(units);
+  const few = { units, aperture, ...aim, machine, ribs: ribRange.min, sheet };
   const usual = formatLength(usualThickness(aperture, units), units);
-  const material = await until(ask, report, 'Material and thickness of the ribs', `plywood ${usual}`, (text) =>
-    parseMaterial(text, units),
-  );
-  const machine = await until(ask, report, 'Cut by router, laser or hand', 'router', (text) => {
-    const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearestWord(text, processKinds);
-    const known = processKinds.find((word) => word === kind);
-    if (known === undefined) throw new LengthError(`"${text}" is not a machine here`, 'answer router, laser or hand');
-    return known;
+  const material = await until(ask, report, 'Material and thickness of the ribs', `plywood ${usual}`, (text) => {
+    const read = parseMaterial(text, units);
+    const problem = obstacle({ ...few, ...read });
+    return problem === null ? read : refuse(problem, 'another thickness or aperture may do');
   });
-  return { units, aperture, ...aim, ...material, machine };
+  const answers = { ...few, ...material };
+  const offered = maxRibs(answers, usualRibs(aperture, aim.heats)) ?? ribRange.min;
+  const ribs = await until(ask, report, 'Number of ribs', String(offered), (text) => readRibs(text, answers));
+  const shown = [sheet.width, sheet.height].map((mm) => formatLength(mm, units)).join(' x ');
+  return {
+    ...answers,
+    ribs,
+    sheet: await until(ask, report, 'Size of the sheets', shown, (text) => readSheet(text, { ...answers, ribs })),
+  };
 }

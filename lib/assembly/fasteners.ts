@@ -3,7 +3,7 @@ import {
   bolt,
   boltLengthFor,
   dowels,
-  pinFor,
+  pinDepth,
   screwLengthWithin,
   teeBoltLength,
   tipCover,
@@ -11,16 +11,13 @@ import {
   woodScrew,
   woodScrewWithin,
 } from '../hardware/index.js';
-import { pinPlaces } from '../parts/index.js';
+import { panelFixing, pinPlaces } from '../parts/index.js';
 import { inInches } from '../units/index.js';
 import { isPlate, isSheet } from './copies.js';
 import { backOf, toSpace, type Vec3, vecAdd, vecUnit } from './frame.js';
 import type { AssemblySource } from './places.js';
 import { facetAtLength, sheetPoint, sheetShape } from './sheet-shape.js';
 import type { Fastener, FastenerItem, AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
-
-/** How deep a pin goes into a rib, mm: ten diameters, common practice, no source. */
-const pinDepth = 12;
 
 function screwItem(screw: WoodScrew, wood: number): FastenerItem {
   const { size, diameter, headDiameter, clearance, pilot } = screw;
@@ -213,8 +210,9 @@ function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastene
   const places = pinPlaces(design, dish);
   if (places.length === 0) return [];
   const ribs = ofKind(placed, 'rib');
-  const { pin, length } = pinFor(dish.panelThickness, pinDepth, inInches(design.units) ? 'inch' : 'metric');
-  const item: FastenerItem = { kind: 'pin', size: pin.size, diameter: pin.diameter, length, clearance: pin.diameter };
+  const fixing = panelFixing(design, dish);
+  if (fixing === null) return [];
+  const item: FastenerItem = { ...fixing, clearance: fixing.diameter };
   const [first] = panels;
   if (first === undefined) return [];
   // the panels are copies of one part, so that a pin's chord is the same in each

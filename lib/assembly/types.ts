@@ -32,7 +32,7 @@ export interface AssembledSheet extends Copy {
 
 /** What is bought to hold parts together, by its standard size. */
 export interface FastenerItem {
-  readonly kind: 'wood-screw' | 'bolt' | 'dowel' | 'pin';
+  readonly kind: 'wood-screw' | 'bolt' | 'dowel' | 'pin' | 'staple';
   /** As it is sold: `4`, `no 8`, `M8`, `5/16 in`. */
   readonly size: string;
   /** Shank, mm. */

@@ -1,4 +1,5 @@
 /** The proof of a folder as it stands on a disk: its drawings and tool paths, its record, and every other file. */
+import { checkAssembly } from './assembly/index.js';
 import { Unreadable } from './drawn.js';
 import { checkIntegrity, type FolderFiles } from './integrity.js';
 import { checkRecord } from './record.js';
@@ -34,7 +35,7 @@ export function proveSomeSheets(files: FolderFiles, take: () => number): Readonl
 
 /**
  * Proves a folder: what its drawings and tool paths cut (`verify`), whether the record follows from the design in it,
- * and whether every file is the one that was written.
+ * whether the parts go together, and whether every file is the one that was written.
  * @param files content of all the folder's files by name, with `/` between folders
  * @param proven proofs of sheets of these files that are there already (`proveSomeSheets`)
  */
@@ -43,7 +44,7 @@ export function proveFolder(files: FolderFiles, proven?: ReadonlyMap<number, She
   return provenBy(() => {
     const text = texts.get(recordName) ?? '';
     const record = parseRecord(texts.get(recordName));
-    const added = [...checkRecord(record), ...checkIntegrity(files, text, record)];
+    const added = [...checkRecord(record), ...checkAssembly(record), ...checkIntegrity(files, text, record)];
     const proof = proveCuts(texts, record, proven);
     // a file that is missing is one fault, whoever looks for it
     const known = new Set(proof.faults.map(({ code, file }) => `${code} ${file}`));

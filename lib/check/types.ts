@@ -27,6 +27,7 @@ export type FaultCode =
   | 'keep-out'
   | 'router'
   | 'record'
+  | 'assembly'
   | 'changed'
   | 'stray-file';
 

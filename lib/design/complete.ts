@@ -6,27 +6,31 @@ import { checkJoint } from './check-joint.js';
 import { checkNames } from './check-names.js';
 import { checkStock } from './check-stock.js';
 import { thicknessIn } from './dish-shape.js';
-import { hardwareSizes, usualFixing } from './hardware-sizes.js';
+import type { CleatSpace } from './cleat-size.js';
+import { type Joinery, joineryOf } from './joinery.js';
+import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
 import { formatLength, inInches } from '../units/index.js';
 import { checkFilling, filledLoad, filledVessel } from './vessel-sizes.js';
-import { workedOut } from './worked-out.js';
+import { type Sizes, workedOut } from './worked-out.js';
 
 /** kg/m³, from memory of makers' sheets; weights only. */
 const density: Readonly<Record<MaterialKind, number>> = {
   plywood: 680,
+  osb: 620,
   mdf: 740,
   hardboard: 950,
   card: 800,
   aluminium: 2700,
+  foil: 2700,
   film: 1390,
   other: 700,
 };
 
 /** Whether a material is cut by hand unless the design says otherwise: a mirror throws a laser's beam back, a router tears film. */
 export function handOnly(kind: MaterialKind): boolean {
-  return kind === 'aluminium' || kind === 'film';
+  return kind === 'aluminium' || kind === 'foil' || kind === 'film';
 }
 
 /** Paths of the leaves of `full` that the file did not state. */
@@ -36,6 +40,15 @@ function defaulted(full: unknown, stated: unknown, path: readonly (string | numb
     return stated === undefined ? [pathText(path)] : [];
   const given = typeof stated === 'object' && stated !== null ? (stated as Record<string, unknown>) : {};
   return Object.entries(full).flatMap(([key, value]) => defaulted(value, given[key], [...path, key]));
+}
+
+/** Width turned over at the rim, mm: the edge of sheet metal cuts (common practice, no source). */
+const metalHem = 10;
+
+/** A hem where the mirror is sheet metal that leaves a bare edge. */
+function usualHem({ reflector }: DesignFile, materials: Readonly<Record<string, Material>>): number {
+  const mirror = reflector.material === undefined ? undefined : materials[reflector.material];
+  return mirror?.kind === 'aluminium' && mirror.thickness >= 0.1 && reflector.inset === 0 ? metalHem : 0;
 }
 
 function materialsOf(file: DesignFile): Record<string, Material> {
@@ -66,6 +79,52 @@ function stockOf(file: DesignFile): StockItem[] {
   });
 }
 
+/** Board sizes to try, as shares of the aperture: where ribs stand close, cleats find room only further out. */
+const boardShares = [0.8, 0.9, 1] as const;
+
+/** Sizes with a board on which the cleats find space, if there is one. */
+function sizesWithSpace(
+  file: DesignFile,
+  materials: Readonly<Record<string, Material>>,
+  stock: readonly StockItem[],
+  { boardMaterial, cleatMaterial }: { readonly boardMaterial: string; readonly cleatMaterial: string },
+): { readonly sizes: Sizes; readonly space: CleatSpace } {
+  const tried = (share: number, joinery: Joinery) => {
+    const sizes = workedOut(file, materials, share, joinery);
+    const space: CleatSpace = {
+      aperture: file.dish.aperture,
+      ribs: file.dish.ribs,
+      ribThickness: sizes.shape.ribThickness,
+      cleatThickness: thicknessIn(materials, cleatMaterial),
+      boardThickness: thicknessIn(materials, boardMaterial),
+      hubRadius: sizes.shape.innerRadius,
+      hubReach: sizes.hubReach,
+      toeRadius: sizes.toeRadius,
+      boardSize: sizes.boardSize,
+      roundBoard: file.board.shape === 'round',
+      joint: joinery.joint,
+      segmented: !stock.some(
+        ({ material, size, margin }) =>
+          material === boardMaterial && size && Math.min(size.width, size.height) - 2 * margin >= sizes.boardSize,
+      ),
+    };
+    return { sizes, space };
+  };
+  const joinery = joineryOf(file, materials);
+  const usual = tried(boardShares[0], joinery);
+  if (joinery.joint === 'tab-slot') return usual;
+  const shares = file.board.size === undefined ? boardShares : [boardShares[0]];
+  for (const share of shares) {
+    const one = tried(share, joinery);
+    if (usualCleat(file, one.space).start !== null) return one;
+  }
+  // where no cleat finds space, tabs do with less; a jigsaw makes no slots
+  const { length, width, start } = file.cleat;
+  const asked = file.rib.joint !== undefined || [length, width, start].some((one) => one !== undefined);
+  if (asked || materials[file.rib.material]?.cut === 'hand') return usual;
+  return tried(1, joineryOf({ ...file, rib: { ...file.rib, joint: 'tab-slot' } }, materials));
+}
+
 /**
  * Completes a design.
  * @param file the parsed file, lengths in mm
@@ -77,23 +136,19 @@ export function complete(
   raw: unknown,
 ): { readonly design: Design; readonly problems: readonly Diagnostic[] } {
   const materials = materialsOf(file);
-  const sizes = workedOut(file, materials);
   const stock = stockOf(file);
   const boardMaterial = file.board.material ?? file.rib.material;
   const cleatMaterial = file.cleat.material ?? boardMaterial;
-  const hardware = hardwareSizes(file, {
-    cleatThickness: thicknessIn(materials, cleatMaterial),
-    boardThickness: thicknessIn(materials, boardMaterial),
-    hubRadius: sizes.shape.innerRadius,
-    joint: sizes.joinery.joint,
-  });
+  const { sizes, space } = sizesWithSpace(file, materials, stock, { boardMaterial, cleatMaterial });
+  const hardware = hardwareSizes(file, space);
   const panel = materials[file.panel.material];
-  const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape.ribThickness) : 'glue');
+  const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape) : 'glue');
   const load = file.load && filledLoad(file.load);
   const filled: Omit<Design, 'defaults'> = {
     ...file,
     materials,
     stock,
+    dish: { ...file.dish, baseHeight: sizes.shape.baseHeight },
     rib: {
       ...file.rib,
       joint: hardware.joint,
@@ -120,6 +175,7 @@ export function complete(
       ...hardware.board,
     },
     panel: { ...file.panel, fixing },
+    reflector: { ...file.reflector, hem: file.reflector.hem ?? usualHem(file, materials) },
     vessel: file.vessel && filledVessel(file.vessel, load),
     load,
     template: { ...file.template, material: file.template.material ?? file.rib.material },

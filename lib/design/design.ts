@@ -24,10 +24,23 @@ export type StockItem = Filled<DesignFile['stock'][number], 'margin'> & {
 
 export interface Design extends Omit<
   DesignFile,
-  'materials' | 'stock' | 'rib' | 'hub' | 'cleat' | 'board' | 'panel' | 'vessel' | 'load' | 'template' | 'marking'
+  | 'dish'
+  | 'materials'
+  | 'stock'
+  | 'rib'
+  | 'hub'
+  | 'cleat'
+  | 'board'
+  | 'panel'
+  | 'reflector'
+  | 'vessel'
+  | 'load'
+  | 'template'
+  | 'marking'
 > {
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
+  readonly dish: Filled<DesignFile['dish'], 'baseHeight'>;
   readonly rib: Filled<DesignFile['rib'], 'joint' | 'fit' | 'toeRadius' | 'rimHeight' | 'pilotDiameter'>;
   readonly hub: Filled<
     DesignFile['hub'],
@@ -50,6 +63,7 @@ export interface Design extends Omit<
     | 'mountingDiameter'
   >;
   readonly panel: Filled<DesignFile['panel'], 'fixing'>;
+  readonly reflector: Filled<DesignFile['reflector'], 'hem'>;
   readonly vessel?: FilledVessel | undefined;
   readonly load?: FilledLoad | undefined;
   readonly template: Filled<DesignFile['template'], 'material'>;

@@ -5,7 +5,7 @@ import type { DesignFile } from './schema.js';
 
 /** What decides the shape; materials by name with their thickness. */
 export interface ShapeSource extends ProfileSource {
-  readonly dish: ProfileSource['dish'] & Pick<DesignFile['dish'], 'figure' | 'baseHeight'>;
+  readonly dish: ProfileSource['dish'] & Pick<DesignFile['dish'], 'figure'> & { readonly baseHeight: number };
   readonly rib: Pick<DesignFile['rib'], 'material'>;
   readonly hub: { readonly radius: number };
   readonly panel: Pick<DesignFile['panel'], 'material' | 'gap'>;

@@ -1,20 +1,23 @@
 /** Screws, bolts and dowels where the file leaves them out, and the holes that they need. Millimetres. */
+import { type CleatSpace, cleatSize, type FoundCleat } from './cleat-size.js';
 import {
   type Bolt,
   bolt,
   boltForHole,
   bolts,
+  washerSpace,
   type Dowel,
   dowelRoom,
   dowelStagger,
   dowels,
-  screwLengthWithin,
+  pinDepth,
+  pinFor,
   type SizeSystem,
-  tipCover,
   type WoodScrew,
   woodScrew,
   woodScrewWithin,
 } from '../hardware/index.js';
+import { type DishShape, edgeOffsetAt } from '../dish/index.js';
 import { inInches } from '../units/index.js';
 import type { Design } from './design.js';
 import type { DesignFile } from './schema.js';
@@ -77,77 +80,58 @@ function usualDowel(file: DesignFile, hubRadius: number, axisHole: number, syste
   return within(hubRadius / 6) ?? within(hubRadius / 4) ?? null;
 }
 
-export interface HardwareSource {
-  readonly cleatThickness: number;
-  readonly boardThickness: number;
-  readonly hubRadius: number;
-  /** Null for cleats, glued or screwed as their thickness allows. */
-  readonly joint: RibJoint | null;
-}
-
-/** Thread that a screw from a cleat needs in the rib, in shanks: common practice, no source. */
-const ribBite = 2.5;
-
-/** Wood between a screw's head and the end of the cleat, mm: common practice, no source. */
-const woodAtHead = 2;
-
-/** Size of a cleat in proportion to the dish; its width is what the longest screw sold still passes. */
-function cleatSize(
-  file: DesignFile,
-  screw: WoodScrew,
-  ribScrews: number,
-  downScrews: number,
-): Pick<Design['cleat'], 'length' | 'width'> {
-  const share = Math.min(1.5, Math.max(0.5, file.dish.aperture / 1500));
-  const width = Math.round(36 * share);
-  // screws of both kinds at even steps, with wood between a head and the end of the cleat
-  const forScrews = 2 * (ribScrews + downScrews) * (screw.headDiameter / 2 + woodAtHead);
-  const longest = (screw.lengths.at(-1) ?? 0) - ribBite * screw.diameter;
-  return {
-    length: file.cleat.length ?? Math.max(Math.round(80 * share), Math.ceil(forScrews)),
-    width: file.cleat.width ?? (ribScrews === 0 ? width : Math.max(12, Math.min(width, Math.floor(longest)))),
+/** The thickest bolt to the stand, up to that of the hub, whose washer has room between two ribs or rib and cleat. */
+function usualMounting(file: DesignFile, axis: Bolt, space: CleatSpace, { size, start }: FoundCleat): Bolt {
+  const turn = Math.PI / space.ribs;
+  const outside = space.toeRadius;
+  const fits = ({ clearance }: Bolt): boolean => {
+    const needed = washerSpace(clearance);
+    const widths: readonly (readonly [number, number])[] = [
+      [Math.min(outside, space.boardSize / 2) - needed, size.width],
+      ...(start === null ? [] : [[start - needed, 0] as const]),
+    ];
+    return widths.some(
+      ([radius, width]) =>
+        radius >= space.hubRadius + needed && 2 * radius * Math.sin(turn) - space.ribThickness - width >= 2 * needed,
+    );
   };
+  const sold = bolts.filter(({ system, diameter }) => system === axis.system && diameter <= axis.diameter);
+  return sold.findLast((one) => fits(one) && canBeMade(file, one.clearance)) ?? axis;
 }
 
-function cleatSizes(
-  file: DesignFile,
-  screw: WoodScrew,
-  { cleatThickness, boardThickness, joint }: HardwareSource,
-): HardwareSizes['cleat'] {
-  const glued = joint === 'glued-cleat';
-  const ribScrews = file.cleat.ribScrews ?? (glued || cleatThickness < 3 * screw.diameter ? 0 : 2);
-  const downLength = screwLengthWithin(screw, cleatThickness + boardThickness - tipCover);
-  const downScrews = file.cleat.downScrews ?? (glued || downLength === null ? 0 : 2);
-  return {
-    screw: screw.size,
-    screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
-    headDiameter: file.cleat.headDiameter ?? screw.headDiameter,
-    ribScrews,
-    downScrews,
-    ...cleatSize(file, screw, ribScrews, downScrews),
-  };
-}
-
-function mountingBolt({ board }: DesignFile, axis: Bolt, system: SizeSystem): Bolt {
+function mountingBolt(file: DesignFile, axis: Bolt, space: CleatSpace, cleat: FoundCleat): Bolt {
+  const { board } = file;
   if (board.mountingBolt !== undefined) return bolt(board.mountingBolt);
-  return board.mountingDiameter === undefined ? axis : boltForHole(board.mountingDiameter, system);
+  if (board.mountingDiameter !== undefined) return boltForHole(board.mountingDiameter, axis.system);
+  return usualMounting(file, axis, space, cleat);
+}
+
+const systemOf = (file: DesignFile): SizeSystem => (inInches(file.units) ? 'inch' : 'metric');
+
+/** The cleats in that space; without a start where none stands in it. */
+export function usualCleat(file: DesignFile, space: CleatSpace): FoundCleat {
+  return cleatSize(space, file.cleat, screwOf(file, space.cleatThickness, systemOf(file)));
 }
 
 /** The hardware of a design, each size either stated or by what it is to hold. */
-export function hardwareSizes(file: DesignFile, source: HardwareSource): HardwareSizes {
-  const { hubRadius, cleatThickness } = source;
-  const system = inInches(file.units) ? 'inch' : 'metric';
+export function hardwareSizes(file: DesignFile, space: CleatSpace): HardwareSizes {
+  const { hubRadius, cleatThickness } = space;
+  const system = systemOf(file);
   const screw = screwOf(file, cleatThickness, system);
+  const cleat = usualCleat(file, space);
   const axis = hubBolt(file, hubRadius, system);
   const boltDiameter = file.hub.boltDiameter ?? axis.clearance;
   const centreHole = file.board.centreHole ?? boltDiameter;
-  const mounting = mountingBolt(file, axis, system);
+  const mounting = mountingBolt(file, axis, space, cleat);
   const dowel = usualDowel(file, hubRadius, Math.max(boltDiameter, centreHole), system);
-  const cleat = cleatSizes(file, screw, source);
-  const screwed = cleat.downScrews + cleat.ribScrews > 0;
   return {
-    joint: source.joint ?? (screwed ? 'screwed-cleat' : 'glued-cleat'),
-    cleat,
+    joint: space.joint ?? (cleat.size.downScrews + cleat.size.ribScrews > 0 ? 'screwed-cleat' : 'glued-cleat'),
+    cleat: {
+      screw: screw.size,
+      screwDiameter: file.cleat.screwDiameter ?? screw.clearance,
+      headDiameter: file.cleat.headDiameter ?? screw.headDiameter,
+      ...cleat.size,
+    },
     hub: {
       bolt: axis.size,
       boltDiameter,
@@ -164,16 +148,23 @@ export function hardwareSizes(file: DesignFile, source: HardwareSource): Hardwar
   };
 }
 
-/** Thickest panel that pins hold down, and thinnest rib that takes them without splitting, mm: common practice, no source. */
-const pinned = { panel: 6, rib: 9 };
+/** Thickest panel that pins hold down, thinnest rib that takes them without splitting, and wood on each side of a pin, mm: common practice, no source. */
+const pinned = { panel: 6, rib: 9, wood: 1.5 };
 
-/** How panels are held where the file does not say. */
+/**
+ * How panels are held where the file does not say. A pin square to a panel slants across the rib, by its length times
+ * sin ψ·sin α at the rim, and has to stay within it.
+ */
 export function usualFixing(
   file: DesignFile,
   panel: { readonly kind: string; readonly thickness: number },
-  ribThickness: number,
+  shape: DishShape,
 ): 'glue' | 'pins' {
-  const wood = panel.kind === 'plywood' || panel.kind === 'hardboard' || panel.kind === 'mdf';
-  const fits = panel.thickness <= pinned.panel && ribThickness >= pinned.rib;
-  return wood && fits && file.reflector.material !== undefined ? 'pins' : 'glue';
+  const wood = ['plywood', 'osb', 'hardboard', 'mdf'].includes(panel.kind);
+  if (!wood || panel.thickness > pinned.panel || shape.ribThickness < pinned.rib) return 'glue';
+  const slope = shape.profile.slopeAngle(shape.apertureRadius);
+  const { length } = pinFor(panel.thickness, pinDepth, systemOf(file));
+  const slant = length * Math.sin(slope) * Math.sin(shape.layout.halfAngle);
+  const bearing = shape.ribThickness / 2 - edgeOffsetAt(shape, slope);
+  return (bearing - slant) / 2 >= pinned.wood && file.reflector.material !== undefined ? 'pins' : 'glue';
 }

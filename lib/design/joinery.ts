@@ -21,12 +21,12 @@ export interface Joinery {
 }
 
 /** What the materials' thickness and cut come to. */
-export function joineryOf(file: DesignFile, materials: Materials, hubMaterial: string): Joinery {
+export function joineryOf(file: DesignFile, materials: Materials): Joinery {
   const rib = materials[file.rib.material];
   const board = materials[file.board.material ?? file.rib.material];
   const cutByLaser = rib?.cut === 'laser' && board?.cut === 'laser';
   const joint = file.rib.joint ?? (cutByLaser && rib.thickness <= thinStock ? 'tab-slot' : null);
-  const thinHub = (materials[hubMaterial]?.thickness ?? Infinity) <= thinStock;
+  const thinHub = (materials[file.hub.material ?? file.rib.material]?.thickness ?? Infinity) <= thinStock;
   return {
     joint,
     fit: file.rib.fit ?? usualFit[rib?.cut ?? file.process.kind],

@@ -3,7 +3,7 @@ import type { Diagnostic } from '../diagnostic/index.js';
 import { type DishShape, paraboloid, slotLength } from '../dish/index.js';
 import type { Material } from './design.js';
 import { shapeWithProfile, thicknessIn } from './dish-shape.js';
-import { hubRadii, type Joinery, joineryOf } from './joinery.js';
+import { hubRadii, type Joinery } from './joinery.js';
 import { profileOf } from './profile-of.js';
 import type { DesignFile } from './schema.js';
 
@@ -38,24 +38,45 @@ export interface Sizes {
   readonly innerHeight: number;
 }
 
-/** Everything that is worked out, with what it is worked out from. */
-export function workedOut(file: DesignFile, materials: Readonly<Record<string, Material>>): Sizes {
+/** Height of the vertex over the board: room for cleats and a driver under the panels (common practice, no source). */
+function usualBase(aperture: number, ribThickness: number): number {
+  return Math.round(Math.max(Math.min(100, Math.max(40, aperture / 25)), 3 * ribThickness) - roundingSlack);
+}
+
+/** Radius from which a panel is wide enough to be cut: two millimetres, and what the slope at the hub adds. */
+function panelsFrom({ dish, panel }: DesignFile): number {
+  const half = Math.PI / dish.ribs;
+  return (1 + panel.gap / 2 / Math.cos(half)) / Math.sin(half) + 1;
+}
+
+/**
+ * Everything that is worked out, with what it is worked out from.
+ * @param boardShare of the aperture, for a board whose size is not stated
+ * @param joinery how the parts are joined
+ */
+export function workedOut(
+  file: DesignFile,
+  materials: Readonly<Record<string, Material>>,
+  boardShare: number,
+  joinery: Joinery,
+): Sizes {
   const { aperture, ribs } = file.dish;
   const hubMaterial = file.hub.material ?? file.rib.material;
   const hubThickness = thicknessIn(materials, hubMaterial);
-  const joinery = joineryOf(file, materials, hubMaterial);
+  const ribThickness = thicknessIn(materials, file.rib.material);
   const slotted = joinery.hubBuild === 'slotted-discs';
-  const radii = hubRadii(joinery, ribs, thicknessIn(materials, file.rib.material), hubThickness);
-  const hubRadius = file.hub.radius ?? Math.ceil(radii.usual - roundingSlack);
+  const radii = hubRadii(joinery, ribs, ribThickness, hubThickness);
+  const hubRadius = file.hub.radius ?? Math.ceil(Math.max(radii.usual, panelsFrom(file)) - roundingSlack);
+  const dish = { ...file.dish, baseHeight: file.dish.baseHeight ?? usualBase(aperture, ribThickness) };
   const made = profileOf(file);
   const stand = made.kind === 'profile' ? made.profile : paraboloid(file.dish.focalLength);
-  const shape = shapeWithProfile({ ...file, materials, hub: { radius: hubRadius } }, stand);
+  const shape = shapeWithProfile({ ...file, dish, materials, hub: { radius: hubRadius } }, stand);
   const { apertureRadius, baseHeight, facingThickness, profile } = shape;
 
-  const boardSize = file.board.size ?? 2 * Math.round(0.4 * aperture - roundingSlack);
+  const boardSize = file.board.size ?? 2 * Math.round((boardShare * aperture) / 2 - roundingSlack);
   const toeRadius = file.rib.toeRadius ?? Math.min(apertureRadius, boardSize / 2 - 10);
   const rimEnd = baseHeight + profile.height(apertureRadius);
-  const usualRim = Math.max(40, Math.round(0.2 * rimEnd - roundingSlack));
+  const usualRim = Math.max(40, Math.ceil(2.5 * ribThickness), Math.round(0.2 * rimEnd - roundingSlack));
 
   const innerHeight = baseHeight + profile.height(hubRadius) - facingThickness;
   const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;

@@ -84,3 +84,6 @@ export function boltLengthFor(one: Bolt, grip: number): number | null {
   const needed = grip + 2 * one.washer.thickness + one.nut + 0.1 * one.diameter;
   return one.lengths.find((length) => length >= needed) ?? null;
 }
+
+/** Room from the axis of a bolt's hole (mm) to what stands beside it: half a washer, and 1 mm (common practice, no source). */
+export const washerSpace = (hole: number): number => 1.1 * hole + 1;

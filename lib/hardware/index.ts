@@ -1,5 +1,6 @@
 export * from './bolts.js';
 export * from './dowels.js';
 export * from './pins.js';
+export * from './staples.js';
 export * from './tee-nuts.js';
 export * from './wood-screws.js';

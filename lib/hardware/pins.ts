@@ -17,6 +17,9 @@ const pins: readonly Pin[] = [
   { size: '18 gauge', system: 'inch', diameter: 0.0475 * inch, lengths: [5 / 8, 3 / 4, 1].map((one) => one * inch) },
 ];
 
+/** How deep a pin goes into a rib, mm: ten diameters, common practice, no source. */
+export const pinDepth = 12;
+
 /** The thinnest pin of a system that goes `depth` mm into the rib through a panel of `thickness` mm. */
 export function pinFor(
   thickness: number,

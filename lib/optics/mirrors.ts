@@ -98,6 +98,7 @@ function finishOf({ materials, panel, reflector }: MirrorDesign): MirrorFinish |
   if (reflector.finish !== undefined) return reflector.finish;
   const facing = materials[reflector.material ?? panel.material];
   if (facing?.kind === 'film') return 'mirror-film';
+  if (facing?.kind === 'foil') return 'foil';
   if (facing?.kind === 'aluminium') return facing.thickness < FOIL_MM ? 'foil' : 'rolled';
   return null;
 }

@@ -154,6 +154,14 @@ export function recordSchema() {
     place: place.optional().describe('where in the design file'),
     value: z.union([z.string(), z.number(), z.boolean()]).optional().describe('what the file states there'),
   });
+  const fastener = closed({
+    joint: text('what it joins, such as `cleat-to-board`'),
+    item: z.enum(['wood-screw', 'bolt', 'dowel', 'pin', 'staple']).describe('what it is'),
+    size: text('size as it is sold'),
+    diameter: size('shank'),
+    length: size('length').nullable().describe('length as it is sold, mm; null where none that is sold will do'),
+    count: count('how many', 1),
+  });
   const offcut = closed({
     sheet: text('`file` of the sheet'),
     x: length('lower left corner'),
@@ -173,6 +181,7 @@ export function recordSchema() {
     design: z.unknown().describe('the complete design, every default filled in, lengths in mm'),
     dish: z.unknown().describe('the solved dish'),
     parts: listOf(partSchema()).describe('parts, templates, gauges and jigs at true size'),
+    fasteners: listOf(fastener).describe('everything that holds the parts together'),
     sheets: listOf(sheetSchema()).describe('sheets, with what lies on them'),
     process: processSchema().describe('how the job is cut'),
     optics: z.unknown().describe('the forecast; null when nothing stands in the focus'),

@@ -2,6 +2,7 @@
 import { bendRadius, type Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import type { Grain } from '../part/index.js';
 import { inUnits } from './blank.js';
 
 /** Stiffness and strength in bending, MPa. */
@@ -10,19 +11,39 @@ interface BendingData {
   readonly strength: number;
 }
 
-/**
- * Cautious ends of published ranges: the stiffest and the weakest of its kind. Plywood: 6.9 to 9.0 GPa and 38 to 66 MPa
- * over five plywoods (Journal of the Korean Wood Science and Technology 53 (4), table 3). Hardboard: strength of class
- * HB by EN 622-2 and modulus of tempered board; MDF: EN 622-5 for 6 to 9 mm; both from memory.
- */
-const bending: Partial<Record<Design['materials'][string]['kind'], BendingData>> = {
-  plywood: { modulus: 9000, strength: 38 },
-  hardboard: { modulus: 5000, strength: 30 },
-  mdf: { modulus: 2700, strength: 23 },
-};
+interface Board {
+  /** With the stress along the face grain. */
+  readonly along: BendingData;
+  /** With the stress across it; as along where the board has none. */
+  readonly across: BendingData;
+  /** Share of the strength that it carries for years. */
+  readonly lasting: number;
+}
 
 /** Share of its strength that a wooden board carries for years (EN 1995-1-1, permanent load indoors, about; from memory). */
 const longTerm = 0.4;
+
+const even = (modulus: number, strength: number, lasting = longTerm): Board => ({
+  along: { modulus, strength },
+  across: { modulus, strength },
+  lasting,
+});
+
+/**
+ * Cautious ends of published ranges. Plywood along the grain: 6.9 to 9.0 GPa and 38 to 66 MPa over five plywoods (Journal
+ * of the Korean Wood Science and Technology 53 (4), table 3: the stiffest and the weakest). Across it: the declared
+ * values of five-ply birch of 6.5 mm, 4763 and 29 MPa (Handbook of Finnish Plywood; EN 636 declares both directions by
+ * classes F and E; from memory). Hardboard: strength of class HB by EN 622-2 and modulus of tempered board; MDF:
+ * EN 622-5 for 6 to 9 mm; OSB/3 of 6 to 10 mm: EN 300; aluminium: data sheet of EN AW-1050A H18, 0.2 % proof stress, under
+ * which it keeps no set; all from memory.
+ */
+const boards: Partial<Record<Design['materials'][string]['kind'], Board>> = {
+  plywood: { along: { modulus: 9000, strength: 38 }, across: { modulus: 4763, strength: 29 }, lasting: longTerm },
+  osb: { along: { modulus: 3500, strength: 22 }, across: { modulus: 1400, strength: 11 }, lasting: longTerm },
+  hardboard: even(5000, 30),
+  mdf: even(2700, 23),
+  aluminium: even(70_000, 120, 1),
+};
 
 const stations = 20;
 
@@ -36,25 +57,28 @@ function tightestBend(dish: Dish): number {
 }
 
 /**
- * What bending does to the panel: stress at its faces E·t/2ρ by the beam formula.
+ * What bending does to the panel: stress at its faces E·t/2ρ by the beam formula. The stress runs along the panel.
+ * @param grain how the panels lie on their sheets; where any way will do, the stiffest is counted on
  * @returns an error where it breaks, a warning where it creeps and may crack in years
  */
-export function bendingProblems(design: Design, dish: Dish): Diagnostic[] {
+export function bendingProblems(design: Design, dish: Dish, grain: Grain): Diagnostic[] {
   const kind = design.materials[design.panel.material]?.kind;
-  const data = kind === undefined ? undefined : bending[kind];
-  if (kind === undefined || data === undefined) return [];
+  const board = kind === undefined ? undefined : boards[kind];
+  if (kind === undefined || board === undefined) return [];
+  const { modulus, strength } = grain === 'across' ? board.across : board.along;
   const radius = tightestBend(dish);
-  const stress = (data.modulus * dish.panelThickness) / (2 * radius);
-  const allowed = longTerm * data.strength;
+  const stress = (modulus * dish.panelThickness) / (2 * radius);
+  const allowed = board.lasting * strength;
   if (stress <= allowed) return [];
-  const thickest = Math.floor((20 * radius * allowed) / data.modulus) / 10;
-  const breaks = stress > data.strength;
+  const thickest = Math.floor((20 * radius * allowed) / modulus) / 10;
+  const breaks = stress > strength;
+  const turned = board.along.modulus > board.across.modulus && grain !== 'across';
   return [
     diagnostic(
       'panel-stiff',
       ['panel', 'material'],
-      `${kind} of ${inUnits(design, dish.panelThickness)} bent to a radius of ${inUnits(design, Math.round(radius))} carries about ${Math.round(stress)} MPa: it ${breaks ? `breaks at ${data.strength} MPa` : `cracks in time, as it bears about ${Math.round(allowed)} MPa for years`}`,
-      `use panels of ${inUnits(design, thickest)} at most, or a longer focal length`,
+      `${kind} of ${inUnits(design, dish.panelThickness)} bent to a radius of ${inUnits(design, Math.round(radius))}${turned ? ' along its grain' : ''} carries about ${Math.round(stress)} MPa: it ${breaks ? `breaks at ${strength} MPa` : `cracks in time, as it bears about ${Math.round(allowed)} MPa for years`}`,
+      `use panels of ${inUnits(design, thickest)} at most, ${turned ? 'sheets on which they lie across the grain, ' : ''}or a longer focal length`,
       breaks ? 'error' : 'warning',
     ),
   ];

@@ -38,7 +38,7 @@ export function cleatScrews(design: Design): CleatScrews {
 
 /** Whether the screws have wood round them. */
 export function cleatProblems(design: Design): Diagnostic[] {
-  const { length, width, screwDiameter, headDiameter, material, ribScrews } = design.cleat;
+  const { length, width, screwDiameter, headDiameter, material, ribScrews, downScrews } = design.cleat;
   const show = (mm: number) => inUnits(design, mm);
   const problems: Diagnostic[] = [];
   const { rib, down } = cleatScrews(design);
@@ -64,7 +64,7 @@ export function cleatProblems(design: Design): Diagnostic[] {
         `use ${show(Math.ceil(minLength))} or more, or fewer screws`,
       ),
     );
-  if (width < headDiameter + 2 * woodBetween)
+  if (downScrews > 0 && width < headDiameter + 2 * woodBetween)
     problems.push(
       diagnostic(
         'cleat-crowded',
@@ -74,7 +74,7 @@ export function cleatProblems(design: Design): Diagnostic[] {
       ),
     );
   const thickness = thicknessOf(design, material);
-  if (headDiameter < screwDiameter)
+  if (downScrews > 0 && headDiameter < screwDiameter)
     problems.push(
       diagnostic(
         'screw-head',

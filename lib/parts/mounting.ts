@@ -3,13 +3,10 @@ import { nearestOnContour, type Point, polar, sideOfContour } from '../geometry/
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { washerSpace } from '../hardware/index.js';
 import { inUnits } from './blank.js';
 import { hubReach } from './hub-build.js';
 import { type PlanItem } from './plan.js';
-
-/** Half the width of a washer over the bolt's diameter, and room round it (mm): common practice, no source. */
-const washer = 1.1;
-const washerSpace = 1;
 
 /** Positions tried across a bay, and steps of the radius (mm). */
 const bayTrials = 41;
@@ -145,7 +142,7 @@ export function placeMounting(
   blocked: (place: Point) => number,
 ): Mounting {
   const { mountingHoles: count, mountingDiameter: diameter, mountingRadius, size } = design.board;
-  const needed = washer * diameter + washerSpace;
+  const needed = washerSpace(diameter);
   const outermost = size / 2 - needed;
   const innermost = hubReach(design, dish) + needed;
   if (count === 0) return { radius: mountingRadius ?? (innermost + outermost) / 2, holes: [], problems: [] };

@@ -1,13 +1,14 @@
 /** The facing panel: its exact flat pattern at mid-thickness, with marks for pins along both ribs and a clamp line. */
 import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
-import { type DevelopedPanel, developPanel, type Dish, facetAt } from '../dish/index.js';
+import { type DevelopedPanel, developPanel, type Dish, type Facet, facetAt } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { grainThatFits, inUnits } from './blank.js';
 import { bendingProblems } from './bending.js';
 import { chordAtLength } from './chord.js';
+import { type PanelFixing, panelFixing } from './panel-fixing.js';
 import { flatPattern } from './flat-pattern.js';
-import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
+import { blank, type Grain, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
 
 /** From the rim to the middle of the batten that is clamped across it, mm: half of a common batten. */
 const clampLineFromRim = 20;
@@ -37,6 +38,15 @@ function bearing(edgeOffset: number, dish: Dish): number {
   return dish.ribThickness / 2 - edgeOffset;
 }
 
+/**
+ * From a panel's edge to a pin, square to the rib. A pin is square to its panel, so its point slants towards the face of
+ * the rib by its length times sin ψ·sin α: it enters as far from the panel's edge as its point ends from that face.
+ */
+function pinFromEdge({ length }: PanelFixing, { edgeOffset, slopeAngle }: Facet, dish: Dish): number {
+  const slant = length * Math.sin(slopeAngle) * Math.sin(dish.layout.halfAngle);
+  return (bearing(edgeOffset, dish) - slant) / 2;
+}
+
 /** A pin through the panel into a rib, on the flat pattern. */
 export interface PinPlace {
   /** Length from the panel's inner end. */
@@ -48,15 +58,16 @@ export interface PinPlace {
 }
 
 /**
- * Pins along both edges, over the middle of what the panel bears on of each rib. They begin where the panel is wide
+ * Pins along both edges, over what the panel bears on of each rib. They begin where the panel is wide
  * enough to part the two rows. The rows are staggered by half a step, because the next panel's pins go into the same
  * edge of the rib.
  */
 export function pinPlaces(design: Design, dish: Dish, panel: DevelopedPanel = developedPanel(dish)): PinPlace[] {
-  if (design.panel.fixing !== 'pins') return [];
+  const fixing = panelFixing(design, dish);
+  if (fixing === null) return [];
   const place = (length: number): { readonly x: number; readonly y: number } => {
     const { halfWidth, facet } = panel.chord(chordAtLength(panel, length));
-    return { x: length, y: halfWidth - bearing(facet.edgeOffset, dish) / 2 / Math.cos(dish.layout.halfAngle) };
+    return { x: length, y: halfWidth - pinFromEdge(fixing, facet, dish) / Math.cos(dish.layout.halfAngle) };
   };
   const last = panel.length - pinFromEnd;
   let first = pinFromEnd;
@@ -100,23 +111,30 @@ export function panelProblems(design: Design, dish: Dish): Diagnostic[] {
       ),
     ];
   }
-  return [...bendingProblems(design, dish), ...pinProblems(design, dish)];
+  const grain = panelGrain(design, developedPanel(dish));
+  return [...bendingProblems(design, dish, grain), ...pinProblems(design, dish)];
 }
 
 function pinProblems(design: Design, dish: Dish): Diagnostic[] {
-  if (design.panel.fixing !== 'pins') return [];
+  const fixing = panelFixing(design, dish);
+  if (fixing === null) return [];
   const panel = developedPanel(dish);
-  const space = bearing(panel.chord(panel.to).facet.edgeOffset, dish) / 2;
+  const space = pinFromEdge(fixing, panel.chord(panel.to).facet, dish);
   if (space >= pinFromFace) return [];
   const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   return [
     diagnostic(
       'pin-edge',
       ['panel', 'fixing'],
-      `pins stand ${show(space)} from the edge of the panel and from the face of the rib, and split them`,
+      `${design.panel.fixing} stand ${show(space)} from the edge of the panel and from the face of the rib, and split them`,
       `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (pinFromFace - space))} thick, or a smaller panel.gap`,
     ),
   ];
+}
+
+/** How panels lie on their sheets: a thin sheet bends best about its grain, and a panel's bending line runs across it. */
+function panelGrain(design: Design, panel: DevelopedPanel): Grain {
+  return grainThatFits(design, design.panel.material, 'across', panel.length, 2 * panel.chord(panel.to).halfWidth);
 }
 
 /** The panel, one between every two ribs. */
@@ -134,7 +152,7 @@ export function makePanel(design: Design, dish: Dish): Part {
   const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.layout.halfAngle);
   const notes = [
     pins.length > 0
-      ? 'The scribed face looks up, to the sun: a pin goes through the middle of each short mark, and the mirror is glued on over their heads. Lay the panel with its narrow end to the hub.'
+      ? `The scribed face looks up, to the sun: ${design.panel.fixing === 'staples' ? 'a staple goes over the middle of each short mark, its back along the rib,' : 'a pin goes through the middle of each short mark,'} and the mirror is glued on over them. Lay the panel with its narrow end to the hub.`
       : 'The scribed face is the underside; lay the panel with its narrow end to the hub.',
     `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue is hard.`,
     `Edges are cut square: over the rib the seam is ${show(design.panel.gap)} wide on the mirror side and ${show(Math.round(10 * opening) / 10)} at the rib.`,
@@ -150,8 +168,7 @@ export function makePanel(design: Design, dish: Dish): Part {
     material: design.panel.material,
     thickness: dish.panelThickness,
     quantity: dish.layout.ribs.length,
-    // a thin sheet bends best about its grain, and the panel's bending line runs across it
-    grain: grainThatFits(design, design.panel.material, 'across', panel.length, 2 * rim.halfWidth),
+    grain: panelGrain(design, panel),
     outline: pattern.outline,
     marks: [
       lineMark(

@@ -171,7 +171,7 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart): Divi
         'use a larger cleat.start or a smaller cleat.width',
       ),
     );
-  const spread = fullTurn / joints.length;
+  const spread = Math.min(...sectorsOf(joints).map(({ from, to }) => to - from));
   const plateFrom = Math.max(
     40,
     design.board.centreHole,

@@ -20,6 +20,7 @@ import {
   type ForecastRow,
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
+import { thicknessRanges } from '../parts/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
 import type { JobSheet, Prepared } from './types.js';
 
@@ -117,6 +118,7 @@ export function bookOf(source: BookSource): string {
     cleatStart,
     assembly,
     facets: facetsOf(dish),
+    thicknessRanges: thicknessRanges(design, dish),
     keyValues: keyValues(design, dish, parts, cleatStart),
     problems,
     sheets: sheets && sheets.map(bookSheet),

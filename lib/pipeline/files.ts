@@ -78,6 +78,17 @@ export async function aidFiles(design: Design, aids: readonly Part[], sheets: re
   return files;
 }
 
+/** The fasteners, what is alike in one entry. */
+function recordFasteners({ fasteners }: Job['assembly']): JobRecord['fasteners'] {
+  const lines = new Map<string, JobRecord['fasteners'][number]>();
+  for (const { joint, item } of fasteners) {
+    const { kind, size, diameter, length } = item;
+    const key = [joint, kind, size, length].join(' ');
+    lines.set(key, { joint, item: kind, size, diameter, length, count: (lines.get(key)?.count ?? 0) + 1 });
+  }
+  return [...lines.values()];
+}
+
 function jobRecord(job: Job, files: JobFiles): string {
   const { design, dish, parts, aids, sheets } = job;
   const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
@@ -90,6 +101,7 @@ function jobRecord(job: Job, files: JobFiles): string {
     design,
     dish,
     parts: [...parts, ...aids].map(recordPart),
+    fasteners: recordFasteners(job.assembly),
     sheets: all.map(({ file, nested, cut }) => ({
       file,
       stock: nested.stock,

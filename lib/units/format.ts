@@ -35,11 +35,14 @@ export function formatFraction(mm: number, under: number): string {
 
 const digitsOf: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 3, in: 2, ft: 3 };
 
+/** A film of 0.05 mm is not one of 0.1 mm: below half a millimetre a hundredth counts. */
+const usualDigits = (mm: number, unit: LengthUnit): number => digitsOf[unit] + (Math.abs(mm) < 0.5 ? 1 : 0);
+
 /**
  * A length in the user's unit, with its unit: `450 mm`, `17.72 in`.
- * @param digits decimals at most; trailing zeros are dropped
+ * @param digits decimals at most, a tenth of a millimetre when left out, finer for what is thin; trailing zeros are dropped
  */
-export function formatLength(mm: number, unit: LengthUnit, digits: number = digitsOf[unit]): string {
+export function formatLength(mm: number, unit: LengthUnit, digits: number = usualDigits(mm, unit)): string {
   const value = Number((mm / mmPer[unit]).toFixed(digits));
   return `${Object.is(value, -0) ? 0 : value} ${unit}`;
 }

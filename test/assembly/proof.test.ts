@@ -5,11 +5,11 @@ import { prepare, readDesign } from '../../lib/index.js';
 import type { Vertex } from '../../lib/geometry/index.js';
 import type { Part, PartKind } from '../../lib/part/index.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
-import { designOf, fixtureNames, fixtureText } from '../helpers/fixtures.js';
+import { designOf, allFixtureNames, fixtureText } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
 
-const fixtures = new Map(fixtureNames.map((name) => [name, prepare(designOf(fixtureText(name)))]));
+const fixtures = new Map(allFixtureNames.map((name) => [name, prepare(designOf(fixtureText(name)))]));
 
 /** A change of every part of a kind. */
 type Change = (part: Part) => Part;
@@ -23,7 +23,7 @@ function faultsOf(prepared: Prepared, parts: Prepared['parts'] = prepared.parts,
   return assemblyFaults(design, dish, move(assemble({ design, dish, parts, cleatStart, splices })));
 }
 
-describe.each(fixtureNames)('%s', (name) => {
+describe.each(allFixtureNames)('%s', (name) => {
   it('goes together', () => {
     expect(faultsOf(fixtures.get(name)!)).toEqual([]);
   });
@@ -257,7 +257,7 @@ describe('a planted fault of the assembly is found', () => {
 describe('what is not to be had is told with its key', () => {
   it.each([
     ['hub: { radius: 60, dowels: 2, dowelDiameter: 8 }', []],
-    ['cleat: { screw: 6, width: 20 }', ['fastener-length']],
+    ['cleat: { screw: 6, width: 20, ribScrews: 2 }', ['fastener-length']],
     ['rib: { material: birch12, pilotDiameter: 5 }', ['hole-size']],
   ])('%s', (line, codes) => {
     const key = line.split(':')[0]!;

@@ -1,5 +1,5 @@
 /**
- * The geometry of three fixtures' drawings by hash: a change that moves a line by a micrometre is seen here, and has
+ * The geometry of the fixtures' drawings by hash: a change that moves a line by a micrometre is seen here, and has
  * to be explained in the change list. `npm run golden` writes the hashes again.
  */
 import { createHash } from 'node:crypto';
@@ -7,7 +7,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { readDxfLines } from '../../lib/check/dxf-reader.js';
 import { buildJob } from '../../lib/pipeline.js';
-import { fixture, fixtureNames } from '../helpers/fixtures.js';
+import { fixture, allFixtureNames } from '../helpers/fixtures.js';
 import { textsOf } from '../helpers/jobs.js';
 import { randomNester } from '../helpers/random-nester.js';
 
@@ -28,7 +28,7 @@ function normalised(text: string): string {
     .join('\n');
 }
 
-it.each(fixtureNames)('the lines of %s are where they were', async (name) => {
+it.each(allFixtureNames)('the lines of %s are where they were', async (name) => {
   const job = await buildJob(fixture(name), new Map(), randomNester(1));
   const texts = textsOf(job);
   const hashes = Object.fromEntries(

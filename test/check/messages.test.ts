@@ -8,6 +8,7 @@ import { proveFolder } from '../../lib/check/index.js';
 import { type MessageId, messages } from '../../lib/check/messages/index.js';
 import { drawingsOnly, smallJob } from '../helpers/small-job.js';
 import type { Planted } from './messages/planted.js';
+import { assemblyPlants } from './messages/plants-assembly.js';
 import { readingPlants } from './messages/plants-reading.js';
 import { recordPlants } from './messages/plants-folder.js';
 import { routerPlants } from './messages/plants-router.js';
@@ -18,6 +19,7 @@ const notYetPlanted: readonly MessageId[] = [];
 
 const plants: Readonly<Partial<Record<MessageId, Planted>>> = {
   ...recordPlants,
+  ...assemblyPlants,
   ...readingPlants,
   ...sheetPlants,
   ...routerPlants,

@@ -75,11 +75,11 @@ describe('what `new` writes', () => {
 
 describe('the questions', () => {
   it('take what is offered for an empty answer', async () => {
-    expect((await typed('', '', '', '')).answers).toEqual(usualAnswers());
+    expect((await typed('', '', '', '', '', '')).answers).toEqual(usualAnswers());
   });
 
   it('take lengths, a vessel to heat, a material and a machine', async () => {
-    const { answers } = await typed('1500', '12 l in 260 mm', 'mdf 16', 'laser');
+    const { answers } = await typed('1500', '12 l in 260 mm', 'laser', 'mdf 16', '24', '2800 x 2070');
     expect(answers).toMatchObject({
       units: 'mm',
       aperture: 1500,
@@ -87,14 +87,17 @@ describe('the questions', () => {
       kind: 'mdf',
       thickness: 16,
       machine: 'laser',
+      ribs: 24,
+      sheet: { width: 2800, height: 2070 },
     });
     const design = designOf(designText(answers));
+    expect(design.dish.ribs).toBe(24);
     expect(design.vessel?.diameter).toBe(260);
     expect(design.load?.mass).toBe(12);
   });
 
   it('go on in inches when the aperture is given in inches', async () => {
-    const { answers } = await typed('52 in', '20', '15/32', 'hand');
+    const { answers } = await typed('52 in', '20', 'hand', '15/32');
     expect(answers.units).toBe('in');
     expect(answers.focalLength).toBeCloseTo(508, 9);
     const design = designOf(designText(answers));
@@ -104,22 +107,22 @@ describe('the questions', () => {
 
   it('ask again for what they cannot take, and say why', async () => {
     const { answers, reported, left } = await typed(
-      'wide',
-      '3 mm',
-      '900',
-      '100',
-      '400',
-      'ply',
-      '9',
-      'saw',
-      'hand',
-      'x',
+      ...['wide', '3 mm', '900', '100', '400', 'saw', 'hand', 'ply', '9', 'many', '18', '8 ft', '8 ft x 4 ft', 'x'],
     );
     expect(answers).toMatchObject({ aperture: 900, focalLength: 400, thickness: 9, machine: 'hand' });
-    expect(reported).toHaveLength(5);
+    expect(reported).toHaveLength(7);
     expect(reported[1]).toContain('from 50 mm to 20000 mm');
     expect(reported[2]).toContain('225 mm');
     expect(left).toEqual(['x']);
+  });
+
+  it('refuse what cannot be built, with what would do', async () => {
+    const { answers, reported } = await typed('340', '180', 'laser', '15 mm', '39', '20', '120 x 80', '');
+    expect(reported).toHaveLength(2);
+    // 39 ribs of 15 mm fill the whole circle out to 15 / (2 tan(π/39)) = 93 mm of 170 mm
+    expect(reported[0]).toMatch(/\d+ ribs would do, or thinner stock/);
+    expect(reported[1]).toContain('use sheets at least');
+    expect(answers).toMatchObject({ ribs: 20, sheet: { width: 2440, height: 1220 } });
   });
 
   it('read a vessel in litres or US gallons', () => {

@@ -32,6 +32,8 @@ export function designIn(unit: Unit, seed: number): string {
   const pilot = screw * 0.7;
   const board = aperture * between(0.55, 0.9);
   const sheet = Math.max(600, aperture * 1.2);
+  // pins split ribs that are thinner
+  const fixingOf = (fixing: string): string => (thickness < 9 ? 'glue' : fixing);
   const lines = [
     `name: Dish of seed ${seed}`,
     `units: ${unit}`,
@@ -53,7 +55,7 @@ export function designIn(unit: Unit, seed: number): string {
     `hub: { shape: ${pick('polygon', 'round')}, boltDiameter: ${length(pick(0, 6, 8))}, dowels: 0 }`,
     `cleat: { length: ${length(cleatLength)}, width: ${length(cleatWidth)}, perRib: ${whole(1, 2)}, downScrews: ${whole(1, 2)}, ribScrews: ${whole(1, 2)}, screwDiameter: ${length(screw)}, headDiameter: ${length(screw * 2)} }`,
     `board: { shape: ${pick('round', 'square')}, size: ${length(board)}, pilotDiameter: ${length(pilot)}, mountingHoles: ${whole(0, 8)} }`,
-    `panel: { material: face, gap: ${length(between(0, 4))}, fixing: ${pick('glue', 'pins')} }`,
+    `panel: { material: face, gap: ${length(between(0, 4))}, fixing: ${fixingOf(pick('glue', 'pins'))} }`,
     chance(0.6)
       ? `reflector: { material: film, layout: ${pick('strip', 'rows')} }`
       : 'reflector: { reflectance: 0.8 } # the panel itself is bright',

@@ -117,6 +117,7 @@ export function shop(job: ShopJob): Shop {
         design: { process: { web: 4 } },
         dish: null,
         parts: parts.map((part) => recordPart({ ...part, thickness })),
+        fasteners: [],
         sheets: [],
         process: { kind: 'hand', compensated: false },
         optics: null,

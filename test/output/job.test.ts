@@ -28,6 +28,7 @@ const record: JobRecord = {
   design: { name: 'press house', stock: [{ count: Infinity }] },
   dish: { rimAngle: 0.12345678901234 },
   parts: [recordPart(rib)],
+  fasteners: [{ joint: 'hub-bolt', item: 'bolt', size: 'M8', diameter: 8, length: 90, count: 1 }],
   sheets: [
     {
       file: 'sheets/ply-12-1',
@@ -58,6 +59,7 @@ describe('job.json', () => {
         'design',
         'dish',
         'parts',
+        'fasteners',
         'sheets',
         'process',
         'optics',

@@ -139,11 +139,15 @@ describe('the least radius of a cleat', () => {
 
   it('is that of plain trigonometry, and is named when a cleat is asked for further in', () => {
     const min = byHand(24, 12, 36);
-    const tight = make('press-house', [['board: {', `cleat: { start: ${min - 0.2} }\nboard: {`]]);
+    const tight = make('press-house', [
+      ['board: {', `cleat: { length: 80, width: 36, start: ${min - 0.2} }\nboard: {`],
+    ]);
     const problem = tight.problems.find(({ code }) => code === 'cleat-does-not-fit');
     expect(problem?.place?.path).toEqual(['cleat', 'start']);
     expect(diagnosticText(problem!)).toContain(`fit from ${Math.ceil(10 * min) / 10} mm on`);
-    const just = make('press-house', [['board: {', `cleat: { start: ${min + 0.001} }\nboard: {`]]);
+    const just = make('press-house', [
+      ['board: {', `cleat: { length: 80, width: 36, start: ${min + 0.001} }\nboard: {`],
+    ]);
     expect(just.problems.filter(({ code }) => code === 'cleat-does-not-fit')).toEqual([]);
   });
 
@@ -155,7 +159,7 @@ describe('the least radius of a cleat', () => {
   });
 
   it('is refused by name when there is none', () => {
-    const made = make('press-house', [['board: {', 'cleat: { width: 150 }\nboard: {']]);
+    const made = make('press-house', [['board: {', 'cleat: { length: 80, width: 150 }\nboard: {']]);
     const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['cleat', 'width']);
@@ -168,7 +172,7 @@ describe('the least radius of a cleat', () => {
   });
 
   it('is refused where it would leave the base', () => {
-    const made = make('press-house', [['board: {', 'cleat: { start: 520 }\nboard: {']]);
+    const made = make('press-house', [['board: {', 'cleat: { length: 80, start: 520 }\nboard: {']]);
     const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
     expect(diagnosticText(problem!)).toContain('use 500 mm at most');
   });

@@ -6,11 +6,13 @@ import { linesUp } from '../../lib/part/index.js';
 import { dense, make, overlapArea, firstPart, areaOfRing, unionArea } from './making.js';
 
 const withReflector = (keys: string) =>
-  make('press-house', [['reflector: { material: aluminium }', `reflector: { material: aluminium, ${keys} }`]]);
+  make('press-house', [
+    ['reflector: { material: aluminium, finish: bright-anodised }', `reflector: { material: aluminium, ${keys} }`],
+  ]);
 
 describe('the strip', () => {
   it('is shorter than its panel by half of both thicknesses times the turn', () => {
-    const made = make('press-house');
+    const made = withReflector('hem: 0');
     const { dish } = made;
     const ends = (id: string) => firstPart(made, id).outline.map(({ x }) => x);
     const [panel, strip] = [Math.max(...ends('panel')), Math.max(...ends('reflector'))];
@@ -20,7 +22,7 @@ describe('the strip', () => {
 
   it('stands back by the inset on all sides', () => {
     const [whole, inset] = [
-      firstPart(make('press-house'), 'reflector'),
+      firstPart(withReflector('hem: 0'), 'reflector'),
       firstPart(withReflector('inset: 4'), 'reflector'),
     ];
     const outer = dense(whole.outline, true, 2000);
@@ -34,7 +36,7 @@ describe('the strip', () => {
   });
 
   it('is left out when the panel itself reflects', () => {
-    const made = make('press-house', [['reflector: { material: aluminium }\n', '']]);
+    const made = make('press-house', [['reflector: { material: aluminium, finish: bright-anodised }\n', '']]);
     expect(made.parts.filter(({ kind }) => kind === 'reflector')).toEqual([]);
     expect(stripSeamShare(made.design, made.dish)).toBe(0);
   });
@@ -48,7 +50,10 @@ describe('the strip', () => {
     // and they do
     const rows = make('press-house', [
       ['rollWidth: 600', 'rollWidth: 150'],
-      ['reflector: { material: aluminium }', 'reflector: { material: aluminium, layout: rows }'],
+      [
+        'reflector: { material: aluminium, finish: bright-anodised }',
+        'reflector: { material: aluminium, layout: rows }',
+      ],
     ]);
     expect(rows.problems).toEqual([]);
     expect(rows.parts.filter(({ kind }) => kind === 'reflector')).toHaveLength(7);
@@ -58,7 +63,10 @@ describe('the strip', () => {
 describe('rows', () => {
   const made = make('press-house', [
     ['rollWidth: 600', 'rollWidth: 200'],
-    ['reflector: { material: aluminium }', 'reflector: { material: aluminium, layout: rows, overlap: 12, hem: 10 }'],
+    [
+      'reflector: { material: aluminium, finish: bright-anodised }',
+      'reflector: { material: aluminium, layout: rows, overlap: 12, hem: 10 }',
+    ],
   ]);
   const rows = made.parts.filter(({ kind }) => kind === 'reflector');
   const heightOf = (i: number): number => Math.max(...rows[i]!.outline.map(({ x }) => x));
@@ -97,7 +105,10 @@ describe('rows', () => {
   it('that lap as far as the roll is wide are refused by their key', () => {
     const bad = make('press-house', [
       ['rollWidth: 600', 'rollWidth: 200'],
-      ['reflector: { material: aluminium }', 'reflector: { material: aluminium, layout: rows, overlap: 190 }'],
+      [
+        'reflector: { material: aluminium, finish: bright-anodised }',
+        'reflector: { material: aluminium, layout: rows, overlap: 190 }',
+      ],
     ]);
     const [problem] = bad.problems.filter(({ code }) => code === 'rows-do-not-fit');
     expect(problem?.place?.path).toEqual(['reflector', 'overlap']);
@@ -106,12 +117,23 @@ describe('rows', () => {
 
   it('cannot lap by less than nothing', () => {
     expect(() =>
-      make('press-house', [['reflector: { material: aluminium }', 'reflector: { material: aluminium, overlap: -1 }']]),
+      make('press-house', [
+        [
+          'reflector: { material: aluminium, finish: bright-anodised }',
+          'reflector: { material: aluminium, overlap: -1 }',
+        ],
+      ]),
     ).toThrow(/reflector\.overlap is -1 mm/);
   });
 });
 
 describe('the hem', () => {
+  it('is there by default on sheet metal, which cuts, and on nothing else', () => {
+    expect(make('press-house').design.reflector.hem).toBe(10);
+    expect(make('table-top').design.reflector.hem).toBe(0);
+    expect(withReflector('inset: 4').design.reflector.hem).toBe(0);
+  });
+
   it('takes up the bends of a handbook', () => {
     // Machinery's Handbook, bending sheet metal, from memory: L = 0.64·T + 1.57·R, here 1/16 in on 1/8 in
     expect(bendAllowance(0.0625, 0.125)).toBeCloseTo(0.23625, 6);
@@ -132,7 +154,7 @@ describe('the hem', () => {
 
   it('lengthens the strip and is marked by its fold lines', () => {
     const [plain, hemmed] = [
-      firstPart(make('press-house'), 'reflector'),
+      firstPart(withReflector('hem: 0'), 'reflector'),
       firstPart(withReflector('hem: 15'), 'reflector'),
     ];
     const long = (part: typeof plain) => Math.max(...part.outline.map(({ x }) => x));

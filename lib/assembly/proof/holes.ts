@@ -58,8 +58,9 @@ function woodBeside({ part, frame }: AssembledPlate, entry: Vec3, direction: Vec
 function holeFaults(fastener: Fastener): AssemblyFault[] {
   const { joint, entry, direction, item } = fastener;
   return fastener.through.flatMap(({ part: placed, passage }): AssemblyFault[] => {
-    // pins and the screws in their place find their way without a hole
-    if (placed.form === 'sheet' || item.kind === 'pin' || joint === 'panel-over-joint') return [];
+    // pins, staples and the screws in their place find their way without a hole
+    if (placed.form === 'sheet' || item.kind === 'pin' || item.kind === 'staple' || joint === 'panel-over-joint')
+      return [];
     const part = nameOf(placed);
     const hole = holeOnAxis(placed, entry, direction);
     if (hole === null || hole.off > Math.max(axisTolerance, hole.diameter))
@@ -87,9 +88,9 @@ function lengthFaults({ joint, item, wood, through }: Fastener): AssemblyFault[]
   return bite < needed - 1e-6 ? [{ kind: 'bite', joint, bite, needed }] : [];
 }
 
-/** A pin stays within its rib from top to point. */
+/** A pin, or a staple's leg, stays within its rib from top to point. */
 function pinFaults({ joint, item, entry, direction, through }: Fastener, ribThickness: number): AssemblyFault[] {
-  if (item.kind !== 'pin' || item.length === null) return [];
+  if ((item.kind !== 'pin' && item.kind !== 'staple') || item.length === null) return [];
   const rib = through.find(({ part }) => part.part.kind === 'rib')?.part;
   if (rib?.form !== 'plate') return [];
   const needed = item.diameter;

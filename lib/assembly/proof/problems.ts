@@ -35,7 +35,7 @@ const joints: Readonly<Record<JointKind, { readonly name: string; readonly key: 
   'splice-to-board': { name: 'screws of the splice plates', key: ['cleat', 'screw'] },
   'splice-bolt': { name: 'bolts of the splice plates', key: ['board', 'spliceBolt'] },
   'panel-over-joint': { name: 'screws of the panels over joints', key: ['panel', 'fixing'] },
-  'panel-to-rib': { name: 'pins of the panels', key: ['panel', 'fixing'] },
+  'panel-to-rib': { name: 'pins or staples of the panels', key: ['panel', 'fixing'] },
 };
 
 interface Words {

@@ -1,4 +1,5 @@
 /** Every message that the proof can print, by its id: the one list that a test can go through. */
+import { assemblyMessages } from './assembly.js';
 import { comparisons, folderMessages } from './folder.js';
 import { readingMessages } from './reading.js';
 import { routerMessages } from './router.js';
@@ -8,6 +9,7 @@ import type { ValuesOf } from './text.js';
 export const messages = {
   ...folderMessages,
   ...comparisons,
+  ...assemblyMessages,
   ...readingMessages,
   ...sheetMessages,
   ...routerMessages,

@@ -37,9 +37,9 @@ export function dishSection(unit: LengthUnit) {
           'What lies on the true parabola: the mid-line of each panel (`panel`), or the rib edge itself as in plain hand work (`rib`).',
         why: 'with `panel` every mid-line focuses at the focal length',
       }),
-      baseHeight: lengthOr(60, {
+      baseHeight: lengthAuto({
         about: 'Height of the vertex above the backer board.',
-        why: 'leaves room for cleats and screws under the inner rib ends',
+        auto: 'a twenty-fifth of the aperture, from 40 to 100 mm, and three times the thickness of the ribs at least: room for cleats and a driver under the panels',
         above: 0,
         max: 2000,
       }),

@@ -2,7 +2,17 @@ import * as z from 'zod';
 import { group, type KeyMeta, keysIn, choice, numberAuto, numberOr, textAuto, integerAuto } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
-export const materialKinds = ['plywood', 'mdf', 'hardboard', 'card', 'aluminium', 'film', 'other'] as const;
+export const materialKinds = [
+  'plywood',
+  'osb',
+  'mdf',
+  'hardboard',
+  'card',
+  'aluminium',
+  'foil',
+  'film',
+  'other',
+] as const;
 export type MaterialKind = (typeof materialKinds)[number];
 
 /** The sheet materials of the job, each by a short name that parts and stock refer to. */
@@ -29,7 +39,7 @@ export function materialsSection(unit: LengthUnit) {
             .meta({
               quantity: 'choice',
               about: 'How this material is cut, when it differs from the design’s `process`.',
-              auto: 'as `process` says; thin metal and film by hand, with shears or a knife',
+              auto: 'as `process` says; thin metal, foil and film by hand, with shears or a knife',
             } satisfies KeyMeta),
           description: textAuto({
             about: 'Name for the cut list and the shopping list.',
@@ -38,7 +48,7 @@ export function materialsSection(unit: LengthUnit) {
           densityKgPerM3: numberAuto({
             about: 'Density, for the weights in the shopping list.',
             unit: 'kg/m³',
-            auto: 'by kind: plywood 680, MDF 740, hardboard 950, card 800, aluminium 2700, film 1390',
+            auto: 'by kind: plywood 680, OSB 620, MDF 740, hardboard 950, card 800, aluminium and foil 2700, film 1390',
             above: 0,
             max: 23_000,
           }),

@@ -16,13 +16,13 @@ export function panelSection(unit: LengthUnit) {
         why: 'swelling and tolerance of thin board',
         max: 50,
       }),
-      fixing: choiceAuto(['glue', 'pins'], {
+      fixing: choiceAuto(['glue', 'pins', 'staples'], {
         about:
-          'How the panels are held on the ribs: glue under weights and clamps, with the mirror glued on before; or glue and panel pins along both edges, with the mirror glued on after.',
-        auto: 'pins where a wooden panel of up to 6 mm lies on ribs of 9 mm or more and a mirror covers the heads; else glue',
+          'How the panels are held on the ribs: glue under weights and clamps, with the mirror glued on before; or glue and panel pins or staples along both edges, which clamp it while it sets, with the mirror glued on after.',
+        auto: 'pins where a wooden panel of up to 6 mm lies on ribs of 9 mm or more that keep wood beside them, and a mirror covers the heads; else glue',
       }),
       fixingSpacing: lengthOr(100, {
-        about: 'Greatest distance between two pins along an edge.',
+        about: 'Greatest distance between two pins or staples along an edge.',
         min: 20,
         max: 1000,
       }),
@@ -51,7 +51,11 @@ export function reflectorSection(unit: LengthUnit) {
       }),
       inset: lengthOr(0, { about: 'How far the strip stays back from the panel edges.', max: 50 }),
       tape: lengthOr(0, { about: 'Width of tape over each seam, lost to the sun; 0 for none.', max: 200 }),
-      hem: lengthOr(0, { about: 'Width turned over the panel at the rim; 0 for none.', max: 100 }),
+      hem: lengthAuto({
+        about: 'Width turned over the panel at the rim; 0 for none.',
+        auto: '10 mm for an aluminium sheet, whose bare edge cuts hands; none for film and foil',
+        max: 100,
+      }),
       finish: choiceAuto(mirrorFinishes, {
         about: 'What kind of mirror it is: sets reflectance, spread and waviness.',
         auto: 'by the material that faces the sun: film is mirror-film, aluminium under 0.05 mm foil, thicker aluminium rolled; wood and card are no mirror',

@@ -43,7 +43,7 @@ export function ribSection(unit: LengthUnit) {
       }),
       rimHeight: lengthAuto({
         about: 'Height of the rib end at the rim, from the toe cut up to the panel.',
-        auto: 'a fifth of the rib height at the rim, at least 40 mm',
+        auto: 'a fifth of the rib height at the rim, at least 40 mm and 2.5 times the thickness of the ribs',
       }),
       lightening: yesNo(false, {
         about: 'Whether lightening holes are cut in the ribs.',
@@ -77,7 +77,7 @@ export function hubSection(unit: LengthUnit) {
       radius: lengthAuto({
         about:
           'From the axis to a flat (to the edge if round), or to the bottom of a slot: the radius at which the curve of the ribs starts.',
-        auto: 'where the ribs clear each other, plus 5 mm; of slotted discs the least that leaves wood between the slots and room for the noses of the ribs',
+        auto: 'where the ribs clear each other, plus 5 mm, and where the panels are wide enough to be cut; of slotted discs the least that leaves wood between the slots and room for the noses of the ribs',
       }),
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the ribs' }),
       layers: integerAuto({
@@ -120,13 +120,13 @@ export function cleatSection(unit: LengthUnit) {
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the board' }),
       length: lengthAuto({
         about: 'Length along the rib.',
-        auto: '80 mm for a dish of 1.5 m, in proportion from 40 to 120 mm',
+        auto: '80 mm for a dish of 1.5 m, in proportion from 40 to 120 mm; shorter where ribs stand close',
         min: 20,
         max: 1000,
       }),
       width: lengthAuto({
         about: 'Width away from the rib.',
-        auto: '36 mm for a dish of 1.5 m, in proportion from 18 to 54 mm, and what the longest screw sold still passes',
+        auto: '36 mm for a dish of 1.5 m, in proportion from 18 to 54 mm; narrower where ribs stand close, and for a screw that is sold in a length that holds in the rib',
         min: 12,
         max: 300,
       }),
@@ -143,13 +143,13 @@ export function cleatSection(unit: LengthUnit) {
       perRib: integerOr(1, { about: 'Cleats on each rib in a row: 1, or 2 for one on each side.', min: 1, max: 2 }),
       downScrews: integerAuto({
         about: 'Screws through each cleat down into the board; 0 for glue alone.',
-        auto: '2, or none where cleat and board together are thinner than any screw sold',
+        auto: '2; fewer on a short cleat, none where no screw sold holds in cleat and board',
         min: 0,
         max: 8,
       }),
       ribScrews: integerAuto({
         about: 'Screws through each cleat sideways into the rib; 0 for glue alone.',
-        auto: '2, or none where the cleat is thinner than three screws, which would split it',
+        auto: '2; fewer on a short cleat, none where it is thinner than three screws, which would split it',
         min: 0,
         max: 8,
       }),
@@ -183,7 +183,7 @@ export function boardSection(unit: LengthUnit) {
       shape: choice(['round', 'square'], 'round', { about: 'Outline of the board.' }),
       size: lengthAuto({
         about: 'Diameter, or side if square.',
-        auto: 'four fifths of the aperture',
+        auto: 'four fifths of the aperture, or more where cleats find room only further out',
         above: 0,
       }),
       pilotDiameter: lengthAuto({
@@ -194,7 +194,11 @@ export function boardSection(unit: LengthUnit) {
       }),
       centreHole: lengthAuto({ about: 'Hole on the axis; 0 for none.', auto: 'that of the hub', max: 500 }),
       mountingHoles: integerOr(4, { about: 'Holes for the stand, on a circle.', min: 0, max: 48 }),
-      mountingBolt: sizeAuto(boltSizes, 'Bolts to the stand: M8, 5/16 in.', 'that of the hub'),
+      mountingBolt: sizeAuto(
+        boltSizes,
+        'Bolts to the stand: M8, 5/16 in.',
+        'that of the hub, thinner where the ribs leave less room',
+      ),
       mountingDiameter: lengthAuto({
         about: 'Diameter of the mounting holes.',
         auto: 'the clearance hole of `board.mountingBolt`',

@@ -45,7 +45,7 @@ function guideAt(row: readonly number[], diameter: number): number {
 }
 
 function chipLoadsOf(kind: string, diameter: number): ChipLoads {
-  const { min, max } = kind === 'mdf' || kind === 'hardboard' ? guide.board : guide.plywood;
+  const { min, max } = kind === 'mdf' || kind === 'hardboard' || kind === 'osb' ? guide.board : guide.plywood;
   const low = guideAt(min, diameter);
   return { usual: lightShare * low, min: rubShare * low, max: guideAt(max, diameter) };
 }

@@ -53,6 +53,8 @@ function nameOf(joint: JointKind, item: FastenerItem): string {
           : `Bolt ${sizeText(item)}, two washers and nut`;
     case 'dowel':
       return `Dowel ${sizeText(item)}, cut from rod`;
+    case 'staple':
+      return `Staple ${sizeText(item)}`;
     case 'pin':
       return `Panel pin ${sizeText(item)}`;
   }

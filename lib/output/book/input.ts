@@ -2,6 +2,7 @@
 import type { Diagnostic } from '../../diagnostic/index.js';
 import type { NestedSheet } from '../../nest/index.js';
 import type { Part } from '../../part/index.js';
+import type { ThicknessRange } from '../../parts/index.js';
 import type { BurnPlot, ForecastPlot } from '../plots/index.js';
 import type { ModelInput } from './model.js';
 
@@ -55,6 +56,8 @@ export interface CutPicture {
 }
 
 export interface BookInput extends ModelInput {
+  /** What sheets may measure and still fit. */
+  readonly thicknessRanges: readonly ThicknessRange[];
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
   readonly keyValues: readonly { readonly label: string; readonly value: string; readonly note?: string }[];

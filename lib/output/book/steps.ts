@@ -2,6 +2,7 @@
 import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
+import { liveStep, sealStep } from './care-steps.js';
 import { ribSizes } from './rib-drawing.js';
 import { aidName, firstRibs, list, looks, type Step } from './step.js';
 import { apartStep, comesApart, dryHubText, joinText, panelsOverJointsText, pinnedPanels } from './segment-steps.js';
@@ -180,6 +181,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish } = input;
   const { length } = measures;
   const pins = fastenersOf(input, 'panel-to-rib');
+  const stapled = design.panel.fixing === 'staples';
   const mirrored = design.reflector.material !== undefined;
   const along = aidName(input, 'gauge-panel');
   const seam = aidName(input, 'gauge-seam');
@@ -188,13 +190,13 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     text: [
       mirrored
         ? pins
-          ? 'The panels go on bare: the mirror covers the heads of the pins afterwards.'
+          ? `The panels go on bare: the mirror is glued on after them and covers the ${stapled ? 'staples' : 'heads of the pins'}.`
           : 'Glue the mirror strips to the panels first, while both are flat, and leave the protective film on.'
         : 'Leave the protective film on the panels.',
       `Run two beads of gap-filling glue along a pair of ribs. Start at the hub and press the panel down towards the rim; leave an open seam of ${length(design.panel.gap)} to the next panel, over the middle of the rib.`,
       pins
-        ? `Drive ${pins.count / pinnedPanels(input)} pins ${sizeText(pins.item)} through each panel, one in the middle of each short mark, square to the panel, from the hub outward, both edges in turn. The marks of two neighbours are staggered. Set every head flush.`
-        : 'Weight or tape both edges down from the hub outward until the glue holds.',
+        ? `Drive ${pins.count / pinnedPanels(input)} ${stapled ? 'staples' : 'pins'} (${sizeText(pins.item)}) through each panel, one in the middle of each short mark, square to the panel${stapled ? ', the back along the rib' : ''}, from the hub outward, both edges in turn: they clamp the glue. The marks of two neighbours are staggered. Set every one flush.`
+        : 'Clamp it from the hub outward: sandbags on both edges, or a strap over panel and board every 150 mm (common practice, no source), until the glue is hard.',
       ...panelsOverJointsText(input),
       'A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard.',
     ],
@@ -217,7 +219,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     text: [
       'Brush dust and proud heads off, then spread contact glue on a panel and on the back of its strip and let both grow dry to the touch.',
       'Lay the strip down from the hub outward, middle first, pressed on with a soft roller; its narrow end flush with the panel’s. Contact glue holds at once: line the strip up before it touches.',
-      'Leave the protective film on. It comes off under the cover, just before the first light: from then on the dish burns.',
+      'Leave the protective film on. It comes off under the cover, before the dish is aimed: from then on it burns.',
     ],
     checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],
     picture: 'The mirror strips on the panels',
@@ -247,6 +249,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       section: 'vessel',
       look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror'], ['vessel']),
     },
+    liveStep(),
     {
       title: 'Aim it under its cover',
       text: [
@@ -288,6 +291,16 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     text: [
       'Measure what you have bought with a calliper, at three places of each sheet, and put the true thickness into the design file; then cut again if it differs.',
       `The design counts on: ${thicknesses.join('; ')}.`,
+      ...input.thicknessRanges.map(({ part, min, max }) =>
+        part === 'rib'
+          ? `Ribs from ${length(min)} to ${length(max)} still fit the hub and carry their panels; what they are thinner or thicker is shared evenly on both sides of each rib line.`
+          : `Hub layers up to ${length(max)} stay below the panels.`,
+      ),
+      ...(design.process.kind === 'router'
+        ? [
+            'Trim off the tabs that held the parts, with a flush-trimming bit or a chisel, and sand the places flush: a stub on a seat keeps the part off it.',
+          ]
+        : []),
       'Lay out all parts, count them against the part list, number the ribs, break sharp edges lightly, and keep the curved edge of the ribs untouched.',
     ],
     checks: [
@@ -306,6 +319,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     ...(input.cleatStart === null ? tabSteps(input, measures) : cleatSteps(input, measures, input.cleatStart)),
     ...(design.hub.build === 'slotted-discs' ? [upperDiscStep(input)] : []),
     curveStep(input, measures),
+    sealStep(),
     ...skinSteps(input, measures),
     ...lastSteps(input, measures),
     ...(comesApart(input) ? [apartStep(input)] : []),

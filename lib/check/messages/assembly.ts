@@ -1,0 +1,51 @@
+/** What can be wrong with the dish that is put together from the files. */
+import type { FaultCode } from '../types.js';
+import type { MessageSource } from './text.js';
+
+export const assemblyMessages = {
+  'assembly-value': { code: 'assembly', text: 'a value for putting the dish together is missing or wrong: {issue}' },
+  'hub-reach': {
+    code: 'assembly',
+    text: 'the hub reaches {reach} towards rib {rib}, whose inner end is made to start at {start}',
+  },
+  'hub-slot': { code: 'assembly', text: 'the hub’s slot for rib {rib} is {width} wide, the rib {thickness} thick' },
+  'ribs-meet': { code: 'assembly', text: 'neighbouring ribs run {depth} into each other at their inner ends' },
+  'bolt-hole': { code: 'assembly', text: 'the hub has no hole of {diameter} on its axis for its bolt' },
+  'dowel-count': { code: 'assembly', text: 'the hub has {count} holes for dowels, by its design {wanted}' },
+  'dowel-board': {
+    code: 'assembly',
+    text: 'a dowel of {diameter} through the hub meets no hole of its size in the board, the nearest is {off} off',
+  },
+  'tab-long': { code: 'assembly', text: 'the ribs’ tabs are {depth} long and come out of the board of {board}' },
+  'tab-slot-missing': { code: 'assembly', text: 'a tab of rib {rib} meets no slot in the board' },
+  'tab-slot': {
+    code: 'assembly',
+    text: 'a slot for rib {rib} in the board is {tight} too narrow or short for its tab',
+  },
+  'cleat-line': { code: 'assembly', text: 'the ribs bear no line that says where their cleats go' },
+  'cleat-screws': {
+    code: 'assembly',
+    text: 'a cleat has {down} holes down and {sideways} sideways, by its design {wanted} together',
+  },
+  'board-pilot': {
+    code: 'assembly',
+    text: 'a screw down through the cleat on the scribed face of rib {rib} meets no pilot in the board, the nearest is {off} off',
+  },
+  'rib-pilot': {
+    code: 'assembly',
+    text: 'a screw from a cleat on the scribed face meets no pilot in its rib, the nearest is {off} off',
+  },
+  'cleat-overlap': { code: 'assembly', text: 'the cleat of rib 1 and {other} run {depth} into each other' },
+  'rib-curve': {
+    code: 'assembly',
+    text: 'the ribs’ top edge lies {off} off the curve of their design, {radius} off the axis',
+  },
+  'panel-length': { code: 'assembly', text: 'the panels are {length} long, by their design {wanted}' },
+  'panel-wide': {
+    code: 'assembly',
+    text: 'the panels are {off} too wide on a side, {at} from their inner end, and run into their neighbours',
+  },
+  'panel-narrow': { code: 'assembly', text: 'the panels are {off} too narrow on a side, {at} from their inner end' },
+  'fastener-number': { code: 'assembly', text: '{count} of {joint} are listed, by the parts {wanted}' },
+  'screw-long': { code: 'assembly', text: 'screws of {joint} are {length} long and come out of {wood} of wood' },
+} as const satisfies Readonly<Record<string, MessageSource<FaultCode>>>;

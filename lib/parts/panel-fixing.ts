@@ -1,0 +1,31 @@
+/** The pin or staple that holds the panels, besides glue. */
+import type { Dish } from '../dish/index.js';
+import type { Design } from '../design/index.js';
+import { pinDepth, pinFor, stapleFor } from '../hardware/index.js';
+import { inInches } from '../units/index.js';
+
+export interface PanelFixing {
+  readonly kind: 'pin' | 'staple';
+  /** As it is sold. */
+  readonly size: string;
+  /** Of a pin, or of a staple's leg, mm. */
+  readonly diameter: number;
+  readonly length: number;
+}
+
+/** What is driven through the panels; null where they are glued alone. */
+export function panelFixing(design: Design, dish: Dish): PanelFixing | null {
+  const system = inInches(design.units) ? 'inch' : 'metric';
+  switch (design.panel.fixing) {
+    case 'glue':
+      return null;
+    case 'staples': {
+      const { staple, length } = stapleFor(dish.panelThickness, pinDepth, system);
+      return { kind: 'staple', size: staple.size, diameter: staple.diameter, length };
+    }
+    case 'pins': {
+      const { pin, length } = pinFor(dish.panelThickness, pinDepth, system);
+      return { kind: 'pin', size: pin.size, diameter: pin.diameter, length };
+    }
+  }
+}

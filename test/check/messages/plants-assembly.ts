@@ -1,0 +1,179 @@
+/** Faults of the dish that is put together from the files, one for each message about them. */
+import type { assemblyMessages } from '../../../lib/check/messages/assembly.js';
+import { readDesign } from '../../../lib/design/index.js';
+import { buildJob } from '../../../lib/pipeline.js';
+import { fixtureText } from '../../helpers/fixtures.js';
+import { sealed } from '../../helpers/small-job.js';
+import { shelfNester } from '../../helpers/shelf-nester.js';
+import type { Planted } from './planted.js';
+
+/** What the plants change of a record. */
+interface DishRecord {
+  design: { hub: { boltDiameter: number; dowels: number } };
+  parts: DishPart[];
+  fasteners: { joint: string; length: number; count: number }[];
+}
+
+interface DishPart {
+  id: string;
+  thickness: number;
+  contours: { operation: string; vertices: [number, number, number][] }[];
+  drills: { x: number; y: number; diameter: number }[];
+}
+
+/** The record of a dish cut by hand as it is written; without a vessel no light is traced. */
+async function recordText(): Promise<string> {
+  const reading = readDesign(fixtureText('hand-cut-inch').replace(/^vessel: .*\n/m, ''));
+  if (reading.kind === 'refused') throw new Error('the design is refused');
+  const job = await buildJob(reading.design, new Map(), shelfNester);
+  return String(job.files.get('job.json'));
+}
+
+const text = await recordText();
+
+const planted =
+  (...changes: ((record: DishRecord) => void)[]): Planted[0] =>
+  () => {
+    const record = JSON.parse(text) as DishRecord;
+    for (const change of changes) change(record);
+    return new Map([['job.json', sealed(record, new Map())]]);
+  };
+
+const part = ({ parts }: DishRecord, id: string): DishPart => {
+  const found = parts.find((one) => one.id === id);
+  if (found === undefined) throw new Error(`no ${id}`);
+  return found;
+};
+
+const outline = (one: DishPart): [number, number, number][] => one.contours[0]!.vertices;
+
+/** Every point of a part's outline moved. */
+const moved = (id: string, by: (x: number, y: number) => readonly [number, number]) => (record: DishRecord) => {
+  for (const vertex of outline(part(record, id))) [vertex[0], vertex[1]] = by(vertex[0], vertex[1]);
+};
+
+/** Scribed lines of a part taken away. */
+const unscribed = (id: string) => (record: DishRecord) => {
+  const one = part(record, id);
+  one.contours = one.contours.filter(({ operation }) => operation !== 'scribe');
+};
+
+type Rows = readonly (readonly [number, number])[];
+
+const ribs = 18;
+const turned = (points: Rows, k: number): [number, number, number][] =>
+  points.map(([x, y]) => {
+    const turn = (2 * Math.PI * k) / ribs;
+    return [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn), 0];
+  });
+
+/** A hub that reaches 20 mm past the inner ends of the ribs, with slots that are 0.2 mm narrower than they. */
+function slottedHub(record: DishRecord): void {
+  const start = Math.max(...outline(part(record, 'hub')).map(([x]) => x));
+  const half = part(record, 'rib').thickness / 2 - 0.1;
+  const slot: Rows = [
+    [start + 20, -half],
+    [start, -half],
+    [start, half],
+    [start + 20, half],
+  ];
+  part(record, 'hub').contours[0]!.vertices = Array.from({ length: ribs }, (_, k) => turned(slot, k)).flat();
+}
+
+/** The whole base of the ribs as a tab of 5 mm, in slots of the board that are 0.2 mm narrower than the ribs. */
+function tabbed(record: DishRecord): void {
+  const rib = part(record, 'rib');
+  const start = Math.max(...outline(part(record, 'hub')).map(([x]) => x));
+  const [inner, toe, foot] = outline(rib);
+  for (const vertex of [inner!, toe!]) vertex[1] = -5;
+  // half way down, the toe cut has gone a little further out
+  const end = start + toe![0] + (2.5 / (foot![1] + 5)) * (foot![0] - toe![0]) + 5;
+  const half = rib.thickness / 2 - 0.1;
+  const slot: Rows = [
+    [start - 5, -half],
+    [start - 5, half],
+    [end, half],
+    [end, -half],
+  ];
+  const slots = Array.from({ length: ribs }, (_, k) => ({ operation: 'opening', vertices: turned(slot, k) }));
+  part(record, 'board').contours.push(...slots);
+}
+
+const listed = (record: DishRecord, joint: string) => record.fasteners.find((one) => one.joint === joint)!;
+
+export const assemblyPlants = {
+  'assembly-value': [
+    planted((record) => {
+      record.fasteners = 1 as unknown as DishRecord['fasteners'];
+    }),
+    'putting the dish together is missing or wrong: fasteners: ',
+  ],
+  'hub-reach': [planted(moved('hub', (x, y) => [1.005 * x, 1.005 * y])), 'the hub reaches '],
+  'hub-slot': [planted(slottedHub), 'the hub’s slot for rib 1 is '],
+  'ribs-meet': [
+    planted((record) => {
+      part(record, 'rib').thickness += 4;
+    }),
+    'neighbouring ribs run ',
+  ],
+  'bolt-hole': [
+    planted(({ design }) => {
+      design.hub.boltDiameter += 0.5;
+    }),
+    'the hub has no hole of ',
+  ],
+  'dowel-count': [
+    planted(({ design }) => {
+      design.hub.dowels += 1;
+    }),
+    'holes for dowels, by its design 3',
+  ],
+  'dowel-board': [
+    planted((record) => {
+      part(record, 'hub').drills.at(-1)!.x += 0.5;
+    }),
+    'meets no hole of its size in the board, the nearest is 0.5 mm off',
+  ],
+  'tab-long': [planted(moved('rib', (x, y) => [x, y === 0 ? -20 : y])), 'are 20 mm long and come out of the board of '],
+  'tab-slot-missing': [
+    planted(moved('rib', (x, y) => [x, y === 0 ? -5 : y])),
+    'a tab of rib 1 meets no slot in the board',
+  ],
+  'tab-slot': [planted(tabbed), 'in the board is 0.2 mm too narrow or short'],
+  'cleat-line': [planted(unscribed('rib')), 'bear no line that says where their cleats go'],
+  'cleat-screws': [
+    planted((record) => {
+      part(record, 'cleat').drills.pop();
+    }),
+    'a cleat has 1 holes down and 2 sideways',
+  ],
+  'board-pilot': [
+    planted((record) => {
+      for (const drill of part(record, 'cleat').drills) drill.x += 0.5;
+    }),
+    'meets no pilot in the board, the nearest is 0.5 mm off',
+  ],
+  'rib-pilot': [
+    planted((record) => {
+      part(record, 'rib').drills[0]!.x += 0.5;
+    }),
+    'meets no pilot in its rib, the nearest is 0.5 mm off',
+  ],
+  'cleat-overlap': [planted(moved('cleat', (x, y) => [x, 8 * y])), 'the cleat of rib 1 and rib 18 run '],
+  'rib-curve': [planted(moved('rib', (x, y) => [x, y > 50 ? y + 0.1 : y])), 'the ribs’ top edge lies 0.1'],
+  'panel-length': [planted(moved('panel', (x, y) => [1.001 * x, y])), 'the panels are '],
+  'panel-wide': [planted(moved('panel', (x, y) => [x, y + Math.sign(y)])), 'the panels are 1.0'],
+  'panel-narrow': [planted(moved('panel', (x, y) => [x, y - Math.sign(y)])), ' mm too narrow on a side'],
+  'fastener-number': [
+    planted((record) => {
+      listed(record, 'hub-dowel').count = 1;
+    }),
+    '1 of hub-dowel are listed, by the parts 2',
+  ],
+  'screw-long': [
+    planted((record) => {
+      listed(record, 'cleat-to-board').length += 3;
+    }),
+    'screws of cleat-to-board are ',
+  ],
+} as const satisfies Readonly<Record<keyof typeof assemblyMessages, Planted>>;
