@@ -88,7 +88,7 @@ const cases: readonly [string, readonly Change[], string, string, RegExp][] = [
   ],
   [
     'an inset that eats the narrow end',
-    [['reflector: { material: aluminium }', 'reflector: { material: aluminium, inset: 8 }']],
+    [['reflector: { material: aluminium, finish: bright-anodised }', 'reflector: { material: aluminium, inset: 8 }']],
     'inset',
     'reflector.inset',
     /use [45](\.\d)? mm at most/,
