@@ -49,6 +49,8 @@ describe('speeds and feeds', () => {
     };
     expect([warned(25.4 * min), warned(25.4 * max)]).toEqual([false, false]);
     expect([warned(25.4 * max * 1.02), warned(25.4 * min * 0.19)]).toEqual([true, true]);
+    // a bit rubs below a fifth of the table's least, column by column
+    expect(warned(25.4 * min * 0.21)).toBe(false);
     const usual = routerData({ maxFeed: 100_000 });
     const { feed, spindle, tool: bit } = cuttingOf(tool, sheet, usual);
     const chip = feed / spindle / bit.flutes / 25.4;
