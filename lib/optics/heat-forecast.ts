@@ -57,7 +57,7 @@ export interface Heat {
 const SHORT_OF_REACH = 1;
 
 /** A value that follows from a power, with the error that the power's gives it. */
-export function following(of: (powerW: number) => number, power: Estimate): Estimate {
+function following(of: (powerW: number) => number, power: Estimate): Estimate {
   const value = of(power.value);
   const step = Math.max(1e-6 * Math.abs(power.value), power.standardError);
   if (step === 0 || !Number.isFinite(value)) return { value, standardError: 0 };
@@ -114,7 +114,7 @@ function warm(heated: Heated | null, air: Air, takenUpW: Estimate): Warming {
 }
 
 /** Highest flux that a load stands in one place, W/m². */
-export const fluxLimit = (load: Load | null): number | null =>
+const fluxLimit = (load: Load | null): number | null =>
   load === null ? null : (load.maxFluxWPerM2 ?? usualMaxFlux(load.filling));
 
 function hotSpotOf(

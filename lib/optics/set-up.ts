@@ -3,7 +3,7 @@ import type { DishShape } from '../dish/index.js';
 import { caughtOf, lightOn, takenUpOf, withShade } from './catch.js';
 import { hourlyAt } from './hourly.js';
 import { panelPlanArea, type MidLine, midLine } from './mid-line.js';
-import { axisElevation, disc, placeVessel, type Solid } from './solid.js';
+import { axisElevation, placeVessel, type Solid } from './solid.js';
 import { type SunDay, sunDay } from './sun-day.js';
 import { meanSunRadius, sunShape } from './sun-shape.js';
 import type { Rays, TraceSettings } from './trace.js';
@@ -120,6 +120,3 @@ export function meetsVessel(rays: Rays, solid: Solid | null): Float64Array {
 
 /** The rays with the vessel's shade, or at the bare focus as they are. */
 export const shadedBy = (rays: Rays, solid: Solid | null): Rays => withShade(rays, solid);
-
-/** A disc square to the axis, in the plane of the spot. */
-export const discAt = (set: SetUp, radius: number): Solid => disc(radius, set.planeHeight);
