@@ -3,6 +3,7 @@
  * it should meet, and no tab stands out below. That no wood is in one place with other wood, `overlap.ts` says.
  */
 import {
+  type Bounds,
   bounds,
   type Contour,
   flatten,
@@ -83,10 +84,12 @@ function playIn(
 function openingAbout(plate: AssembledPlate, rib: AssembledPlate, at: Stretch): Contour | undefined {
   const middle = toSpace(rib.frame, (at.from + at.to) / 2, at.middle, rib.part.thickness / 2);
   const [x, y] = toPart(plate.frame, middle);
-  return plate.part.openings.find((ring) => {
-    const box = bounds(ring);
-    return x > box.minX && x < box.maxX && y > box.minY && y < box.maxY;
-  });
+  const off = ({ minX, maxX, minY, maxY }: Bounds): number => Math.hypot((minX + maxX) / 2 - x, (minY + maxY) / 2 - y);
+  // the boxes of slots that lie askew overlap: the slot is the one whose middle is nearest
+  return plate.part.openings
+    .map((ring) => ({ ring, box: bounds(ring) }))
+    .filter(({ box }) => x > box.minX && x < box.maxX && y > box.minY && y < box.maxY)
+    .sort((one, other) => off(one.box) - off(other.box))[0]?.ring;
 }
 
 /** Tabs of all ribs in the openings of the pieces of the board. */
