@@ -53,6 +53,8 @@ export interface PinPlace {
   readonly x: number;
   /** Off the mid-line; the same on both sides. */
   readonly y: number;
+  /** Square to the panel's edge, mm. */
+  readonly fromEdge: number;
   /** Which of the panel's edges: that of the rib before its bay, or after. */
   readonly side: 'before' | 'after';
 }
@@ -65,9 +67,10 @@ export interface PinPlace {
 export function pinPlaces(design: Design, dish: Dish, panel: DevelopedPanel = developedPanel(dish)): PinPlace[] {
   const fixing = panelFixing(design, dish);
   if (fixing === null) return [];
-  const place = (length: number): { readonly x: number; readonly y: number } => {
+  const place = (length: number): Omit<PinPlace, 'side'> => {
     const { halfWidth, facet } = panel.chord(chordAtLength(panel, length));
-    return { x: length, y: halfWidth - pinFromEdge(fixing, facet, dish) / Math.cos(dish.layout.halfAngle) };
+    const fromEdge = pinFromEdge(fixing, facet, dish);
+    return { x: length, y: halfWidth - fromEdge / Math.cos(dish.layout.halfAngle), fromEdge };
   };
   const last = panel.length - pinFromEnd;
   let first = pinFromEnd;
@@ -82,12 +85,14 @@ export function pinPlaces(design: Design, dish: Dish, panel: DevelopedPanel = de
 
 /** A short mark across the edge at each pin; the pin goes through its middle. */
 function pinMarks(pins: readonly PinPlace[]): LineMark[] {
-  return pins.map(({ x, y, side }) => {
+  return pins.map(({ x, y, fromEdge, side }) => {
     const at = side === 'before' ? -y : y;
+    // near the edge the mark is shorter, so that it stays on the panel
+    const half = Math.min(pinMark / 2, 0.75 * fromEdge);
     return lineMark(
       contourFromPoints([
-        { x, y: at - pinMark / 2 },
-        { x, y: at + pinMark / 2 },
+        { x, y: at - half },
+        { x, y: at + half },
       ]),
     );
   });

@@ -15,7 +15,7 @@ import { stripSeamShare } from '../parts/index.js';
 import type { Prepared } from './types.js';
 
 export interface Forecasting {
-  /** Of the bare focus when the design names no vessel. Null when the optics cannot be computed. */
+  /** Of the bare focus when the design names no vessel. Null when the optics cannot be computed, as without a mirror. */
   readonly forecast: Forecast | null;
   readonly problems: readonly Diagnostic[];
 }
@@ -45,8 +45,12 @@ export function adviceOf(prepared: Lit): Advice | null {
   return advise(input, { seed: prepared.design.nest.seed });
 }
 
-/** What is wrong with the optical side of a design, without the trace. */
+/**
+ * What is wrong with the optical side of a design, without the trace. A dish with neither vessel nor mirror is only
+ * built, and nothing is asked of its focus.
+ */
 export function opticsProblems(prepared: Lit): readonly Diagnostic[] {
   const input = inputOf(prepared);
-  return inputProblems(input);
+  const problems = inputProblems(input);
+  return input.vessel === null ? problems.filter(({ code }) => code !== 'no-mirror') : problems;
 }

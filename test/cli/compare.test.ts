@@ -9,7 +9,13 @@ import { inProcess } from '../helpers/command.js';
 const folder = mkdtempSync(join(tmpdir(), 'dishwright-compare-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 const at = (name: string) => join(folder, name);
-writeFileSync(at('dish.yaml'), fixtureText('press-house'));
+// a wall of 2 kg of stainless steel, 500 J/(kg K), warms with the water
+writeFileSync(
+  at('dish.yaml'),
+  fixtureText('press-house')
+    .replace('filling: juice', 'filling: water')
+    .replace('vessel: { diameter: 260 }', 'vessel: { diameter: 260, wallMass: 2 }'),
+);
 
 /** Water that gains 0.5 K a minute in the sun, then loses 0.2 K a minute under cover. */
 function writeLog(name: string, change: (lines: string[]) => void = () => undefined): string {
@@ -40,8 +46,8 @@ describe('compare', () => {
     const plot = at('plot.svg');
     const { code, out } = await inProcess(folder, ['compare', at('dish.yaml'), log, '--plot', plot, '--spot', '50=90']);
     expect(code).toBe(0);
-    // 12 kg · 4186 J/(kg K) · 0.5 K a minute = 418.6 W (by hand), 366 W at 700 W/m²
-    expect(out).toMatch(/419 W\s+366 W/);
+    // (12 kg · 4179 J/(kg K), water at 45 °C, + 2 kg · 500 J/(kg K)) · 0.5 K a minute = 426 W (by hand), 373 W at 700 W/m²
+    expect(out).toMatch(/426 W\s+373 W/);
     // 12 · 4186 · 0.2/60 = 167 W at 32 K above the air, in the middle of the run
     expect(out).toMatch(/loss coefficient +5\.\d\d W\/K/);
     expect(out).toMatch(/spot at 50 % +90 mm/);

@@ -24,7 +24,7 @@ describe('explaining a key', () => {
     const { out, code } = await inProcess(folder, ['explain', 'dish.baseHeight']);
     expect(code).toBe(0);
     expect(out).toContain('Height of the vertex above the backer board.');
-    expect(out).toMatch(/default +60 mm \(leaves room/);
+    expect(out).toMatch(/default +a twenty-fifth of the aperture, from 40 to 100 mm/);
     expect(out).toMatch(/limits +above 0, at most 2000 mm/);
     expect(out).not.toContain('\u001b');
   });

@@ -32,7 +32,10 @@ const cases: readonly [string, readonly Change[], string, string, RegExp][] = [
   ],
   [
     'a cleat longer than the base',
-    [['size: 1180', 'size: 160']],
+    [
+      ['size: 1180', 'size: 160'],
+      ['rib: { material: birch12 }', 'rib: { material: birch12, joint: glued-cleat }'],
+    ],
     'cleat-does-not-fit',
     'cleat.width',
     /longer than the rib's base/,
