@@ -11,13 +11,14 @@ import {
   dowelStagger,
   dowels,
   pinDepth,
-  pinFor,
+  pinReach,
   type SizeSystem,
+  woodAtPin,
   type WoodScrew,
   woodScrew,
   woodScrewWithin,
 } from '../hardware/index.js';
-import { type DishShape, edgeOffsetAt } from '../dish/index.js';
+import { type DishShape, pinFromEdge } from '../dish/index.js';
 import { inInches } from '../units/index.js';
 import type { Design } from './design.js';
 import type { DesignFile } from './schema.js';
@@ -148,13 +149,10 @@ export function hardwareSizes(file: DesignFile, space: CleatSpace): HardwareSize
   };
 }
 
-/** Thickest panel that pins hold down, thinnest rib that takes them without splitting, and wood on each side of a pin, mm: common practice, no source. */
-const pinned = { panel: 6, rib: 9, wood: 1.5 };
+/** Thickest panel that pins hold down, and thinnest rib that takes them without splitting, mm: common practice, no source. */
+const pinned = { panel: 6, rib: 9 };
 
-/**
- * How panels are held where the file does not say. A pin square to a panel slants across the rib, by its length times
- * sin ψ·sin α at the rim, and has to stay within it.
- */
+/** How panels are held where the file does not say: by pins where they stay within the ribs. */
 export function usualFixing(
   file: DesignFile,
   panel: { readonly kind: string; readonly thickness: number },
@@ -162,9 +160,7 @@ export function usualFixing(
 ): 'glue' | 'pins' {
   const wood = ['plywood', 'osb', 'hardboard', 'mdf'].includes(panel.kind);
   if (!wood || panel.thickness > pinned.panel || shape.ribThickness < pinned.rib) return 'glue';
-  const slope = shape.profile.slopeAngle(shape.apertureRadius);
-  const { length } = pinFor(panel.thickness, pinDepth, systemOf(file));
-  const slant = length * Math.sin(slope) * Math.sin(shape.layout.halfAngle);
-  const bearing = shape.ribThickness / 2 - edgeOffsetAt(shape, slope);
-  return (bearing - slant) / 2 >= pinned.wood && file.reflector.material !== undefined ? 'pins' : 'glue';
+  const rimSlope = shape.profile.slopeAngle(shape.apertureRadius);
+  const fromEdge = pinFromEdge(shape, rimSlope, pinReach(panel.thickness, pinDepth));
+  return fromEdge >= woodAtPin && file.reflector.material !== undefined ? 'pins' : 'glue';
 }

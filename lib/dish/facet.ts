@@ -35,6 +35,16 @@ export function edgeOffsetAt(
   return seamGap / 2 + facingThickness * Math.sin(psi) * Math.sin(layout.halfAngle);
 }
 
+/**
+ * From a panel's edge to a pin, square to the rib, where the panel slopes by ψ. A pin is square to its panel, so its point
+ * slants towards the face of the rib by its length times sin ψ·sin α: it enters as far from the panel's edge as its point
+ * ends from that face.
+ */
+export function pinFromEdge(shape: DishShape, psi: number, length: number): number {
+  const slant = length * Math.sin(psi) * Math.sin(shape.layout.halfAngle);
+  return (shape.ribThickness / 2 - edgeOffsetAt(shape, psi) - slant) / 2;
+}
+
 function facet(shape: DishShape, u: number, z: number, psi: number): Facet {
   const { layout, facingThickness: c, seamGap } = shape;
   const { halfAngle, halfPitch } = layout;

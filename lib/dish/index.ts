@@ -1,6 +1,6 @@
 export type * from './types.js';
 export { type DevelopedPanel, developPanel } from './develop.js';
-export { type Facet, crossingHeight, edgeOffsetAt, facetAt, facetOnRib, litRange } from './facet.js';
+export { type Facet, crossingHeight, edgeOffsetAt, facetAt, facetOnRib, litRange, pinFromEdge } from './facet.js';
 export { paraboloid } from './paraboloid.js';
 export { bendRadius, offsetPoint, parallelLength, type Profile, rimAngle } from './profile.js';
 export { type PlanFrame, radialLayout, ribNumbers } from './rib-layout.js';

@@ -1,5 +1,5 @@
 /** Panel pins. Millimetres; diameters and lengths sold: common practice, no source. */
-import type { SizeSystem } from './wood-screws.js';
+import { type SizeSystem, sizeSystems } from './wood-screws.js';
 
 export interface Pin {
   readonly size: string;
@@ -20,6 +20,9 @@ const pins: readonly Pin[] = [
 /** How deep a pin goes into a rib, mm: ten diameters, common practice, no source. */
 export const pinDepth = 12;
 
+/** Least distance of a pin from the edge of a panel and from the face of a rib, mm: common practice, no source. */
+export const woodAtPin = 1.5;
+
 /** The thinnest pin of a system that goes `depth` mm into the rib through a panel of `thickness` mm. */
 export function pinFor(
   thickness: number,
@@ -35,4 +38,12 @@ export function pinFor(
   const longest = last?.lengths.at(-1);
   if (last === undefined || longest === undefined) throw new RangeError(`no pins in ${system} sizes`);
   return { pin: last, length: longest };
+}
+
+/**
+ * The longest pin that `pinFor` gives in any system. What has to clear a pin is placed by it, so that a design is the same
+ * whatever unit it is written in.
+ */
+export function pinReach(thickness: number, depth: number): number {
+  return Math.max(...sizeSystems.map((system) => pinFor(thickness, depth, system).length));
 }

@@ -1,26 +1,23 @@
 /** Narrow-crown staples. Millimetres; leg lengths sold: common practice, no source. */
-import type { SizeSystem } from './wood-screws.js';
+import { type SizeSystem, sizeSystems } from './wood-screws.js';
 
 export interface Staple {
   readonly size: string;
   readonly system: SizeSystem;
   /** Thickness of a leg. */
   readonly diameter: number;
-  /** Width of the back, outside. */
-  readonly crown: number;
   readonly lengths: readonly number[];
 }
 
 const inch = 25.4;
 
 const staples: readonly Staple[] = [
-  { size: '5.8 mm crown', system: 'metric', diameter: 1.25, crown: 5.8, lengths: [12, 15, 18, 22, 25, 28] },
+  { size: '5.8 mm crown', system: 'metric', diameter: 1.25, lengths: [12, 15, 18, 22, 25, 28] },
   // 18 gauge wire is 0.0475 in thick
   {
     size: '18 gauge, 1/4 in crown',
     system: 'inch',
     diameter: 0.0475 * inch,
-    crown: inch / 4,
     lengths: [1 / 2, 5 / 8, 3 / 4, 1].map((one) => one * inch),
   },
 ];
@@ -35,4 +32,9 @@ export function stapleFor(
   const longest = staple?.lengths.at(-1);
   if (staple === undefined || longest === undefined) throw new RangeError(`no staples in ${system} sizes`);
   return { staple, length: staple.lengths.find((one) => one >= thickness + depth) ?? longest };
+}
+
+/** The longest leg that `stapleFor` gives in any system, as `pinReach` of pins. */
+export function stapleReach(thickness: number, depth: number): number {
+  return Math.max(...sizeSystems.map((system) => stapleFor(thickness, depth, system).length));
 }

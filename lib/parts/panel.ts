@@ -1,12 +1,13 @@
 /** The facing panel: its exact flat pattern at mid-thickness, with marks for pins along both ribs and a clamp line. */
 import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
-import { type DevelopedPanel, developPanel, type Dish, type Facet, facetAt } from '../dish/index.js';
+import { type DevelopedPanel, developPanel, type Dish, facetAt, pinFromEdge } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { grainThatFits, inUnits } from './blank.js';
 import { bendingProblems } from './bending.js';
 import { chordAtLength } from './chord.js';
-import { type PanelFixing, panelFixing } from './panel-fixing.js';
+import { panelFixing } from './panel-fixing.js';
+import { woodAtPin } from '../hardware/index.js';
 import { flatPattern } from './flat-pattern.js';
 import { blank, type Grain, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
 
@@ -14,8 +15,6 @@ import { blank, type Grain, type LineMark, lineMark, type Part, textMark } from 
 const clampLineFromRim = 20;
 /** From a panel's end to the first pin, mm: common practice, no source. */
 const pinFromEnd = 15;
-/** Least distance of a pin from the edge of the panel and from the face of the rib, mm: common practice, no source. */
-const pinFromFace = 1.5;
 /** Length of the mark across a pin's place. */
 const pinMark = 4;
 /** The clamp line stays this far off the panel's edges, mm. */
@@ -31,20 +30,6 @@ function midDepth(dish: Dish): number {
 /** The panel's flat pattern, chord by chord. */
 function developedPanel(dish: Dish): DevelopedPanel {
   return developPanel(dish, midDepth(dish));
-}
-
-/** From a panel's edge to the fixings, square to the rib and at its worst (the rim, where the edge has moved most). */
-function bearing(edgeOffset: number, dish: Dish): number {
-  return dish.ribThickness / 2 - edgeOffset;
-}
-
-/**
- * From a panel's edge to a pin, square to the rib. A pin is square to its panel, so its point slants towards the face of
- * the rib by its length times sin ψ·sin α: it enters as far from the panel's edge as its point ends from that face.
- */
-function pinFromEdge({ length }: PanelFixing, { edgeOffset, slopeAngle }: Facet, dish: Dish): number {
-  const slant = length * Math.sin(slopeAngle) * Math.sin(dish.layout.halfAngle);
-  return (bearing(edgeOffset, dish) - slant) / 2;
 }
 
 /** A pin through the panel into a rib, on the flat pattern. */
@@ -69,7 +54,7 @@ export function pinPlaces(design: Design, dish: Dish, panel: DevelopedPanel = de
   if (fixing === null) return [];
   const place = (length: number): Omit<PinPlace, 'side'> => {
     const { halfWidth, facet } = panel.chord(chordAtLength(panel, length));
-    const fromEdge = pinFromEdge(fixing, facet, dish);
+    const fromEdge = pinFromEdge(dish, facet.slopeAngle, fixing.reach);
     return { x: length, y: halfWidth - fromEdge / Math.cos(dish.layout.halfAngle), fromEdge };
   };
   const last = panel.length - pinFromEnd;
@@ -124,15 +109,15 @@ function pinProblems(design: Design, dish: Dish): Diagnostic[] {
   const fixing = panelFixing(design, dish);
   if (fixing === null) return [];
   const panel = developedPanel(dish);
-  const space = pinFromEdge(fixing, panel.chord(panel.to).facet, dish);
-  if (space >= pinFromFace) return [];
+  const space = pinFromEdge(dish, panel.chord(panel.to).facet.slopeAngle, fixing.reach);
+  if (space >= woodAtPin) return [];
   const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   return [
     diagnostic(
       'pin-edge',
       ['panel', 'fixing'],
       `${design.panel.fixing} stand ${show(space)} from the edge of the panel and from the face of the rib, and split them`,
-      `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (pinFromFace - space))} thick, or a smaller panel.gap`,
+      `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (woodAtPin - space))} thick, or a smaller panel.gap`,
     ),
   ];
 }
