@@ -124,6 +124,7 @@ export async function buildJob(
   // where the nest runs in threads of its own, the forecast is traced meanwhile
   const nesting = nestPrepared(prepared, nester);
   const { forecast, problems: doubts } = forecastOf(prepared);
+  const burn = forecast && burnOf(prepared);
   const { sheets, cost, problems: unfit } = await nesting;
   const { routeSheets } = await import('./pipeline/router-files.js');
   const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
@@ -136,7 +137,7 @@ export async function buildJob(
     routes,
     aidSheets: aidSheets(design, prepared.aids),
     forecast,
-    burn: forecast && burnOf(prepared),
+    burn,
     cost,
     problems,
   };

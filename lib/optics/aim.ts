@@ -29,6 +29,7 @@ export interface Aim {
 /** What the vessel takes up at angles off the sun, traced once and asked for many heights of the sun. */
 export class AimTraces {
   readonly #traced = new Map<string, Rays>();
+  readonly #aimed = new Map<string, Float64Array>();
   readonly #input: OpticsInput;
   readonly #set: SetUp;
   readonly #rays: number;
@@ -65,9 +66,16 @@ export class AimTraces {
     return takenUpShares(this.rays(direction, angleDeg), solid, this.#input).map((one) => one * facing);
   }
 
+  #aimedTrue(direction: AimDirection, sunElevation: number): Float64Array {
+    const key = `${direction} ${sunElevation}`;
+    const shares = this.#aimed.get(key) ?? this.takenUp(direction, 0, sunElevation);
+    this.#aimed.set(key, shares);
+    return shares;
+  }
+
   /** Share of the power when aimed true; its error from how the batches deviate from it. */
   kept(direction: AimDirection, angleDeg: number, sunElevation: number): Estimate {
-    const best = this.takenUp(direction, 0, sunElevation);
+    const best = this.#aimedTrue(direction, sunElevation);
     const bestMean = estimate(best).value;
     if (bestMean === 0) return { value: 0, standardError: 0 };
     const taken = this.takenUp(direction, angleDeg, sunElevation);

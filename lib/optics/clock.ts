@@ -14,18 +14,29 @@ export function knownZone(name: string): boolean {
   }
 }
 
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+/** Dates and times of a zone; made once, as making one takes far longer than using it. */
+function formatOf(timeZone: string): Intl.DateTimeFormat {
+  const format =
+    formats.get(timeZone) ??
+    new Intl.DateTimeFormat('en-GB', {
+      timeZone,
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: 'numeric',
+      day: 'numeric',
+      hour: 'numeric',
+      minute: 'numeric',
+    });
+  formats.set(timeZone, format);
+  return format;
+}
+
 /** How far the clock is ahead of UTC at a moment, ms. Zones by name follow the runtime's copy of the tz database. */
 export function clockAhead({ timeZone }: Site, unixMs: number): number {
   if (typeof timeZone === 'number') return timeZone * HOUR;
-  const parts = new Intl.DateTimeFormat('en-GB', {
-    timeZone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-  }).formatToParts(unixMs);
+  const parts = formatOf(timeZone).formatToParts(unixMs);
   const of = (type: string) => Number(parts.find((part) => part.type === type)?.value ?? 0);
   const local = Date.UTC(of('year'), of('month') - 1, of('day'), of('hour'), of('minute'));
   return local - Math.floor(unixMs / MINUTE) * MINUTE;

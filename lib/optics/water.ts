@@ -51,6 +51,15 @@ const LIQUID = [
 
 const ATMOSPHERE_PA = 101_325;
 
+/** What the heat capacity has of each term apart from the temperature, at a pressure; terms that drop out left out. */
+const capacityTerms = (pressurePa: number) =>
+  LIQUID.flatMap(([i, j, n]) => {
+    if (j === 0 || j === 1) return [];
+    return [{ factor: n * (7.1 - pressurePa / REFERENCE_PA) ** i * j * (j - 1), power: j - 2 }];
+  });
+// asked some thousands of times for every minute of a day's heating
+const atAtmosphere = capacityTerms(ATMOSPHERE_PA);
+
 /**
  * Specific heat capacity of liquid water, J/(kg K).
  * @param temperatureC 0 to 350 °C
@@ -58,9 +67,9 @@ const ATMOSPHERE_PA = 101_325;
  */
 export function waterHeatCapacity(temperatureC: number, pressurePa = ATMOSPHERE_PA): number {
   const tau = REFERENCE_K / (temperatureC + ZERO_C);
-  const pi = pressurePa / REFERENCE_PA;
+  const terms = pressurePa === ATMOSPHERE_PA ? atAtmosphere : capacityTerms(pressurePa);
   let sum = 0;
-  for (const [i, j, n] of LIQUID) sum += n * (7.1 - pi) ** i * j * (j - 1) * (tau - 1.222) ** (j - 2);
+  for (const { factor, power } of terms) sum += factor * (tau - 1.222) ** power;
   return -GAS_CONSTANT * tau * tau * sum;
 }
 
