@@ -53,7 +53,7 @@ export {
 } from './design/index.js';
 export { mmPer } from './units/index.js';
 export { compareOf, type LogComparison } from './pipeline/compare.js';
-export { adviceOf, burnOf, forecastOf, type Lit } from './pipeline/forecast.js';
+export { adviceOf, burnOf, forecastOf, type Lit, litOf } from './pipeline/forecast.js';
 export {
   type Advice,
   adviceRows,

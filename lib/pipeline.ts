@@ -4,9 +4,8 @@
  * files are written: `check` is asked for often and a person waits for it.
  */
 import { assemble, assemblyProblems } from './assembly/index.js';
-import { type Design, shapeOf } from './design/index.js';
+import type { Design } from './design/index.js';
 import { type Diagnostic, hasError } from './diagnostic/index.js';
-import { solveDish } from './dish/index.js';
 import { cutProblems, machine } from './machining/index.js';
 import { type Layout, nest } from './nest/index.js';
 import type { Part } from './part/index.js';
@@ -19,7 +18,7 @@ import {
   withFittingLabels,
 } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
-import { burnOf, forecastOf, opticsProblems } from './pipeline/forecast.js';
+import { burnOf, forecastOf, litOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
@@ -32,7 +31,7 @@ import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pip
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  */
 export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource> = new Map()): Prepared {
-  const dish = solveDish(shapeOf(design), design.dish.arcTolerance);
+  const { dish } = litOf(design);
   const made = makeParts(design, dish);
   const { cleatStart, splices } = made;
   const extra = readExtras(design, extras);

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
-import { compareOf, hasError, logTemplate, prepare, type SpotWidth } from '../../lib/index.js';
+import { compareOf, hasError, litOf, logTemplate, type SpotWidth } from '../../lib/index.js';
 import { columns, print, printJson } from '../console.js';
 import { loadDesign, readText } from '../design-file.js';
 import { exitCode, Stop, stop } from '../exit.js';
@@ -75,12 +75,7 @@ export const compareCommand: CommandModule<object, CompareArguments> = {
       'give the path of a log; `dishwright compare <design> --template <log>` writes one',
     );
     const file = basename(flags.log);
-    const {
-      comparison,
-      rows,
-      plot,
-      problems: found,
-    } = compareOf(prepare({ ...design, extra: [] }), text, file, widths);
+    const { comparison, rows, plot, problems: found } = compareOf(litOf(design), text, file, widths);
     const problems = [
       ...loaded.problems,
       ...found.map((problem) => (problem.place?.file === undefined ? loaded.locate(problem) : problem)),

@@ -13,10 +13,8 @@ import {
   type Diagnostic,
   forecastOf,
   formatLength,
-  type Lit,
+  litOf,
   prepare,
-  shapeOf,
-  solveDish,
   summaryRows,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
@@ -61,7 +59,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
   handler: (flags) => {
     const loaded = loadForLight(flags.design);
     const design = applyFlags(loaded.design, flags);
-    const lit: Lit = { design, dish: solveDish(shapeOf(design), design.dish.arcTolerance) };
+    const lit = litOf(design);
     const { forecast, problems } = forecastOf(lit);
     if (forecast === null) throw unlit(loaded, problems);
     const advice = adviceOf(lit);

@@ -1,11 +1,12 @@
 /** What would do better, each with the values of its alternatives. */
+import { withShade } from './catch.js';
 import { clearRadius, type DishShape, radialLayout } from '../dish/index.js';
 import { bestHeight, bestPlane } from './best-plane.js';
 import { minRibs } from './closed-form.js';
 import { estimate } from './estimate.js';
 import { strikes } from './hanging.js';
 import { bodyOf, dryLoss } from './heat.js';
-import { meetsVessel, type SetUp, setUp, shadedBy, takenUpShares } from './set-up.js';
+import { meetsVessel, type SetUp, setUp, takenUpShares } from './set-up.js';
 import { shareRadius, squaredRadii } from './spot.js';
 import { type Rays, trace } from './trace.js';
 import { f64 } from '../geometry/typed-arrays.js';
@@ -193,7 +194,7 @@ function focalAdvice(input: WithVessel, options: AdviceOptions): FocalAdvice {
       const { set, rays, takenUp } = look({ ...input, dish: shape }, options);
       const mine = focalLength === dish.profile.focusHeight;
       if (!mine && set.solid && strikes(set.solid, shape)) return [];
-      const shaded = shadedBy(rays, set.solid);
+      const shaded = withShade(rays, set.solid);
       const squared = squaredRadii(shaded, bestHeight(shaded, 0.9, dish.apertureRadius));
       return [
         {
@@ -215,7 +216,7 @@ function figureAdvice(input: WithVessel, options: AdviceOptions): FigureAdvice {
   const at = (figure: DishShape['figure']) => {
     const seen = look({ ...input, dish: { ...input.dish, figure } }, options);
     const here = seen.takenUp();
-    const shaded = shadedBy(seen.rays, seen.set.solid);
+    const shaded = withShade(seen.rays, seen.set.solid);
     const best = bestPlane(shaded, 0.9, input.dish.apertureRadius);
     const squared = squaredRadii(shaded, best.value);
     const alternative = {
@@ -242,7 +243,7 @@ export function advise(input: OpticsInput, options: AdviceOptions): Advice | nul
   if (input.vessel === null) return null;
   const mine: WithVessel = { ...input, vessel: input.vessel };
   const { rays, set } = look(mine, options);
-  const shaded = shadedBy(rays, set.solid);
+  const shaded = withShade(rays, set.solid);
   const squared = squaredRadii(shaded, set.planeHeight);
   const radius90 = shareRadius(shaded, squared, 0.9, input.dish.apertureRadius).value;
   return {

@@ -1,10 +1,11 @@
 /** The same dish built with good, usual and poor care: one number promises too much. */
+import { withShade } from './catch.js';
 import { AimTraces, aimTolerance } from './aim.js';
 import { estimate } from './estimate.js';
 import { fluxMap } from './flux-map.js';
 import type { Forecast } from './forecast.js';
 import { balanceOf } from './heat-forecast.js';
-import { meetsVessel, setUp, shadedBy, takenUpShares } from './set-up.js';
+import { meetsVessel, setUp, takenUpShares } from './set-up.js';
 import { shareRadius, squaredRadii } from './spot.js';
 import { trace } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
@@ -47,7 +48,7 @@ function careAt(input: OpticsInput, level: CareLevel, rays: number, searched: nu
   const { solid, planeHeight, given, settings } = set;
   const { vessel, dish } = input;
   const built = trace({ ...settings, rays, seed });
-  const shaded = shadedBy(built, solid);
+  const shaded = withShade(built, solid);
   const squared = squaredRadii(shaded, planeHeight);
   const radius90 = shareRadius(shaded, squared, 0.9, dish.apertureRadius);
   const across = solid?.radius ?? (Number.isFinite(radius90.value) ? radius90.value : dish.apertureRadius);

@@ -1,4 +1,5 @@
 /** The forecast of the dish as it will be built. */
+import { withShade } from './catch.js';
 import { AimTraces } from './aim.js';
 import { assumptions } from './assumptions.js';
 import { bestPlane } from './best-plane.js';
@@ -9,7 +10,7 @@ import { type FluxMap, fluxMap } from './flux-map.js';
 import { type Heat, heatForecast } from './heat-forecast.js';
 import { type LossTable, lossTable } from './losses.js';
 import { halfWidthAt } from './mid-line.js';
-import { setUp, shadedBy } from './set-up.js';
+import { setUp } from './set-up.js';
 import { fewer, interceptCurve, shadedShares, shareRadius, squaredRadii } from './spot.js';
 import type { SunDay } from './sun-day.js';
 import { trace } from './trace.js';
@@ -107,7 +108,7 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
   const { vessel } = input;
   pause();
   const built = trace({ ...settings, rays, seed });
-  const shaded = shadedBy(built, solid);
+  const shaded = withShade(built, solid);
   const squared = squaredRadii(shaded, planeHeight);
   pause();
   const power = lossTable(input, set, built, rays, seed);

@@ -1,6 +1,6 @@
 /** From the input to the settings of the trace, and the areas that need no trace. */
 import type { DishShape } from '../dish/index.js';
-import { caughtOf, lightOn, takenUpOf, withShade } from './catch.js';
+import { caughtOf, lightOn, takenUpOf } from './catch.js';
 import { hourlyAt } from './hourly.js';
 import { panelPlanArea, type MidLine, midLine } from './mid-line.js';
 import { axisElevation, placeVessel, type Solid } from './solid.js';
@@ -117,6 +117,3 @@ export function meetsVessel(rays: Rays, solid: Solid | null): Float64Array {
   const shares = lightOn(rays, solid);
   return caughtOf(shares).map((one, i) => (one === 0 ? 0 : one / (1 - (shares.shade[i] ?? 0))));
 }
-
-/** The rays with the vessel's shade, or at the bare focus as they are. */
-export const shadedBy = (rays: Rays, solid: Solid | null): Rays => withShade(rays, solid);

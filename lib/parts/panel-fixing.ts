@@ -23,11 +23,23 @@ export function panelFixing(design: Design, dish: Dish): PanelFixing | null {
       return null;
     case 'staples': {
       const { staple, length } = stapleFor(dish.panelThickness, pinDepth, system);
-      return { kind: 'staple', size: staple.size, diameter: staple.diameter, length, reach: stapleReach(dish.panelThickness, pinDepth) };
+      return {
+        kind: 'staple',
+        size: staple.size,
+        diameter: staple.diameter,
+        length,
+        reach: stapleReach(dish.panelThickness, pinDepth),
+      };
     }
     case 'pins': {
       const { pin, length } = pinFor(dish.panelThickness, pinDepth, system);
-      return { kind: 'pin', size: pin.size, diameter: pin.diameter, length, reach: pinReach(dish.panelThickness, pinDepth) };
+      return {
+        kind: 'pin',
+        size: pin.size,
+        diameter: pin.diameter,
+        length,
+        reach: pinReach(dish.panelThickness, pinDepth),
+      };
     }
   }
 }

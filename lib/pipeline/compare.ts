@@ -5,14 +5,12 @@ import {
   type Comparison,
   comparisonRows,
   inputProblems,
-  opticsInput,
   readLog,
   type SpotWidth,
   type SummaryRow,
 } from '../optics/index.js';
 import { comparisonPlot, type ForecastPlot } from '../output/plots/index.js';
-import { stripSeamShare } from '../parts/index.js';
-import type { Prepared } from './types.js';
+import { inputOf, type Lit } from './forecast.js';
 
 export interface LogComparison {
   /** Null with an error among the problems. */
@@ -29,14 +27,9 @@ export interface LogComparison {
  * @param file its name, for messages
  * @param widths of the spot on a photo
  */
-export function compareOf(
-  { design, dish }: Pick<Prepared, 'design' | 'dish'>,
-  text: string,
-  file: string,
-  widths: readonly SpotWidth[] = [],
-): LogComparison {
+export function compareOf(lit: Lit, text: string, file: string, widths: readonly SpotWidth[] = []): LogComparison {
   const log = readLog(text, file);
-  const input = opticsInput(design, dish, stripSeamShare(design, dish));
+  const input = inputOf(lit);
   const lacking =
     input.vessel === null || input.load === null
       ? [
@@ -50,7 +43,7 @@ export function compareOf(
       : inputProblems(input);
   const problems = [...lacking, ...log.problems];
   if (hasError(problems)) return { comparison: null, rows: [], plot: null, problems };
-  const comparison = compareLog(input, log, { seed: design.nest.seed, widths });
+  const comparison = compareLog(input, log, { seed: lit.design.nest.seed, widths });
   return {
     comparison,
     rows: comparisonRows(comparison, input.sun.slopeErrorMrad),

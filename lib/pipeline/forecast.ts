@@ -1,5 +1,7 @@
 /** The forecast of a prepared design, with what it finds wrong. */
+import { type Design, shapeOf } from '../design/index.js';
 import { type Diagnostic, hasError } from '../diagnostic/index.js';
+import { solveDish } from '../dish/index.js';
 import {
   type Advice,
   advise,
@@ -23,7 +25,13 @@ export interface Forecasting {
 /** What the light needs of a prepared design. */
 export type Lit = Pick<Prepared, 'design' | 'dish'>;
 
-const inputOf = ({ design, dish }: Lit) => opticsInput(design, dish, stripSeamShare(design, dish));
+/** A design with its solved shape: all that the light asks of it. */
+export const litOf = (design: Design): Lit => ({
+  design,
+  dish: solveDish(shapeOf(design), design.dish.arcTolerance),
+});
+
+export const inputOf = ({ design, dish }: Lit) => opticsInput(design, dish, stripSeamShare(design, dish));
 
 /** Traces the dish as it will be built. The seed is the nest's: one design, one forecast. */
 export function forecastOf(prepared: Lit): Forecasting {

@@ -10,7 +10,8 @@ import { balanceOf, type Heat } from '../../lib/optics/heat-forecast.js';
 import type { OpticsInput } from '../../lib/optics/index.js';
 import type { DishShape } from '../../lib/dish/index.js';
 import { bestHeight } from '../../lib/optics/best-plane.js';
-import { setUp, shadedBy, takenUpShares } from '../../lib/optics/set-up.js';
+import { withShade } from '../../lib/optics/catch.js';
+import { setUp, takenUpShares } from '../../lib/optics/set-up.js';
 import { trace } from '../../lib/optics/trace.js';
 import { dishOf, inputOf, smoothDish } from './dishes.js';
 
@@ -123,7 +124,7 @@ function partOf(settings: Settings): Part {
   const built = trace({ ...set.settings, rays: settings.rays ?? 1024, seed: 1 });
   const watts = (set.irradianceWPerM2 * set.given) / 1e6;
   const takenUpW = estimate(takenUpShares(built, set.solid, input).map((share) => share * watts));
-  const shaded = shadedBy(built, set.solid);
+  const shaded = withShade(built, set.solid);
   const { solid, planeHeight, given } = set;
   const part = {
     ...balanceOf(input, input.vessel!, set, takenUpW),
