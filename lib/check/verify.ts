@@ -50,8 +50,12 @@ export function provenBy(read: () => Proof): Proof {
 const partsOf = (job: RecordRead): ReadonlyMap<string, PartRead> => new Map(job.parts.map((part) => [part.id, part]));
 
 /** The proof of one sheet: its drawings and its tool paths. */
-function provePlaced(files: TextFiles, job: RecordRead, sheet: SheetRead): SheetProof {
-  const parts = partsOf(job);
+function provePlaced(
+  files: TextFiles,
+  job: RecordRead,
+  parts: ReadonlyMap<string, PartRead>,
+  sheet: SheetRead,
+): SheetProof {
   const proof = proveSheet(files, job, parts, sheet);
   const routed = new FaultList();
   checkRouterFile(files, job, parts, sheet, routed);
@@ -67,12 +71,13 @@ function provePlaced(files: TextFiles, job: RecordRead, sheet: SheetRead): Sheet
  */
 export function proveSheets(files: TextFiles, data: unknown, take: () => number): Map<number, SheetProof> {
   const job = readJob(data);
+  const parts = partsOf(job);
   const proofs = new Map<number, SheetProof>();
   for (;;) {
     const number = take();
     const sheet = job.sheets[number];
     if (sheet === undefined) return proofs;
-    proofs.set(number, provePlaced(files, job, sheet));
+    proofs.set(number, provePlaced(files, job, parts, sheet));
   }
 }
 
@@ -86,7 +91,8 @@ export function proveCuts(files: TextFiles, data: unknown, proven: ReadonlyMap<n
   const faults = new FaultList();
   const job = readJob(data);
   checkQuantities(job, faults);
-  const sheets = job.sheets.map((sheet, i) => proven.get(i) ?? provePlaced(files, job, sheet));
+  const parts = partsOf(job);
+  const sheets = job.sheets.map((sheet, i) => proven.get(i) ?? provePlaced(files, job, parts, sheet));
   const others = otherDrawings(files, job);
   for (const name of others) readPair(files, name, job.design.colours, faults);
   const all: Fault[] = [...faults.all(recordName), ...sheets.flatMap((sheet) => sheet.faults)];

@@ -1,6 +1,6 @@
 /** Sizes that follow from other keys where the file leaves them out. Millimetres. */
 import type { Diagnostic } from '../diagnostic/index.js';
-import { type DishShape, paraboloid, slotLength } from '../dish/index.js';
+import { type DishShape, paraboloid, slottedReach } from '../dish/index.js';
 import type { Material } from './design.js';
 import { shapeWithProfile, thicknessIn } from './dish-shape.js';
 import { hubRadii, type Joinery } from './joinery.js';
@@ -85,7 +85,7 @@ export function workedOut(
     noProfile: made.kind === 'refused' ? made.diagnostic : null,
     joinery,
     minHubRadius: radii.min,
-    hubReach: hubRadius + (slotted ? slotLength(hubThickness) : 0),
+    hubReach: slotted ? slottedReach(hubRadius, hubThickness) : hubRadius,
     boardSize,
     spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),
     toeRadius,

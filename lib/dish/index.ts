@@ -6,6 +6,6 @@ export { bendRadius, offsetPoint, parallelLength, type Profile, rimAngle } from 
 export { type PlanFrame, radialLayout, ribNumbers } from './rib-layout.js';
 export { fitRibTop, ribTopHeight } from './rib-top.js';
 export { clearRadius, cornerRadius, flatLength } from './set-back.js';
-export { minHeightOverDiscs, minSlottedRadius, noseLength, slotLength, upperDiscHeight } from './slotted-hub.js';
+export { minHeightOverDiscs, minSlottedRadius, noseLength, slottedReach, upperDiscHeight } from './slotted-hub.js';
 export { solveDish } from './solve.js';
 export { spread } from './spread.js';

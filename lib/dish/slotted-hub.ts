@@ -17,7 +17,11 @@ export interface SlottedHubSource {
 export const noseLength = (discThickness: number): number => Math.max(5, 2 * discThickness);
 
 /** Length of a slot from the edge of the disc inward, mm. */
-export const slotLength = (discThickness: number): number => Math.max(10, 4 * discThickness);
+const slotLength = (discThickness: number): number => Math.max(10, 4 * discThickness);
+
+/** From the axis to the edge of the discs, whose slots end where the ribs start, mm. */
+export const slottedReach = (slotRadius: number, discThickness: number): number =>
+  slotRadius + slotLength(discThickness);
 
 /** The noses keep this far off each other, mm. */
 const noseClearance = 0.5;

@@ -8,7 +8,7 @@ import {
   regularPolygon,
   type Vertex,
 } from '../geometry/index.js';
-import { type Dish, noseLength, slotLength, upperDiscHeight } from '../dish/index.js';
+import { type Dish, noseLength, slottedReach, upperDiscHeight } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { thicknessOf } from './blank.js';
 
@@ -16,7 +16,9 @@ const isSlotted = (design: Design): boolean => design.hub.build === 'slotted-dis
 
 /** From the axis to a flat of the hub, or to its edge if round, mm: slotted discs reach past the ribs' inner ends. */
 export function hubReach(design: Design, dish: Dish): number {
-  return dish.innerRadius + (isSlotted(design) ? slotLength(thicknessOf(design, design.hub.material)) : 0);
+  return isSlotted(design)
+    ? slottedReach(dish.innerRadius, thicknessOf(design, design.hub.material))
+    : dish.innerRadius;
 }
 
 /** Heights of the lower faces of the hub's plates above the board, from below, mm. */

@@ -31,7 +31,7 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
   const cleats = placeCleats(design, dish);
   const { start } = cleats;
   const items = planItems(design, dish, start);
-  const division = needsSegments(design) ? divideBoard(design, dish, start) : null;
+  const division = needsSegments(design) ? divideBoard(design, dish, start, items) : null;
   const blocked = division === null ? () => Infinity : distanceToPlates(design, division);
   const mounting = placeMounting(design, dish, items, blocked);
   const dowels = dowelPlaces(design, dish, division?.joints);

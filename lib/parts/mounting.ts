@@ -1,12 +1,12 @@
 /** Holes in the board for its stand: between the ribs, clear of all that stands on the board. */
-import { nearestOnContour, type Point, polar, sideOfContour } from '../geometry/index.js';
+import { type Point, polar } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { washerSpace } from '../hardware/index.js';
 import { inUnits } from './blank.js';
 import { hubReach } from './hub-build.js';
-import { type PlanItem } from './plan.js';
+import { clearanceAt, type PlanItem } from './plan.js';
 
 /** Positions tried across a bay, and steps of the radius (mm). */
 const bayTrials = 41;
@@ -16,14 +16,6 @@ export interface Mounting {
   readonly radius: number;
   readonly holes: readonly Point[];
   readonly problems: readonly Diagnostic[];
-}
-
-/** Distance from a place to the nearest thing on the board, 0 within one. */
-function clearanceAt(place: Point, items: readonly PlanItem[]): number {
-  return items.reduce((min, { outline }) => {
-    if (sideOfContour(outline, place, 0) !== 'outside') return 0;
-    return Math.min(min, nearestOnContour(outline, place).distance);
-  }, Infinity);
 }
 
 /** The set of holes at a radius that keeps furthest off everything, and how far that is. */

@@ -5,6 +5,7 @@ import {
   closestOfContours,
   type Contour,
   element,
+  nearestOnContour,
   placePoint,
   type Placement,
   placeVertices,
@@ -301,4 +302,12 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
       ),
     );
   return { start, problems };
+}
+
+/** Distance from a place to the nearest thing on the board, 0 within one. */
+export function clearanceAt(place: Point, items: readonly PlanItem[]): number {
+  return items.reduce((min, { outline }) => {
+    if (sideOfContour(outline, place, 0) !== 'outside') return 0;
+    return Math.min(min, nearestOnContour(outline, place).distance);
+  }, Infinity);
 }

@@ -35,7 +35,7 @@ import {
 import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks, slotsInBoard } from './board.js';
 import { hubReach } from './hub-build.js';
-import { boardScrews, type CleatStart, type PlanItem, planItems, ribDirectionDeg } from './plan.js';
+import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './plan.js';
 import { boltPlaces, makeSplice, type Plates } from './splices.js';
 import { slotsOfRib } from './tabs.js';
 
@@ -106,10 +106,11 @@ function jointInBay(
   design: Design,
   dish: Dish,
   start: CleatStart,
+  items: readonly PlanItem[],
 ): { readonly angle: number; readonly clearance: number } {
   const bay = 2 * dish.layout.halfAngle;
   const screws = boardScrews(design, dish, start).filter(({ rib }) => rib <= 2);
-  const cleats = design.board.splice === 'bolted' ? planItems(design, dish, start) : [];
+  const cleats = design.board.splice === 'bolted' ? items : [];
   const away = (angle: number): number => {
     // what comes apart has no cleat glued across a joint
     if (cleats.some((item) => item.kind === 'cleat' && item.rib <= 2 && crossesRay(item.outline, angle))) return 0;
@@ -135,11 +136,11 @@ export interface Division extends Plates {
 }
 
 /** Divides a board that fits no sheet into as few alike sectors as do. */
-export function divideBoard(design: Design, dish: Dish, start: CleatStart): Division {
+export function divideBoard(design: Design, dish: Dish, start: CleatStart, items: readonly PlanItem[]): Division {
   const show = (mm: number) => inUnits(design, mm);
   const { size, spliceWidth } = design.board;
   const bay = 2 * dish.layout.halfAngle;
-  const { angle, clearance } = jointInBay(design, dish, start);
+  const { angle, clearance } = jointInBay(design, dish, start, items);
   const jointsFor = (count: number): number[] =>
     Array.from({ length: count }, (_, i) => bay * Math.floor((i * dish.layout.ribs.length) / count) + angle);
   const sectorsOf = (joints: readonly number[]): Sector[] =>
@@ -178,7 +179,7 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart): Divi
     joints.length > 2 ? spliceWidth / 2 / Math.tan(spread / 2) + 5 : 0,
   );
   const plateTo = Math.min(...joints.map((joint) => edgeRadius(design, joint))) - plateFromEdge;
-  const bolts = boltPlaces(design, planItems(design, dish, start), element(joints, 0), { plateFrom, plateTo });
+  const bolts = boltPlaces(design, items, element(joints, 0), { plateFrom, plateTo });
   if (design.board.splice === 'bolted' && bolts.length < 2)
     problems.push(
       diagnostic(

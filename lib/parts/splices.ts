@@ -1,17 +1,10 @@
 /** The plates that lie under the joints of a board in segments. */
-import {
-  contourFromPoints,
-  nearestOnContour,
-  placeVertices,
-  type Point,
-  rotate,
-  sideOfContour,
-} from '../geometry/index.js';
+import { contourFromPoints, type Point, rotate } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { bolt, screwLengthWithin, teeNut, tipCover, woodScrew } from '../hardware/index.js';
 import { blank, lineMark, type Part, throughHole } from '../part/index.js';
 import { inUnits } from './blank.js';
-import type { PlanItem } from './plan.js';
+import { clearanceAt, type PlanItem } from './plan.js';
 
 /** Greatest distance between two screws of a plate, mm: common practice, no source. */
 const plateScrewSpacing = 120;
@@ -35,14 +28,7 @@ export function boltPlaces(
   const { splice, spliceBolt, spliceWidth } = design.board;
   if (splice !== 'bolted') return [];
   const half = teeNut(spliceBolt).flange / 2;
-  const turned = { x: 0, y: 0, rotationDeg: (-joint * 180) / Math.PI, mirrored: false };
-  const outlines = items.map(({ outline }) => placeVertices(outline, turned));
-  const free = (place: Point): boolean =>
-    outlines.every(
-      (outline) =>
-        sideOfContour(outline, place, 0) === 'outside' &&
-        nearestOnContour(outline, place).distance >= half + clearOfNut,
-    );
+  const free = (place: Point): boolean => clearanceAt(rotate(place, joint), items) >= half + clearOfNut;
   const found: Point[] = [];
   const end = half + woodAtNut + 10;
   for (let x = plateTo - end; x > plateFrom + end;) {

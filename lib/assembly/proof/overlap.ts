@@ -6,6 +6,7 @@
 import {
   bounds,
   boxDistance,
+  dot,
   type Bounds,
   flatten,
   intersectPolygons,
@@ -74,9 +75,10 @@ function flatOf(placed: AssembledPlate, rings: Rings): Flat {
   };
 }
 
-const dot = (p: Point, q: Point): number => p.x * q.x + p.y * q.y;
-
-/** How far two sets of points overlap along a direction of the plan: at least as far as any straight way apart is. */
+/**
+ * How far what two plates cover overlaps along a direction of the plan (a unit vector), mm; negative where a line square
+ * to it parts them. What they have in common is no wider than this.
+ */
 function overlapAlong(a: Flat, b: Flat, direction: Point): number {
   const span = ({ shadow }: Flat): readonly [number, number] => {
     let [from, to] = [Infinity, -Infinity];

@@ -75,7 +75,9 @@ function playIn(
   if (Math.abs(across - fit) > tolerance) faults.push({ kind: 'play', between, play: across, wanted: fit });
   const inner = off(at.from, thickness / 2);
   if (open && inner > tolerance) faults.push({ kind: 'gap', between, gap: inner });
-  const lengthwise = open ? fit : inner + off(at.to, thickness / 2);
+  // a slot that is open to the rim has no outer end
+  if (open) return faults;
+  const lengthwise = inner + off(at.to, thickness / 2);
   if (Math.abs(lengthwise - fit) > tolerance) faults.push({ kind: 'play', between, play: lengthwise, wanted: fit });
   return faults;
 }
@@ -118,25 +120,23 @@ function tabFaults(fit: number, ribs: readonly AssembledPlate[], boards: readonl
   return faults;
 }
 
-/** Height of the rib's edge from below, at a place along it where it is level: of its nose, or of its base. */
-function levelUnder(rib: Part, x: number, above: number): number {
+/** Height of the rib's base above the board, near its inner end, where it is level. */
+function baseOf(rib: Part): number {
   const ring = flatten(rib.outline, chord, 'on');
-  const [piece] = intersectPolygons([ring], [rectangle(x - 0.5, above, x + 0.5, 1e5)]);
+  const [piece] = intersectPolygons([ring], [rectangle(1.5, -1e5, 2.5, 1e5)]);
   return piece === undefined ? Infinity : Math.min(...piece.map(({ y }) => y));
 }
 
 /** Inner ends of the ribs in the discs, and the upper disc on their noses. */
 function discFaults(fit: number, ribs: readonly AssembledPlate[], discs: readonly AssembledPlate[]): AssemblyFault[] {
-  const faults = discs.flatMap((disc) => {
-    const low = disc.frame.origin[2];
-    const high = low + disc.part.thickness;
-    return ribs.flatMap((rib) => {
-      const [inner] = stretches(rib.part, low, high);
-      return inner === undefined ? [] : playIn(fit, disc, disc.part.outline, rib, inner, true);
-    });
-  });
   const upper = discs[1];
   const [rib] = ribs;
+  const faults = discs.flatMap((disc) => {
+    const low = disc.frame.origin[2];
+    // the ribs are copies of one part
+    const [inner] = rib === undefined ? [] : stretches(rib.part, low, low + disc.part.thickness);
+    return inner === undefined ? [] : ribs.flatMap((one) => playIn(fit, disc, disc.part.outline, one, inner, true));
+  });
   if (upper === undefined || rib === undefined) return faults;
   const box = bounds(rib.part.outline);
   const nose = stretches(rib.part, discs[0]?.part.thickness ?? 0, upper.frame.origin[2])[0];
@@ -154,7 +154,7 @@ export function slotFaults(design: Design, { placed }: Assembly): AssemblyFault[
   const [ribs, boards, hub] = [of('rib'), of('board'), of('hub')];
   const { fit } = design.rib;
   const [rib] = ribs;
-  const base = rib === undefined ? 0 : levelUnder(rib.part, 2, -1e5);
+  const base = rib === undefined ? 0 : baseOf(rib.part);
   return [
     ...(hub.length === design.hub.layers
       ? []

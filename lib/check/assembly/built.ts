@@ -159,3 +159,20 @@ export function crossings(ring: readonly ProofPoint[], x: number): number[] {
     })
     .sort((a, b) => a - b);
 }
+
+/** Solids may run into each other by this, and an axis may lie this far off another, mm. */
+export const overlapTolerance = 0.01;
+export const axisTolerance = 0.05;
+
+/** How far off a place the nearest of some holes lies, and its width. */
+export const nearestDrill = (
+  drills: readonly Drill[],
+  at: ProofPoint,
+): { readonly off: number; readonly diameter: number } =>
+  drills.reduce(
+    (best, { x, y, diameter }) => {
+      const off = Math.hypot(x - at.x, y - at.y);
+      return off < best.off ? { off, diameter } : best;
+    },
+    { off: Infinity, diameter: 0 },
+  );

@@ -1,12 +1,17 @@
 /** Hub, ribs' inner ends, dowels and bolt: what meets in the middle. */
 import { mm } from '../faults.js';
-import { type Built, crossings, openingsOf, outlineOf, turned } from './built.js';
+import {
+  axisTolerance,
+  type Built,
+  crossings,
+  nearestDrill,
+  openingsOf,
+  outlineOf,
+  overlapTolerance,
+  turned,
+} from './built.js';
 import type { ProofPoint } from '../types.js';
 import type { Report } from './report.js';
-
-/** Solids may run into each other by this, and an axis may lie this far off another, mm. */
-const overlapTolerance = 0.01;
-const axisTolerance = 0.05;
 
 /** How far a ring reaches from the axis along a line aside the axis, its first crossing outward. */
 function reach(ring: readonly ProofPoint[], angle: number, aside: number): number {
@@ -55,14 +60,6 @@ function ribsMeet({ rib, half, start }: Built, report: Report): void {
   if (space < -overlapTolerance / 2) report('ribs-meet', { depth: mm(-2 * space) });
 }
 
-const nearest = (drills: readonly (ProofPoint & { readonly diameter: number })[], at: ProofPoint) =>
-  drills
-    .map((drill) => ({ drill, off: Math.hypot(drill.x - at.x, drill.y - at.y) }))
-    .reduce<{ readonly off: number; readonly diameter: number }>(
-      (best, { drill, off }) => (off < best.off ? { off, diameter: drill.diameter } : best),
-      { off: Infinity, diameter: 0 },
-    );
-
 function fixings({ design, hub, boards }: Built, report: Report): void {
   const onAxis = hub.drills.filter(({ x, y }) => Math.hypot(x, y) <= axisTolerance);
   const { boltDiameter, dowels } = design.hub;
@@ -72,7 +69,7 @@ function fixings({ design, hub, boards }: Built, report: Report): void {
   if (pegs.length !== dowels) report('dowel-count', { count: pegs.length, wanted: dowels });
   const inBoard = boards.flatMap(({ drills }) => drills);
   for (const peg of pegs) {
-    const found = nearest(inBoard, peg);
+    const found = nearestDrill(inBoard, peg);
     if (found.off > axisTolerance || Math.abs(found.diameter - peg.diameter) > 1e-3)
       report('dowel-board', { diameter: mm(peg.diameter), off: mm(found.off) });
   }

@@ -4,11 +4,17 @@
  */
 import { mm } from '../faults.js';
 import type { ProofPoint } from '../types.js';
-import { type Built, type BuiltPart, type Drill, outlineOf, turned, uprightLines } from './built.js';
+import {
+  axisTolerance,
+  type Built,
+  type BuiltPart,
+  nearestDrill,
+  outlineOf,
+  overlapTolerance,
+  turned,
+  uprightLines,
+} from './built.js';
 import type { Report } from './report.js';
-
-const axisTolerance = 0.05;
-const overlapTolerance = 0.01;
 
 interface Cleats {
   readonly part: BuiltPart;
@@ -19,15 +25,6 @@ interface Cleats {
   /** Sides of the rib on which they stand: -1 right of it as seen from the hub, 1 left. */
   readonly sides: readonly (1 | -1)[];
 }
-
-const nearestTo = (drills: readonly Drill[], at: ProofPoint): { readonly off: number; readonly diameter: number } =>
-  drills.reduce(
-    (best, { x, y, diameter }) => {
-      const off = Math.hypot(x - at.x, y - at.y);
-      return off < best.off ? { off, diameter } : best;
-    },
-    { off: Infinity, diameter: 0 },
-  );
 
 /** Where the cleats stand, read off the rib's scribed lines: one row for each. */
 function standing({ design, rib, start, scribedOnBack }: Built, part: BuiltPart, report: Report): Cleats[] {
@@ -61,13 +58,13 @@ function screws({ design, rib, boards, turns, start }: Built, cleats: Cleats, re
     for (const hole of part.drills) {
       const own = inPlan(cleats, rib.thickness, side, hole);
       turns.forEach((angle, k) => {
-        const { off, diameter } = nearestTo(drills, turned(own, angle));
+        const { off, diameter } = nearestDrill(drills, turned(own, angle));
         if (off > axisTolerance || diameter >= hole.diameter) report('board-pilot', { rib: k + 1, off: mm(off) });
       });
     }
     for (const { x } of guides) {
       const { x: radius } = inPlan(cleats, rib.thickness, side, { x, y: 0 });
-      const { off } = nearestTo(rib.drills, { x: radius - start, y: part.thickness / 2 });
+      const { off } = nearestDrill(rib.drills, { x: radius - start, y: part.thickness / 2 });
       if (off > axisTolerance) report('rib-pilot', { off: mm(off) });
     }
   }

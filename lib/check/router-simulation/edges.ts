@@ -154,10 +154,10 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): Lef
       const could = sets[0] === null ? radius : Math.max(radius, distanceTo(0, place));
       const deep = distanceTo(1, place) - could;
       if (deep <= worst.mm) continue;
-      const any = distanceTo(2, place) - could;
-      const tab = any < deep && depths.atTab(rightOf(piece.edge, share, radius) ?? place);
-      const mm = tab ? any : deep;
-      if (mm > worst.mm) worst = { mm, place, shallow: any <= edgeTolerance };
+      const atAnyDepth = distanceTo(2, place) - could;
+      const tab = atAnyDepth < deep && depths.atTab(rightOf(piece.edge, share, radius) ?? place);
+      const mm = tab ? atAnyDepth : deep;
+      if (mm > worst.mm) worst = { mm, place, shallow: atAnyDepth <= edgeTolerance };
     }
   }
   return worst;
