@@ -20,7 +20,7 @@ import {
   usualSheet,
   usualThickness,
 } from './answers.js';
-import { maxRibs, obstacle } from './trial.js';
+import { Trials } from './trial.js';
 
 /** Puts a question and gives what was typed, without the line's end. */
 export type Ask = (question: string) => Promise<string>;
@@ -58,21 +58,21 @@ function refuse(problem: Diagnostic, remedy = problem.remedy): never {
 }
 
 /** Takes a number of ribs with which there is a design, as far as the other answers go. */
-function readRibs(text: string, answers: Answers): number {
+function readRibs(text: string, answers: Answers, trials: Trials): number {
   const ribs = Number(text);
   const { min, max } = ribRange;
   if (!Number.isInteger(ribs) || ribs < min || ribs > max)
     throw new LengthError(`"${text}" is not a number of ribs`, `answer ${min} to ${max}`);
-  const problem = obstacle({ ...answers, ribs });
+  const problem = trials.obstacle({ ...answers, ribs });
   if (problem === null) return ribs;
-  const would = maxRibs(answers, ribs);
+  const would = trials.maxRibs(answers, ribs);
   return refuse(problem, would === null ? undefined : `${would} ribs would do, or thinner stock`);
 }
 
 /** Takes sheets that all parts fit on. */
-function readSheet(text: string, answers: Answers): Answers['sheet'] {
+function readSheet(text: string, answers: Answers, trials: Trials): Answers['sheet'] {
   const sheet = parseUsualSize(text, answers.units);
-  const problem = obstacle({ ...answers, sheet });
+  const problem = trials.obstacle({ ...answers, sheet });
   return problem === null ? sheet : refuse(problem);
 }
 
@@ -88,6 +88,7 @@ function readMachine(text: string): ProcessKind {
  * @param report takes what is wrong with an answer
  */
 export async function askQuestions(ask: Ask, report: (line: string) => void): Promise<Answers> {
+  const trials = new Trials();
   const { aperture, units } = await until(ask, report, 'Aperture: diameter across the rib ends', '1200 mm', (text) => ({
     aperture: within(parseLength(text, 'mm'), 50, 20_000, 'the aperture'),
     units: unitOfText(text),
@@ -113,16 +114,18 @@ export async function askQuestions(ask: Ask, report: (line: string) => void): Pr
   const usual = formatLength(usualThickness(aperture, units), units);
   const material = await until(ask, report, 'Material and thickness of the ribs', `plywood ${usual}`, (text) => {
     const read = parseMaterial(text, units);
-    const problem = obstacle({ ...few, ...read });
+    const problem = trials.obstacle({ ...few, ...read });
     return problem === null ? read : refuse(problem, 'another thickness or aperture may do');
   });
   const answers = { ...few, ...material };
-  const offered = maxRibs(answers, usualRibs(aperture, aim.heats)) ?? ribRange.min;
-  const ribs = await until(ask, report, 'Number of ribs', String(offered), (text) => readRibs(text, answers));
+  const offered = trials.maxRibs(answers, usualRibs(aperture, aim.heats)) ?? ribRange.min;
+  const ribs = await until(ask, report, 'Number of ribs', String(offered), (text) => readRibs(text, answers, trials));
   const shown = [sheet.width, sheet.height].map((mm) => formatLength(mm, units)).join(' x ');
   return {
     ...answers,
     ribs,
-    sheet: await until(ask, report, 'Size of the sheets', shown, (text) => readSheet(text, { ...answers, ribs })),
+    sheet: await until(ask, report, 'Size of the sheets', shown, (text) =>
+      readSheet(text, { ...answers, ribs }, trials),
+    ),
   };
 }
