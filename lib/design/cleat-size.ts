@@ -1,5 +1,6 @@
 /** Size and screws of the cleats where the file leaves them out: the largest that the room between the ribs takes. */
 import type { RibJoint } from './sections/structure.js';
+import { roundingSlack } from './worked-out.js';
 import { screwLengthWithin, tipCover, type WoodScrew } from '../hardware/index.js';
 
 /** What the cleats stand among, and what they hold together. Lengths in mm. */
@@ -131,13 +132,14 @@ function screwChoices(space: CleatSpace, stated: StatedCleat, screw: WoodScrew):
  */
 export function cleatSize(space: CleatSpace, stated: StatedCleat, screw: WoodScrew): FoundCleat {
   const share = Math.min(1.5, Math.max(0.5, space.aperture / 1500));
-  const [usualLength, usualWidth] = [Math.round(80 * share), Math.round(36 * share)];
+  const rounded = (size: number): number => Math.round(size - roundingSlack);
+  const [usualLength, usualWidth] = [rounded(80 * share), rounded(36 * share)];
   const headWidth = screw.headDiameter + 2 * woodAtHead;
   let last: CleatSize | null = null;
   for (const [ribScrews, downScrews] of screwChoices(space, stated, screw)) {
     // screws of both kinds at even steps, with wood between a head and the end of the cleat
-    const minLength = Math.max(smallest.length, Math.ceil((ribScrews + downScrews) * headWidth));
-    const minWidth = Math.max(smallest.width, downScrews > 0 ? Math.ceil(headWidth) : 0);
+    const minLength = Math.max(smallest.length, Math.ceil((ribScrews + downScrews) * headWidth - roundingSlack));
+    const minWidth = Math.max(smallest.width, downScrews > 0 ? Math.ceil(headWidth - roundingSlack) : 0);
     let best: CleatSize | null = null;
     for (let length = Math.max(usualLength, minLength); length >= minLength; length -= 2)
       for (let width = Math.max(usualWidth, minWidth); width >= minWidth; width -= 1) {

@@ -76,7 +76,11 @@ export function workedOut(
   const boardSize = file.board.size ?? 2 * Math.round((boardShare * aperture) / 2 - roundingSlack);
   const toeRadius = file.rib.toeRadius ?? Math.min(apertureRadius, boardSize / 2 - 10);
   const rimEnd = baseHeight + profile.height(apertureRadius);
-  const usualRim = Math.max(40, Math.ceil(2.5 * ribThickness), Math.round(0.2 * rimEnd - roundingSlack));
+  const usualRim = Math.max(
+    40,
+    Math.ceil(2.5 * ribThickness - roundingSlack),
+    Math.round(0.2 * rimEnd - roundingSlack),
+  );
 
   const innerHeight = baseHeight + profile.height(hubRadius) - facingThickness;
   const fitting = hubThickness > 0 ? Math.floor(innerHeight / hubThickness + roundingSlack) : 1;

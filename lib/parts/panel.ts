@@ -109,7 +109,8 @@ function pinProblems(design: Design, dish: Dish): Diagnostic[] {
   const fixing = panelFixing(design, dish);
   if (fixing === null) return [];
   const panel = developedPanel(dish);
-  const space = pinFromEdge(dish, panel.chord(panel.to).facet.slopeAngle, fixing.reach);
+  // judged as it is bought, whatever the places allow for
+  const space = pinFromEdge(dish, panel.chord(panel.to).facet.slopeAngle, fixing.length);
   if (space >= woodAtPin) return [];
   const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
   return [
