@@ -57,7 +57,10 @@ function refuse(problem: Diagnostic, remedy = problem.remedy): never {
   throw new LengthError(problem.message, remedy ?? 'answer otherwise');
 }
 
-/** Takes a number of ribs with which there is a design, as far as the other answers go. */
+/**
+ * Takes a number of ribs with which there is a design, as far as the other answers go.
+ * @param answers with a number of ribs that would do
+ */
 function readRibs(text: string, answers: Answers, trials: Trials): number {
   const ribs = Number(text);
   const { min, max } = ribRange;
@@ -65,8 +68,8 @@ function readRibs(text: string, answers: Answers, trials: Trials): number {
     throw new LengthError(`"${text}" is not a number of ribs`, `answer ${min} to ${max}`);
   const problem = trials.obstacle({ ...answers, ribs });
   if (problem === null) return ribs;
-  const would = trials.maxRibs(answers, ribs);
-  return refuse(problem, would === null ? undefined : `${would} ribs would do, or thinner stock`);
+  const would = trials.ribsNear(answers, ribs) ?? answers.ribs;
+  return refuse(problem, `${would} ribs would do, or another thickness`);
 }
 
 /** Takes sheets that all parts fit on. */
@@ -110,16 +113,25 @@ export async function askQuestions(ask: Ask, report: (line: string) => void): Pr
   );
   const machine = await until(ask, report, 'Cut by router, laser or hand', 'router', readMachine);
   const sheet = usualSheet(units);
-  const few = { units, aperture, ...aim, machine, ribs: ribRange.min, sheet };
+  const first = { units, aperture, ...aim, machine, ribs: usualRibs(aperture, aim.heats), sheet };
   const usual = formatLength(usualThickness(aperture, units), units);
-  const material = await until(ask, report, 'Material and thickness of the ribs', `plywood ${usual}`, (text) => {
-    const read = parseMaterial(text, units);
-    const problem = trials.obstacle({ ...few, ...read });
-    return problem === null ? read : refuse(problem, 'another thickness or aperture may do');
-  });
-  const answers = { ...few, ...material };
-  const offered = trials.maxRibs(answers, usualRibs(aperture, aim.heats)) ?? ribRange.min;
-  const ribs = await until(ask, report, 'Number of ribs', String(offered), (text) => readRibs(text, answers, trials));
+  const answers = await until(
+    ask,
+    report,
+    'Material and thickness of the ribs',
+    `plywood ${usual}`,
+    (text): Answers => {
+      const read = parseMaterial(text, units);
+      const answers = { ...first, ...read };
+      const ribs = trials.ribsNear(answers, first.ribs);
+      if (ribs !== null) return { ...answers, ribs };
+      const problem = trials.obstacle(answers);
+      return problem === null ? answers : refuse(problem, 'another thickness or aperture may do');
+    },
+  );
+  const ribs = await until(ask, report, 'Number of ribs', String(answers.ribs), (text) =>
+    readRibs(text, answers, trials),
+  );
   const shown = [sheet.width, sheet.height].map((mm) => formatLength(mm, units)).join(' x ');
   return {
     ...answers,

@@ -13,6 +13,9 @@ function firstError(text: string): Diagnostic | null {
   return found().find(({ severity }) => severity === 'error') ?? null;
 }
 
+/** How far from the number wanted others are tried. */
+const ribSteps = [0, 1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192];
+
 /** The designs of one round of questions, each tried once however often it is asked for. */
 export class Trials {
   readonly #known = new Map<string, Diagnostic | null>();
@@ -27,17 +30,18 @@ export class Trials {
     return found;
   }
 
-  /**
-   * The greatest number of ribs, of at most `from`, with which there is a design; null when there is none. Fewer ribs
-   * leave more room between them, so halving finds it.
-   */
-  maxRibs(answers: Answers, from: number): number | null {
+  /** A number of ribs with which there is a design, near to the one wanted; null when none is found. */
+  ribsNear(answers: Answers, wanted: number): number | null {
     const works = (ribs: number): boolean => this.obstacle({ ...answers, ribs }) === null;
-    if (works(from)) return from;
-    let [good, bad] = [ribRange.min, from];
-    if (!works(good)) return null;
-    while (bad - good > 1) {
-      const middle = Math.floor((good + bad) / 2);
+    const near = ribSteps
+      .flatMap((step) => [wanted - step, wanted + step])
+      .filter((ribs) => ribs >= ribRange.min && ribs <= ribRange.max);
+    const found = near.find(works);
+    if (found === undefined) return null;
+    // between the steps there may be a nearer one
+    let [good, bad] = [found, wanted];
+    while (Math.abs(bad - good) > 1) {
+      const middle = Math.trunc((good + bad) / 2);
       if (works(middle)) good = middle;
       else bad = middle;
     }

@@ -1,26 +1,23 @@
 /** Size and screws of the cleats where the file leaves them out: the largest that the room between the ribs takes. */
+import { bestStart, type CleatBase, jointPasses, maxStart, planClearance, startFrom } from '../dish/index.js';
 import type { RibJoint } from './sections/structure.js';
 import { roundingSlack } from './worked-out.js';
 import { screwLengthWithin, tipCover, type WoodScrew } from '../hardware/index.js';
 
 /** What the cleats stand among, and what they hold together. Lengths in mm. */
-export interface CleatSpace {
+export interface CleatSpace extends CleatBase {
   readonly aperture: number;
   readonly ribs: number;
-  readonly ribThickness: number;
   readonly cleatThickness: number;
   readonly boardThickness: number;
-  /** Where the ribs start, and how far the hub reaches between them. */
-  readonly hubRadius: number;
+  /** How far the hub reaches between the ribs. */
   readonly hubReach: number;
-  /** Where the ribs' base ends. */
-  readonly toeRadius: number;
-  readonly boardSize: number;
-  readonly roundBoard: boolean;
   /** Null for cleats, glued or screwed as their thickness allows. */
   readonly joint: RibJoint | null;
   /** Whether the board comes in segments, whose joints keep off the screws. */
   readonly segmented: boolean;
+  /** Whether the segments come apart, so that no cleat lies across a joint. */
+  readonly comesApart: boolean;
 }
 
 /** What the file says of its cleats. */
@@ -28,6 +25,7 @@ export interface StatedCleat {
   readonly length?: number | undefined;
   readonly width?: number | undefined;
   readonly start?: number | undefined;
+  readonly rows: number;
   readonly perRib: number;
   readonly ribScrews?: number | undefined;
   readonly downScrews?: number | undefined;
@@ -50,10 +48,10 @@ export interface FoundCleat {
 const minBite = 1.5;
 /** Wood between a screw's head and the end or the side of the cleat: common practice, no source. */
 const woodAtHead = 2;
-/** Room to the next rib or cleat, for a driver, and from a joint of the board to a screw: common practice, no source. */
-const planClearance = 1;
+/** Room to the next rib or cleat for a driver: common practice, no source. */
 const driverClearance = 5;
-const jointClearance = 8;
+/** From a joint of the board to the nearest screw: common practice, no source. */
+export const screwFromJoint = 8;
 /** Cleats smaller than this hold nothing: common practice, no source. */
 const smallest = { length: 24, width: 12 };
 
@@ -61,13 +59,6 @@ const smallest = { length: 24, width: 12 };
 function holds(screw: WoodScrew, first: number, last: number): boolean {
   const length = screwLengthWithin(screw, first + last - tipCover);
   return length !== null && length - first >= Math.min(minBite * screw.diameter, last - tipCover) - 1e-6;
-}
-
-/** How far out a cleat may start: it stands under the rib's base and on the board. */
-function furthest({ toeRadius, boardSize, roundBoard, ribThickness }: CleatSpace, length: number, width: number) {
-  const half = boardSize / 2;
-  const edge = roundBoard ? Math.sqrt(Math.max(0, half * half - (ribThickness / 2 + width) ** 2)) : half;
-  return Math.min(toeRadius, edge) - length;
 }
 
 /** Radius from which a cleat clears the hub and the next rib, or the next rib's cleat. */
@@ -83,33 +74,35 @@ function clearFrom({ ribs, ribThickness, hubReach }: CleatSpace, width: number, 
 }
 
 /** Whether a screw down through a cleat that starts there leaves room for a driver, and for a joint beside it. */
-function screwIsClear(space: CleatSpace, start: number, width: number): boolean {
+function screwIsClear(space: CleatSpace, start: number, width: number, perRib: number): boolean {
   const bay = (2 * Math.PI) / space.ribs;
   const half = space.ribThickness / 2;
   const out = half + width / 2;
   const reach = start * Math.sin(bay) - out * Math.cos(bay) - half;
   if (reach < driverClearance) return false;
   if (!space.segmented) return true;
-  // the joint that keeps furthest off just clears the inner corner of the rib before the bay
-  const turn = bay - Math.asin(Math.min(1, half / space.hubRadius));
-  return start * Math.sin(turn) - out * Math.cos(turn) >= jointClearance;
+  // a joint clears the inner corner of the rib before the bay, and the screws of that rib's second cleat
+  const corner = Math.asin(Math.min(1, half / space.innerRadius));
+  const besideScrew = Math.atan2(out, start) + Math.asin(Math.min(1, screwFromJoint / Math.hypot(start, out)));
+  return besideScrew + (perRib === 2 ? Math.max(besideScrew, corner) : corner) <= bay;
 }
 
 /** The radius at which a cleat of that size would stand, or null when it stands nowhere. */
 function startOf(space: CleatSpace, stated: StatedCleat, size: CleatSize): number | null {
-  const { hubRadius, toeRadius } = space;
-  const max = furthest(space, size.length, size.width);
+  const cleat = { ...size, rows: stated.rows, perRib: stated.perRib };
+  const max = maxStart(space, cleat);
   const clear = clearFrom(space, size.width, stated.perRib);
-  const best = hubRadius + (2 / 3) * (toeRadius - hubRadius) - size.length / 2;
-  const start = stated.start ?? Math.min(max, Math.max(best, clear));
-  return start >= clear && start <= max ? start : null;
+  const best = bestStart(space, cleat);
+  const start = stated.start ?? (best >= clear ? best : startFrom(clear, space, cleat));
+  if (start < clear || start > max) return null;
+  return space.comesApart && !jointPasses(space, cleat, Math.PI / space.ribs, start) ? null : start;
 }
 
 function fits(space: CleatSpace, stated: StatedCleat, screw: WoodScrew, size: CleatSize): boolean {
   const start = startOf(space, stated, size);
   if (start === null) return false;
   if (size.ribScrews > 0 && !holds(screw, size.width, space.ribThickness)) return false;
-  return size.downScrews === 0 || screwIsClear(space, start, size.width);
+  return size.downScrews === 0 || screwIsClear(space, start, size.width, stated.perRib);
 }
 
 /** Numbers of screws from the best to glue alone; what the file states stays. */

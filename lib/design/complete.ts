@@ -1,13 +1,15 @@
 /** Fills in what follows from other keys. */
 import { type Diagnostic, pathText } from '../diagnostic/index.js';
+import { element } from '../geometry/index.js';
 import { checkSizes } from './check-sizes.js';
 import type { Design, Material, StockItem } from './design.js';
 import { checkJoint } from './check-joint.js';
 import { checkNames } from './check-names.js';
 import { checkStock } from './check-stock.js';
 import { thicknessIn } from './dish-shape.js';
-import type { CleatSpace } from './cleat-size.js';
-import { type Joinery, joineryOf } from './joinery.js';
+import type { CleatSpace, FoundCleat } from './cleat-size.js';
+import { minTabLength, tabLength, tabSpan } from '../dish/index.js';
+import { holdings, type Joinery, joineryOf } from './joinery.js';
 import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
@@ -82,47 +84,60 @@ function stockOf(file: DesignFile): StockItem[] {
 /** Board sizes to try, as shares of the aperture: where ribs stand close, cleats find room only further out. */
 const boardShares = [0.8, 0.9, 1] as const;
 
-/** Sizes with a board on which the cleats find space, if there is one. */
-function sizesWithSpace(
+/** A way to build it, with the cleats in their space. */
+interface Tried {
+  readonly sizes: Sizes;
+  readonly space: CleatSpace;
+  readonly cleat: FoundCleat;
+}
+
+/** Whether the joint has space: tabs along the ribs' base, or cleats between the ribs. */
+function hasSpace({ sizes, space, cleat }: Tried): boolean {
+  if (sizes.joinery.joint !== 'tab-slot') return cleat.start !== null;
+  const span = tabSpan({ ...space, fit: sizes.joinery.fit, halfAngle: Math.PI / space.ribs });
+  return tabLength(span) >= minTabLength(space.ribThickness);
+}
+
+/** The first way to build it in which the joint has space; the usual one where none has. */
+function firstWithSpace(
   file: DesignFile,
   materials: Readonly<Record<string, Material>>,
   stock: readonly StockItem[],
   { boardMaterial, cleatMaterial }: { readonly boardMaterial: string; readonly cleatMaterial: string },
-): { readonly sizes: Sizes; readonly space: CleatSpace } {
-  const tried = (share: number, joinery: Joinery) => {
+): Tried {
+  const tried = (share: number, joinery: Joinery): Tried => {
     const sizes = workedOut(file, materials, share, joinery);
+    const comesApart = file.board.splice === 'bolted';
     const space: CleatSpace = {
       aperture: file.dish.aperture,
       ribs: file.dish.ribs,
       ribThickness: sizes.shape.ribThickness,
       cleatThickness: thicknessIn(materials, cleatMaterial),
       boardThickness: thicknessIn(materials, boardMaterial),
-      hubRadius: sizes.shape.innerRadius,
+      innerRadius: sizes.shape.innerRadius,
       hubReach: sizes.hubReach,
       toeRadius: sizes.toeRadius,
       boardSize: sizes.boardSize,
       roundBoard: file.board.shape === 'round',
       joint: joinery.joint,
-      segmented: !stock.some(
-        ({ material, size, margin }) =>
-          material === boardMaterial && size && Math.min(size.width, size.height) - 2 * margin >= sizes.boardSize,
-      ),
+      comesApart,
+      segmented:
+        comesApart ||
+        !stock.some(
+          ({ material, size, margin }) =>
+            material === boardMaterial && size && Math.min(size.width, size.height) - 2 * margin >= sizes.boardSize,
+        ),
     };
-    return { sizes, space };
+    return { sizes, space, cleat: usualCleat(file, space, sizes.cleatRows) };
   };
-  const joinery = joineryOf(file, materials);
-  const usual = tried(boardShares[0], joinery);
-  if (joinery.joint === 'tab-slot') return usual;
   const shares = file.board.size === undefined ? boardShares : [boardShares[0]];
-  for (const share of shares) {
-    const one = tried(share, joinery);
-    if (usualCleat(file, one.space).start !== null) return one;
-  }
-  // where no cleat finds space, tabs do with less; a jigsaw makes no slots
-  const { length, width, start } = file.cleat;
-  const asked = file.rib.joint !== undefined || [length, width, start].some((one) => one !== undefined);
-  if (asked || materials[file.rib.material]?.cut === 'hand') return usual;
-  return tried(1, joineryOf({ ...file, rib: { ...file.rib, joint: 'tab-slot' } }, materials));
+  const joineries = holdings(file, materials).map((holding) => joineryOf(file, materials, holding));
+  for (const joinery of joineries)
+    for (const share of shares) {
+      const one = tried(share, joinery);
+      if (hasSpace(one)) return one;
+    }
+  return tried(boardShares[0], element(joineries, 0));
 }
 
 /**
@@ -139,8 +154,8 @@ export function complete(
   const stock = stockOf(file);
   const boardMaterial = file.board.material ?? file.rib.material;
   const cleatMaterial = file.cleat.material ?? boardMaterial;
-  const { sizes, space } = sizesWithSpace(file, materials, stock, { boardMaterial, cleatMaterial });
-  const hardware = hardwareSizes(file, space);
+  const { sizes, space, cleat } = firstWithSpace(file, materials, stock, { boardMaterial, cleatMaterial });
+  const hardware = hardwareSizes(file, space, cleat);
   const panel = materials[file.panel.material];
   const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape) : 'glue');
   const load = file.load && filledLoad(file.load);

@@ -53,7 +53,11 @@ function hubBolt(file: DesignFile, hubRadius: number, system: SizeSystem): Bolt 
   const usual = bolt(usualBolt[system]);
   // a third of the hub at most, so that wood and dowels have room
   const smaller = bolts.findLast(
-    (one) => one.system === system && one.diameter <= usual.diameter && 3 * one.clearance <= 2 * hubRadius,
+    (one) =>
+      one.system === system &&
+      one.diameter <= usual.diameter &&
+      3 * one.clearance <= 2 * hubRadius &&
+      canBeMade(file, one.clearance),
   );
   return smaller ?? boltForHole(0, system);
 }
@@ -93,7 +97,7 @@ function usualMounting(file: DesignFile, axis: Bolt, space: CleatSpace, { size, 
     ];
     return widths.some(
       ([radius, width]) =>
-        radius >= space.hubRadius + needed && 2 * radius * Math.sin(turn) - space.ribThickness - width >= 2 * needed,
+        radius >= space.innerRadius + needed && 2 * radius * Math.sin(turn) - space.ribThickness - width >= 2 * needed,
     );
   };
   const sold = bolts.filter(({ system, diameter }) => system === axis.system && diameter <= axis.diameter);
@@ -110,16 +114,15 @@ function mountingBolt(file: DesignFile, axis: Bolt, space: CleatSpace, cleat: Fo
 const systemOf = (file: DesignFile): SizeSystem => (inInches(file.units) ? 'inch' : 'metric');
 
 /** The cleats in that space; without a start where none stands in it. */
-export function usualCleat(file: DesignFile, space: CleatSpace): FoundCleat {
-  return cleatSize(space, file.cleat, screwOf(file, space.cleatThickness, systemOf(file)));
+export function usualCleat(file: DesignFile, space: CleatSpace, rows: number): FoundCleat {
+  return cleatSize(space, { ...file.cleat, rows }, screwOf(file, space.cleatThickness, systemOf(file)));
 }
 
 /** The hardware of a design, each size either stated or by what it is to hold. */
-export function hardwareSizes(file: DesignFile, space: CleatSpace): HardwareSizes {
-  const { hubRadius, cleatThickness } = space;
+export function hardwareSizes(file: DesignFile, space: CleatSpace, cleat: FoundCleat): HardwareSizes {
+  const { innerRadius: hubRadius, cleatThickness } = space;
   const system = systemOf(file);
   const screw = screwOf(file, cleatThickness, system);
-  const cleat = usualCleat(file, space);
   const axis = hubBolt(file, hubRadius, system);
   const boltDiameter = file.hub.boltDiameter ?? axis.clearance;
   const centreHole = file.board.centreHole ?? boltDiameter;

@@ -1,3 +1,4 @@
+export { screwFromJoint } from './cleat-size.js';
 export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
 export { nearestWord } from './nearest.js';

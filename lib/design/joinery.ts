@@ -20,12 +20,25 @@ export interface Joinery {
   readonly hubBuild: 'layers' | 'slotted-discs';
 }
 
+/** How ribs are held. */
+type Holding = 'tabs' | 'cleats';
+
+/** Ways to hold the ribs, the usual one first; the other is there where the file leaves the choice. */
+export function holdings(file: DesignFile, materials: Materials): Holding[] {
+  const { rib, cleat } = file;
+  if (rib.joint !== undefined) return [rib.joint === 'tab-slot' ? 'tabs' : 'cleats'];
+  const ribs = materials[rib.material];
+  const board = materials[file.board.material ?? rib.material];
+  if (ribs?.cut === 'laser' && board?.cut === 'laser' && ribs.thickness <= thinStock) return ['tabs', 'cleats'];
+  // where no cleat finds space, tabs do with less; a jigsaw makes no slots
+  const asked = [cleat.length, cleat.width, cleat.start].some((one) => one !== undefined);
+  return asked || ribs?.cut === 'hand' ? ['cleats'] : ['cleats', 'tabs'];
+}
+
 /** What the materials' thickness and cut come to. */
-export function joineryOf(file: DesignFile, materials: Materials): Joinery {
+export function joineryOf(file: DesignFile, materials: Materials, holding: Holding): Joinery {
   const rib = materials[file.rib.material];
-  const board = materials[file.board.material ?? file.rib.material];
-  const cutByLaser = rib?.cut === 'laser' && board?.cut === 'laser';
-  const joint = file.rib.joint ?? (cutByLaser && rib.thickness <= thinStock ? 'tab-slot' : null);
+  const joint = file.rib.joint ?? (holding === 'tabs' ? 'tab-slot' : null);
   const thinHub = (materials[file.hub.material ?? file.rib.material]?.thickness ?? Infinity) <= thinStock;
   return {
     joint,

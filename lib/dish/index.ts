@@ -1,4 +1,14 @@
 export type * from './types.js';
+export {
+  bestStart,
+  type CleatBase,
+  type CleatRows,
+  endOfBase,
+  jointPasses,
+  maxStart,
+  planClearance,
+  startFrom,
+} from './cleat-rows.js';
 export { type DevelopedPanel, developPanel } from './develop.js';
 export { type Facet, crossingHeight, edgeOffsetAt, facetAt, facetOnRib, litRange, pinFromEdge } from './facet.js';
 export { paraboloid } from './paraboloid.js';
@@ -9,3 +19,4 @@ export { clearRadius, cornerRadius, flatLength } from './set-back.js';
 export { minHeightOverDiscs, minSlottedRadius, noseLength, slottedReach, upperDiscHeight } from './slotted-hub.js';
 export { solveDish } from './solve.js';
 export { spread } from './spread.js';
+export { minTabLength, type Span, tabLength, tabSpan, type TabSpanSource } from './tab-span.js';

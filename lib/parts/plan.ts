@@ -13,15 +13,22 @@ import {
   rectangle,
   sideOfContour,
 } from '../geometry/index.js';
-import { type Dish, ribNumbers } from '../dish/index.js';
+import {
+  bestStart,
+  type CleatBase,
+  type Dish,
+  endOfBase,
+  jointPasses,
+  maxStart,
+  planClearance,
+  ribNumbers,
+  startFrom,
+} from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { inUnits } from './blank.js';
 import { cleatScrews } from './cleat.js';
 import { hubOutline } from './hub-build.js';
-
-/** Clearance that is left between two things on the board that are not joined, mm: common practice, no source. */
-const planClearance = 1;
 
 /** Radius of the cleats' inner ends, mm; null where the ribs are held without cleats. */
 export type CleatStart = number | null;
@@ -67,9 +74,21 @@ export function cleatPlaces(design: Design, dish: Dish, start: CleatStart): Plac
   });
 }
 
+/** What the cleats stand on. */
+function baseOf(design: Design, dish: Dish): CleatBase {
+  const { board, rib } = design;
+  return {
+    ribThickness: dish.ribThickness,
+    innerRadius: dish.innerRadius,
+    toeRadius: rib.toeRadius,
+    boardSize: board.size,
+    roundBoard: board.shape === 'round',
+  };
+}
+
 /** Inner ends of the rows of cleats: the outer of two stands at the end of the rib's base. */
 function rowStarts(design: Design, dish: Dish, start: number): number[] {
-  return design.cleat.rows === 2 ? [start, endOfBase(design, dish)] : [start];
+  return design.cleat.rows === 2 ? [start, endOfBase(baseOf(design, dish), design.cleat)] : [start];
 }
 
 /** Radii at which the cleats' screws enter their rib, in order outward. */
@@ -177,23 +196,12 @@ function cleatClearance(
   return tightest([...cleatPlans(design, dish, start, 1), ...others], within);
 }
 
-/**
- * Whether a joint of the board passes between the cleats of two neighbours, where the board comes apart: cleats there
- * hold on one segment only. The joint runs from the axis past the corner of a rib's inner end.
- */
-function jointPasses(design: Design, dish: Dish, start: number): boolean {
-  if (design.board.splice !== 'bolted') return true;
-  const half = dish.ribThickness / 2;
-  const cleat = Math.atan2(half + design.cleat.width + planClearance, start);
-  const rib = Math.asin(Math.min(1, (half + planClearance) / dish.innerRadius));
-  return cleat + (design.cleat.perRib === 2 ? Math.max(cleat, rib) : rib) <= 2 * dish.layout.halfAngle;
-}
-
 /** Whether cleats that start at a radius off the hub clear all else; if they do, they also do further out. */
 function isClear(design: Design, dish: Dish, start: number): boolean {
   return (
     start > dish.innerRadius &&
-    jointPasses(design, dish, start) &&
+    (design.board.splice !== 'bolted' ||
+      jointPasses(baseOf(design, dish), design.cleat, dish.layout.halfAngle, start)) &&
     cleatClearance(design, dish, start, planClearance).clearance >= planClearance
   );
 }
@@ -210,29 +218,13 @@ function minStart(design: Design, dish: Dish, max: number): number | null {
   return high;
 }
 
-/** Where cleats hold best, or as near to it as they clear all else, which they do at `max`. */
-function bestStart(design: Design, dish: Dish, max: number): number {
-  const share = design.cleat.rows === 2 ? 1 / 3 : 2 / 3;
-  const wanted = dish.innerRadius + share * (design.rib.toeRadius - dish.innerRadius) - design.cleat.length / 2;
-  const best = Math.min(Math.floor(max), 5 * Math.round(wanted / 5));
+/** Where cleats hold best, or as near to it as they clear all else, which they do at the greatest radius. */
+function usualStart(design: Design, dish: Dish): number {
+  const base = baseOf(design, dish);
+  const best = bestStart(base, design.cleat);
   if (isClear(design, dish, best)) return best;
-  const min = minStart(design, dish, max) ?? max;
-  return Math.max(min, Math.min(Math.floor(max), 5 * Math.ceil((min - 1e-6) / 5)));
-}
-
-/** Greatest radius at which a cleat still stands under its rib's base and on the board. */
-function endOfBase(design: Design, dish: Dish): number {
-  const { length, width } = design.cleat;
-  const out = dish.ribThickness / 2 + width;
-  const half = design.board.size / 2;
-  const edge = design.board.shape === 'round' ? Math.sqrt(Math.max(0, half * half - out * out)) : half;
-  return Math.min(design.rib.toeRadius, edge) - length;
-}
-
-/** Greatest radius for the inner end of the only row, or of the inner one: a cleat's length stays free before the outer. */
-function maxStart(design: Design, dish: Dish): number {
-  const end = endOfBase(design, dish);
-  return design.cleat.rows === 2 ? end - 2 * design.cleat.length : end;
+  const max = maxStart(base, design.cleat);
+  return startFrom(minStart(design, dish, max) ?? max, base, design.cleat);
 }
 
 /** Whether the ribs are held by cleats. */
@@ -254,7 +246,7 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
   const { cleat } = design;
   if (!hasCleats(design)) return { start: null, problems: [] };
   const show = (mm: number) => inUnits(design, mm);
-  const max = maxStart(design, dish);
+  const max = maxStart(baseOf(design, dish), cleat);
   const problems: Diagnostic[] = [];
   if (!isClear(design, dish, max)) {
     const start = cleat.start ?? Math.max(dish.innerRadius, max);
@@ -279,7 +271,7 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
     );
     return { start, problems };
   }
-  const start = cleat.start ?? bestStart(design, dish, max);
+  const start = cleat.start ?? usualStart(design, dish);
   const min = isClear(design, dish, start) ? start : (minStart(design, dish, max) ?? start);
   if (start < min - 1e-6) {
     const { between } = cleatClearance(design, dish, start);

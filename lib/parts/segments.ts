@@ -18,7 +18,7 @@ import {
   strokeTextWidth,
 } from '../geometry/index.js';
 import { type Dish, ribNumbers } from '../dish/index.js';
-import type { Design } from '../design/index.js';
+import { type Design, screwFromJoint } from '../design/index.js';
 import { teeNut } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';
@@ -39,8 +39,6 @@ import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './
 import { boltPlaces, makeSplice, type Plates } from './splices.js';
 import { slotsOfRib } from './tabs.js';
 
-/** From a joint to the nearest screw, mm: common practice, no source. */
-const screwFromJoint = 8;
 /** More pieces than this are no board. */
 const maxSegments = 12;
 const bayTrials = 201;

@@ -1,6 +1,6 @@
 /** Tabs of the ribs through slots of the board. They go in from above, flush with the board's lower face or short of it. */
 import { contourFromPoints, type Contour, placeVertices } from '../geometry/index.js';
-import type { Dish } from '../dish/index.js';
+import { type Dish, minTabLength, type Span, tabLength, tabSpan, type TabSpanSource } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { inUnits, thicknessOf } from './blank.js';
@@ -8,34 +8,26 @@ import { hubReach } from './hub-build.js';
 
 /** Greatest distance between the middles of two tabs, mm: common practice, no source. */
 const tabSpacing = 250;
-/** Longest tab, mm, and the shortest in thicknesses of the rib: common practice, no source. */
-const longestTab = 40;
-const shortestTab = 3;
 
-/** A tab between two radii from the axis, mm. */
-export interface Tab {
-  readonly from: number;
-  readonly to: number;
-}
-
-/** Where tabs may lie on a rib's base: wood on all sides of their slots, and between those of two neighbours. */
-function spanForTabs(design: Design, dish: Dish): { readonly from: number; readonly to: number } {
-  const board = thicknessOf(design, design.board.material);
-  const wood = Math.max(6, 2 * board);
-  const web = Math.max(3, board);
-  const apart = (dish.ribThickness + design.rib.fit + web) / (2 * Math.sin(dish.layout.halfAngle));
+function sourceOf(design: Design, dish: Dish): TabSpanSource {
   return {
-    from: Math.max(hubReach(design, dish) + wood, apart),
-    to: Math.min(design.rib.toeRadius, design.board.size / 2) - wood,
+    ribThickness: dish.ribThickness,
+    boardThickness: thicknessOf(design, design.board.material),
+    fit: design.rib.fit,
+    halfAngle: dish.layout.halfAngle,
+    hubReach: hubReach(design, dish),
+    toeRadius: design.rib.toeRadius,
+    boardSize: design.board.size,
   };
 }
 
 /** The tabs of a rib in order outward: one near each end of its base, others evenly between; none for other joints. */
-export function tabPlaces(design: Design, dish: Dish): Tab[] {
+export function tabPlaces(design: Design, dish: Dish): Span[] {
   if (design.rib.joint !== 'tab-slot') return [];
-  const { from, to } = spanForTabs(design, dish);
-  const length = Math.min(longestTab, (to - from) / 4);
-  if (length <= 0) return [];
+  const span = tabSpan(sourceOf(design, dish));
+  const { from, to } = span;
+  const length = tabLength(span);
+  if (length === 0) return [];
   const gaps = Math.max(1, Math.ceil((to - from - length) / tabSpacing));
   return Array.from({ length: gaps + 1 }, (_, i) => {
     const start = from + ((to - from - length) * i) / gaps;
@@ -69,11 +61,11 @@ export function slotsOfRib(design: Design, dish: Dish, rotationDeg: number): Con
 export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
   if (design.rib.joint !== 'tab-slot') return [];
   const show = (mm: number) => inUnits(design, Math.round(10 * mm) / 10);
-  const [tab] = tabPlaces(design, dish);
-  const min = shortestTab * dish.ribThickness;
+  const source = sourceOf(design, dish);
+  const { from, to } = tabSpan(source);
+  const min = minTabLength(dish.ribThickness);
   const problems: Diagnostic[] = [];
-  if (tab === undefined || tab.to - tab.from < min) {
-    const { from, to } = spanForTabs(design, dish);
+  if (tabLength({ from, to }) < min)
     problems.push(
       diagnostic(
         'rib-joint',
@@ -82,13 +74,12 @@ export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
         'use a larger board and rib.toeRadius, fewer ribs, or rib.joint: glued-cleat',
       ),
     );
-  }
-  if (tabDepth(design) < thicknessOf(design, design.board.material) / 2)
+  if (tabDepth(design) < source.boardThickness / 2)
     problems.push(
       diagnostic(
         'rib-joint',
         ['rib', 'fit'],
-        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, thicknessOf(design, design.board.material))}`,
+        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, source.boardThickness)}`,
         'use a smaller rib.fit or a thicker board',
       ),
     );
