@@ -108,7 +108,8 @@ panel: { material: card1, gap: 1 }
 vessel: { diameter: 110, offset: -3 }
 load: { mass: 0.8, start: 15, target: 90 }
 process: { kind: laser, kerf: 0.2, web: 2, margin: 5 }
-site: { latitude: 50, longitude: 8.5, date: 2026-06-21 }
+site: { latitude: 50, longitude: 8.5 }
+day: { date: 2026-06-21 }
 colours: { outline: "#009E73" }
 `;
 

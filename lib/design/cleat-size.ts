@@ -1,5 +1,13 @@
 /** Size and screws of the cleats where the file leaves them out: the largest that the room between the ribs takes. */
-import { bestStart, type CleatBase, jointPasses, maxStart, planClearance, startFrom } from '../dish/index.js';
+import {
+  bestStart,
+  type CleatBase,
+  jointPasses,
+  maxStart,
+  planClearance,
+  screwFromJoint,
+  startFrom,
+} from '../dish/index.js';
 import type { RibJoint } from './sections/structure.js';
 import { roundingSlack } from './worked-out.js';
 import { screwLengthWithin, tipCover, type WoodScrew } from '../hardware/index.js';
@@ -50,8 +58,6 @@ const minBite = 1.5;
 const woodAtHead = 2;
 /** Room to the next rib or cleat for a driver: common practice, no source. */
 const driverClearance = 5;
-/** From a joint of the board to the nearest screw: common practice, no source. */
-export const screwFromJoint = 8;
 /** Cleats smaller than this hold nothing: common practice, no source. */
 const smallest = { length: 24, width: 12 };
 

@@ -1,6 +1,5 @@
 /** Fills in what follows from other keys. */
 import { type Diagnostic, pathText } from '../diagnostic/index.js';
-import { element } from '../geometry/index.js';
 import { checkSizes } from './check-sizes.js';
 import type { Design, Material, StockItem } from './design.js';
 import { checkJoint } from './check-joint.js';
@@ -131,13 +130,13 @@ function firstWithSpace(
     return { sizes, space, cleat: usualCleat(file, space, sizes.cleatRows) };
   };
   const shares = file.board.size === undefined ? boardShares : [boardShares[0]];
-  const joineries = holdings(file, materials).map((holding) => joineryOf(file, materials, holding));
-  for (const joinery of joineries)
+  const choices = holdings(file, materials);
+  for (const holding of choices)
     for (const share of shares) {
-      const one = tried(share, joinery);
+      const one = tried(share, joineryOf(file, materials, holding));
       if (hasSpace(one)) return one;
     }
-  return tried(boardShares[0], element(joineries, 0));
+  return tried(boardShares[0], joineryOf(file, materials, choices[0]));
 }
 
 /**

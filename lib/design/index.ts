@@ -1,4 +1,3 @@
-export { screwFromJoint } from './cleat-size.js';
 export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
 export { nearestWord } from './nearest.js';

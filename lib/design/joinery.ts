@@ -24,7 +24,7 @@ export interface Joinery {
 type Holding = 'tabs' | 'cleats';
 
 /** Ways to hold the ribs, the usual one first; the other is there where the file leaves the choice. */
-export function holdings(file: DesignFile, materials: Materials): Holding[] {
+export function holdings(file: DesignFile, materials: Materials): readonly [Holding, ...Holding[]] {
   const { rib, cleat } = file;
   if (rib.joint !== undefined) return [rib.joint === 'tab-slot' ? 'tabs' : 'cleats'];
   const ribs = materials[rib.material];

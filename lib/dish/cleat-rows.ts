@@ -21,6 +21,9 @@ export interface CleatRows {
 /** Clearance that is left between two things on the board that are not joined: common practice, no source. */
 export const planClearance = 1;
 
+/** From a joint of the board to the nearest screw: common practice, no source. */
+export const screwFromJoint = 8;
+
 /** Greatest radius at which a cleat still stands under its rib's base and on the board. */
 export function endOfBase(base: CleatBase, { length, width }: CleatRows): number {
   const half = base.boardSize / 2;

@@ -2,11 +2,11 @@ export type * from './types.js';
 export {
   bestStart,
   type CleatBase,
-  type CleatRows,
   endOfBase,
   jointPasses,
   maxStart,
   planClearance,
+  screwFromJoint,
   startFrom,
 } from './cleat-rows.js';
 export { type DevelopedPanel, developPanel } from './develop.js';

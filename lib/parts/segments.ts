@@ -17,8 +17,8 @@ import {
   type StraightEdge,
   strokeTextWidth,
 } from '../geometry/index.js';
-import { type Dish, ribNumbers } from '../dish/index.js';
-import { type Design, screwFromJoint } from '../design/index.js';
+import { type Dish, ribNumbers, screwFromJoint } from '../dish/index.js';
+import type { Design } from '../design/index.js';
 import { teeNut } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { ringFits } from './bed.js';

@@ -120,7 +120,7 @@ describe('the questions', () => {
     const { answers, reported } = await typed('340', '180', 'laser', '15 mm', '39', '20', '120 x 80', '');
     expect(reported).toHaveLength(2);
     // 39 ribs of 15 mm fill the whole circle out to 15 / (2 tan(π/39)) = 93 mm of 170 mm
-    expect(reported[0]).toMatch(/\d+ ribs would do, or thinner stock/);
+    expect(reported[0]).toMatch(/\d+ ribs would do, or another thickness/);
     expect(reported[1]).toContain('use sheets at least');
     expect(answers).toMatchObject({ ribs: 20, sheet: { width: 2440, height: 1220 } });
   });
