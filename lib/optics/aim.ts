@@ -29,6 +29,8 @@ export interface Aim {
 /** What the vessel takes up at angles off the sun, traced once and asked for many heights of the sun. */
 export class AimTraces {
   readonly #traced = new Map<string, Rays>();
+  /** Of an angle that nobody asks for again. */
+  #passing: Rays | null = null;
   readonly #aimed = new Map<string, Float64Array>();
   readonly #input: OpticsInput;
   readonly #set: SetUp;
@@ -45,25 +47,27 @@ export class AimTraces {
   /** Rays of a dish that is off by an angle; the same random numbers for every angle. */
   rays(direction: AimDirection, angleDeg: number): Rays {
     const key = `${angleDeg === 0 ? '' : direction} ${angleDeg}`;
-    const traced =
-      this.#traced.get(key) ??
-      trace({
-        ...this.#set.settings,
-        pointing: angleDeg * RAD,
-        towards: towards[direction],
-        rays: this.#rays,
-        seed: this.#seed,
-      });
+    const traced = this.#traced.get(key) ?? this.#trace(direction, angleDeg, null);
     this.#traced.set(key, traced);
     return traced;
   }
 
+  #trace(direction: AimDirection, angleDeg: number, into: Rays | null): Rays {
+    const { settings } = this.#set;
+    const [rays, seed] = [this.#rays, this.#seed];
+    return trace({ ...settings, pointing: angleDeg * RAD, towards: towards[direction], rays, seed }, into);
+  }
+
   /** Power as shares of the light on an aimed mirror, batch by batch. */
   takenUp(direction: AimDirection, angleDeg: number, sunElevation: number): Float64Array {
+    return this.#takenUpOf(this.rays(direction, angleDeg), direction, angleDeg, sunElevation);
+  }
+
+  #takenUpOf(rays: Rays, direction: AimDirection, angleDeg: number, sunElevation: number): Float64Array {
     const off = angleDeg * RAD;
     const solid = solidAt(this.#input, sunElevation, off, towards[direction]);
     const facing = Math.cos(off);
-    return takenUpShares(this.rays(direction, angleDeg), solid, this.#input).map((one) => one * facing);
+    return takenUpShares(rays, solid, this.#input).map((one) => one * facing);
   }
 
   #aimedTrue(direction: AimDirection, sunElevation: number): Float64Array {
@@ -75,10 +79,20 @@ export class AimTraces {
 
   /** Share of the power when aimed true; its error from how the batches deviate from it. */
   kept(direction: AimDirection, angleDeg: number, sunElevation: number): Estimate {
+    return this.#keptOf(this.takenUp(direction, angleDeg, sunElevation), direction, sunElevation);
+  }
+
+  /** The same at an angle that is not asked for at another height of the sun: its rays are not kept. */
+  keptOnce(direction: AimDirection, angleDeg: number, sunElevation: number): Estimate {
+    const rays = this.#trace(direction, angleDeg, this.#passing);
+    this.#passing = rays;
+    return this.#keptOf(this.#takenUpOf(rays, direction, angleDeg, sunElevation), direction, sunElevation);
+  }
+
+  #keptOf(taken: Float64Array, direction: AimDirection, sunElevation: number): Estimate {
     const best = this.#aimedTrue(direction, sunElevation);
     const bestMean = estimate(best).value;
     if (bestMean === 0) return { value: 0, standardError: 0 };
-    const taken = this.takenUp(direction, angleDeg, sunElevation);
     const value = estimate(taken).value / bestMean;
     return {
       value,
@@ -87,26 +101,53 @@ export class AimTraces {
   }
 }
 
-/** The tolerance in one direction by halving. */
+/** The tolerance is found to so many degrees, far closer than anybody aims. */
+const PRECISION_DEG = 2e-3;
+
+/**
+ * Where a falling function crosses 0 between two places, by false position with the Illinois rule (Dowell and Jarratt,
+ * BIT 11, 1971; from memory).
+ * @param atLow above 0
+ * @param atHigh at most 0
+ */
+function crossing(of: (x: number) => number, low: number, atLow: number, high: number, atHigh: number): number {
+  let before = Infinity;
+  let moved: 'low' | 'high' | null = null;
+  for (;;) {
+    const x = low + ((high - low) * atLow) / (atLow - atHigh);
+    if (high - low <= PRECISION_DEG || Math.abs(x - before) <= PRECISION_DEG / 2) return x;
+    const at = of(x);
+    before = x;
+    // an end that stays twice counts for half, or the other would creep towards the crossing
+    if (at > 0) {
+      [low, atLow] = [x, at];
+      if (moved === 'low') atHigh /= 2;
+      moved = 'low';
+    } else {
+      [high, atHigh] = [x, at];
+      if (moved === 'high') atLow /= 2;
+      moved = 'high';
+    }
+  }
+}
+
+/** The tolerance in one direction. */
 export function aimTolerance(traces: AimTraces, direction: AimDirection, sunElevation: number): Estimate {
-  const kept = (angleDeg: number) => traces.kept(direction, angleDeg, sunElevation);
+  const kept = (angleDeg: number) => traces.keptOnce(direction, angleDeg, sunElevation);
+  const over = (angleDeg: number): number => kept(angleDeg).value - KEPT;
   let [low, high] = [0, 1];
-  let atHigh = kept(high);
-  while (atHigh.value > KEPT && high < MAX_DEG) {
-    [low, high] = [high, Math.min(MAX_DEG, high * 2)];
-    atHigh = kept(high);
+  let [atLow, atHigh] = [1 - KEPT, over(high)];
+  while (atHigh > 0 && high < MAX_DEG) {
+    [low, atLow] = [high, atHigh];
+    high = Math.min(MAX_DEG, high * 2);
+    atHigh = over(high);
   }
-  if (atHigh.value > KEPT) return { value: MAX_DEG, standardError: 0 };
-  // halves of powers of two: other heights of the sun ask for many of the same angles
-  while (high - low > 4e-3) {
-    const middle = (low + high) / 2;
-    if (kept(middle).value > KEPT) low = middle;
-    else high = middle;
-  }
-  const angle = (low + high) / 2;
+  if (atHigh > 0) return { value: MAX_DEG, standardError: 0 };
+  const angle = crossing(over, low, atLow, high, atHigh);
   const step = Math.max(0.05 * angle, 2e-3);
-  const fall = (kept(Math.max(0, angle - step)).value - kept(angle + step).value) / (2 * step);
-  return { value: angle, standardError: fall > 0 ? kept(angle).standardError / fall : 0 };
+  const beyond = kept(angle + step);
+  const fall = (kept(Math.max(0, angle - step)).value - beyond.value) / (2 * step);
+  return { value: angle, standardError: fall > 0 ? beyond.standardError / fall : 0 };
 }
 
 /** Angles of the quick search, as shares of a tolerance that is known for another height of the sun. */

@@ -1,11 +1,11 @@
 /** The same dish built with good, usual and poor care: one number promises too much. */
-import { withShade } from './catch.js';
+import { lightOn, takenUpOf, withShade } from './catch.js';
 import { AimTraces, aimTolerance } from './aim.js';
 import { estimate } from './estimate.js';
 import { fluxMap } from './flux-map.js';
 import type { Forecast } from './forecast.js';
 import { balanceOf } from './heat-forecast.js';
-import { meetsVessel, setUp, takenUpShares } from './set-up.js';
+import { interceptOf, setUp } from './set-up.js';
 import { shareRadius, squaredRadii } from './spot.js';
 import { trace } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
@@ -55,7 +55,7 @@ function careAt(input: OpticsInput, level: CareLevel, rays: number, searched: nu
   const symmetric = settings.pointing === 0 && (solid === null || solid.upX === 0);
   const peakSuns = fluxMap(shaded, planeHeight, 1.4 * across, given, dish.layout.ribs.length, symmetric).peak;
   const nothing = { minutesToTarget: null, stagnationC: null, cookingPowerW: null };
-  if (vessel === null)
+  if (vessel === null || solid === null)
     return {
       slopeErrorMrad,
       radius90,
@@ -67,12 +67,13 @@ function careAt(input: OpticsInput, level: CareLevel, rays: number, searched: nu
       lowToleranceDeg: null,
     };
   const watts = (set.irradianceWPerM2 * given) / 1e6;
-  const takenUpW = estimate(takenUpShares(built, solid, other).map((share) => share * watts));
+  const light = lightOn(built, solid);
+  const takenUpW = estimate(takenUpOf(light, vessel).map((share) => share * watts));
   const { warming, stagnationC, cooking } = balanceOf(other, vessel, set, takenUpW);
   const traces = new AimTraces(other, set, searched, seed);
   return {
     slopeErrorMrad,
-    intercept: estimate(meetsVessel(built, solid)),
+    intercept: estimate(interceptOf(light)),
     radius90,
     peakSuns,
     takenUpW,

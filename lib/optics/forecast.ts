@@ -1,5 +1,5 @@
 /** The forecast of the dish as it will be built. */
-import { withShade } from './catch.js';
+import { lightOn, withShade } from './catch.js';
 import { AimTraces } from './aim.js';
 import { assumptions } from './assumptions.js';
 import { bestPlane } from './best-plane.js';
@@ -111,7 +111,9 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
   const shaded = withShade(built, solid);
   const squared = squaredRadii(shaded, planeHeight);
   pause();
-  const power = lossTable(input, set, built, rays, seed);
+  const few = fewer(built, rays * COMPARED);
+  const light = solid && lightOn(built, solid);
+  const power = lossTable(input, set, light, few, seed);
   pause();
   const radius90 = shareRadius(shaded, squared, 0.9, apertureRadius);
   const best = bestPlane(fewer(shaded, rays * SEARCHED), 0.9, apertureRadius);
@@ -127,8 +129,7 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
   const onRing = interceptCurve(shaded, squared, curveEnd, CURVE_POINTS);
   const searched = rays * SEARCHED;
   const traces = new AimTraces(input, set, searched, seed);
-  const few = fewer(built, rays * COMPARED);
-  const onVessel = vessel && vesselForecast(input, vessel, set, built, traces, searched);
+  const onVessel = vessel && light && vesselForecast(input, vessel, set, built, light, traces, searched);
   pause();
   return {
     seed,
@@ -157,7 +158,7 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
       onVessel &&
       heatForecast(input, vessel, set, power.takenUpW, onVessel.map.peak, onVessel.map.hottest, fewer(built, searched)),
     byHour: dayForecast(input, set, settings.pointing === 0 ? few : traces.rays('low', 0), traces, onVessel),
-    workmanship: workmanship(input, set, rays * COMPARED, seed),
+    workmanship: workmanship(input, set, few, seed),
     assumptions: assumptions(input, set),
   };
 }

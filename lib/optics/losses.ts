@@ -1,7 +1,7 @@
 /** Where the sunlight goes: each loss by itself, in watts. They add up to what came in. */
-import { absorptances, lightOn } from './catch.js';
+import { absorptances, caughtOf, type SurfaceShares, takenUpOf } from './catch.js';
 import { estimate, exact } from './estimate.js';
-import { meetsVessel, type SetUp, solidAt } from './set-up.js';
+import { interceptOf, meetsVessel, type SetUp, solidAt } from './set-up.js';
 import { type Surface, surfaces } from './solid.js';
 import { type Rays, trace, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
@@ -45,9 +45,12 @@ export interface LossTable {
   readonly surfaces: readonly SurfaceLight[];
 }
 
-/** The intercept with the errors switched on one after the other; the last is the dish as built. */
-function stages(input: OpticsInput, set: SetUp, built: Rays, rays: number, seed: number): [LossKey, Float64Array][] {
-  const all: TraceSettings = { ...set.settings, rays, seed };
+/**
+ * The intercept with the errors switched on one after the other; the last is the dish as built.
+ * @param built its rays, traced with the seed, so that stages compare ray by ray
+ */
+function stages(input: OpticsInput, set: SetUp, built: Rays, seed: number): [LossKey, Float64Array][] {
+  const all: TraceSettings = { ...set.settings, rays: built.count, seed };
   const still = { ...all, pointing: 0 };
   const smooth = { ...still, edgeCurlMrad: 0 as const };
   const even = { ...smooth, slopeError: 0, specularity: 0 };
@@ -79,10 +82,37 @@ const labels: Readonly<Record<LossKey, string>> = {
 };
 
 /**
- * The table.
- * @param built the rays of the dish as built, traced with the same number of rays and seed, so that stages compare ray by ray
+ * What misses the vessel, stage by stage, as shares of the unshaded light, batch by batch. How much it is in all comes
+ * of the dish as built; fewer rays share it out among the stages.
  */
-export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: number, seed: number): LossTable {
+function missesByStage(
+  intercept: Float64Array,
+  byStage: readonly [LossKey, Float64Array][],
+): [LossKey, Float64Array][] {
+  const last = byStage.at(-1)?.[1] ?? intercept;
+  const mean = (of: Float64Array) => estimate(of).value;
+  const [missed, missedByFew] = [1 - mean(intercept), 1 - mean(last)];
+  const scale = missedByFew > 0 ? missed / missedByFew : 0;
+  let before: Float64Array = intercept.map(() => 1);
+  return byStage.map(([key, stage]) => {
+    const lost = stage.map((one, i) => scale * (f64(before, i) - one));
+    before = stage;
+    return [key, lost];
+  });
+}
+
+/**
+ * The table.
+ * @param light of the dish as built on the vessel; null without one
+ * @param few of its rays, traced with the seed, which tell what each error costs
+ */
+export function lossTable(
+  input: OpticsInput,
+  set: SetUp,
+  light: SurfaceShares | null,
+  few: Rays,
+  seed: number,
+): LossTable {
   const { areas, irradianceWPerM2 } = set;
   const watts = (area: number) => (irradianceWPerM2 * area) / 1e6;
   const facing = Math.cos(set.settings.pointing);
@@ -91,19 +121,19 @@ export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: num
   const { reflectance } = input.reflector;
   const given = onMirror * reflectance;
   const { solid } = set;
-  const none = new Float64Array(built.batches);
-  const light = solid && lightOn(built, solid);
+  const none = new Float64Array(few.batches);
   const shaded = light?.shade ?? none;
   const share = (shares: Float64Array, factor: number) => estimate(shares.map((one) => one * factor));
 
   const unshaded = shaded.map((one) => 1 - one);
-  let before: Float64Array = shaded.map(() => 1);
-  const misses = (solid === null ? [] : stages(input, set, built, rays, seed)).map(
-    ([key, intercept]): [LossKey, Estimate] => {
-      const lost = unshaded.map((one, i) => one * (f64(before, i) - f64(intercept, i)));
-      before = intercept;
-      return [key, share(lost, given)];
-    },
+  const misses = (light === null ? [] : missesByStage(interceptOf(light), stages(input, set, few, seed))).map(
+    ([key, lost]): [LossKey, Estimate] => [
+      key,
+      share(
+        unshaded.map((one, i) => one * f64(lost, i)),
+        given,
+      ),
+    ],
   );
   const alpha = input.vessel && absorptances(input.vessel);
   const bySurface = surfaces.map((surface): SurfaceLight => {
@@ -114,12 +144,8 @@ export function lossTable(input: OpticsInput, set: SetUp, built: Rays, rays: num
       takenUpW: share(arriving, given * (alpha?.[surface] ?? 0)),
     };
   });
-  const sum = (weigh: (surface: Surface) => number): Float64Array =>
-    none.map((_, i) =>
-      surfaces.reduce((total, surface) => total + weigh(surface) * f64(light?.[surface] ?? none, i), 0),
-    );
-  const arriving = light ? sum(() => 1) : unshaded;
-  const takenUp = alpha ? sum((surface) => alpha[surface]) : arriving;
+  const arriving = light ? caughtOf(light) : unshaded;
+  const takenUp = light && input.vessel ? takenUpOf(light, input.vessel) : arriving;
   const listed: [LossKey, Estimate][] = [
     ...(facing < 1 ? [['aim', exact(incomingW * (1 - facing))] as [LossKey, Estimate]] : []),
     ['rim', exact(watts(areas.rim) * facing)],

@@ -1,6 +1,7 @@
 /** From the input to the settings of the trace, and the areas that need no trace. */
 import type { DishShape } from '../dish/index.js';
-import { caughtOf, lightOn, takenUpOf } from './catch.js';
+import { f64 } from '../geometry/typed-arrays.js';
+import { caughtOf, lightOn, type SurfaceShares, takenUpOf } from './catch.js';
 import { hourlyAt } from './hourly.js';
 import { panelPlanArea, type MidLine, midLine } from './mid-line.js';
 import { axisElevation, placeVessel, type Solid } from './solid.js';
@@ -111,9 +112,12 @@ export function takenUpShares(rays: Rays, solid: Solid | null, { vessel }: Pick<
   return solid && vessel ? takenUpOf(lightOn(rays, solid), vessel) : new Float64Array(rays.batches);
 }
 
-/** Intercept: share of the unshaded light that meets the vessel, batch by batch; all of it at the bare focus. */
+/** Intercept: share of the unshaded light that meets the vessel, batch by batch. */
+export function interceptOf(light: SurfaceShares): Float64Array {
+  return caughtOf(light).map((one, i) => (one === 0 ? 0 : one / (1 - f64(light.shade, i))));
+}
+
+/** The intercept of rays; all of it at the bare focus. */
 export function meetsVessel(rays: Rays, solid: Solid | null): Float64Array {
-  if (solid === null) return new Float64Array(rays.batches).fill(1);
-  const shares = lightOn(rays, solid);
-  return caughtOf(shares).map((one, i) => (one === 0 ? 0 : one / (1 - (shares.shade[i] ?? 0))));
+  return solid === null ? new Float64Array(rays.batches).fill(1) : interceptOf(lightOn(rays, solid));
 }

@@ -73,13 +73,16 @@ export interface Rays {
 
 /**
  * Traces. Cost: about a third of a microsecond a ray.
+ * @param into rays of as many, no longer needed, which the new ones overwrite
  * @throws RangeError when the seam leaves nothing of the panels, or there is less than one ray a batch
  */
-export function trace(settings: TraceSettings): Rays {
+export function trace(settings: TraceSettings, into: Rays | null = null): Rays {
   const { batches, sun, specularity } = settings;
   const perBatch = Math.floor(settings.rays / batches);
   if (!(perBatch >= 1)) throw new RangeError(`${settings.rays} rays are too few for ${batches} batches`);
-  const rays = emptyRays(perBatch * batches, batches, settings.shape.profile.focusHeight);
+  const count = perBatch * batches;
+  const reference = settings.shape.profile.focusHeight;
+  const rays = into?.count === count ? { ...into, batches, reference } : emptyRays(count, batches, reference);
   const mirror = mirrorOf(settings);
   const block = emptyBlock();
   const columns = drawn(block);

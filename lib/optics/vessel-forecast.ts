@@ -3,8 +3,8 @@ import { AimTraces, type Aim, aimOf, type AimDirection, quickTolerance } from '.
 import { minRibs } from './closed-form.js';
 import { estimate } from './estimate.js';
 import { type Hanging, hangingFor } from './hanging.js';
-import { meetsVessel, type SetUp, solidAt } from './set-up.js';
-import { absorptances, lightOn } from './catch.js';
+import { interceptOf, type SetUp, solidAt } from './set-up.js';
+import { absorptances, lightOn, type SurfaceShares } from './catch.js';
 import type { Solid, Surface } from './solid.js';
 import { fewer } from './spot.js';
 import type { Rays } from './trace.js';
@@ -74,6 +74,7 @@ function atHeight(
 
 /**
  * @param built the dish as built
+ * @param light of it on the vessel
  * @param searched rays for searches
  */
 export function vesselForecast(
@@ -81,11 +82,11 @@ export function vesselForecast(
   vessel: Vessel,
   set: SetUp,
   built: Rays,
+  light: SurfaceShares,
   traces: AimTraces,
   searched: number,
 ): VesselForecast {
   const solid = set.solid as Solid;
-  const base = lightOn(built, solid).base;
   const faceM2 = (Math.PI * solid.radius ** 2) / 1e6;
   const aim = aimOf(traces, set.sunElevation);
   const few = fewer(built, searched);
@@ -94,8 +95,8 @@ export function vesselForecast(
     radius: solid.radius,
     height: solid.height,
     offset: vessel.offset,
-    intercept: estimate(meetsVessel(built, solid)),
-    meanOnBase: estimate(base.map((share) => (share * set.given) / 1e6 / faceM2)),
+    intercept: estimate(interceptOf(light)),
+    meanOnBase: estimate(light.base.map((share) => (share * set.given) / 1e6 / faceM2)),
     map: vesselMap(built, solid, vessel, set.given),
     hanging: hangingFor(input, set, few, [
       { elevation: set.sunElevation, irradianceWPerM2: set.irradianceWPerM2, share: 1 },

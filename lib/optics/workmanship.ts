@@ -1,7 +1,7 @@
 /** What each slip of the work costs, in the words in which a builder measures it. */
 import { estimate } from './estimate.js';
 import { type SetUp, takenUpShares } from './set-up.js';
-import { trace, type TraceSettings } from './trace.js';
+import { type Rays, trace, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
 import { f64 } from '../geometry/typed-arrays.js';
 
@@ -23,20 +23,17 @@ const waveHeight = (2 * (Math.SQRT2 * WAVE_LENGTH * 1e-3)) / (2 * Math.PI);
 
 /**
  * The costs at the moment of the set-up, each slip by itself; the same rays with and without it.
- * @param rays of each trace
+ * @param built rays of the dish without a slip, traced with the seed
  */
-export function workmanship(input: OpticsInput, set: SetUp, rays: number, seed: number): Slip[] {
+export function workmanship(input: OpticsInput, set: SetUp, built: Rays, seed: number): Slip[] {
   const { solid, settings, line, areas } = set;
   if (solid === null) return [];
   const watts = (set.given * set.irradianceWPerM2) / 1e6;
-  const taken = (change: Partial<TraceSettings>, raised = 0) =>
-    takenUpShares(
-      trace({ ...settings, ...change, rays, seed }),
-      // a mirror that lies higher is a vessel that hangs lower
-      { ...solid, baseZ: solid.baseZ - raised, armHeight: solid.armHeight - raised },
-      input,
-    );
-  const now = taken({});
+  const taken = (change: Partial<TraceSettings>) =>
+    takenUpShares(trace({ ...settings, ...change, rays: built.count, seed }), solid, input);
+  // a mirror that lies higher is a vessel that hangs lower
+  const lower = { ...solid, baseZ: solid.baseZ - 1, armHeight: solid.armHeight - 1 };
+  const now = takenUpShares(built, solid, input);
   const lost = (changed: Float64Array) => estimate(changed.map((one, i) => (f64(now, i) - one) * watts));
   const ribs = settings.shape.layout.ribs.length;
   // a rib end 1 mm off to a side opens the seam on the other by a triangle
@@ -65,7 +62,7 @@ export function workmanship(input: OpticsInput, set: SetUp, rays: number, seed: 
       key: 'thickness',
       label: 'panel and mirror 1 mm thicker than stated',
       note: 'the mirror lies 1 mm higher under the vessel; hang it 1 mm higher and nothing is lost',
-      watts: lost(taken({}, 1)),
+      watts: lost(takenUpShares(built, lower, input)),
     },
     {
       key: 'wave',
