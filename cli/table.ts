@@ -1,4 +1,5 @@
 /** Plain tables: columns padded, numbers to the right, the widest text column shortened to fit. */
+import { element } from '../lib/geometry/index.js';
 
 export interface Column {
   readonly head: string;
@@ -14,11 +15,11 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
   const total = () => widths.reduce((sum, w) => sum + w + 2, -2);
   while (total() > width) {
     const widest = columns.reduce(
-      (best, column, i) => (!column.right && widths[i]! > (widths[best] ?? 0) ? i : best),
+      (best, column, i) => (!column.right && element(widths, i) > (widths[best] ?? 0) ? i : best),
       0,
     );
-    if (widths[widest]! <= 12) break;
-    widths[widest] = Math.max(12, widths[widest]! - (total() - width));
+    if (element(widths, widest) <= 12) break;
+    widths[widest] = Math.max(12, element(widths, widest) - (total() - width));
   }
   const line = (cells: readonly string[]) =>
     cells

@@ -1,4 +1,5 @@
 /** A strip-packing instance as a file, as a request to the nest, and the check of what the nest made of it. */
+import { element } from '../../lib/geometry/index.js';
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import type { Layout, NestPart, NestStock } from '../../lib/index.js';
@@ -72,7 +73,7 @@ export function placementsOf(layout: Layout): StripPlacement[] {
 export function areaOf(instance: StripInstance): number {
   return instance.items.reduce((sum, { quantity, outline }) => {
     const twice = outline.reduce((area, [x, y], i) => {
-      const [u, v] = outline[(i + 1) % outline.length]!;
+      const [u, v] = element(outline, (i + 1) % outline.length);
       return area + x * v - u * y;
     }, 0);
     return sum + (quantity * Math.abs(twice)) / 2;

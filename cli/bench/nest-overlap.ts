@@ -2,6 +2,7 @@
  * How far apart two placed outlines are, or how far they reach into each other. Plain arithmetic on the corners as
  * placed, of its own: nothing here is shared with the nest that it checks.
  */
+import { element } from '../../lib/geometry/index.js';
 
 export type PlainRing = readonly (readonly [number, number])[];
 
@@ -42,7 +43,7 @@ function signedDistance(px: number, py: number, solid: PlainSolid): number {
   let inside = false;
   for (const ring of [solid.outer, ...solid.openings]) {
     for (const [i, [ax, ay]] of ring.entries()) {
-      const [bx, by] = ring[(i + 1) % ring.length]!;
+      const [bx, by] = element(ring, (i + 1) % ring.length);
       min = Math.min(min, toSegment(px, py, ax, ay, bx, by));
       if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * (bx - ax)) inside = !inside;
     }
@@ -55,7 +56,7 @@ function crossings(ax: number, ay: number, bx: number, by: number, solid: PlainS
   const at = [0, 1];
   for (const ring of [solid.outer, ...solid.openings]) {
     ring.forEach(([cx, cy], i) => {
-      const [dx, dy] = ring[(i + 1) % ring.length]!;
+      const [dx, dy] = element(ring, (i + 1) % ring.length);
       const cross = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx);
       if (cross === 0) return;
       const t = ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / cross;
@@ -71,11 +72,11 @@ function minAlong(one: PlainSolid, other: PlainSolid): number {
   let min = Infinity;
   for (const ring of [one.outer, ...one.openings]) {
     ring.forEach(([ax, ay], i) => {
-      const [bx, by] = ring[(i + 1) % ring.length]!;
+      const [bx, by] = element(ring, (i + 1) % ring.length);
       const at = crossings(ax, ay, bx, by, other);
       for (let k = 0; k + 1 < at.length; k++) {
         for (let look = 0; look <= LOOKS; look++) {
-          const t = at[k]! + ((at[k + 1]! - at[k]!) * look) / LOOKS;
+          const t = element(at, k) + ((element(at, k + 1) - element(at, k)) * look) / LOOKS;
           min = Math.min(min, signedDistance(ax + t * (bx - ax), ay + t * (by - ay), other));
         }
       }

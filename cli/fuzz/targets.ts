@@ -1,4 +1,5 @@
 /** The readers that take what a person or another program has written. */
+import { element } from '../../lib/geometry/index.js';
 import { verify } from '../../lib/check/index.js';
 import { readDesign } from '../../lib/index.js';
 import { Unreadable } from '../../lib/check/drawn.js';
@@ -94,6 +95,6 @@ export interface Input {
 export function fuzzInput(all: readonly Target[], seed: number, index: number): Input {
   const random = randomOf(seed * 1_000_003 + index);
   let share = random();
-  const target = all.find((one) => (share -= one.share) < 0) ?? all[0]!;
+  const target = all.find((one) => (share -= one.share) < 0) ?? element(all, 0);
   return { target, text: mutate(target.text, random) };
 }

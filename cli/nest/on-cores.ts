@@ -1,4 +1,5 @@
 /** The nest run on all cores, from different seeds, the best kept. */
+import { element } from '../../lib/geometry/index.js';
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -64,7 +65,7 @@ async function runAll(
   const takeTurns = async (): Promise<void> => {
     for (let i = next++; i < tasks.length; i = next++) {
       const report = (layout: Layout): void => onBetter(i, layout);
-      const task = tasks[i]!;
+      const task = element(tasks, i);
       report(threads ? await runThread(task, report) : runTask(task, report));
     }
   };

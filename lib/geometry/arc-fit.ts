@@ -8,6 +8,8 @@
  * the joints' tangents lean by κ'h²/12 balances the two humps of the cubic to κ'h³/124.7, so that arcs are 1.45
  * times as long. Here the joints lie on the curve; a search over their places and leans finds the fewest arcs.
  */
+import { f64 } from './typed-arrays.js';
+import { element } from './element.js';
 import { type Curve, sampleCurve, type SampledCurve } from './sampled-curve.js';
 import type { FittedPath, Vertex } from './types.js';
 
@@ -45,7 +47,7 @@ interface Joint {
 
 /** Half the turn of the arc that starts at sample i in `direction` and ends at sample j. */
 function halfTurn(c: SampledCurve, i: number, j: number, direction: number): number {
-  const half = Math.atan2(c.y[j]! - c.y[i]!, c.x[j]! - c.x[i]!) - direction;
+  const half = Math.atan2(f64(c.y, j) - f64(c.y, i), f64(c.x, j) - f64(c.x, i)) - direction;
   return half - 2 * Math.PI * Math.round(half / (2 * Math.PI));
 }
 
@@ -57,17 +59,17 @@ function offCircle(curvature: number, along: number, left: number): number {
 
 /** True when the arc from sample i in `direction` to sample j stays within `tolerance` of the curve. */
 function arcHolds(c: SampledCurve, i: number, j: number, direction: number, tolerance: number): boolean {
-  if (Math.abs(c.direction[j]! - c.direction[i]!) > MAX_TURN) return false;
+  if (Math.abs(f64(c.direction, j) - f64(c.direction, i)) > MAX_TURN) return false;
   const cos = Math.cos(direction);
   const sin = Math.sin(direction);
-  const dx = c.x[j]! - c.x[i]!;
-  const dy = c.y[j]! - c.y[i]!;
+  const dx = f64(c.x, j) - f64(c.x, i);
+  const dy = f64(c.y, j) - f64(c.y, i);
   const curvature = (2 * (dy * cos - dx * sin)) / (dx * dx + dy * dy);
   const step = Math.max(1, (j - i) / PROBES);
   for (let k = i + step; k < j; k += step) {
     const s = Math.round(k);
-    const x = c.x[s]! - c.x[i]!;
-    const y = c.y[s]! - c.y[i]!;
+    const x = f64(c.x, s) - f64(c.x, i);
+    const y = f64(c.y, s) - f64(c.y, i);
     if (!(Math.abs(offCircle(curvature, x * cos + y * sin, y * cos - x * sin)) <= tolerance)) return false;
   }
   return Math.abs(halfTurn(c, i, j, direction)) < MAX_TURN / 2;
@@ -100,7 +102,7 @@ function reach(c: SampledCurve, i: number, direction: number, tolerance: number,
 
 /** Number of the class of like leans that a joint belongs to, or null when it leans too far to be of use. */
 function leanClass(c: SampledCurve, sample: number, direction: number, span: number, tolerance: number): number | null {
-  const off = direction - c.direction[sample]!;
+  const off = direction - f64(c.direction, sample);
   const lean = off - 2 * Math.PI * Math.round(off / (2 * Math.PI));
   const step = Math.round((lean * span) / (tolerance * LEAN_STEP));
   return Math.abs(step) > MAX_LEAN ? null : step;
@@ -108,16 +110,16 @@ function leanClass(c: SampledCurve, sample: number, direction: number, span: num
 
 /** Distance of two samples. */
 function chordOf(c: SampledCurve, i: number, j: number): number {
-  return Math.hypot(c.x[j]! - c.x[i]!, c.y[j]! - c.y[i]!);
+  return Math.hypot(f64(c.x, j) - f64(c.x, i), f64(c.y, j) - f64(c.y, i));
 }
 
 /** The starts that are worth trying: the curve's own tangent and leans to both sides of it. */
 function starts(c: SampledCurve, tolerance: number): Joint[] {
-  const first = reach(c, 0, c.direction[0]!, tolerance, 8);
+  const first = reach(c, 0, f64(c.direction, 0), tolerance, 8);
   const step = (tolerance * LEAN_STEP) / chordOf(c, 0, first);
   return Array.from({ length: 2 * MAX_LEAN + 1 }, (_, k) => ({
     sample: 0,
-    direction: c.direction[0]! + (k - MAX_LEAN) * step,
+    direction: f64(c.direction, 0) + (k - MAX_LEAN) * step,
     before: null,
   }));
 }
@@ -182,33 +184,33 @@ function trace(curve: Curve, c: SampledCurve, chain: readonly Joint[]): FittedPa
   const path: Vertex[] = [];
   let deviation = 0;
   for (let n = 0; n + 1 < chain.length; n++) {
-    const { sample: i, direction } = chain[n]!;
-    const j = chain[n + 1]!.sample;
+    const { sample: i, direction } = element(chain, n);
+    const j = element(chain, n + 1).sample;
     const half = halfTurn(c, i, j, direction);
     const bulge = Math.tan(half / 2);
-    const x0 = c.x[i]!;
-    const y0 = c.y[i]!;
+    const x0 = f64(c.x, i);
+    const y0 = f64(c.y, i);
     path.push({ x: x0, y: y0, bulge: Math.abs(bulge) < STRAIGHT_BULGE ? 0 : bulge });
     const curvature = (2 * Math.sin(half)) / chordOf(c, i, j);
     const cos = Math.cos(direction);
     const sin = Math.sin(direction);
     for (let k = 1; k < MEASURES; k++) {
-      const p = curve.at(c.t[i]! + ((c.t[j]! - c.t[i]!) * k) / MEASURES);
+      const p = curve.at(f64(c.t, i) + ((f64(c.t, j) - f64(c.t, i)) * k) / MEASURES);
       const x = p.x - x0;
       const y = p.y - y0;
       deviation = Math.max(deviation, Math.abs(offCircle(curvature, x * cos + y * sin, y * cos - x * sin)));
     }
   }
-  path.push({ x: c.x[c.count - 1]!, y: c.y[c.count - 1]!, bulge: 0 });
+  path.push({ x: f64(c.x, c.count - 1), y: f64(c.y, c.count - 1), bulge: 0 });
   return { path, deviation };
 }
 
 /** The fit of a curve that is itself an arc or a straight run; null for any other. */
 function asOneArc(curve: Curve, c: SampledCurve, tolerance: number): FittedPath | null {
-  const start: Joint = { sample: 0, direction: c.direction[0]!, before: null };
+  const start: Joint = { sample: 0, direction: f64(c.direction, 0), before: null };
   const last = c.count - 1;
   if (!arcHolds(c, 0, last, start.direction, tolerance * PLAIN_SHARE)) return null;
-  const fitted = trace(curve, c, [start, { sample: last, direction: c.direction[last]!, before: start }]);
+  const fitted = trace(curve, c, [start, { sample: last, direction: f64(c.direction, last), before: start }]);
   return fitted.deviation <= tolerance * PLAIN_SHARE ? fitted : null;
 }
 

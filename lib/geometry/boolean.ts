@@ -1,4 +1,5 @@
 /** Union, difference and intersection of polygons, by the clipping library on a grid of a millionth of a millimetre. */
+import { element } from './element.js';
 import { Clipper, FillRule, type PathsD } from 'clipper2-ts';
 import type { Polygon } from './types.js';
 
@@ -32,8 +33,8 @@ export function polygonArea(polygon: Polygon): number {
   if (origin === undefined) return 0;
   let twice = 0;
   for (let i = 0; i < polygon.length; i++) {
-    const p = polygon[i]!;
-    const q = polygon[(i + 1) % polygon.length]!;
+    const p = element(polygon, i);
+    const q = element(polygon, (i + 1) % polygon.length);
     twice += (p.x - origin.x) * (q.y - origin.y) - (q.x - origin.x) * (p.y - origin.y);
   }
   return twice / 2;

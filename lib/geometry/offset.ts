@@ -7,6 +7,7 @@
  * rest stitched into rings. All rings of a region go in together, so that an offset outline and an offset opening
  * that run into each other are trimmed as well.
  */
+import { element } from './element.js';
 import { type Edge, pointOnEdge } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds, edgesOf } from './contour.js';
@@ -28,7 +29,7 @@ function closenessTo(edges: readonly Edge[], distance: number): (point: Point) =
   const index = indexBoxes(edges.map(edgeBounds));
   return (point) => {
     const box = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
-    return index.touching(box, distance).some((i) => nearestOnEdge(edges[i]!, point).distance < distance);
+    return index.touching(box, distance).some((i) => nearestOnEdge(element(edges, i), point).distance < distance);
   };
 }
 
@@ -41,7 +42,7 @@ function withoutSpecks(ring: Contour): Contour {
       kept[kept.length - 1] = { ...last, bulge: vertex.bulge };
     else kept.push(vertex);
   }
-  while (kept.length > 1 && separation(kept.at(-1)!, kept[0]!) < SPECK) kept.pop();
+  while (kept.length > 1 && separation(kept.at(-1)!, element(kept, 0)) < SPECK) kept.pop();
   return kept;
 }
 

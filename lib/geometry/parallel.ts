@@ -1,4 +1,5 @@
 /** The parallels of edges and the arcs that roll round corners: what an offset ring is made of before trimming. */
+import { element } from './element.js';
 import { type ArcEdge, type Edge, edgeLength, pointOnEdge, tangentOnEdge } from './arc.js';
 import { cross, distance, dot, subtract } from './point.js';
 import { SAME_CORNER } from './precision.js';
@@ -59,7 +60,7 @@ function cornerArc(before: Edge, after: Edge, off: number): ArcEdge | null {
 export function parallelsOfRing(edges: readonly Edge[], off: number): Edge[] {
   const real = edges.filter((edge) => edgeLength(edge) > SAME_CORNER);
   return real.flatMap((edge, i) => {
-    const corner = cornerArc(edge, real[(i + 1) % real.length]!, off);
+    const corner = cornerArc(edge, element(real, (i + 1) % real.length), off);
     return [parallelEdge(edge, off), corner].filter(
       (part): part is Edge => part !== null && (part.kind === 'arc' || distance(part.from, part.to) > 0),
     );

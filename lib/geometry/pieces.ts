@@ -1,4 +1,5 @@
 /** Edges cut where they meet each other. */
+import { element } from './element.js';
 import { type Edge, edgeLength, pointOnEdge } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds } from './contour.js';
@@ -23,13 +24,13 @@ function cuts(edges: readonly Edge[]): number[][] {
   const index = indexBoxes(boxes);
   const at: number[][] = edges.map(() => []);
   edges.forEach((edge, i) => {
-    for (const j of index.touching(boxes[i]!, TOUCH)) {
+    for (const j of index.touching(element(boxes, i), TOUCH)) {
       if (j <= i) continue;
-      const contact = intersectEdges(edge, edges[j]!);
+      const contact = intersectEdges(edge, element(edges, j));
       if (contact.kind === 'none') continue;
       for (const { onA, onB } of contact.points) {
-        at[i]!.push(onA);
-        at[j]!.push(onB);
+        element(at, i).push(onA);
+        element(at, j).push(onB);
       }
     }
   });
@@ -46,7 +47,7 @@ export function cutEdges(edges: readonly Edge[], fractions: readonly (readonly n
     const pieces: EdgePiece[] = [];
     let t0 = 0;
     let from: Point = edge.from;
-    for (const t1 of [...fractions[source]!, 1].sort((a, b) => a - b)) {
+    for (const t1 of [...element(fractions, source), 1].sort((a, b) => a - b)) {
       // a cut next to the end is the end: the run before it goes on to there
       if ((t1 - t0) * length <= SAME_CORNER || (t1 < 1 && (1 - t1) * length <= SAME_CORNER)) continue;
       const to = t1 === 1 ? edge.to : pointOnEdge(edge, t1);

@@ -1,3 +1,4 @@
+import { f64 } from './typed-arrays.js';
 import { distance } from './point.js';
 import type { Point } from './types.js';
 
@@ -30,10 +31,10 @@ export function sampleCurve(curve: Curve, count: number): SampledCurve {
   let last = curve.at(curve.from);
   for (let i = 1; i <= fine; i++) {
     const next = curve.at(curve.from + step * i);
-    lengths[i] = lengths[i - 1]! + distance(last, next);
+    lengths[i] = f64(lengths, i - 1) + distance(last, next);
     last = next;
   }
-  const total = lengths[fine]!;
+  const total = f64(lengths, fine);
   if (!(total > 0) || !Number.isFinite(total)) throw new RangeError(`a curve to fit needs a length, not ${total} mm`);
 
   const sampled = {
@@ -46,9 +47,9 @@ export function sampleCurve(curve: Curve, count: number): SampledCurve {
   let at = 0;
   for (let k = 0; k < count; k++) {
     const wanted = (total * k) / (count - 1);
-    while (at < fine - 1 && lengths[at + 1]! < wanted) at++;
-    const span = lengths[at + 1]! - lengths[at]!;
-    const part = span > 0 ? (wanted - lengths[at]!) / span : 0;
+    while (at < fine - 1 && f64(lengths, at + 1) < wanted) at++;
+    const span = f64(lengths, at + 1) - f64(lengths, at);
+    const part = span > 0 ? (wanted - f64(lengths, at)) / span : 0;
     const t = k === 0 ? curve.from : k === count - 1 ? curve.to : curve.from + step * (at + part);
     const point = curve.at(t);
     const tangent = curve.tangent(t);
@@ -57,7 +58,7 @@ export function sampleCurve(curve: Curve, count: number): SampledCurve {
     sampled.y[k] = point.y;
     let direction = Math.atan2(tangent.y, tangent.x);
     if (k > 0) {
-      const before = sampled.direction[k - 1]!;
+      const before = f64(sampled.direction, k - 1);
       direction -= 2 * Math.PI * Math.round((direction - before) / (2 * Math.PI));
     }
     sampled.direction[k] = direction;

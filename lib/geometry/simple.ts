@@ -1,3 +1,4 @@
+import { element } from './element.js';
 import { edgeLength } from './arc.js';
 import { indexBoxes } from './box-index.js';
 import { edgeBounds, edgesOf } from './contour.js';
@@ -27,14 +28,19 @@ export function simplicity(contour: Contour, samePoint: number): Simplicity {
   const n = edges.length;
   for (let first = 0; first < n; first++) {
     if (lengths[first] === 0) continue;
-    for (const second of index.touching(boxes[first]!, TOUCH)) {
+    for (const second of index.touching(element(boxes, first), TOUCH)) {
       if (second <= first || lengths[second] === 0) continue;
-      const contact = intersectEdges(edges[first]!, edges[second]!);
+      const contact = intersectEdges(element(edges, first), element(edges, second));
       if (contact.kind === 'none') continue;
       const wrong = contact.points.find((m) => {
-        if (second === first + 1 && isJoint(m, lengths[first]!, lengths[second]!, samePoint)) return false;
+        if (second === first + 1 && isJoint(m, element(lengths, first), element(lengths, second), samePoint))
+          return false;
         const turned = { ...m, onA: m.onB, onB: m.onA };
-        return !(first === 0 && second === n - 1 && isJoint(turned, lengths[second]!, lengths[first]!, samePoint));
+        return !(
+          first === 0 &&
+          second === n - 1 &&
+          isJoint(turned, element(lengths, second), element(lengths, first), samePoint)
+        );
       });
       if (wrong !== undefined) {
         return { kind: 'meets-itself', first, second, place: { x: wrong.x, y: wrong.y } };

@@ -1,4 +1,5 @@
 /** Pieces of edges joined end to start into closed rings. */
+import { element } from './element.js';
 import { bulgeOfSweep, edgeLength, tangentOnEdge } from './arc.js';
 import { signedArea } from './contour.js';
 import { cross, dot } from './point.js';
@@ -13,19 +14,21 @@ const SPARE = 1e-3;
 
 /** Number of the corner that each end belongs to: ends within `reach` of one another, in x and in y, share one. */
 function corners(ends: readonly Point[], reach: number): number[] {
-  const order = ends.map((_, i) => i).sort((a, b) => ends[a]!.x - ends[b]!.x || ends[a]!.y - ends[b]!.y || a - b);
+  const order = ends
+    .map((_, i) => i)
+    .sort((a, b) => element(ends, a).x - element(ends, b).x || element(ends, a).y - element(ends, b).y || a - b);
   const group = ends.map((_, i) => i);
   const rootOf = (i: number): number => {
     let root = i;
-    while (group[root] !== root) root = group[root]!;
+    while (group[root] !== root) root = element(group, root);
     group[i] = root;
     return root;
   };
   order.forEach((i, n) => {
     for (let m = n + 1; m < order.length; m++) {
-      const j = order[m]!;
-      if (ends[j]!.x - ends[i]!.x > reach) break;
-      if (Math.abs(ends[j]!.y - ends[i]!.y) <= reach) group[rootOf(j)] = rootOf(i);
+      const j = element(order, m);
+      if (element(ends, j).x - element(ends, i).x > reach) break;
+      if (Math.abs(element(ends, j).y - element(ends, i).y) <= reach) group[rootOf(j)] = rootOf(i);
     }
   });
   return ends.map((_, i) => rootOf(i));
@@ -38,18 +41,18 @@ function prune(pieces: readonly EdgePiece[], start: readonly number[], end: read
   const count = (map: Map<number, number>, key: number, by: number): void =>
     void map.set(key, (map.get(key) ?? 0) + by);
   pieces.forEach((_, i) => {
-    count(leaving, start[i]!, 1);
-    count(arriving, end[i]!, 1);
+    count(leaving, element(start, i), 1);
+    count(arriving, element(end, i), 1);
   });
   const alive = pieces.map(() => true);
   for (let again = true; again;) {
     again = false;
     pieces.forEach((_, i) => {
-      if (!alive[i] || ((leaving.get(end[i]!) ?? 0) > 0 && (arriving.get(start[i]!) ?? 0) > 0)) return;
+      if (!alive[i] || ((leaving.get(element(end, i)) ?? 0) > 0 && (arriving.get(element(start, i)) ?? 0) > 0)) return;
       alive[i] = false;
       again = true;
-      count(leaving, start[i]!, -1);
-      count(arriving, end[i]!, -1);
+      count(leaving, element(start, i), -1);
+      count(arriving, element(end, i), -1);
     });
   }
   return alive;
@@ -99,14 +102,14 @@ function lengthOf({ edge, t0, t1 }: EdgePiece): number {
 function stitchWithin(pieces: readonly EdgePiece[], reach: number): Stitched {
   const ends = pieces.flatMap((piece) => [piece.from, piece.to]);
   const corner = corners(ends, reach);
-  const start = pieces.map((_, i) => corner[2 * i]!);
-  const end = pieces.map((_, i) => corner[2 * i + 1]!);
+  const start = pieces.map((_, i) => element(corner, 2 * i));
+  const end = pieces.map((_, i) => element(corner, 2 * i + 1));
   const unused = prune(pieces, start, end);
   let lost = 0;
   const leaving = new Map<number, number[]>();
   start.forEach((at, i) => {
     if (!unused[i]) {
-      lost = Math.max(lost, lengthOf(pieces[i]!));
+      lost = Math.max(lost, lengthOf(element(pieces, i)));
       return;
     }
     const list = leaving.get(at);
@@ -117,7 +120,7 @@ function stitchWithin(pieces: readonly EdgePiece[], reach: number): Stitched {
   const onward = (at: number, from: EdgePiece | undefined): number | undefined => {
     const onward = (leaving.get(at) ?? []).filter((i) => unused[i]);
     if (from === undefined || onward.length < 2) return onward[0];
-    return onward.reduce((a, b) => (leftTurn(from, pieces[b]!) > leftTurn(from, pieces[a]!) ? b : a));
+    return onward.reduce((a, b) => (leftTurn(from, element(pieces, b)) > leftTurn(from, element(pieces, a)) ? b : a));
   };
 
   const rings: Contour[] = [];
@@ -125,27 +128,27 @@ function stitchWithin(pieces: readonly EdgePiece[], reach: number): Stitched {
     if (!unused[first]) continue;
     // walk until a corner comes round again; what lies between its two visits is a ring
     const walk: number[] = [];
-    const visited = new Map<number, number>([[start[first]!, 0]]);
+    const visited = new Map<number, number>([[element(start, first), 0]]);
     let next: number | undefined = first;
     while (next !== undefined || walk.length > 0) {
       if (next === undefined) {
         // a blind end: the last piece was no part of a ring, go back and try the other way
         const blind = walk.pop()!;
-        visited.delete(end[blind]!);
-        lost = Math.max(lost, lengthOf(pieces[blind]!));
-        next = onward(start[blind]!, pieces[walk.at(-1) ?? -1]);
+        visited.delete(element(end, blind));
+        lost = Math.max(lost, lengthOf(element(pieces, blind)));
+        next = onward(element(start, blind), pieces[walk.at(-1) ?? -1]);
         continue;
       }
       unused[next] = false;
       walk.push(next);
-      const at: number = end[next]!;
+      const at: number = element(end, next);
       const since = visited.get(at);
       if (since === undefined) visited.set(at, walk.length);
       else {
         const loop = walk.splice(since);
-        for (const i of loop) if (end[i] !== at) visited.delete(end[i]!);
+        for (const i of loop) if (end[i] !== at) visited.delete(element(end, i));
         addRing(
-          loop.map((i) => pieces[i]!),
+          loop.map((i) => element(pieces, i)),
           rings,
         );
         if (walk.length === 0) break;

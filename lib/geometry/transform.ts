@@ -1,3 +1,4 @@
+import { element } from './element.js';
 import { reversed } from './contour.js';
 import type { Contour, Path, Placement, Point, Vertex } from './types.js';
 
@@ -6,7 +7,7 @@ function turn(rotationDeg: number): { cos: number; sin: number } {
   const quarters = rotationDeg / 90;
   if (Number.isInteger(quarters)) {
     const k = ((quarters % 4) + 4) % 4;
-    return { cos: [1, 0, -1, 0][k]!, sin: [0, 1, 0, -1][k]! };
+    return { cos: element([1, 0, -1, 0], k), sin: element([0, 1, 0, -1], k) };
   }
   const angle = (rotationDeg * Math.PI) / 180;
   return { cos: Math.cos(angle), sin: Math.sin(angle) };

@@ -1,3 +1,4 @@
+import { element } from './element.js';
 import { type Edge, pointOnEdge } from './arc.js';
 import { edgesOf, reversed } from './contour.js';
 import { nearestOnContour } from './distance.js';
@@ -35,7 +36,7 @@ export function unswept(ring: Contour, radius: number): Contour[] {
   const cuts: number[][] = back.map(() => []);
   for (const end of arcs.flatMap((arc) => [arc.from, arc.to])) {
     const { edge, fraction } = nearestOnContour(back, end);
-    cuts[edge]!.push(fraction);
+    element(cuts, edge).push(fraction);
   }
   const runs = cutEdges(edgesOf(back), cuts).filter((piece) => !onLeft(middle(piece)));
   return stitch([...runs, ...arcs.map((arc, i) => whole(arc, back.length + i))]);

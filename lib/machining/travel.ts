@@ -1,4 +1,5 @@
 /** Short routes through a list of cuts. */
+import { i32 } from '../geometry/typed-arrays.js';
 import { distance, element, indexBoxes, type Point } from '../geometry/index.js';
 
 /** Something to be cut: where the tool goes down and where it comes up. A closed ring comes up where it went down. */
@@ -76,8 +77,9 @@ class Route {
   uncross(): boolean {
     let better = false;
     for (let i = 0; i < this.legs.length; i++) {
-      const before = i === 0 ? [] : element(this.near, element(this.legs, i - 1).stop).map((stop) => this.place[stop]!);
-      const after = element(this.near, element(this.legs, i).stop).map((stop) => this.place[stop]! - 1);
+      const before =
+        i === 0 ? [] : element(this.near, element(this.legs, i - 1).stop).map((stop) => i32(this.place, stop));
+      const after = element(this.near, element(this.legs, i).stop).map((stop) => i32(this.place, stop) - 1);
       for (const k of [...before, ...after, this.legs.length - 1]) {
         if (k <= i) continue;
         const first = this.into(i)!;
@@ -119,7 +121,7 @@ class Route {
       ...element(this.near, element(run, 0).stop),
       ...element(this.near, element(run, size - 1).stop),
     ]) {
-      for (const at of [this.place[stop]!, this.place[stop]! + 1]) {
+      for (const at of [i32(this.place, stop), i32(this.place, stop) + 1]) {
         if (at >= i && at <= i + size) continue;
         const base = saved + span(this.out(at), this.into(at));
         const straight = base - span(this.out(at), first) - span(last, this.into(at));

@@ -1,4 +1,5 @@
 /** The boundary edges of all regions in the way, edge by edge, and lists of those that reach into a box. */
+import { f64, i32 } from '../geometry/typed-arrays.js';
 import { withCapacity } from './typed-arrays.js';
 import type { NoFit } from './no-fit.js';
 
@@ -29,13 +30,13 @@ export class BoundaryEdges {
     const maxX = x1 + EDGE;
     const maxY = y1 + EDGE;
     for (let i = 0; i < count; i++) {
-      const ax = x[i]! + qx;
-      const ay = y[i]! + qy;
-      const bx = ax + dx[i]!;
-      const by = ay + dy[i]!;
+      const ax = f64(x, i) + qx;
+      const ay = f64(y, i) + qy;
+      const bx = ax + f64(dx, i);
+      const by = ay + f64(dy, i);
       if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX) || (ay < minY && by < minY) || (ay > maxY && by > maxY))
         continue;
-      this.#put(ax, ay, dx[i]!, dy[i]!, of);
+      this.#put(ax, ay, f64(dx, i), f64(dy, i), of);
     }
   }
 
@@ -70,11 +71,11 @@ export class BoundaryEdges {
     const eys = this.ey;
     let end = at;
     for (let n = from; n < to; n++) {
-      const k = edges[n]!;
-      const ax = xs[k]!;
-      const ay = ys[k]!;
-      const ex = exs[k]!;
-      const ey = eys[k]!;
+      const k = i32(edges, n);
+      const ax = f64(xs, k);
+      const ay = f64(ys, k);
+      const ex = f64(exs, k);
+      const ey = f64(eys, k);
       const bx = ax + ex;
       const by = ay + ey;
       if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX) || (ay < minY && by < minY) || (ay > maxY && by > maxY))

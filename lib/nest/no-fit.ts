@@ -2,6 +2,7 @@
  * No-fit regions: where the reference point of one shape, seen from that of another, makes the two overlap (Bennell
  * and Oliveira, The geometry of nesting problems, European Journal of Operational Research 184, 2008, from memory).
  */
+import { f32, f64 } from '../geometry/typed-arrays.js';
 import { cyclic, element, type Point, type Polygon } from '../geometry/index.js';
 import { convolve } from './convolution.js';
 import { ringArea, unionByFillRule } from './clipping.js';
@@ -83,13 +84,13 @@ export class NoFit {
     let inside = false;
     let min = Infinity;
     for (let k = 0; k < count; k++) {
-      const ay = y[k]!;
-      const ux = px - x[k]!;
+      const ay = f64(y, k);
+      const ux = px - f64(x, k);
       const uy = py - ay;
-      const ex = dx[k]!;
-      const ey = dy[k]!;
-      if (ay > py !== endY[k]! > py && ux < (uy * ex) / ey) inside = !inside;
-      let t = (ux * ex + uy * ey) * per[k]!;
+      const ex = f64(dx, k);
+      const ey = f64(dy, k);
+      if (ay > py !== f64(endY, k) > py && ux < (uy * ex) / ey) inside = !inside;
+      let t = (ux * ex + uy * ey) * f64(per, k);
       t = t < 0 ? 0 : t > 1 ? 1 : t;
       const rx = t * ex - ux;
       const ry = t * ey - uy;
@@ -109,13 +110,13 @@ export class NoFit {
     let inside = false;
     let min = Infinity;
     for (let k = 0; k < count; k++) {
-      const ay = y[k]!;
-      const ux = px - x[k]!;
+      const ay = f64(y, k);
+      const ux = px - f64(x, k);
       const uy = py - ay;
-      const ex = dx[k]!;
-      const ey = dy[k]!;
-      if (ay > py !== endY[k]! > py && ux < (uy * ex) / ey) inside = !inside;
-      let t = (ux * ex + uy * ey) * per[k]!;
+      const ex = f64(dx, k);
+      const ey = f64(dy, k);
+      if (ay > py !== f64(endY, k) > py && ux < (uy * ex) / ey) inside = !inside;
+      let t = (ux * ex + uy * ey) * f64(per, k);
       t = t < 0 ? 0 : t > 1 ? 1 : t;
       const rx = ux - t * ex;
       const ry = uy - t * ey;
@@ -140,7 +141,7 @@ export class NoFit {
     const signed = (this.#signedIn ??= this.#grid());
     const i = ((px - this.minX) * this.#perX) | 0;
     const j = ((py - this.minY) * this.#perY) | 0;
-    return signed[(j < CELLS ? j : CELLS - 1) * CELLS + (i < CELLS ? i : CELLS - 1)]!;
+    return f32(signed, (j < CELLS ? j : CELLS - 1) * CELLS + (i < CELLS ? i : CELLS - 1));
   }
 
   /** By how much `signedNear` may be off. */

@@ -6,6 +6,8 @@
  * can be better than the best so far are left out: a region's depth changes by no more than one moves, so that its
  * depth in the middle bounds it all over.
  */
+import { f64, i32 } from '../geometry/typed-arrays.js';
+import { element } from '../geometry/index.js';
 import { withCapacity } from './typed-arrays.js';
 import type { NoFit } from './no-fit.js';
 import { EDGE, BoundaryEdges } from './boundary-edges.js';
@@ -122,26 +124,26 @@ export class Search {
     let bound = 0;
     this.work += to - from;
     for (let n = from; n < to; n++) {
-      const k = regions[n]!;
+      const k = i32(regions, n);
       if (k === one || k === two) continue;
-      const noFit = this.#noFit[k]!;
-      const ux = x - qx[k]!;
-      const uy = y - qy[k]!;
+      const noFit = element(this.#noFit, k);
+      const ux = x - f64(qx, k);
+      const uy = y - f64(qy, k);
       if (ux <= noFit.minX || ux >= noFit.maxX || uy <= noFit.minY || uy >= noFit.maxY) continue;
       const lower = noFit.depthLowerBound(ux, uy);
       if (lower < 0) continue;
-      bound += this.#weight[k]! * counted(lower, this.#rooted);
+      bound += f64(this.#weight, k) * counted(lower, this.#rooted);
       if (bound >= limit) return bound;
       near[found++] = k;
     }
     let sum = 0;
     for (let n = 0; n < found; n++) {
-      const k = near[n]!;
-      const noFit = this.#noFit[k]!;
+      const k = i32(near, n);
+      const noFit = element(this.#noFit, k);
       this.work += noFit.count;
-      const depth = noFit.depth(x - qx[k]!, y - qy[k]!);
+      const depth = noFit.depth(x - f64(qx, k), y - f64(qy, k));
       if (depth > TOUCHING) {
-        sum += this.#weight[k]! * counted(depth, this.#rooted);
+        sum += f64(this.#weight, k) * counted(depth, this.#rooted);
         if (sum >= limit) return sum;
       }
     }
@@ -175,9 +177,9 @@ export class Search {
     const [x0, y0, x1, y1] = [this.#x0, this.#y0, this.#x1, this.#y1];
     this.#boundary.start();
     for (let k = 0; k < count; k++) {
-      const noFit = this.#noFit[k]!;
+      const noFit = element(this.#noFit, k);
       this.work += noFit.count;
-      this.#boundary.add(noFit, this.#qx[k]!, this.#qy[k]!, k, x0, y0, x1, y1);
+      this.#boundary.add(noFit, f64(this.#qx, k), f64(this.#qy, k), k, x0, y0, x1, y1);
     }
     const edges = this.#boundary.close(count, x0, y0, x1, y1);
     this.#regionsIn = withCapacity(this.#regionsIn, count);
@@ -265,10 +267,10 @@ export class Search {
     let end = at;
     this.work += to - from;
     for (let n = from; n < to; n++) {
-      const k = regions[n]!;
-      const noFit = noFits[k]!;
-      const ux = x - qx[k]!;
-      const uy = y - qy[k]!;
+      const k = i32(regions, n);
+      const noFit = element(noFits, k);
+      const ux = x - f64(qx, k);
+      const uy = y - f64(qy, k);
       if (ux + halfX <= noFit.minX || ux - halfX >= noFit.maxX || uy + halfY <= noFit.minY || uy - halfY >= noFit.maxY)
         continue;
       if (ux > noFit.minX && ux < noFit.maxX && uy > noFit.minY && uy < noFit.maxY) {
@@ -280,7 +282,7 @@ export class Search {
             bound = Infinity;
             break;
           }
-          bound += weight[k]! * counted(lower, rooted);
+          bound += f64(weight, k) * counted(lower, rooted);
           if (bound >= best) {
             bound = Infinity;
             break;
@@ -311,28 +313,29 @@ export class Search {
     const maxY = y1 + EDGE;
     const { ax: axs, ay: ays, ex: exs, ey: eys, of: ofs, listed: edges } = this.#boundary;
     for (let n = edgesFrom; n < edgesTo; n++) {
-      const k = edges[n]!;
-      const ax = axs[k]!;
-      const ay = ays[k]!;
-      if (ax >= minX && ax <= maxX && ay >= minY && ay <= maxY) this.#try(ax, ay, regionsFrom, regionsTo, ofs[k]!, -1);
+      const k = i32(edges, n);
+      const ax = f64(axs, k);
+      const ay = f64(ays, k);
+      if (ax >= minX && ax <= maxX && ay >= minY && ay <= maxY)
+        this.#try(ax, ay, regionsFrom, regionsTo, i32(ofs, k), -1);
     }
     for (let n = edgesFrom + 1; n < edgesTo; n++) {
-      const k = edges[n]!;
-      const ax = axs[k]!;
-      const ay = ays[k]!;
-      const ex = exs[k]!;
-      const ey = eys[k]!;
-      const of = ofs[k]!;
+      const k = i32(edges, n);
+      const ax = f64(axs, k);
+      const ay = f64(ays, k);
+      const ex = f64(exs, k);
+      const ey = f64(eys, k);
+      const of = i32(ofs, k);
       this.work += n - edgesFrom;
       for (let m = edgesFrom; m < n; m++) {
-        const l = edges[m]!;
+        const l = i32(edges, m);
         if (ofs[l] === of) continue;
-        const fx = exs[l]!;
-        const fy = eys[l]!;
+        const fx = f64(exs, l);
+        const fy = f64(eys, l);
         const turn = ex * fy - ey * fx;
         if (turn === 0) continue;
-        const ux = axs[l]! - ax;
-        const uy = ays[l]! - ay;
+        const ux = f64(axs, l) - ax;
+        const uy = f64(ays, l) - ay;
         // shares along both edges, times turn: divided only for the few that cross
         const t = ux * fy - uy * fx;
         if (turn > 0 ? t < 0 || t > turn : t > 0 || t < turn) continue;
@@ -341,7 +344,7 @@ export class Search {
         const px = ax + (t / turn) * ex;
         const py = ay + (t / turn) * ey;
         if (px >= minX && px <= maxX && py >= minY && py <= maxY)
-          this.#try(px, py, regionsFrom, regionsTo, of, ofs[l]!);
+          this.#try(px, py, regionsFrom, regionsTo, of, i32(ofs, l));
       }
     }
   }

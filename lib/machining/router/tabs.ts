@@ -97,7 +97,7 @@ function beyond(
   half: number,
 ): Beyond | null {
   for (const [i, part] of parts.entries()) {
-    const { minX, minY, maxX, maxY } = element(rings, i)[0]!.box;
+    const { minX, minY, maxX, maxY } = element(element(rings, i), 0).box;
     if (place.x < minX || place.x > maxX || place.y < minY || place.y > maxY) continue;
     const inside =
       sideOfContour(element(part.edges, 0).vertices, place, 0) === 'inside' &&

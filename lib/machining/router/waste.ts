@@ -3,6 +3,8 @@
  * belong to: parts, the frame of the sheet, and offcuts between them. Only the choice of tabs rests on it; the proof
  * looks for itself.
  */
+import { i32 } from '../../geometry/typed-arrays.js';
+import { element } from '../../geometry/index.js';
 import type { Point } from '../../geometry/index.js';
 import { pointAt, type RingPath } from './ring.js';
 
@@ -53,7 +55,7 @@ export class Waste {
     const root: number[] = [0];
     const find = (of: number): number => {
       let at = of;
-      while (root[at] !== at) at = root[at]!;
+      while (root[at] !== at) at = element(root, at);
       return at;
     };
     for (let row = 0; row < this.#rows; row += 1) {
@@ -64,7 +66,7 @@ export class Waste {
           run = 0;
           continue;
         }
-        const above = row === 0 ? 0 : piece[at - columns]!;
+        const above = row === 0 ? 0 : i32(piece, at - columns);
         if (run === 0) {
           run = above;
           if (run === 0) {
@@ -84,11 +86,11 @@ export class Waste {
       if (to === i) {
         numbers[i] = this.sizes.length;
         this.sizes.push(0);
-      } else numbers[i] = numbers[to]!;
+      } else numbers[i] = i32(numbers, to);
     }
     const counts = new Float64Array(this.sizes.length);
     for (let at = 0; at < piece.length; at += 1) {
-      const number = numbers[piece[at]!]!;
+      const number = i32(numbers, i32(piece, at));
       piece[at] = number;
       counts[number]! += cell * cell;
     }
@@ -97,7 +99,7 @@ export class Waste {
     for (let row = 0; row < this.#rows; row += 1) {
       const first = row * columns;
       const ends = row === 0 || row === this.#rows - 1 ? columns : 1;
-      for (let i = 0; i < ends; i += 1) this.frame.add(piece[first + i]!).add(piece[first + columns - 1 - i]!);
+      for (let i = 0; i < ends; i += 1) this.frame.add(i32(piece, first + i)).add(i32(piece, first + columns - 1 - i));
     }
     this.frame.delete(0);
   }
@@ -107,7 +109,7 @@ export class Waste {
     const column = Math.floor(x / cell);
     const row = Math.floor(y / cell);
     if (column < 0 || row < 0 || column >= this.#columns || row >= this.#rows) return 0;
-    return this.#piece[row * this.#columns + column]!;
+    return i32(this.#piece, row * this.#columns + column);
   }
 
   /** A place within a piece, for a message. */

@@ -1,4 +1,5 @@
 /** The forecast beside what was measured in the yard, and what would explain the difference. */
+import { element } from '../../geometry/index.js';
 import type { Estimate, OpticsInput } from '../types.js';
 import { type Cooling, coolingOf, overTime } from './cooling.js';
 import { type Interval, intervalsOf } from './intervals.js';
@@ -65,7 +66,7 @@ function gainOf(input: OpticsInput, model: Model, sunny: readonly Interval[], lo
   const gained = used.map(({ fromC, toC }) => model.heatCapacityJPerK * (toC - fromC));
   const fit = throughOrigin(
     sun,
-    gained.map((joule, i) => joule + losses.value * lost[i]!),
+    gained.map((joule, i) => joule + losses.value * element(lost, i)),
   );
   // all intervals share the error of the losses
   const shared = losses.standardError * throughOrigin(sun, lost).value;
@@ -90,7 +91,7 @@ const STEP = 10;
 
 /** The load's temperature along a run; what boils gets no hotter. */
 function simulated(run: readonly Reading[], model: Model, gainM2: number, losses: number): number[] {
-  let loadC = run[0]!.loadC;
+  let loadC = element(run, 0).loadC;
   return run.map((reading, i) => {
     const before = run[i - 1];
     if (before === undefined) return loadC;
@@ -135,8 +136,8 @@ export function compareLog(input: OpticsInput, log: Log, options: CompareOptions
     return run.map(({ seconds, loadC }, i) => ({
       minutes: (seconds - start) / 60,
       measuredC: loadC,
-      forecastC: forecast[i]!,
-      fittedC: fitted[i]!,
+      forecastC: element(forecast, i),
+      fittedC: element(fitted, i),
       run: number,
     }));
   });

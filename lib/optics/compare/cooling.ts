@@ -1,4 +1,5 @@
 /** What the vessel loses, from a run with the dish covered. */
+import { element } from '../../geometry/index.js';
 import type { Estimate } from '../types.js';
 import type { Interval } from './intervals.js';
 import { throughOrigin } from './line-fit.js';
@@ -18,7 +19,7 @@ const MIN_DIFFERENCE = 5;
 export function overTime({ readings }: Interval, f: (reading: Interval['readings'][number]) => number): number {
   let sum = 0;
   for (let i = 1; i < readings.length; i++) {
-    const [a, b] = [readings[i - 1]!, readings[i]!];
+    const [a, b] = [element(readings, i - 1), element(readings, i)];
     sum += ((f(a) + f(b)) / 2) * (b.seconds - a.seconds);
   }
   return sum;

@@ -1,4 +1,5 @@
 /** The log in even intervals: what the load gained, and the sun, air and wind meanwhile. */
+import { element } from '../../geometry/index.js';
 import type { Reading, Run } from './log.js';
 
 /** Length of an interval of the standard, s. */
@@ -44,10 +45,10 @@ function readingAt(run: Run, seconds: number): Reading {
 function mean(readings: readonly Reading[], of: (reading: Reading) => number): number {
   let sum = 0;
   for (let i = 1; i < readings.length; i++) {
-    const [a, b] = [readings[i - 1]!, readings[i]!];
+    const [a, b] = [element(readings, i - 1), element(readings, i)];
     sum += ((of(a) + of(b)) / 2) * (b.seconds - a.seconds);
   }
-  return sum / (readings.at(-1)!.seconds - readings[0]!.seconds);
+  return sum / (readings.at(-1)!.seconds - element(readings, 0).seconds);
 }
 
 /** The whole intervals of a run, one after the other from its first reading. */
@@ -60,9 +61,9 @@ export function intervalsOf(run: Run, length = INTERVAL_SECONDS): Interval[] {
     const readings = [readingAt(run, from), ...within, readingAt(run, to)];
     const suns = readings.map(({ irradianceWPerM2 }) => irradianceWPerM2);
     return {
-      line: readings[0]!.line,
+      line: element(readings, 0).line,
       seconds: length,
-      fromC: readings[0]!.loadC,
+      fromC: element(readings, 0).loadC,
       toC: readings.at(-1)!.loadC,
       ambientC: mean(readings, ({ ambientC }) => ambientC),
       irradianceWPerM2: mean(readings, ({ irradianceWPerM2 }) => irradianceWPerM2),

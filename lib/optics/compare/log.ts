@@ -1,4 +1,5 @@
 /** The log of a test in the yard, read and checked: every fault with its line. */
+import { element } from '../../geometry/index.js';
 import { type Diagnostic, type DiagnosticCode, hasError } from '../../diagnostic/index.js';
 import { clockTime, type ClockTime } from './clock.js';
 import { BrokenQuote, csvRows, type CsvRow } from './csv-lines.js';
@@ -141,7 +142,7 @@ function readingOf(row: CsvRow, columns: Columns, add: Add): Timed | null {
 /** Clocks that run back, or change their manner of writing. */
 function checkClock(readings: readonly Timed[], add: Add): void {
   readings.slice(1).forEach(({ line, seconds, time }, i) => {
-    const before = readings[i]!;
+    const before = element(readings, i);
     if (time.dated !== before.time.dated || time.zoned !== before.time.zoned)
       add('log-time', line, 'the time is written in another way than the one before', 'write all times in one way');
     else if (seconds === before.seconds)
@@ -166,7 +167,7 @@ function durationText(seconds: number): string {
 }
 
 function runsOf(readings: readonly Reading[], add: Add): Run[] {
-  const steps = readings.slice(1).map(({ seconds }, i) => seconds - readings[i]!.seconds);
+  const steps = readings.slice(1).map(({ seconds }, i) => seconds - element(readings, i).seconds);
   const usual = [...steps].sort((a, b) => a - b)[steps.length >> 1] ?? 0;
   const runs: [Reading, ...Reading[]][] = [];
   readings.forEach((reading, i) => {

@@ -1,4 +1,5 @@
 /** A photo of the focus, measured by the widths of the spot: a second way to the waviness. */
+import { element } from '../../geometry/index.js';
 import { estimate, scaled } from '../estimate.js';
 import { setUp } from '../set-up.js';
 import { interceptCurve, squaredRadii } from '../spot.js';
@@ -42,11 +43,11 @@ export function widthAt(input: OpticsInput, slopeErrorMrad: number, share: numbe
     const inner = radius - holds / RINGS;
     return { radius: radius - holds / RINGS / 2, bright: ringShare.value / (radius * radius - inner * inner) };
   });
-  const middle = rings[2]!;
+  const middle = element(rings, 2);
   const peak = scaled(estimate([middle.intercept.value]), 1 / middle.radius ** 2).value;
   // from outside inward, so that a ring of noise near the middle is not taken for the edge
   for (let i = suns.length - 1; i > 0; i--) {
-    const [inner, outer] = [suns[i - 1]!, suns[i]!];
+    const [inner, outer] = [element(suns, i - 1), element(suns, i)];
     if (inner.bright < share * peak) continue;
     const part = inner.bright === outer.bright ? 0 : (inner.bright - share * peak) / (inner.bright - outer.bright);
     return 2 * (inner.radius + Math.min(1, part) * (outer.radius - inner.radius));

@@ -1,5 +1,5 @@
 /** A nested sheet as a picture: every part true to size, named, and lit up by the part list. */
-import { bounds, placePoint, placeVertices, signedArea } from '../../geometry/index.js';
+import { bounds, element, placePoint, placeVertices, signedArea } from '../../geometry/index.js';
 import { linesUp, type Part, type PlacedPart, ringsOf } from '../../part/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import type { BookSheet } from './input.js';
@@ -55,7 +55,7 @@ function labelPoint(part: Part): { x: number; y: number } {
   const x = (box.minX + box.maxX) / 2;
   if (part.kind !== 'rib') return { x, y: (box.minY + box.maxY) / 2 };
   const crossings = outline.flatMap((from, i) => {
-    const to = outline[(i + 1) % outline.length]!;
+    const to = element(outline, (i + 1) % outline.length);
     if (from.x > x === to.x > x) return [];
     return [from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x)];
   });

@@ -1,6 +1,6 @@
 /** The shopping list: stock with quantities, weights and cost, then what is bought by the piece. */
 import type { Design } from '../../design/index.js';
-import { bounds } from '../../geometry/index.js';
+import { bounds, element } from '../../geometry/index.js';
 import type { Part, PartKind } from '../../part/index.js';
 import { beadLength, hardwareOf } from './hardware.js';
 import { markup, type Markup } from '../markup.js';
@@ -42,7 +42,7 @@ function stockLines(design: Design, sheets: readonly BookSheet[], measures: Meas
         },
       ];
     }
-    const { width, height } = used[0]!;
+    const { width, height } = element(used, 0);
     const kind = item.outline ? 'offcut' : 'sheet';
     return [
       {

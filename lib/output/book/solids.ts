@@ -3,6 +3,7 @@
  * pictures and by the page's own script, so it needs nothing but numbers.
  */
 
+import { element } from '../../geometry/index.js';
 import type { Vec3 } from '../../geometry/index.js';
 
 export type { Vec3 };
@@ -67,7 +68,7 @@ function plate(outline: readonly Vec2[], holes: readonly (readonly Vec2[])[], bo
   const back = (ring: readonly Vec2[], lift: Lift) => ring.map(lift).reverse();
   const edges = [outline, ...holes].flatMap((ring) =>
     ring.map((from, i): SolidFace => {
-      const to = ring[(i + 1) % ring.length]!;
+      const to = element(ring, (i + 1) % ring.length);
       return { ring: [bottom(from), bottom(to), top(to), top(from)], holes: [] };
     }),
   );
@@ -83,8 +84,8 @@ function bentFaces(sections: readonly BentSection[]): SolidFace[] {
   const corner = ([r, z]: Vec2, w: number): Vec3 => [r, w, z];
   const quad = (...ring: Vec3[]) => faces.push({ ring, holes: [] });
   for (let i = 0; i + 1 < sections.length; i += 1) {
-    const a = sections[i]!;
-    const b = sections[i + 1]!;
+    const a = element(sections, i);
+    const b = element(sections, i + 1);
     const [wa, wb] = [a.halfWidth, b.halfWidth];
     quad(corner(a.top, -wa), corner(b.top, -wb), corner(b.top, wb), corner(a.top, wa));
     quad(corner(a.bottom, wa), corner(b.bottom, wb), corner(b.bottom, -wb), corner(a.bottom, -wa));

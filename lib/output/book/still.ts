@@ -3,6 +3,7 @@
  * slope of the rim, panels hide all that is below them, so board, frame, panels and mirror are painted in this order
  * and each from far to near.
  */
+import { element } from '../../geometry/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import {
   type BentSection,
@@ -52,8 +53,8 @@ function camera({ azimuth: a, elevation: e }: View): Camera {
 function normal(ring: readonly Vec3[]): Vec3 {
   let [x, y, z] = [0, 0, 0];
   for (let i = 0; i < ring.length; i += 1) {
-    const a = ring[i]!;
-    const b = ring[(i + 1) % ring.length]!;
+    const a = element(ring, i);
+    const b = element(ring, (i + 1) % ring.length);
     x += (a[1] - b[1]) * (a[2] + b[2]);
     y += (a[2] - b[2]) * (a[0] + b[0]);
     z += (a[0] - b[0]) * (a[1] + b[1]);

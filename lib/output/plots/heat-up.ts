@@ -1,4 +1,5 @@
 /** The load's temperature over time. */
+import { element } from '../../geometry/index.js';
 import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
 import { colours, curve as drawCurve, frame, label, limit, picture, usualSize } from './chart.js';
@@ -9,7 +10,7 @@ export function heatUpPlot({ heat, irradianceWPerM2 }: Forecast): ForecastPlot |
   const warming = heat?.warming;
   if (warming === undefined || warming.kind === 'no-load' || warming.curve.length === 0) return null;
   const { curve } = warming;
-  const start = curve[0]!;
+  const start = element(curve, 0);
   const end = curve.at(-1)!;
   const title = 'Warming of the load';
   const reported =

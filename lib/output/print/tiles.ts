@@ -1,5 +1,13 @@
 /** How a drawing is divided over pages. Lengths in mm; a window is what a page shows, in the drawing's own mm. */
-import { type Bounds, edgeBounds, edgesOf, edgesOfPath, edgeLength, pointOnEdge } from '../../geometry/index.js';
+import {
+  type Bounds,
+  edgeBounds,
+  edgeLength,
+  edgesOf,
+  edgesOfPath,
+  element,
+  pointOnEdge,
+} from '../../geometry/index.js';
 import { decimal } from '../decimal.js';
 import type { Drawing } from '../types.js';
 import { type Page, pagesOf, paperName, type PrintOptions } from './paper.js';
@@ -71,7 +79,7 @@ function inkOf(drawing: Drawing): Bounds[] {
       const pieces = Math.max(1, Math.ceil(edgeLength(edge) / longest));
       if (pieces === 1) return [edgeBounds(edge)];
       const points = Array.from({ length: pieces + 1 }, (_, i) => pointOnEdge(edge, i / pieces));
-      return points.slice(1).map((to, i) => edgeBounds({ kind: 'straight', from: points[i]!, to }));
+      return points.slice(1).map((to, i) => edgeBounds({ kind: 'straight', from: element(points, i), to }));
     });
   });
 }

@@ -4,6 +4,7 @@ import {
   bulgeOfSweep,
   cross,
   dot,
+  element,
   type FittedPath,
   type Point,
   scale,
@@ -59,7 +60,7 @@ export function followEllipse(arc: EllipticArc, tolerance: number): FittedPath {
   return joined(
     places
       .slice(0, -1)
-      .map((t, i) => followCurve({ from: t, to: places[i + 1]!, at, tangent }, tolerance, limits.ringEdges)),
+      .map((t, i) => followCurve({ from: t, to: element(places, i + 1), at, tangent }, tolerance, limits.ringEdges)),
   );
 }
 
@@ -71,12 +72,12 @@ export function followBezier(points: readonly Point[], tolerance: number): Fitte
     const y = list.map((p) => p.y);
     for (let count = list.length - 1; count > 0; count--)
       for (let i = 0; i < count; i++) {
-        x[i] = x[i]! * (1 - t) + x[i + 1]! * t;
-        y[i] = y[i]! * (1 - t) + y[i + 1]! * t;
+        x[i] = element(x, i) * (1 - t) + element(x, i + 1) * t;
+        y[i] = element(y, i) * (1 - t) + element(y, i + 1) * t;
       }
-    return { x: x[0]!, y: y[0]! };
+    return { x: element(x, 0), y: element(y, 0) };
   };
-  const slopes = points.slice(1).map((p, i) => scale(subtract(p, points[i]!), points.length - 1));
+  const slopes = points.slice(1).map((p, i) => scale(subtract(p, element(points, i)), points.length - 1));
   const curve: DrawnCurve = { from: 0, to: 1, at: (t) => blend(points, t), tangent: (t) => blend(slopes, t) };
   return followCurve(curve, tolerance, limits.ringEdges);
 }
@@ -97,13 +98,13 @@ function deBoor(points: readonly Weighted[], knots: readonly number[], degree: n
   const row = points.slice(span - degree, span + 1).map(([x, y, w]): [number, number, number] => [x, y, w]);
   for (let r = 1; r <= degree; r++)
     for (let j = degree; j >= r; j--) {
-      const low = knots[span - degree + j]!;
-      const high = knots[span + 1 + j - r]!;
+      const low = element(knots, span - degree + j);
+      const high = element(knots, span + 1 + j - r);
       const share = high > low ? (t - low) / (high - low) : 0;
-      const [a, b] = [row[j - 1]!, row[j]!];
-      row[j] = [0, 1, 2].map((k) => a[k]! * (1 - share) + b[k]! * share) as [number, number, number];
+      const [a, b] = [element(row, j - 1), element(row, j)];
+      row[j] = [0, 1, 2].map((k) => element(a, k) * (1 - share) + element(b, k) * share) as [number, number, number];
     }
-  return row[degree]!;
+  return element(row, degree);
 }
 
 /** A B-spline, plain or weighted. @throws ExtraFault for one that is not whole, or as `followCurve` */
@@ -117,21 +118,25 @@ export function followSpline({ degree, knots, points, weights }: Spline, toleran
   if (points.length <= degree) wrong(`a spline of degree ${degree} needs more than ${points.length} control points`);
   if (knots.length !== points.length + degree + 1)
     wrong(`a spline has ${knots.length} knots where ${points.length + degree + 1} belong`);
-  if (knots.some((knot, i) => i > 0 && knot < knots[i - 1]!)) wrong('the knots of a spline do not ascend');
+  if (knots.some((knot, i) => i > 0 && knot < element(knots, i - 1))) wrong('the knots of a spline do not ascend');
   if (weights.length !== points.length || weights.some((w) => !(w > 0)))
     wrong('a spline has weights that are not above 0, one a control point');
-  const weighted = points.map((p, i): Weighted => [p.x * weights[i]!, p.y * weights[i]!, weights[i]!]);
+  const weighted = points.map((p, i): Weighted => [
+    p.x * element(weights, i),
+    p.y * element(weights, i),
+    element(weights, i),
+  ]);
   // control points of the derivative; the quotient rule brings the weights back in
   const slopes = weighted.slice(1).map((p, i): Weighted => {
-    const wide = knots[i + degree + 1]! - knots[i + 1]!;
+    const wide = element(knots, i + degree + 1) - element(knots, i + 1);
     const share = wide > 0 ? degree / wide : 0;
-    return [0, 1, 2].map((k) => (p[k]! - weighted[i]![k]!) * share) as unknown as Weighted;
+    return [0, 1, 2].map((k) => (element(p, k) - element(element(weighted, i), k)) * share) as unknown as Weighted;
   });
   const slopeKnots = knots.slice(1, -1);
   const pieces: FittedPath[] = [];
   let edges = 0;
   for (let span = degree; span < points.length; span++) {
-    const [from, to] = [knots[span]!, knots[span + 1]!];
+    const [from, to] = [element(knots, span), element(knots, span + 1)];
     if (!(to > from)) continue;
     const at = (t: number): Point => {
       const [x, y, w] = deBoor(weighted, knots, degree, span, t);

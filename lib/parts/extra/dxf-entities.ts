@@ -1,4 +1,5 @@
 /** Entities of a DXF file as runs of edges (Autodesk, DXF Reference, edition of 2012, chapter 6). */
+import { element } from '../../geometry/index.js';
 import type { FittedPath, Point, Vertex } from '../../geometry/index.js';
 import { followEllipse, followSpline } from './curves.js';
 import { type DrawnRun, ExtraFault } from './drawing.js';
@@ -28,7 +29,7 @@ function facing(tags: readonly Tag[]): 1 | -1 {
 }
 
 function mustBeLevel(heights: readonly number[]): void {
-  if (heights.some((z) => Math.abs(z - heights[0]!) > sameHeight))
+  if (heights.some((z) => Math.abs(z - element(heights, 0)) > sameHeight))
     throw new ExtraFault('extra-not-flat', 'its places differ in height (z)', 'flatten the drawing');
 }
 

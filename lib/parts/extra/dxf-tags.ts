@@ -2,6 +2,7 @@
  * The tags of a DXF file: a line with a group code, a line with a value (Autodesk, DXF Reference, edition of 2012). Read
  * strictly and with line numbers: a reader that skips what it does not understand would lose vertices without a word.
  */
+import { element } from '../../geometry/index.js';
 import { ExtraFault, quoted } from './drawing.js';
 
 export interface Tag {
@@ -77,11 +78,11 @@ export function realAt(tags: readonly Tag[], code: number): number {
 export function sectionsOf(tags: readonly Tag[]): Map<string, readonly Tag[]> {
   const sections = new Map<string, readonly Tag[]>();
   for (let i = 0; i < tags.length; i++) {
-    const tag = tags[i]!;
+    const tag = element(tags, i);
     if (tag.code !== 0 || tag.value !== 'SECTION') continue;
     const name = tags[i + 1];
     let end = i + 2;
-    while (end < tags.length && !(tags[end]!.code === 0 && tags[end]!.value === 'ENDSEC')) end += 1;
+    while (end < tags.length && !(element(tags, end).code === 0 && element(tags, end).value === 'ENDSEC')) end += 1;
     if (end === tags.length)
       throw new ExtraFault('extra-broken', `the section in line ${tag.line} has no end: it is cut short`);
     if (name?.code === 2 && !sections.has(name.value)) sections.set(name.value, tags.slice(i + 2, end));
@@ -100,8 +101,8 @@ export function recordsOf(tags: readonly Tag[]): DxfRecord[] {
   const records: DxfRecord[] = [];
   for (let i = 0; i < tags.length;) {
     let end = i + 1;
-    while (end < tags.length && tags[end]!.code !== 0) end += 1;
-    const type = tags[i]!;
+    while (end < tags.length && element(tags, end).code !== 0) end += 1;
+    const type = element(tags, i);
     if (type.code === 0) records.push({ type, tags: tags.slice(i + 1, end) });
     i = end;
   }

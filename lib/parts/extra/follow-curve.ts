@@ -9,8 +9,9 @@ import {
   distance,
   dot,
   edgeArc,
-  nearestOnEdge,
+  element,
   type FittedPath,
+  nearestOnEdge,
   type Point,
   scale,
   subtract,
@@ -68,7 +69,7 @@ function biarc(a: Point, atA: Point, b: Point, atB: Point): [Vertex, Vertex] | n
 
 /** Greatest distance of the places from a run of edges. */
 function distanceFrom(places: readonly Point[], path: readonly Vertex[]): number {
-  const edges = path.slice(0, -1).map((vertex, i) => edgeArc(vertex, path[i + 1]!));
+  const edges = path.slice(0, -1).map((vertex, i) => edgeArc(vertex, element(path, i + 1)));
   let worst = 0;
   for (const place of places) {
     let min = Infinity;
@@ -80,7 +81,7 @@ function distanceFrom(places: readonly Point[], path: readonly Vertex[]): number
 
 /** Whether the places run on along the chord of the first and the last. */
 function runsOn(places: readonly Point[]): boolean {
-  const [a, b] = [places[0]!, places.at(-1)!];
+  const [a, b] = [element(places, 0), places.at(-1)!];
   const chord = subtract(b, a);
   let last = 0;
   for (const place of places) {

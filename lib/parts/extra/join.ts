@@ -4,6 +4,7 @@ import {
   arcThrough,
   distance,
   edgeArc,
+  element,
   indexBoxes,
   type Point,
   pointOnEdge,
@@ -35,10 +36,10 @@ function closed(runs: readonly (readonly Vertex[])[]): { vertices: Vertex[]; mov
   const vertices: Vertex[] = [];
   let moved = 0;
   runs.forEach((run, i) => {
-    const next = runs[(i + 1) % runs.length]![0]!;
+    const next = element(element(runs, (i + 1) % runs.length), 0);
     const last = run.length - 1;
     for (const [k, vertex] of run.slice(0, -1).entries()) {
-      const end = run[k + 1]!;
+      const end = element(run, k + 1);
       const gap = k + 1 === last ? distance(end, next) : 0;
       moved = Math.max(moved, gap);
       vertices.push(gap > 0 ? moveEnd(vertex, vertex, end, next) : vertex);
@@ -84,7 +85,7 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
     } else loose.push(run);
   }
   const ends = loose.flatMap(({ vertices }, run): End[] => [
-    { run, atStart: true, place: vertices[0]! },
+    { run, atStart: true, place: element(vertices, 0) },
     { run, atStart: false, place: vertices.at(-1)! },
   ]);
   const boxes = ends.map(({ place: { x, y } }) => ({ minX: x, maxX: x, minY: y, maxY: y }));
@@ -93,16 +94,18 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
   const branched = new Set<number>();
   ends.forEach((end, i) => {
     if (branched.has(i)) return;
-    const near = index.touching(boxes[i]!, joinWithin).filter((j) => distance(ends[j]!.place, end.place) <= joinWithin);
+    const near = index
+      .touching(element(boxes, i), joinWithin)
+      .filter((j) => distance(element(ends, j).place, end.place) <= joinWithin);
     if (near.length > 2) {
-      const which = near.slice(0, 3).map((j) => loose[ends[j]!.run]!.what);
+      const which = near.slice(0, 3).map((j) => element(loose, element(ends, j).run).what);
       error(
         'extra-branch',
         `${near.length} lines end at ${shown(end.place)} (${which.join('; ')}), where two belong`,
         'delete those drawn twice, or part the outlines',
       );
       for (const j of near) branched.add(j);
-    } else if (near.length === 2) partner.set(i, near[0] === i ? near[1]! : near[0]!);
+    } else if (near.length === 2) partner.set(i, near[0] === i ? element(near, 1) : element(near, 0));
   });
   const used = new Set<number>();
   /** Runs in order from one on, and whether they come round to it. */
@@ -119,7 +122,7 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
     return { ends: list, round: false };
   };
   const directed = (end: number): readonly Vertex[] => {
-    const { vertices } = loose[end >> 1]!;
+    const { vertices } = element(loose, end >> 1);
     return (end & 1) === 0 ? vertices : reversed(vertices);
   };
   // open chains first, from a loose end on; what is left goes round
@@ -127,16 +130,17 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
   for (const i of [...starts, ...ends.keys()]) {
     if (used.has(i >> 1)) continue;
     const { ends: list, round } = chain(i);
-    const what = list.length === 1 ? loose[i >> 1]!.what : `${loose[i >> 1]!.what} with ${list.length - 1} more`;
+    const what =
+      list.length === 1 ? element(loose, i >> 1).what : `${element(loose, i >> 1).what} with ${list.length - 1} more`;
     if (round) {
       const { vertices, moved } = closed(list.map(directed));
-      const worst = list.reduce((max, end) => Math.max(max, loose[end >> 1]!.deviation), 0);
+      const worst = list.reduce((max, end) => Math.max(max, element(loose, end >> 1).deviation), 0);
       rings.push({ what, vertices, deviation: worst + moved });
       continue;
     }
     const last = list.at(-1)! ^ 1;
     if (branched.has(i) || branched.has(last)) continue;
-    const [from, to] = [ends[i]!.place, ends[last]!.place];
+    const [from, to] = [element(ends, i).place, element(ends, last).place];
     error(
       'extra-open',
       `${what} is open: it begins at ${shown(from)} and ends at ${shown(to)}, ${millimetres(distance(from, to))} apart`,

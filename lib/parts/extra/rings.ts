@@ -10,6 +10,7 @@ import {
   edgeArc,
   edgeBounds,
   edgesOf,
+  element,
   indexBoxes,
   intersectEdges,
   type Point,
@@ -45,7 +46,7 @@ interface Checked extends DrawnRing {
 /** The ring without edges of no length, arcs of more than half a turn in halves. */
 function cleaned(vertices: readonly Vertex[]): Vertex[] {
   const halved = vertices.flatMap((vertex, i) => {
-    const next = vertices[(i + 1) % vertices.length]!;
+    const next = element(vertices, (i + 1) % vertices.length);
     if (Math.abs(vertex.bulge) <= 1 + 1e-9) return [vertex];
     const edge = edgeArc(vertex, next);
     const middle = pointOnEdge(edge, 0.5);
@@ -95,13 +96,13 @@ function intersections(rings: readonly Checked[]): { first: number; second: numb
   const met = new Map<string, { first: number; second: number; place: Point }>();
   let pairs = 0;
   edges.forEach((a, i) => {
-    for (const j of index.touching(boxes[i]!, 0)) {
+    for (const j of index.touching(element(boxes, i), 0)) {
       if (j <= i) continue;
       pairs += 1;
       // the pairs of one ring are counted here and looked at elsewhere
       if (pairs > limits.pairs)
         throw new ExtraFault('extra-too-much', 'its edges lie too close for a check of crossings', 'simplify it');
-      const b = edges[j]!;
+      const b = element(edges, j);
       const key = `${a.ring} ${b.ring}`;
       if (a.ring === b.ring || met.has(key)) continue;
       const contact = intersectEdges(a.edge, b.edge);
@@ -114,17 +115,17 @@ function intersections(rings: readonly Checked[]): { first: number; second: numb
 
 /** Rings as outlines with the openings in them: the depth of nesting decides, an island in an opening is an outline. */
 function shapesOf(rings: readonly Checked[]): ExtraShape[] {
-  const order = [...rings.keys()].sort((a, b) => rings[b]!.area - rings[a]!.area || a - b);
+  const order = [...rings.keys()].sort((a, b) => element(rings, b).area - element(rings, a).area || a - b);
   const around = new Map<number, number | null>();
   const depth = new Map<number, number>();
   order.forEach((ring, rank) => {
-    const own = rings[ring]!;
+    const own = element(rings, ring);
     // rings do not meet, so any vertex decides; the smallest ring round it is looked for first
     let parent: number | null = null;
     for (let i = rank - 1; i >= 0 && parent === null; i--) {
-      const other = rings[order[i]!]!;
-      if (within(own.box, other.box) && sideOfContour(other.vertices, own.vertices[0]!, 0) === 'inside')
-        parent = order[i]!;
+      const other = element(rings, element(order, i));
+      if (within(own.box, other.box) && sideOfContour(other.vertices, element(own.vertices, 0), 0) === 'inside')
+        parent = element(order, i);
     }
     around.set(ring, parent);
     depth.set(ring, parent === null ? 0 : (depth.get(parent) ?? 0) + 1);
@@ -136,9 +137,9 @@ function shapesOf(rings: readonly Checked[]): ExtraShape[] {
     return [
       {
         outline: anticlockwise(moved(ring.vertices, corner)),
-        openings: inner.map((j) => clockwise(moved(rings[j]!.vertices, corner))),
+        openings: inner.map((j) => clockwise(moved(element(rings, j).vertices, corner))),
         what: ring.what,
-        deviation: Math.max(ring.deviation, ...inner.map((j) => rings[j]!.deviation)),
+        deviation: Math.max(ring.deviation, ...inner.map((j) => element(rings, j).deviation)),
       },
     ];
   });
@@ -202,10 +203,14 @@ export function makeShapes(
         'redraw it so that it does not',
       );
     else if (!(area >= minArea))
-      error('extra-no-area', `${what} encloses next to nothing at ${there(vertices[0]!)}`, 'delete it or redraw it');
+      error(
+        'extra-no-area',
+        `${what} encloses next to nothing at ${there(element(vertices, 0))}`,
+        'delete it or redraw it',
+      );
   });
   for (const { first, second, place } of crossings) {
-    const [a, b] = [checked[first]!, checked[second]!];
+    const [a, b] = [element(checked, first), element(checked, second)];
     if (same(a, b)) error('extra-twice', `${a.what} and ${b.what} are one outline drawn twice`, 'delete one');
     else error('extra-crossing', `${a.what} and ${b.what} meet at ${there(place)}`, 'draw outlines apart');
   }

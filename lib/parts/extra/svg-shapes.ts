@@ -1,6 +1,6 @@
 /** Shapes and path data of SVG as runs of edges (SVG 1.1, second edition, chapters 8 and 9, appendix F.6). */
 import { normalizePath, parsePathString } from 'svg-path-commander/util';
-import { distance, type FittedPath, type Point, type Vertex } from '../../geometry/index.js';
+import { distance, element, type FittedPath, type Point, type Vertex } from '../../geometry/index.js';
 import { type EllipticArc, followBezier, followEllipse } from './curves.js';
 import { type DrawnRun, ExtraFault, limits, quoted } from './drawing.js';
 import { type Matrix, movePoint, moveVector, readSvgLength, inPx } from './svg-transform.js';
@@ -86,7 +86,10 @@ function pointsOutline(attributes: Attributes, closed: boolean): Outline[] {
     return length.value;
   });
   if (numbers.length % 2 !== 0) throw new ExtraFault('extra-number', 'its points hold an odd count of numbers');
-  const points = Array.from({ length: numbers.length / 2 }, (_, i) => ({ x: numbers[2 * i]!, y: numbers[2 * i + 1]! }));
+  const points = Array.from({ length: numbers.length / 2 }, (_, i) => ({
+    x: element(numbers, 2 * i),
+    y: element(numbers, 2 * i + 1),
+  }));
   const [start, ...rest] = points;
   return start ? [{ start, pieces: rest.map((to) => ({ kind: 'line', to })), closed }] : [];
 }
@@ -149,8 +152,8 @@ function pathOutlines(data: string): Outline[] {
       last.pieces.push(arc ? { kind: 'arc', arc, to } : { kind: 'line', to });
     } else {
       const controls = Array.from({ length: numbers.length / 2 - 1 }, (_, i) => ({
-        x: numbers[2 * i]!,
-        y: numbers[2 * i + 1]!,
+        x: element(numbers, 2 * i),
+        y: element(numbers, 2 * i + 1),
       }));
       last.pieces.push({ kind: 'bezier', controls, to });
     }
