@@ -1,5 +1,5 @@
 /** Flags that commands share, and what they do to a design. */
-import type { Options } from 'yargs';
+import type { Options, PositionalOptions } from 'yargs';
 import {
   type Design,
   LengthError,
@@ -27,6 +27,13 @@ export const designFlags = {
   seed: { type: 'number', requiresArg: true, describe: 'start of the random search' },
   seconds: { type: 'number', requiresArg: true, describe: 'how long to search for a better nest' },
 } as const satisfies Record<string, Options>;
+
+/** The first argument of most commands. */
+export const designArgument = {
+  type: 'string',
+  demandOption: true,
+  describe: 'the design file',
+} as const satisfies PositionalOptions;
 
 export const outFlags = {
   out: { alias: 'o', type: 'string', requiresArg: true, demandOption: true, describe: 'folder to write' },

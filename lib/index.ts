@@ -31,7 +31,7 @@ export { operationKey } from './output/key.js';
 export { recordJsonSchema, recordPage } from './output/record-page.js';
 export type { Part } from './part/index.js';
 export type { ExtraSource } from './parts/index.js';
-export { buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
+export { buildCutFiles, buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
 export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockResult, stockResult } from './pipeline/stock-comparison.js';

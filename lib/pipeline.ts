@@ -98,6 +98,35 @@ export async function nestPrepared(prepared: Prepared, nester: Nester = nest): P
   return { sheets, cost, problems };
 }
 
+/** A job of which nothing is made yet. */
+const nothingOf = (prepared: Prepared): Job => ({
+  ...prepared,
+  sheets: [],
+  routes: [],
+  aidSheets: [],
+  forecast: null,
+  burn: null,
+  cost: 0,
+  files: new Map(),
+});
+
+/** Cuts a prepared design whose problems hold no error: sheets, tool paths and aids, without their files. */
+async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Promise<Job> {
+  const { sheets, cost, problems: unfit } = await nesting;
+  const { routeSheets } = await import('./pipeline/router-files.js');
+  const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
+  const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted];
+  if (hasError(problems)) return { ...nothingOf(prepared), problems };
+  return {
+    ...nothingOf(prepared),
+    sheets,
+    routes,
+    aidSheets: aidSheets(prepared.design, prepared.aids),
+    cost,
+    problems,
+  };
+}
+
 /**
  * Makes everything of a design.
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
@@ -109,39 +138,35 @@ export async function buildJob(
   nester: Nester = nest,
 ): Promise<Job> {
   const prepared = prepare(design, extras);
-  const nothing: Job = {
-    ...prepared,
-    sheets: [],
-    routes: [],
-    aidSheets: [],
-    forecast: null,
-    burn: null,
-    cost: 0,
-    files: new Map(),
-  };
-  if (hasError(prepared.problems)) return nothing;
+  if (hasError(prepared.problems)) return nothingOf(prepared);
   // where the nest runs in threads of its own, the forecast is traced meanwhile
   const nesting = nestPrepared(prepared, nester);
   const { forecast, problems: doubts } = forecastOf(prepared);
   const burn = forecast && burnOf(prepared);
-  const { sheets, cost, problems: unfit } = await nesting;
-  const { routeSheets } = await import('./pipeline/router-files.js');
-  const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
-  const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted];
-  if (hasError(problems)) return { ...nothing, problems };
-  problems.push(...doubts.filter(({ severity }) => severity === 'warning'));
-  const job: Job = {
-    ...nothing,
-    sheets,
-    routes,
-    aidSheets: aidSheets(design, prepared.aids),
-    forecast,
-    burn,
-    cost,
-    problems,
-  };
+  const cut = await cutPrepared(prepared, nesting);
+  if (hasError(cut.problems)) return cut;
+  const problems = [...cut.problems, ...doubts.filter(({ severity }) => severity === 'warning')];
+  const job: Job = { ...cut, forecast, burn, problems };
   const { jobFiles } = await import('./pipeline/files.js');
   return { ...job, files: await jobFiles(job) };
+}
+
+/**
+ * Makes what is cut and proven: drawings, tool paths, templates, lists and their record. No light is traced and no book
+ * is written, which takes a third of the time.
+ * @param extras as for `buildJob`
+ */
+export async function buildCutFiles(
+  design: Design,
+  extras: ReadonlyMap<string, ExtraSource> = new Map(),
+  nester: Nester = nest,
+): Promise<Job> {
+  const prepared = prepare(design, extras);
+  if (hasError(prepared.problems)) return nothingOf(prepared);
+  const job = await cutPrepared(prepared, nestPrepared(prepared, nester));
+  if (hasError(job.problems)) return job;
+  const { cutFiles, sealed } = await import('./pipeline/files.js');
+  return { ...job, files: sealed(job, await cutFiles(job)) };
 }
 
 /** The files of the rib template alone; ask the problems of `prepared` first. */

@@ -45,7 +45,7 @@ try {
     time('optics', name, ['optics', design, '--json'], () => 1);
   }
   benchGeometry();
-  benchOptics();
+  benchOptics(join(fixtures, 'press-house.yaml'));
   await benchLimits(join(fixtures, 'press-house.yaml'));
 } finally {
   rmSync(folder, { recursive: true, force: true });

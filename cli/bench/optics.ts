@@ -1,5 +1,6 @@
 /** Times the ray trace and the forecast; one JSON line a case: what, size (rays), seconds (minimum of the runs), result. */
-import { type DishShape, paraboloid, radialLayout } from '../../lib/dish/index.js';
+import { readFileSync } from 'node:fs';
+import { readDesign } from '../../lib/index.js';
 import { advise, forecast, type OpticsInput } from '../../lib/optics/index.js';
 import { withShade } from '../../lib/optics/catch.js';
 import { estimate } from '../../lib/optics/estimate.js';
@@ -7,6 +8,7 @@ import { disc } from '../../lib/optics/solid.js';
 import { intercepts, squaredRadii } from '../../lib/optics/spot.js';
 import { sunShape } from '../../lib/optics/sun-shape.js';
 import { trace, type TraceSettings } from '../../lib/optics/trace.js';
+import { inputOf, litOf } from '../../lib/pipeline/forecast.js';
 
 const RUNS = 5;
 
@@ -23,79 +25,18 @@ function report(what: string, size: number, run: () => number): void {
   );
 }
 
-/** The press-house dish of the fixtures. */
-const dish: DishShape = {
-  figure: 'panel',
-  profile: paraboloid(550),
-  layout: radialLayout(24),
-  apertureRadius: 750,
-  ribThickness: 12,
-  panelThickness: 3,
-  reflectorThickness: 0.3,
-  facingThickness: 3.3,
-  seamGap: 2,
-  baseHeight: 60,
-  innerRadius: 51,
-};
+/** What the light needs of a design file. */
+function inputFrom(file: string): OpticsInput {
+  const reading = readDesign(readFileSync(file, 'utf8'));
+  if (reading.kind === 'refused') throw new Error(`${file} is refused`);
+  return inputOf(litOf(reading.design));
+}
 
-const input: OpticsInput = {
-  dish,
-  reflector: { name: 'a mirror', source: 'the bench', reflectance: 0.85, tile: 0, stripSeamShare: 0 },
-  vessel: {
-    kind: 'pot',
-    mount: 'level',
-    diameter: 260,
-    height: 272,
-    offset: 0,
-    opening: 0,
-    baseAbsorptance: 0.9,
-    sideAbsorptance: 0.9,
-    emittance: 0.9,
-    lid: true,
-    wall: { thickness: 1, massKg: 2.6, heatCapacityJPerKgK: 500, conductivityWPerMK: 16 },
-    insulation: { thickness: 0, conductivityWPerMK: 0.04 },
-    holder: { arms: 0, width: 0 },
-  },
-  load: {
-    filling: 'juice',
-    massKg: 12,
-    heatCapacityJPerKgK: null,
-    densityKgPerM3: 1050,
-    startC: 12,
-    targetC: 78,
-    boilingPointC: 100,
-    maxFluxWPerM2: null,
-  },
-  sun: {
-    irradianceWPerM2: null,
-    elevationDeg: 45,
-    shape: 'uniform',
-    circumsolarRatio: 0.05,
-    slopeErrorMrad: 3,
-    slopeErrorGoodMrad: 1.5,
-    slopeErrorPoorMrad: 6,
-    specularityMrad: 1,
-    edgeCurlMrad: null,
-    pointingErrorDeg: 0,
-    parkedAngleDeg: null,
-  },
-  site: { latitudeDeg: 47, longitudeDeg: 11, altitudeM: 600, timeZone: 1 },
-  day: {
-    date: '2026-06-21',
-    minElevationDeg: 15,
-    startHour: null,
-    ambientC: [[0, 20]],
-    windMPerS: [[0, 2]],
-    haze: 0.1,
-    waterVapour: 15,
-    humidity: 0.5,
-  },
-};
-
-/** Runs all cases; the result is the intercept of a 120 mm vessel, the watts taken up, or the least number of ribs. */
-export function benchOptics(): void {
+/** Runs all cases; the result is the intercept of a 120 mm vessel, the watts taken up, or the least number of ribs. @param file the demo's design */
+export function benchOptics(file: string): void {
+  const input = inputFrom(file);
   const settings: TraceSettings = {
-    shape: dish,
+    shape: input.dish,
     sun: sunShape('uniform', 0),
     slopeError: 3e-3,
     specularity: 1e-3,

@@ -12,7 +12,7 @@ import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
 import { loadExtras } from '../extras.js';
-import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, designFlags } from '../flags.js';
 import { nesterFor } from '../nester.js';
 import { reportProblems } from '../report.js';
 import { table } from '../table.js';
@@ -22,7 +22,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
   describe: 'print the key values of a design and every problem; writes nothing',
   builder: (yargs) =>
     yargs
-      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .positional('design', designArgument)
       .options(designFlags)
       .example('$0 check press-house.yaml', 'key values and problems')
       .example('$0 check press-house.yaml --json', 'the same for a program'),

@@ -6,7 +6,7 @@ import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
 import { loadExtras } from '../extras.js';
-import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
 import { proveOnCores } from '../prove/on-cores.js';
@@ -32,7 +32,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
   describe: 'write every cut file, the book and the lists',
   builder: (yargs) =>
     yargs
-      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .positional('design', designArgument)
       .options({
         ...designFlags,
         ...outFlags,

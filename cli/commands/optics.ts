@@ -20,7 +20,7 @@ import {
 import { columns, print, printJson, say } from '../console.js';
 import { type LoadedDesign, loadForLight } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
-import { applyFlags, type DesignArguments, designFlags } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, designFlags } from '../flags.js';
 import { reportProblems } from '../report.js';
 import { summaryCells } from '../summary-cells.js';
 import { table } from '../table.js';
@@ -53,7 +53,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
   describe: 'forecast the spot, power, heat and aim of the dish as it will be built',
   builder: (yargs) =>
     yargs
-      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .positional('design', designArgument)
       .options(designFlags)
       .example('$0 optics press-house.yaml', 'results with their errors, losses, and what would do better'),
   handler: (flags) => {

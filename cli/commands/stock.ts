@@ -15,7 +15,7 @@ import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
 import { loadExtras } from '../extras.js';
-import { applyFlags, type DesignArguments, designFlags, sizeFlag } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, designFlags, sizeFlag } from '../flags.js';
 import { nesterFor } from '../nester.js';
 import { stopOnErrors } from '../report.js';
 import { table } from '../table.js';
@@ -60,7 +60,7 @@ export const stockCommand: CommandModule<object, StockArguments> = {
   describe: 'compare sheet sizes: sheets, cost, waste and what is left',
   builder: (yargs) =>
     yargs
-      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .positional('design', designArgument)
       .options({
         ...designFlags,
         try: {

@@ -4,7 +4,7 @@ import { withClaim } from '../claim.js';
 import { say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
-import { applyFlags, type DesignArguments, designFlags, outFlags } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, designFlags, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { stopOnErrors } from '../report.js';
 
@@ -19,7 +19,7 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
   describe: 'write the rib template alone, at true size',
   builder: (yargs) =>
     yargs
-      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .positional('design', designArgument)
       .options({
         ...designFlags,
         ...outFlags,

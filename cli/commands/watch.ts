@@ -25,7 +25,7 @@ export const watchCommand: CommandModule<object, WatchArguments> = {
   describe: 'show the book on a page of this machine while the design file changes',
   builder: (yargs) =>
     yargs
-      .positional('design', { type: 'string', demandOption: true, describe: 'the design file' })
+      .positional('design', designArgument)
       .option('port', {
         type: 'number',
         default: 0,

@@ -1,10 +1,9 @@
 /**
- * Where a shape may lie among others. Within each cell that the boundary edges of the no-fit regions cut the sheet into, the
- * sum of depths, or of their roots, is least at a corner of the cell (exactly so for convex regions: there the depth is
- * concave, and so is its root), so that the corners are all the places worth trying: corners of boundary edges, crossings of
- * boundary edges, and their crossings with the sheet's limits. The sheet is halved again and again, and halves in which no place
- * can be better than the best so far are left out: a region's depth changes by no more than one moves, so that its
- * depth in the middle bounds it all over.
+ * Where a shape may lie among others. Within each cell that the boundary edges of the no-fit regions cut the sheet into,
+ * the sum of depths, or of their roots, is least at a corner of the cell (exactly so for convex regions: there the depth
+ * is concave, and so is its root), so that the corners are all the places worth trying: of boundary edges, and where they
+ * cross each other and the sheet's limits. The sheet is halved again and again; halves in which no place can be better
+ * than the best so far are left out: a region's depth changes by no more than one moves, so its middle bounds it.
  */
 import { f64, i32 } from '../geometry/typed-arrays.js';
 import { element } from '../geometry/index.js';

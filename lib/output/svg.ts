@@ -1,4 +1,4 @@
-import { edgeArc, element } from '../geometry/index.js';
+import { edgeArc } from '../geometry/index.js';
 import { decimal } from './decimal.js';
 import { keyOf } from './key.js';
 import { splitArcs } from './split-arcs.js';
@@ -17,7 +17,7 @@ function pathData({ vertices, closed }: DrawnPath, height: number): string {
   const divided = splitArcs(vertices, closed, Math.PI / 2);
   const last = divided.length - 1;
   const parts = divided.map((vertex, i) => {
-    const next = divided[i + 1] ?? element(divided, 0);
+    const next = divided[i + 1] ?? divided[0]!;
     const start = i === 0 ? `M${number(vertex.x)} ${number(height - vertex.y)}` : '';
     if (i === last && !closed) return start;
     const end = `${number(next.x)} ${number(height - next.y)}`;

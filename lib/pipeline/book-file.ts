@@ -97,30 +97,12 @@ function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): Boo
 
 /** `book.html`, complete. */
 export function bookOf(source: BookSource): string {
-  const {
-    design,
-    dish,
-    parts,
-    aids,
-    cleatStart,
-    assembly,
-    problems,
-    sheets,
-    forecast,
-    burn,
-    cutPictures = [],
-  } = source;
+  const { design, dish, parts, cleatStart, sheets, forecast, burn, cutPictures = [] } = source;
   return buildBook({
-    design,
-    dish,
-    parts,
-    aids,
-    cleatStart,
-    assembly,
+    ...source,
     facets: facetsOf(dish),
     thicknessRanges: thicknessRanges(design, dish),
     keyValues: keyValues(design, dish, parts, cleatStart),
-    problems,
     sheets: sheets && sheets.map(bookSheet),
     forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),

@@ -121,10 +121,8 @@ function jobRecord(job: Job, files: JobFiles): string {
   return sealJob(record, listFiles(files));
 }
 
-/** Every file that `cut` writes. */
-export async function jobFiles(job: Job): Promise<JobFiles> {
-  // the book is large, and only the commands that write it should wait for it to load
-  const { bookOf } = await import('./book-file.js');
+/** Drawings, tool paths, prints and lists. */
+export async function cutFiles(job: Job): Promise<JobFiles> {
   const { design, parts, sheets } = job;
   const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
@@ -132,8 +130,18 @@ export async function jobFiles(job: Job): Promise<JobFiles> {
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
-  files.set('book.html', bookOf({ ...job, cutPictures: cutPictures(job.routes) }));
-  // last, as it lists all the others
-  files.set('job.json', jobRecord(job, files));
   return files;
+}
+
+/** The files with the record of the job, which lists them all. */
+export function sealed(job: Job, files: JobFiles): JobFiles {
+  return new Map([...files, ['job.json', jobRecord(job, files)]]);
+}
+
+/** Every file that `cut` writes. */
+export async function jobFiles(job: Job): Promise<JobFiles> {
+  // the book is large, and only the commands that write it should wait for it to load
+  const { bookOf } = await import('./book-file.js');
+  const book = bookOf({ ...job, cutPictures: cutPictures(job.routes) });
+  return sealed(job, new Map([...(await cutFiles(job)), ['book.html', book]]));
 }

@@ -9,11 +9,11 @@ import { proveFolder } from '../../lib/check/index.js';
 import { readDesign } from '../../lib/design/index.js';
 import { hasError } from '../../lib/diagnostic/index.js';
 import type { Part, PartKind } from '../../lib/part/index.js';
-import { buildJob, nestPrepared, prepare } from '../../lib/pipeline.js';
+import { buildCutFiles, nestPrepared, prepare } from '../../lib/pipeline.js';
 import { jobFiles } from '../../lib/pipeline/files.js';
 import { nestRequests } from '../../lib/pipeline/nesting-request.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
-import { designOf, fixtureNames, fixtureText, jobOf } from '../helpers/fixtures.js';
+import { designOf, fixtureNames, fixtureText, cutOf } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
 import { randomNester } from '../helpers/random-nester.js';
@@ -120,14 +120,14 @@ describe('a folder that is right in itself', () => {
 
 describe('a dish without a fault raises none', () => {
   it.each(fixtureNames)('%s', async (name) => {
-    const job = await jobOf(name);
+    const job = await cutOf(name);
     expect(checkAssembly(JSON.parse(String(job.files.get('job.json'))))).toEqual([]);
   });
 
   it.each(jobSeeds('assembly of a folder', 1, byDay(6, 200)))('random, of seed %i', async (seed) => {
-    const reading = readDesign(randomDesign(seed).text.replace(/^vessel: .*\n/m, ''));
+    const reading = readDesign(randomDesign(seed).text);
     if (reading.kind === 'refused') return;
-    const job = await buildJob(reading.design, new Map(), randomNester(1));
+    const job = await buildCutFiles(reading.design, new Map(), randomNester(1));
     if (hasError(job.problems)) return;
     expect(checkAssembly(JSON.parse(String(job.files.get('job.json'))))).toEqual([]);
   });

@@ -6,10 +6,8 @@ import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { readDxfLines } from '../../lib/check/dxf-reader.js';
-import { buildJob } from '../../lib/pipeline.js';
-import { fixture, allFixtureNames } from '../helpers/fixtures.js';
+import { cutOf, allFixtureNames } from '../helpers/fixtures.js';
 import { textsOf } from '../helpers/jobs.js';
-import { randomNester } from '../helpers/random-nester.js';
 
 const place = new URL('../../fixtures/golden.json', import.meta.url);
 const writes = process.env['DISHWRIGHT_GOLDEN'] === 'write';
@@ -29,7 +27,7 @@ function normalised(text: string): string {
 }
 
 it.each(allFixtureNames)('the lines of %s are where they were', async (name) => {
-  const job = await buildJob(fixture(name), new Map(), randomNester(1));
+  const job = await cutOf(name);
   const texts = textsOf(job);
   const hashes = Object.fromEntries(
     [...texts]

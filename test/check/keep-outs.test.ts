@@ -1,7 +1,7 @@
 /** Places of the stock that parts keep off, told by the proof whatever cuts the sheet. */
 import { describe, expect, it } from 'vitest';
 import { verify } from '../../lib/check/index.js';
-import { buildJob } from '../../lib/pipeline.js';
+import { buildCutFiles } from '../../lib/pipeline.js';
 import { textsOf } from '../helpers/jobs.js';
 import { designOf, fixtureText } from '../helpers/fixtures.js';
 
@@ -12,7 +12,7 @@ describe('a sheet with a knot in it', () => {
     const knot = '[[20, 330], [90, 330], [50, 390]]';
     const text = fixtureText('table-top').replace(/(material: ply5, [^}]*)\}/, `$1, keepOuts: [${knot}] }`);
     expect(text).toContain(knot);
-    const job = await buildJob({ ...designOf(text), nest: { ...designOf(text).nest, effort: 0.01 } });
+    const job = await buildCutFiles({ ...designOf(text), nest: { ...designOf(text).nest, effort: 0.01 } });
     const files = textsOf(job);
     expect(codes(files)).toEqual([]);
     // the same job, the knot elsewhere: under the first part

@@ -1,8 +1,9 @@
 import { diagnosticText } from '../../lib/diagnostic/index.js';
 import { readFileSync } from 'node:fs';
 import { type Design, readDesign } from '../../lib/design/index.js';
-import { buildJob } from '../../lib/pipeline.js';
+import { buildCutFiles, buildJob } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
+import { randomNester } from './random-nester.js';
 import { byDay } from './seeds.js';
 
 export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch', 'classroom', 'village-bakery'] as const;
@@ -36,5 +37,14 @@ export function jobOf(name: FixtureName): Promise<Job> {
   const { effort } = design.nest;
   const made = jobs.get(name) ?? buildJob({ ...design, nest: { ...design.nest, effort: byDay(0.05, effort) } });
   jobs.set(name, made);
+  return made;
+}
+
+const cut = new Map<FixtureName, Promise<Job>>();
+
+/** What is cut of a fixture, nested at random: no forecast and no book. Nothing may change it. */
+export function cutOf(name: FixtureName): Promise<Job> {
+  const made = cut.get(name) ?? buildCutFiles(fixture(name), new Map(), randomNester(1));
+  cut.set(name, made);
   return made;
 }

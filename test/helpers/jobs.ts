@@ -1,6 +1,6 @@
 /** Jobs for the tests of the proof: whole jobs of random designs, and single sheets of them that can be mutated. */
 import { readDesign } from '../../lib/design/index.js';
-import { buildJob } from '../../lib/pipeline.js';
+import { buildCutFiles } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
 import { readDxfLines } from '../../lib/check/dxf-reader.js';
 import type { ReadBackSheet } from '../../lib/check/drawn.js';
@@ -8,7 +8,6 @@ import { parseRecord, readJob, type RecordRead as Record } from '../../lib/check
 import { plainDxf, plainSvg } from './plain-files.js';
 import { randomDesign } from './random-design.js';
 import { randomNester } from './random-nester.js';
-import { byDay } from './seeds.js';
 
 /** The text files of a job. */
 export function textsOf(job: Job): Map<string, string> {
@@ -21,13 +20,13 @@ export type Made =
   | { readonly kind: 'made'; readonly seed: number; readonly files: Map<string, string> }
   | { readonly kind: 'refused'; readonly seed: number; readonly messages: readonly string[] };
 
-/** The files of the random design of a seed, or why it cannot be built. By day without a vessel: no light is traced. */
+/** The files that are cut of the random design of a seed, or why it cannot be built. */
 export async function makeRandom(seed: number): Promise<Made> {
   const { text } = randomDesign(seed);
-  const reading = readDesign(byDay(text.replace(/^vessel:.*\n/m, ''), text));
+  const reading = readDesign(text);
   if (reading.kind === 'refused')
     return { kind: 'refused', seed, messages: reading.problems.map(({ message }) => message) };
-  const job = await buildJob(reading.design, new Map(), randomNester(seed));
+  const job = await buildCutFiles(reading.design, new Map(), randomNester(seed));
   const errors = job.problems.filter(({ severity }) => severity === 'error');
   if (errors.length > 0) return { kind: 'refused', seed, messages: errors.map(({ message }) => message) };
   return { kind: 'made', seed, files: textsOf(job) };

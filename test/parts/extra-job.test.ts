@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { verify } from '../../lib/check/index.js';
-import { buildJob, type Job } from '../../lib/index.js';
+import { buildCutFiles, type Job } from '../../lib/index.js';
 import { textsOf } from '../helpers/jobs.js';
 import { fixture } from '../helpers/fixtures.js';
 import { measures } from './extra-drawings.js';
@@ -16,7 +16,7 @@ describe('the demo with outlines of one’s own', () => {
     const design = fixture('press-house');
     const extra = files.map((file, i) => ({ file, material: 'birch12', quantity: i + 1, unit: undefined }));
     const nest = { ...design.nest, effort: 0 };
-    job = await buildJob({ ...design, nest, extra }, texts);
+    job = await buildCutFiles({ ...design, nest, extra }, texts);
   });
   const part = (id: string) => job.parts.find((each) => each.id === id)!;
 

@@ -1,3 +1,4 @@
+import { publishedOffsets } from '../helpers/published-dish.js';
 import { describe, expect, it } from 'vitest';
 import { heightOnPath, markOut } from '../../lib/parts/marking-out.js';
 import { markingTable, writeMarkingOut } from '../../lib/output/index.js';
@@ -8,19 +9,10 @@ const mm = { unit: 'mm', division: 0.1 } as const;
 const inch = (under: number) => ({ unit: 'in', under }) as const;
 
 describe('marks in mm', () => {
-  // Pavlovic and Stefanovic, Journal of Solar Energy 2015, article 326536, table 1: f 226 cm; offsets in cm
   it('give a published table of a dish, within its rounding', () => {
-    const published = [
-      [31.67, 1.12],
-      [63.33, 4.43],
-      [95.0, 9.97],
-      [126.6, 17.78],
-      [158.3, 27.7],
-      [190.0, 39.9],
-    ] as const;
     const { marks } = markOut(parabola(2260), 1900, { step: 1900 / 6, sagLimit: 0.25, rule: mm });
     expect(marks).toHaveLength(7);
-    published.forEach(([x, y], i) => {
+    publishedOffsets.forEach(([x, y], i) => {
       const mark = marks[i + 1]!;
       // the table cuts x off after four digits
       expect(Math.abs(mark.x - 10 * x)).toBeLessThan(1);

@@ -123,9 +123,13 @@ export interface TextStyle {
   readonly grey?: number;
 }
 
+/** A font's list of characters is made anew whenever it is asked for. */
+const characters = new WeakMap<PDFFont, ReadonlySet<number>>();
+
 /** Text that the fonts of every PDF reader can show (Windows Latin 1); a question mark for what they cannot. */
 export function plainText(text: string, font: PDFFont): string {
-  const known = new Set(font.getCharacterSet());
+  const known = characters.get(font) ?? new Set(font.getCharacterSet());
+  characters.set(font, known);
   return Array.from(text.normalize('NFC'))
     .map((letter) => (known.has(letter.codePointAt(0)!) && letter >= ' ' ? letter : /\s/.test(letter) ? ' ' : '?'))
     .join('');

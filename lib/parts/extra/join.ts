@@ -63,6 +63,12 @@ interface End {
 
 const millimetres = (length: number): string => `${Number(length.toPrecision(4))} mm`;
 
+/** A run from one of its ends on. */
+function directed(loose: readonly SourceRun[], end: number): readonly Vertex[] {
+  const { vertices } = element(loose, end >> 1);
+  return (end & 1) === 0 ? vertices : reversed(vertices);
+}
+
 /**
  * The rings of a drawing: closed runs, and open ones whose ends meet within `joinWithin`. Lines that stay open, and
  * places where more than two ends meet, are reported. n log n.
@@ -121,10 +127,6 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
     }
     return { ends: list, round: false };
   };
-  const directed = (end: number): readonly Vertex[] => {
-    const { vertices } = element(loose, end >> 1);
-    return (end & 1) === 0 ? vertices : reversed(vertices);
-  };
   // open chains first, from a loose end on; what is left goes round
   const starts = [...ends.keys()].filter((i) => !partner.has(i));
   for (const i of [...starts, ...ends.keys()]) {
@@ -133,7 +135,7 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
     const what =
       list.length === 1 ? element(loose, i >> 1).what : `${element(loose, i >> 1).what} with ${list.length - 1} more`;
     if (round) {
-      const { vertices, moved } = closed(list.map(directed));
+      const { vertices, moved } = closed(list.map((end) => directed(loose, end)));
       const worst = list.reduce((max, end) => Math.max(max, element(loose, end >> 1).deviation), 0);
       rings.push({ what, vertices, deviation: worst + moved });
       continue;

@@ -1,7 +1,7 @@
 /** Faults of the dish that is put together from the files, one for each message about them. */
 import type { assemblyMessages } from '../../../lib/check/messages/assembly.js';
 import { readDesign } from '../../../lib/design/index.js';
-import { buildJob } from '../../../lib/pipeline.js';
+import { buildCutFiles } from '../../../lib/pipeline.js';
 import { fixtureText } from '../../helpers/fixtures.js';
 import { sealed } from '../../helpers/small-job.js';
 import { shelfNester } from '../../helpers/shelf-nester.js';
@@ -25,7 +25,7 @@ interface DishPart {
 async function recordText(): Promise<string> {
   const reading = readDesign(fixtureText('hand-cut-inch').replace(/^vessel: .*\n/m, ''));
   if (reading.kind === 'refused') throw new Error('the design is refused');
-  const job = await buildJob(reading.design, new Map(), shelfNester);
+  const job = await buildCutFiles(reading.design, new Map(), shelfNester);
   return String(job.files.get('job.json'));
 }
 

@@ -4,7 +4,7 @@ import { verify } from '../../../lib/check/index.js';
 import type { Design } from '../../../lib/design/index.js';
 import { distance, type Point } from '../../../lib/geometry/index.js';
 import type { Cut } from '../../../lib/machining/index.js';
-import { buildJob } from '../../../lib/pipeline.js';
+import { buildCutFiles } from '../../../lib/pipeline.js';
 import type { Job } from '../../../lib/pipeline/types.js';
 import { designOf, fixtureText, jobOf } from '../../helpers/fixtures.js';
 import { textsOf } from '../../helpers/jobs.js';
@@ -80,8 +80,7 @@ describe.each(['table-top', 'hand-cut-inch'] as const)('%s, cut by a router inst
       /^process:.*$/m,
       'process: { kind: router, toolDiameter: 1/8 in, drillBits: [1.5 mm, 2 mm, 2.5 mm, 3 mm, 5/32 in, 4 mm] }',
     );
-    // without a vessel no light is traced
-    const job = await buildJob(quick(designOf(text.replace(/^vessel:.*\n(?:load:.*\n)?/m, ''))));
+    const job = await buildCutFiles(quick(designOf(text)));
     expect(job.problems.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([]);
     texts = textsOf(job);
     expect([...texts.keys()].filter((one) => one.endsWith('.ngc')).length).toBeGreaterThan(0);
