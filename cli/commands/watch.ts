@@ -1,6 +1,7 @@
 import process from 'node:process';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
+import { designArgument } from '../flags.js';
 import { exitCode, stop } from '../exit.js';
 import { nestInThread } from '../watch/background.js';
 import { serve } from '../watch/server.js';
