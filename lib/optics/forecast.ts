@@ -113,7 +113,7 @@ function asBuilt(input: OpticsInput, options: ForecastOptions): Omit<Forecast, '
   pause();
   const few = fewer(built, rays * COMPARED);
   const light = solid && lightOn(built, solid);
-  const power = lossTable(input, set, light, few, seed);
+  const power = lossTable(input, set, built, light, seed);
   pause();
   const radius90 = shareRadius(shaded, squared, 0.9, apertureRadius);
   const best = bestPlane(fewer(shaded, rays * SEARCHED), 0.9, apertureRadius);

@@ -48,8 +48,15 @@ export interface LossTable {
 /**
  * The intercept with the errors switched on one after the other; the last is the dish as built.
  * @param built its rays, traced with the seed, so that stages compare ray by ray
+ * @param light of them on the vessel
  */
-function stages(input: OpticsInput, set: SetUp, built: Rays, seed: number): [LossKey, Float64Array][] {
+function stages(
+  input: OpticsInput,
+  set: SetUp,
+  built: Rays,
+  light: SurfaceShares,
+  seed: number,
+): [LossKey, Float64Array][] {
   const all: TraceSettings = { ...set.settings, rays: built.count, seed };
   const still = { ...all, pointing: 0 };
   const smooth = { ...still, edgeCurlMrad: 0 as const };
@@ -60,8 +67,8 @@ function stages(input: OpticsInput, set: SetUp, built: Rays, seed: number): [Los
     ['flat-panels', meetsVessel(trace({ ...even, sun: null }), aimed)],
     ['sun-size', meetsVessel(trace(even), aimed)],
     ['waviness', meetsVessel(trace(smooth), aimed)],
-    ['edge-curl', meetsVessel(offAim ? trace(still) : built, aimed)],
-    ...(offAim ? [['aim-spill', meetsVessel(built, set.solid)] as [LossKey, Float64Array]] : []),
+    ['edge-curl', offAim ? meetsVessel(trace(still), aimed) : interceptOf(light)],
+    ...(offAim ? [['aim-spill', interceptOf(light)] as [LossKey, Float64Array]] : []),
   ];
 }
 
@@ -82,35 +89,15 @@ const labels: Readonly<Record<LossKey, string>> = {
 };
 
 /**
- * What misses the vessel, stage by stage, as shares of the unshaded light, batch by batch. How much it is in all comes
- * of the dish as built; fewer rays share it out among the stages.
- */
-function missesByStage(
-  intercept: Float64Array,
-  byStage: readonly [LossKey, Float64Array][],
-): [LossKey, Float64Array][] {
-  const last = byStage.at(-1)?.[1] ?? intercept;
-  const mean = (of: Float64Array) => estimate(of).value;
-  const [missed, missedByFew] = [1 - mean(intercept), 1 - mean(last)];
-  const scale = missedByFew > 0 ? missed / missedByFew : 0;
-  let before: Float64Array = intercept.map(() => 1);
-  return byStage.map(([key, stage]) => {
-    const lost = stage.map((one, i) => scale * (f64(before, i) - one));
-    before = stage;
-    return [key, lost];
-  });
-}
-
-/**
  * The table.
- * @param light of the dish as built on the vessel; null without one
- * @param few of its rays, traced with the seed, which tell what each error costs
+ * @param built the rays of the dish as built, traced with the seed
+ * @param light of them on the vessel; null without one
  */
 export function lossTable(
   input: OpticsInput,
   set: SetUp,
+  built: Rays,
   light: SurfaceShares | null,
-  few: Rays,
   seed: number,
 ): LossTable {
   const { areas, irradianceWPerM2 } = set;
@@ -121,19 +108,18 @@ export function lossTable(
   const { reflectance } = input.reflector;
   const given = onMirror * reflectance;
   const { solid } = set;
-  const none = new Float64Array(few.batches);
+  const none = new Float64Array(built.batches);
   const shaded = light?.shade ?? none;
   const share = (shares: Float64Array, factor: number) => estimate(shares.map((one) => one * factor));
 
   const unshaded = shaded.map((one) => 1 - one);
-  const misses = (light === null ? [] : missesByStage(interceptOf(light), stages(input, set, few, seed))).map(
-    ([key, lost]): [LossKey, Estimate] => [
-      key,
-      share(
-        unshaded.map((one, i) => one * f64(lost, i)),
-        given,
-      ),
-    ],
+  let before: Float64Array = shaded.map(() => 1);
+  const misses = (light === null ? [] : stages(input, set, built, light, seed)).map(
+    ([key, intercept]): [LossKey, Estimate] => {
+      const lost = unshaded.map((one, i) => one * (f64(before, i) - f64(intercept, i)));
+      before = intercept;
+      return [key, share(lost, given)];
+    },
   );
   const alpha = input.vessel && absorptances(input.vessel);
   const bySurface = surfaces.map((surface): SurfaceLight => {
