@@ -3,7 +3,7 @@
  * brightness is the length of ray within it times the light on each ray, over its volume: what a small surface takes up
  * that faces the light from wherever it comes (fluence rate; never less than what any flat surface there gets).
  */
-import { f32 } from '../../geometry/typed-arrays.js';
+import { f32, f64 } from '../../geometry/typed-arrays.js';
 import type { Rays } from '../trace.js';
 
 /** Where to look: a box about the axis, cells of one size. */
@@ -20,6 +20,8 @@ export interface BeamMap extends BeamBox {
   readonly side: Float64Array;
   /** Suns, the brightest along the axis outside the bowl: rows from the mid-plane to +y, in each from −x to +x. */
   readonly plan: Float64Array;
+  /** Suns in each cell: layers from the vertex upward, in each rows from the mid-plane to +y, in each from −x to +x. */
+  readonly suns: Float64Array;
   /** Suns at a place; the same at y and −y. */
   readonly at: (x: number, y: number, z: number) => number;
 }
@@ -87,27 +89,32 @@ export function beamMap(rays: Rays, box: BeamBox, options: BeamOptions): BeamMap
     const [dx, dy] = [f32(rays.dxdz, i), f32(rays.dydz, i)];
     const suns = Math.abs(light) * perRay * Math.min(MAX_LENGTH, Math.sqrt(1 + dx * dx + dy * dy));
     const end = Math.min(up, Math.floor(endOf(rays, i, options) / cell));
-    for (let k = Math.max(0, Math.ceil(low / cell)); k < end; k++) {
-      const rise = (k + 0.5) * cell - rays.reference;
-      const column = Math.floor((f32(rays.x, i) + dx * rise) / cell) + across;
-      const row = Math.floor(Math.abs(f32(rays.y, i) + dy * rise) / cell);
-      if (column < 0 || column >= width || row >= across) continue;
-      const place = (k * across + row) * width + column;
-      cells[place] = (cells[place] ?? 0) + suns;
+    const first = Math.max(0, Math.ceil(low / cell));
+    const rise = first + 0.5 - rays.reference / cell;
+    // places in cells: from one layer to the next they move by the slopes
+    let column = f32(rays.x, i) / cell + dx * rise + across;
+    let row = f32(rays.y, i) / cell + dy * rise;
+    for (let k = first; k < end; k++, column += dx, row += dy) {
+      const off = Math.abs(row);
+      if (column < 0 || column >= width || off >= across) continue;
+      const place = (k * across + (off | 0)) * width + (column | 0);
+      cells[place] = f64(cells, place) + suns;
     }
   }
   const side = new Float64Array(up * width);
   const plan = new Float64Array(across * width);
   const bowl = options.rim.height / cell;
-  cells.forEach((suns, place) => {
-    const column = place % width;
-    const row = Math.floor(place / width) % across;
-    const k = Math.floor(place / (width * across));
-    side[k * width + column] = Math.max(side[k * width + column] ?? 0, suns);
-    if (k >= bowl) plan[row * width + column] = Math.max(plan[row * width + column] ?? 0, suns);
-  });
+  for (let k = 0, place = 0; k < up; k++)
+    for (let row = 0; row < across; row++)
+      for (let column = 0; column < width; column++, place++) {
+        const suns = f64(cells, place);
+        const [inSide, inPlan] = [k * width + column, row * width + column];
+        if (suns > f64(side, inSide)) side[inSide] = suns;
+        if (k >= bowl && suns > f64(plan, inPlan)) plan[inPlan] = suns;
+      }
   return {
     ...box,
+    suns: cells,
     side,
     plan,
     at: (x, y, z) =>

@@ -1,4 +1,5 @@
 /** Where it burns: the light round the dish when it is aimed, off the sun and parked, with the vessel and without. */
+import { f64 } from '../../geometry/typed-arrays.js';
 import { withShade } from '../catch.js';
 import { setUp } from '../set-up.js';
 import { disc } from '../solid.js';
@@ -73,17 +74,17 @@ export interface BurnResult {
 function farthestOf(map: BeamMap, focusHeight: number, rimHeight: number, levels: readonly number[]): number[] {
   const { cell, across, up } = map;
   const reach = levels.map(() => 0);
-  for (let k = Math.ceil(rimHeight / cell); k < up; k++)
-    for (let column = 0; column < 2 * across; column++)
-      for (let row = 0; row < across; row++) {
-        const [x, y, z] = [(column + 0.5 - across) * cell, (row + 0.5) * cell, (k + 0.5) * cell];
-        const suns = map.at(x, y, z);
-        if (suns < 1) continue;
-        const distance = Math.hypot(x, y, z - focusHeight);
-        levels.forEach((level, i) => {
-          if (suns >= level) reach[i] = Math.max(reach[i] ?? 0, distance);
-        });
-      }
+  const width = 2 * across;
+  for (let place = Math.ceil(rimHeight / cell) * across * width; place < up * across * width; place++) {
+    const suns = f64(map.suns, place);
+    if (suns < 1) continue;
+    const [column, row, k] = [place % width, Math.floor(place / width) % across, Math.floor(place / width / across)];
+    const [x, y, z] = [(column + 0.5 - across) * cell, (row + 0.5) * cell, (k + 0.5) * cell];
+    const distance = Math.hypot(x, y, z - focusHeight);
+    levels.forEach((level, i) => {
+      if (suns >= level) reach[i] = Math.max(reach[i] ?? 0, distance);
+    });
+  }
   return reach;
 }
 
@@ -154,7 +155,7 @@ export function burnMaps(input: OpticsInput, seed: number, rays = RAYS): BurnRes
       stand.angleDeg >= DARK_DEG
         ? null
         : withShade(trace({ ...set.settings, pointing, rays, seed }), disc(vessel.radius, vessel.height));
-    return [true, false].map((withVessel) => {
+    return (input.vessel === null ? [false] : [true, false]).map((withVessel) => {
       const options = { given, rim, vessel: withVessel ? vessel : null };
       const map = traced && beamMap(traced, box, options);
       const measured = traced && map ? measure(map, farIntensity(traced, options), focusHeight, rim.height) : nowhere;
