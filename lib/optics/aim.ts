@@ -1,7 +1,7 @@
 /** How exactly the dish must be aimed, by the direction in which it is off. */
 import { estimate } from './estimate.js';
 import { type SetUp, solidAt, takenUpShares } from './set-up.js';
-import { type Rays, trace } from './trace.js';
+import { passingTraces, type Rays, trace, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
 import { f64 } from '../geometry/typed-arrays.js';
 import { element } from '../geometry/index.js';
@@ -29,8 +29,8 @@ export interface Aim {
 /** What the vessel takes up at angles off the sun, traced once and asked for many heights of the sun. */
 export class AimTraces {
   readonly #traced = new Map<string, Rays>();
-  /** Of an angle that nobody asks for again. */
-  #passing: Rays | null = null;
+  /** For angles that nobody asks for again. */
+  readonly #passing = passingTraces();
   readonly #aimed = new Map<string, Float64Array>();
   readonly #input: OpticsInput;
   readonly #set: SetUp;
@@ -47,15 +47,14 @@ export class AimTraces {
   /** Rays of a dish that is off by an angle; the same random numbers for every angle. */
   rays(direction: AimDirection, angleDeg: number): Rays {
     const key = `${angleDeg === 0 ? '' : direction} ${angleDeg}`;
-    const traced = this.#traced.get(key) ?? this.#trace(direction, angleDeg, null);
+    const traced = this.#traced.get(key) ?? trace(this.#settings(direction, angleDeg));
     this.#traced.set(key, traced);
     return traced;
   }
 
-  #trace(direction: AimDirection, angleDeg: number, into: Rays | null): Rays {
-    const { settings } = this.#set;
+  #settings(direction: AimDirection, angleDeg: number): TraceSettings {
     const [rays, seed] = [this.#rays, this.#seed];
-    return trace({ ...settings, pointing: angleDeg * RAD, towards: towards[direction], rays, seed }, into);
+    return { ...this.#set.settings, pointing: angleDeg * RAD, towards: towards[direction], rays, seed };
   }
 
   /** Power as shares of the light on an aimed mirror, batch by batch. */
@@ -84,8 +83,7 @@ export class AimTraces {
 
   /** The same at an angle that is not asked for at another height of the sun: its rays are not kept. */
   keptOnce(direction: AimDirection, angleDeg: number, sunElevation: number): Estimate {
-    const rays = this.#trace(direction, angleDeg, this.#passing);
-    this.#passing = rays;
+    const rays = this.#passing(this.#settings(direction, angleDeg));
     return this.#keptOf(this.#takenUpOf(rays, direction, angleDeg, sunElevation), direction, sunElevation);
   }
 

@@ -3,7 +3,7 @@ import { absorptances, caughtOf, type SurfaceShares, takenUpOf } from './catch.j
 import { estimate, exact } from './estimate.js';
 import { interceptOf, meetsVessel, type SetUp, solidAt } from './set-up.js';
 import { type Surface, surfaces } from './solid.js';
-import { type Rays, trace, type TraceSettings } from './trace.js';
+import { passingTraces, type Rays, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
 import { f64 } from '../geometry/typed-arrays.js';
 
@@ -63,11 +63,12 @@ function stages(
   const even = { ...smooth, slopeError: 0, specularity: 0 };
   const aimed = solidAt(input, set.sunElevation);
   const offAim = all.pointing !== 0;
+  const passing = passingTraces();
   return [
-    ['flat-panels', meetsVessel(trace({ ...even, sun: null }), aimed)],
-    ['sun-size', meetsVessel(trace(even), aimed)],
-    ['waviness', meetsVessel(trace(smooth), aimed)],
-    ['edge-curl', offAim ? meetsVessel(trace(still), aimed) : interceptOf(light)],
+    ['flat-panels', meetsVessel(passing({ ...even, sun: null }), aimed)],
+    ['sun-size', meetsVessel(passing(even), aimed)],
+    ['waviness', meetsVessel(passing(smooth), aimed)],
+    ['edge-curl', offAim ? meetsVessel(passing(still), aimed) : interceptOf(light)],
     ...(offAim ? [['aim-spill', interceptOf(light)] as [LossKey, Float64Array]] : []),
   ];
 }

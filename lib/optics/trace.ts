@@ -108,6 +108,15 @@ export function trace(settings: TraceSettings, into: Rays | null = null): Rays {
   return rays;
 }
 
+/** Traces rays that are looked at once: each call overwrites the rays of the one before. */
+export function passingTraces(): (settings: TraceSettings) => Rays {
+  let last: Rays | null = null;
+  return (settings) => {
+    last = trace(settings, last);
+    return last;
+  };
+}
+
 /** The next numbers of the recurrence; returns the last. */
 function draw(column: Float64Array, count: number, last: number, step: number): number {
   let at = last;

@@ -1,7 +1,7 @@
 /** What each slip of the work costs, in the words in which a builder measures it. */
 import { estimate } from './estimate.js';
 import { type SetUp, takenUpShares } from './set-up.js';
-import { type Rays, trace, type TraceSettings } from './trace.js';
+import { passingTraces, type Rays, type TraceSettings } from './trace.js';
 import type { Estimate, OpticsInput } from './types.js';
 import { f64 } from '../geometry/typed-arrays.js';
 
@@ -29,8 +29,9 @@ export function workmanship(input: OpticsInput, set: SetUp, built: Rays, seed: n
   const { solid, settings, line, areas } = set;
   if (solid === null) return [];
   const watts = (set.given * set.irradianceWPerM2) / 1e6;
+  const passing = passingTraces();
   const taken = (change: Partial<TraceSettings>) =>
-    takenUpShares(trace({ ...settings, ...change, rays: built.count, seed }), solid, input);
+    takenUpShares(passing({ ...settings, ...change, rays: built.count, seed }), solid, input);
   // a mirror that lies higher is a vessel that hangs lower
   const lower = { ...solid, baseZ: solid.baseZ - 1, armHeight: solid.armHeight - 1 };
   const now = takenUpShares(built, solid, input);
