@@ -23,6 +23,7 @@ import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
+import { assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
 import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
@@ -35,7 +36,13 @@ export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource>
   const made = makeParts(design, dish);
   const { cleatStart, splices } = made;
   const extra = readExtras(design, extras);
-  const parts = [...made.parts.map(withFittingLabels), ...extra.parts].map((part) => withLaserNotes(design, part));
+  const own = made.parts.map((part) => withLaserNotes(design, withFittingLabels(part)));
+  const bare = assemble({ design, dish, parts: own, cleatStart, splices });
+  // a dish that cannot be made as asked has no stand
+  const { stand, problems: unstable } = hasError(made.problems)
+    ? { stand: null, problems: [] }
+    : standOf(design, dish, own, bare);
+  const parts = [...own, ...(stand?.parts ?? []), ...extra.parts.map((part) => withLaserNotes(design, part))];
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
@@ -49,12 +56,24 @@ export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource>
     ),
     ...cutProblems(aids, aidsCutBy).map((problem) => cutProblem(problem, 'template', aidsCutBy)),
   ];
-  const assembly = assemble({ design, dish, parts, cleatStart, splices });
-  const prepared: Prepared = { design, dish, parts, aids, cleatStart, splices, assembly, requests, problems: [] };
+  const assembly = assemblyOn(bare, stand);
+  const prepared: Prepared = {
+    design,
+    dish,
+    parts,
+    aids,
+    cleatStart,
+    splices,
+    assembly,
+    stand,
+    requests,
+    problems: [],
+  };
   const problems = [
     ...made.problems,
     // a part that cannot be made as asked affects more than itself
     ...(hasError(made.problems) ? [] : assemblyProblems(design, dish, assembly)),
+    ...unstable,
     ...extra.problems,
     ...uncut,
     ...marginProblems(design, requests),

@@ -56,7 +56,8 @@ export type JointKind =
   | 'splice-to-board'
   | 'splice-bolt'
   | 'panel-to-rib'
-  | 'panel-over-joint';
+  | 'panel-over-joint'
+  | 'stand-joint';
 
 /** How a fastener goes through a part: with play, with its thread biting, or tight. */
 export type Passage = 'clearance' | 'pilot' | 'tight';

@@ -13,6 +13,8 @@ function uses(file: DesignFile): readonly (readonly [KeyPath, string | undefined
     [['panel', 'material'], file.panel.material],
     [['reflector', 'material'], file.reflector.material],
     [['template', 'material'], file.template.material],
+    [['stand', 'material'], file.stand?.material],
+    [['stand', 'baseMaterial'], file.stand?.baseMaterial],
     ...file.stock.map(({ material }, index): [KeyPath, string] => [['stock', index, 'material'], material]),
     ...file.extra.map(({ material }, index): [KeyPath, string] => [['extra', index, 'material'], material]),
   ];

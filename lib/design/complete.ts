@@ -13,6 +13,7 @@ import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
 import { formatLength, inInches } from '../units/index.js';
+import { filledStand } from './stand-sizes.js';
 import { checkFilling, filledLoad, filledVessel } from './vessel-sizes.js';
 import { type Sizes, workedOut } from './worked-out.js';
 
@@ -158,6 +159,7 @@ export function complete(
   const panel = materials[file.panel.material];
   const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape) : 'glue');
   const load = file.load && filledLoad(file.load);
+  const vessel = file.vessel && filledVessel(file.vessel, load);
   const filled: Omit<Design, 'defaults'> = {
     ...file,
     materials,
@@ -190,8 +192,9 @@ export function complete(
     },
     panel: { ...file.panel, fixing },
     reflector: { ...file.reflector, hem: file.reflector.hem ?? usualHem(file, materials) },
-    vessel: file.vessel && filledVessel(file.vessel, load),
+    vessel,
     load,
+    stand: filledStand(file, { rib: file.rib.material, board: boardMaterial }, vessel),
     template: { ...file.template, material: file.template.material ?? file.rib.material },
     marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
   };

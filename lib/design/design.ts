@@ -2,6 +2,7 @@
 import type { MaterialKind } from './sections/materials.js';
 import type { ProcessKind } from './sections/process.js';
 import type { DesignFile } from './schema.js';
+import type { FilledStand } from './stand-sizes.js';
 import type { FilledLoad, FilledVessel } from './vessel-sizes.js';
 
 export interface Material {
@@ -35,6 +36,7 @@ export interface Design extends Omit<
   | 'reflector'
   | 'vessel'
   | 'load'
+  | 'stand'
   | 'template'
   | 'marking'
 > {
@@ -66,6 +68,8 @@ export interface Design extends Omit<
   readonly reflector: Filled<DesignFile['reflector'], 'hem'>;
   readonly vessel?: FilledVessel | undefined;
   readonly load?: FilledLoad | undefined;
+  /** Absent where none is made. */
+  readonly stand?: FilledStand | undefined;
   readonly template: Filled<DesignFile['template'], 'material'>;
   readonly marking: Filled<DesignFile['marking'], 'step'>;
   /** Paths of the keys that took their default. */

@@ -5,6 +5,7 @@ export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js'
 export { readDesign } from './read.js';
 export { defaultColours, designSchema } from './schema.js';
 export { materialKinds } from './sections/materials.js';
+export type { FilledStand } from './stand-sizes.js';
 export { processKinds, type ProcessKind } from './sections/process.js';
 export { designJsonSchema, schemaFileName, schemaLine, schemaText } from './json-schema.js';
 export {

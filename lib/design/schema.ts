@@ -9,6 +9,7 @@ import { routerSection } from './sections/router.js';
 import { panelSection, reflectorSection } from './sections/skin.js';
 import { boardSection, cleatSection, hubSection, ribSection } from './sections/structure.js';
 import { daySection, siteSection } from './sections/day.js';
+import { standSection } from './sections/stand.js';
 import { sunSection } from './sections/sun.js';
 import { loadSection, vesselSection } from './sections/vessel.js';
 import { markingSection, printSection, templateSection } from './sections/template.js';
@@ -107,6 +108,7 @@ export function designSchema(unit: LengthUnit) {
       reflector: reflectorSection(unit).prefault({}),
       vessel: vesselSection(unit).optional(),
       load: loadSection().optional(),
+      stand: standSection(unit).optional(),
       sun: sunSection().prefault({}),
       site: siteSection().optional(),
       day: daySection().prefault({}),

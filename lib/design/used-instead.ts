@@ -13,6 +13,7 @@ const bySection: Readonly<Partial<Record<Section, readonly [Section, ...string[]
   reflector: ['panel', 'material'],
   vessel: ['dish', 'focalLength'],
   load: ['vessel', 'diameter'],
+  stand: ['board', 'material'],
   sun: ['dish', 'focalLength'],
   site: ['sun', 'irradiance'],
   day: ['site', 'latitude'],
@@ -31,6 +32,8 @@ const byKey: Readonly<Record<string, KeyPath>> = {
   'board.material': ['rib', 'material'],
   'hub.material': ['rib', 'material'],
   'template.material': ['rib', 'material'],
+  'stand.material': ['board', 'material'],
+  'stand.baseMaterial': ['rib', 'material'],
 };
 
 /** The key that a left-out one follows from, or null for a key that every file states. */

@@ -109,6 +109,13 @@ export const diagnosticCodes = {
   'router-chip-load': 'Chips are thinner or thicker than usual.',
   'router-loose': 'Pieces come loose while the sheet is cut.',
   'router-marks': 'Marks are left out.',
+  // stand
+  'stand-mount': 'The dish cannot be bolted to the stand as it is.',
+  'stand-range': 'The stand cannot be tilted as asked.',
+  'stand-holder': 'The vessel cannot be hung in its holder.',
+  'stand-ballast': 'The stand needs more ballast than there is.',
+  'stand-collision': 'Something of the machine runs into something else.',
+  'stand-loaded': 'A part of the stand bears more than it should.',
   // optics
   panel: 'The seam gap leaves nothing of the panels.',
   vessel: 'The vessel is out of reason for the dish.',

@@ -87,3 +87,10 @@ export function boltLengthFor(one: Bolt, grip: number): number | null {
 
 /** Room from the axis of a bolt's hole (mm) to what stands beside it: half a washer, and 1 mm (common practice, no source). */
 export const washerSpace = (hole: number): number => 1.1 * hole + 1;
+
+/** The bolt whose clearance hole has that diameter (mm). @throws RangeError where no bolt has */
+export function boltOfClearance(hole: number): Bolt {
+  const found = bolts.find(({ clearance }) => Math.abs(clearance - hole) < 1e-6);
+  if (found === undefined) throw new RangeError(`no bolt has a clearance hole of ${hole} mm`);
+  return found;
+}

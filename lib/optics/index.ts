@@ -15,4 +15,5 @@ export { type HeatPoint } from './warming.js';
 export { type Loss, type LossKey, type LossTable } from './losses.js';
 export { forecastProblems, inputProblems } from './problems.js';
 export { adviceRows, type CareRow, careRows, type LengthText, type SummaryRow, summaryRows } from './summary.js';
-export { type AimingHours, type SunDay, type SunHour, sunDay } from './sun-day.js';
+export { type AimingHours, startOfDay, type SunDay, type SunHour, sunDay } from './sun-day.js';
+export { highestSunDeg } from './sun-range.js';

@@ -8,6 +8,7 @@ import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../n
 import type { BurnResult, Forecast } from '../optics/index.js';
 import type { Part } from '../part/index.js';
 import type { CleatStart, SplicePlace } from '../parts/index.js';
+import type { Stand } from '../stand/index.js';
 import type { NestRequest } from './nesting-request.js';
 
 /** Texts and bytes by path. */
@@ -26,6 +27,8 @@ export interface Prepared {
   readonly splices: readonly SplicePlace[];
   /** Every part and fastener at its place in the dish. */
   readonly assembly: Assembly;
+  /** Null where the design asks for none, or none can be made. */
+  readonly stand: Stand | null;
   /** What the nest is asked, one request a process. */
   readonly requests: readonly NestRequest[];
   readonly problems: readonly Diagnostic[];

@@ -139,6 +139,21 @@ function depthOf(a: Flat, b: Flat): number {
   const [low, high] = [Math.max(a.low, b.low), Math.min(a.high, b.high)];
   if (high - low <= overlapTolerance) return 0;
   if (boxDistance(a.box, b.box) > 0 || standApart(a, b)) return 0;
+  const depth = depthBetween(a, b, low, high);
+  if (depth <= overlapTolerance || !a.upright || !b.upright) return depth;
+  // two upright plates may pass through each other's slots: what they cover changes with the height
+  const heights = [low, ...[a, b].flatMap(cornerHeights).filter((z) => z > low && z < high), high].sort((p, q) => p - q);
+  return Math.max(0, ...heights.slice(1).map((to, i) => depthBetween(a, b, heights[i] ?? to, to)));
+}
+
+/** Heights of a plate's corners. */
+function cornerHeights({ placed: { frame }, rings }: Flat): number[] {
+  return rings.flatMap((ring) => ring.map(({ y }) => frame.origin[2] + y));
+}
+
+/** How deep two plates are in each other between two heights. */
+function depthBetween(a: Flat, b: Flat, low: number, high: number): number {
+  if (high - low <= overlapTolerance) return 0;
   // a hair off both ends, where plates only touch
   const margin = overlapTolerance / 2;
   const common = intersectPolygons(

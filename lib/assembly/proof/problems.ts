@@ -36,6 +36,7 @@ const joints: Readonly<Record<JointKind, { readonly name: string; readonly key: 
   'splice-bolt': { name: 'bolts of the splice plates', key: ['board', 'spliceBolt'] },
   'panel-over-joint': { name: 'screws of the panels over joints', key: ['panel', 'fixing'] },
   'panel-to-rib': { name: 'pins or staples of the panels', key: ['panel', 'fixing'] },
+  'stand-joint': { name: 'bolts of the stand', key: ['stand', 'material'] },
 };
 
 interface Words {
@@ -54,6 +55,7 @@ const keyOfPart: Readonly<Record<string, KeyPath>> = {
   board: ['board', 'size'],
   splice: ['board', 'spliceWidth'],
   panel: ['panel', 'gap'],
+  stand: ['stand', 'material'],
 };
 
 const partKey = (name: string): KeyPath => keyOfPart[/^[a-z]+/.exec(name)?.[0] ?? ''] ?? ['dish'];

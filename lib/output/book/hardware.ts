@@ -21,6 +21,7 @@ const uses: Readonly<Record<JointKind, string>> = {
   'splice-bolt': 'segments of the board to each other',
   'panel-over-joint': 'panels over joints to the ribs',
   'panel-to-rib': 'panels to the ribs',
+  'stand-joint': 'parts of the stand to each other',
 };
 
 const inInches = ({ size }: FastenerItem): boolean => /in$|^no |gauge/.test(size);
@@ -46,6 +47,10 @@ function nameOf(joint: JointKind, item: FastenerItem): string {
         return item.length === null
           ? `Threaded rod ${item.size}, nut, washer and tee nut: no bolt is short enough`
           : `Bolt ${sizeText(item)}, washer and tee nut`;
+      if (joint === 'stand-joint' || (joint === 'board-to-stand' && item.length !== null))
+        return item.length === null
+          ? `Threaded rod ${item.size}, nut, washer and barrel nut: no bolt is long enough`
+          : `Bolt ${sizeText(item)}, washer and barrel nut`;
       return joint === 'board-to-stand'
         ? `Bolt ${item.size}, washers and nut, length by the stand`
         : item.length === null

@@ -1,0 +1,91 @@
+/** What carries, turns and tilts the dish, and holds its vessel. */
+import type { LengthUnit } from '../../units/index.js';
+import { choice, choiceAuto, group, keysIn, numberAuto, numberOr, textAuto } from '../keys.js';
+
+export const standKinds = ['cradle', 'none'] as const;
+export const holderKinds = ['hanger', 'none'] as const;
+
+export function standSection(unit: LengthUnit) {
+  const { lengthOr, lengthAuto } = keysIn(unit);
+  return group(
+    { about: 'What carries, turns and tilts the dish, and holds its vessel. Left out, no stand is made.' },
+    {
+      kind: choice(standKinds, 'cradle', {
+        about:
+          'A cradle: two side frames between which the dish tilts about a pipe through its focus, on a base that turns on castors about a pivot in its middle; or none.',
+      }),
+      material: textAuto({
+        about: 'Name of the material of side frames, arms and beams, from `materials`.',
+        auto: 'the material of the board',
+      }),
+      baseMaterial: textAuto({
+        about: 'Name of the material of the base and the small parts, from `materials`.',
+        auto: 'the material of the ribs',
+      }),
+      lowest: numberAuto({
+        about: 'Lowest height of the sun that the dish can be tilted to.',
+        unit: 'deg',
+        auto: '`day.minElevation`',
+        min: 5,
+        max: 89,
+      }),
+      highest: numberAuto({
+        about: 'Highest height of the sun that the dish can be tilted to.',
+        unit: 'deg',
+        auto: 'that of the year’s highest sun at the site, in whole degrees upward; 90 without a site',
+        min: 6,
+        max: 90,
+      }),
+      step: numberOr(1, {
+        about: 'Steps in which the tilt can be locked.',
+        unit: 'deg',
+        why: 'the sun moves by a degree in four minutes',
+        min: 0.5,
+        max: 3,
+      }),
+      handForce: numberOr(150, {
+        about: 'Force at the rim with which a person may have to tilt the dish; what is more is taken by counterweights.',
+        unit: 'N',
+        why: 'a pull with both arms that is no strain (common practice, no source)',
+        min: 20,
+        max: 400,
+      }),
+      wind: numberOr(12, {
+        about: 'Gusts that the covered or uncovered dish must stand: ballast follows from it.',
+        unit: 'm/s',
+        why: 'the upper end of a fresh breeze with gusts, 5 to 6 on the Beaufort scale; above it the dish is taken down',
+        min: 3,
+        max: 40,
+      }),
+      workingWind: numberOr(5, {
+        about: 'Wind in which the dish is to keep its aim.',
+        unit: 'm/s',
+        why: 'a gentle breeze, 3 on the Beaufort scale',
+        min: 0,
+        max: 20,
+      }),
+      maxBallast: numberOr(150, {
+        about: 'Ballast that there is at most.',
+        unit: 'kg',
+        why: 'six sandbags of 25 kg',
+        min: 0,
+        max: 5000,
+      }),
+      castor: lengthOr(100, { about: 'Height of a castor from the ground to the base.', min: 30, max: 300 }),
+      foot: lengthAuto({
+        about: 'Depth of a side frame’s foot, from its middle to its end.',
+        auto: '23 % of the aperture',
+        above: 0,
+      }),
+      holder: choiceAuto(holderKinds, {
+        about: 'A hanger of flat steel on the tilt axis, which stays level at every tilt; or none.',
+        auto: 'a hanger for a level vessel, none for one that is fixed to the dish',
+      }),
+      holderWidth: lengthAuto({
+        about: 'Width inside of the hanger’s frame, round the vessel.',
+        auto: 'the vessel’s diameter and 20 mm',
+        above: 0,
+      }),
+    },
+  );
+}

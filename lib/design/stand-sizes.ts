@@ -1,0 +1,27 @@
+/** What follows of the stand where the file leaves it out. Millimetres. */
+import type { Filled } from './design.js';
+import type { DesignFile } from './schema.js';
+import type { FilledVessel } from './vessel-sizes.js';
+
+type StandFile = NonNullable<DesignFile['stand']>;
+export type FilledStand = Filled<StandFile, 'material' | 'baseMaterial' | 'lowest' | 'foot' | 'holder'> & {
+  readonly kind: 'cradle';
+};
+
+/** The stand with its defaults; undefined where none is asked for. */
+export function filledStand(
+  { stand, dish, day }: DesignFile,
+  { rib, board }: { readonly rib: string; readonly board: string },
+  vessel: FilledVessel | undefined,
+): FilledStand | undefined {
+  if (stand === undefined || stand.kind === 'none') return undefined;
+  return {
+    ...stand,
+    kind: 'cradle',
+    material: stand.material ?? board,
+    baseMaterial: stand.baseMaterial ?? rib,
+    lowest: stand.lowest ?? day.minElevation,
+    foot: stand.foot ?? 5 * Math.round((0.23 * dish.aperture) / 5),
+    holder: stand.holder ?? (vessel?.mount === 'level' ? 'hanger' : 'none'),
+  };
+}

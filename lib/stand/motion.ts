@@ -1,0 +1,239 @@
+/**
+ * The machine moved through its range: nothing runs into anything. Whatever tilts or stands is held as prisms along the
+ * tilt axis, convex in the plane across it, so that two of them meet only where their stretches along the axis overlap
+ * and no straight line parts their outlines. Outlines are a little larger than what they stand for, never smaller.
+ */
+import type { Point } from '../geometry/index.js';
+import type { Design } from '../design/index.js';
+import type { Dish } from '../dish/index.js';
+import type { Counterweights } from './balance.js';
+import type { Cradle } from './cradle.js';
+import type { Holder } from './holder.js';
+import { hullOf, octagon } from './outline.js';
+import { axisOverBase, sideHull, spacerRadius } from './parts.js';
+
+/** A convex outline in x and z of the cradle, between two places along the tilt axis. */
+export interface Prism {
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+  readonly outline: readonly Point[];
+}
+
+export interface Collision {
+  readonly between: readonly [string, string];
+  /** Tilts at which it begins and ends, radians. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Slices of the dish along the tilt axis, on either side of its middle. */
+const slices = 8;
+/** Head of a bolt with its washer, nut of a pipe's flange: common practice, no source. */
+const boltHead = 8;
+const flange = 40;
+
+const box = (fromX: number, fromZ: number, toX: number, toZ: number): Point[] => [
+  { x: fromX, y: fromZ },
+  { x: toX, y: fromZ },
+  { x: toX, y: toZ },
+  { x: fromX, y: toZ },
+];
+
+const bothSides = (prism: Prism): Prism[] => [prism, { ...prism, from: -prism.to, to: -prism.from }];
+
+/** The dish's body as a solid of revolution, sliced: each slice as wide as where it is nearest to the middle. */
+function bodyPrisms({ design, dish }: { readonly design: Design; readonly dish: Dish }, cradle: Cradle): Prism[] {
+  const boardRadius = (design.board.size / 2) * (design.board.shape === 'round' ? 1 : Math.SQRT2);
+  const { rim, cross } = cradle;
+  const rings: readonly (readonly [radius: number, z: number])[] = [
+    [boardRadius, cross.top],
+    [boardRadius, 0],
+    [rim, dish.rimEndHeight - design.rib.rimHeight],
+    [rim, dish.baseHeight + dish.depth],
+  ];
+  return Array.from({ length: slices }, (_, i) => [(rim * i) / slices, (rim * (i + 1)) / slices] as const).flatMap(
+    ([from, to]) => {
+      const corners = rings.flatMap(([radius, z]) => {
+        if (radius <= from) return [];
+        const half = Math.sqrt(radius ** 2 - from ** 2);
+        return [
+          { x: -half, y: z },
+          { x: half, y: z },
+        ];
+      });
+      return bothSides({ name: 'dish', from, to, outline: hullOf(corners) });
+    },
+  );
+}
+
+/** What tilts. */
+export function tiltingPrisms(
+  source: { readonly design: Design; readonly dish: Dish },
+  cradle: Cradle,
+  weights: Counterweights,
+): Prism[] {
+  const { arm, axis, armY, sheet, thin, cross, lever } = cradle;
+  const low = cross.top - cross.height;
+  const head = { x: 0, y: axis };
+  const body = hullOf([
+    ...box(-arm.halfWidth, arm.bottom, arm.halfWidth, cross.top + thin + 25),
+    ...octagon(head, arm.head),
+  ]);
+  const arms = { name: 'arm', from: armY, to: armY + sheet };
+  return [
+    ...bodyPrisms(source, cradle),
+    ...[-1, 1].map((i): Prism => {
+      const x = i * cross.x;
+      return {
+        name: 'cross beam',
+        from: -armY,
+        to: armY,
+        outline: hullOf([
+          ...box(x - sheet / 2, low, x + sheet / 2, cross.top),
+          ...box(x - cross.flange / 2, cross.top, x + cross.flange / 2, cross.top + thin),
+        ]),
+      };
+    }),
+    ...bothSides({ ...arms, outline: body }),
+    ...[-1, 1].flatMap((i) =>
+      bothSides({
+        name: 'bolt of an arm',
+        from: armY + sheet,
+        to: armY + sheet + boltHead,
+        outline: octagon({ x: i * cross.x, y: low + cross.height / 2 }, boltHead),
+      }),
+    ),
+    ...(lever === 0
+      ? []
+      : [
+          ...bothSides({ ...arms, outline: box(-arm.head, axis, arm.head, axis + lever + 40) }),
+          ...bothSides({
+            name: 'counterweight',
+            from: armY + sheet,
+            to: armY + sheet + weights.thickness,
+            outline: octagon({ x: 0, y: axis + lever }, weights.radius),
+          }),
+        ]),
+  ];
+}
+
+/** What stands. */
+export function standingPrisms(cradle: Cradle, holder: Holder | null, vesselTop: number, vesselRadius: number): Prism[] {
+  const { axis, baseTop, ground, base, beam, sideY, sheet, thin, pipe, armY } = cradle;
+  const outward = sideY + sheet + flange;
+  const side = sideHull(cradle).map(({ x, y }) => ({ x, y: y + baseTop }));
+  return [
+    ...bothSides({ name: 'side frame', from: sideY, to: sideY + sheet, outline: side }),
+    { name: 'base', from: -base.halfY, to: base.halfY, outline: box(-base.halfX, baseTop - thin, base.halfX, baseTop) },
+    ...[-1, 1].map(
+      (i): Prism => ({
+        name: 'base beam',
+        from: -sideY,
+        to: sideY,
+        outline: box(i * beam.x - sheet / 2, baseTop, i * beam.x + sheet / 2, baseTop + beam.height),
+      }),
+    ),
+    { name: 'ground', from: -outward, to: outward, outline: box(-1e5, ground - 1e5, 1e5, ground) },
+    ...bothSides({
+      name: 'spacer',
+      from: armY + sheet,
+      to: sideY,
+      outline: octagon({ x: 0, y: axis }, Math.max(spacerRadius, pipe.outside)),
+    }),
+    ...(holder === null
+      ? []
+      : [
+          ...bothSides({
+            name: 'pipe',
+            from: holder.halfY,
+            to: outward,
+            outline: octagon({ x: 0, y: axis }, pipe.outside / 2),
+          }),
+          {
+            name: 'hanger',
+            from: -holder.halfY,
+            to: holder.halfY,
+            outline: box(-holder.halfX, axis + Math.min(holder.bottom, holder.low), holder.halfX, axis + holder.high),
+          },
+          {
+            name: 'vessel',
+            from: -vesselRadius,
+            to: vesselRadius,
+            outline: box(-vesselRadius, axis + holder.bottom, vesselRadius, axis + vesselTop),
+          },
+        ]),
+  ];
+}
+
+/** Arms turn on pipe and spacer; what is near the axis all the time is no collision. The dish's hollow is judged apart. */
+const meant = (tilting: string, standing: string): boolean =>
+  (tilting === 'arm' && (standing === 'pipe' || standing === 'spacer')) ||
+  (tilting === 'dish' && (standing === 'pipe' || standing === 'hanger' || standing === 'vessel'));
+
+/** Tilts an outline about the axis: its top leans towards +x. */
+export function tilted(outline: readonly Point[], axis: number, angle: number): Point[] {
+  const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
+  return outline.map(({ x, y }) => ({ x: x * cos + (y - axis) * sin, y: axis + (y - axis) * cos - x * sin }));
+}
+
+/** Whether two convex outlines have more than a hair in common. */
+function overlap(a: readonly Point[], b: readonly Point[]): boolean {
+  const hair = 1e-6;
+  const parts = (ring: readonly Point[], other: readonly Point[]): boolean =>
+    ring.some((p, i) => {
+      const q = ring[(i + 1) % ring.length]!;
+      const [nx, ny] = [q.y - p.y, p.x - q.x];
+      const size = Math.hypot(nx, ny);
+      return size > 0 && other.every((r) => ((r.x - p.x) * nx + (r.y - p.y) * ny) / size >= -hair);
+    });
+  return !parts(a, b) && !parts(b, a);
+}
+
+/** Steps of the tilt, radians. */
+const step = (0.5 * Math.PI) / 180;
+
+/** Everything that runs into something on the range from `from` to `to` (radians), in steps of half a degree. */
+export function collisions(
+  tilting: readonly Prism[],
+  standing: readonly Prism[],
+  axis: number,
+  range: { readonly from: number; readonly to: number },
+): Collision[] {
+  const pairs = tilting.flatMap((a) =>
+    standing.flatMap((b) => (a.from < b.to - 1e-6 && b.from < a.to - 1e-6 && !meant(a.name, b.name) ? [[a, b] as const] : [])),
+  );
+  const found = new Map<string, Collision>();
+  const count = Math.ceil((range.to - range.from) / step - 1e-9);
+  for (let i = 0; i <= count; i++) {
+    const angle = Math.min(range.to, range.from + i * step);
+    const turned = new Map(tilting.map((one) => [one, tilted(one.outline, axis, angle)]));
+    for (const [a, b] of pairs) {
+      if (!overlap(turned.get(a) ?? [], b.outline)) continue;
+      const key = `${a.name} ${b.name}`;
+      const known = found.get(key);
+      found.set(key, { between: [a.name, b.name], from: known?.from ?? angle, to: angle });
+    }
+  }
+  return [...found.values()];
+}
+
+/** How near a level vessel and its hanger come to the mirror at any tilt, mm: below 0 they would strike it. */
+export function hollowClearance(dish: Dish, holder: Holder, vesselTop: number, vesselRadius: number): number {
+  const corners = [
+    Math.hypot(vesselRadius, vesselTop),
+    Math.hypot(vesselRadius, holder.bottom),
+    Math.hypot(holder.halfX, holder.halfY, holder.high),
+    Math.hypot(holder.halfX, holder.halfY, holder.bottom),
+  ];
+  const { focusHeight, height } = dish.profile;
+  let near = Infinity;
+  for (let i = 0; i <= 100; i++) {
+    const r = (dish.apertureRadius * i) / 100;
+    near = Math.min(near, Math.hypot(r, focusHeight - height(r)));
+  }
+  return near - Math.max(...corners);
+}
+
+/** How far the lowest place of what tilts stays above the base. */
+export const overBase = (cradle: Cradle): number => axisOverBase(cradle) - cradle.swept;
