@@ -13,7 +13,7 @@ import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
 import { formatLength, inInches } from '../units/index.js';
-import { filledStand } from './stand-sizes.js';
+import { filledStand, hungVessel } from './stand-sizes.js';
 import { checkFilling, filledLoad, filledVessel } from './vessel-sizes.js';
 import { type Sizes, workedOut } from './worked-out.js';
 
@@ -160,6 +160,7 @@ export function complete(
   const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape) : 'glue');
   const load = file.load && filledLoad(file.load);
   const vessel = file.vessel && filledVessel(file.vessel, load);
+  const stand = filledStand(file, { rib: file.rib.material, board: boardMaterial }, vessel);
   const filled: Omit<Design, 'defaults'> = {
     ...file,
     materials,
@@ -192,9 +193,9 @@ export function complete(
     },
     panel: { ...file.panel, fixing },
     reflector: { ...file.reflector, hem: file.reflector.hem ?? usualHem(file, materials) },
-    vessel,
+    vessel: hungVessel(file, vessel, load, stand),
     load,
-    stand: filledStand(file, { rib: file.rib.material, board: boardMaterial }, vessel),
+    stand,
     template: { ...file.template, material: file.template.material ?? file.rib.material },
     marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
   };

@@ -1,7 +1,8 @@
 /** What follows of the stand where the file leaves it out. Millimetres. */
 import type { Filled } from './design.js';
 import type { DesignFile } from './schema.js';
-import type { FilledVessel } from './vessel-sizes.js';
+import { axleSpan, holderPlay, holderShade, pipeFor } from '../hardware/index.js';
+import type { FilledLoad, FilledVessel } from './vessel-sizes.js';
 
 type StandFile = NonNullable<DesignFile['stand']>;
 export type FilledStand = Filled<StandFile, 'material' | 'baseMaterial' | 'lowest' | 'foot' | 'holder'> & {
@@ -23,5 +24,27 @@ export function filledStand(
     lowest: stand.lowest ?? day.minElevation,
     foot: stand.foot ?? 5 * Math.round((0.23 * dish.aperture) / 5),
     holder: stand.holder ?? (vessel?.mount === 'level' ? 'hanger' : 'none'),
+  };
+}
+
+/** m/s². */
+const gravity = 9.81;
+
+/** The vessel with what its hanger shades, where the file does not say it. */
+export function hungVessel(
+  { vessel: stated, dish }: DesignFile,
+  vessel: FilledVessel | undefined,
+  load: FilledLoad | undefined,
+  stand: FilledStand | undefined,
+): FilledVessel | undefined {
+  if (vessel === undefined || stand?.holder !== 'hanger') return vessel;
+  const radius = dish.aperture / 2;
+  const pipe = pipeFor(axleSpan(radius), (vessel.wallMass + (load?.mass ?? 0)) * gravity);
+  if (pipe === null) return vessel;
+  const inside = stand.holderWidth ?? vessel.diameter + holderPlay;
+  return {
+    ...vessel,
+    holderArms: stated?.holderArms ?? 2,
+    holderWidth: stated?.holderWidth ?? holderShade(pipe, inside, vessel.diameter, radius),
   };
 }

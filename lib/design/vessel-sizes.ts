@@ -7,7 +7,10 @@ import { formatLength } from '../units/index.js';
 
 export type VesselFile = NonNullable<DesignFile['vessel']>;
 export type LoadFile = NonNullable<DesignFile['load']>;
-export type FilledVessel = Filled<VesselFile, 'mount' | 'height' | 'opening' | 'sideAbsorptance' | 'wallMass'>;
+export type FilledVessel = Filled<
+  VesselFile,
+  'mount' | 'height' | 'opening' | 'sideAbsorptance' | 'wallMass' | 'holderArms' | 'holderWidth'
+>;
 export type FilledLoad = Filled<LoadFile, 'density'>;
 
 /** kg/m³ near 20 °C: handbook values, from memory; a solid is taken as stone. */
@@ -64,6 +67,8 @@ export function filledVessel(vessel: VesselFile, load: FilledLoad | undefined): 
     opening: vessel.opening ?? diameter / 2,
     sideAbsorptance: vessel.sideAbsorptance ?? (covered ? 0 : vessel.baseAbsorptance),
     wallMass: vessel.wallMass ?? (volume / 1e9) * wallDensity[wall],
+    holderArms: vessel.holderArms ?? 0,
+    holderWidth: vessel.holderWidth ?? 20,
   };
 }
 

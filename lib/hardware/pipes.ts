@@ -30,7 +30,8 @@ const inner = ({ outside, wall }: Pipe): number => outside - 2 * wall;
 export const pipeInertia = (pipe: Pipe): number => (Math.PI / 64) * (pipe.outside ** 4 - inner(pipe) ** 4);
 
 /** kg per mm of length. */
-export const pipeMass = (pipe: Pipe): number => (Math.PI / 4) * (pipe.outside ** 2 - inner(pipe) ** 2) * steelDensity * 1e-9;
+export const pipeMass = (pipe: Pipe): number =>
+  (Math.PI / 4) * (pipe.outside ** 2 - inner(pipe) ** 2) * steelDensity * 1e-9;
 
 /**
  * Sag in the middle of a pipe on two supports under a load in its middle, mm: F·L³/48EI, the handbook case.
@@ -50,6 +51,7 @@ const maxStress = 80;
 /** The thinnest pipe that carries a load in the middle of a span; null when none does. */
 export function pipeFor(span: number, force: number): Pipe | null {
   return (
-    pipes.find((pipe) => pipeSag(pipe, span, force) <= maxSag * span && pipeStress(pipe, span, force) <= maxStress) ?? null
+    pipes.find((pipe) => pipeSag(pipe, span, force) <= maxSag * span && pipeStress(pipe, span, force) <= maxStress) ??
+    null
   );
 }

@@ -10,7 +10,10 @@ const DAY = 86_400_000;
  * where noon is looked for by the minute.
  * @param startMs any moment of the first day, ms since 1970
  */
-export function highestSunDeg({ latitudeDeg, longitudeDeg }: Pick<Site, 'latitudeDeg' | 'longitudeDeg'>, startMs: number): number {
+export function highestSunDeg(
+  { latitudeDeg, longitudeDeg }: Pick<Site, 'latitudeDeg' | 'longitudeDeg'>,
+  startMs: number,
+): number {
   const midnight = Math.floor(startMs / DAY) * DAY;
   const meanNoon = midnight + DAY / 2 - (longitudeDeg / 360) * DAY;
   const height = (ms: number): number => sunPlace(ms, latitudeDeg, longitudeDeg).elevation;

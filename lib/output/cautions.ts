@@ -42,6 +42,16 @@ export const cautions: readonly Caution[] = [
   },
 ];
 
+/** Those of the stand, in its chapter of the book. */
+export const standCautions: readonly string[] = [
+  'Fingers are crushed between arm and side frame, at the beams, and under castors: keep hands and children out of the swing, and hold the dish before a pin is drawn.',
+  'Tilt and lift with the cover on: the focus sweeps the ground and whoever stands there.',
+  'Above 25 kg two people lift.',
+  'Wind: never use it without the stated ballast, and take the dish down, or tilt it up and tie it under its cover, above the stated wind.',
+  'Parked, it looks straight up under its cover, both pins in and the brakes set. Uncovered it is never left, not for a minute.',
+  'Take the vessel off before tilting far, and never reach over the mirror for it.',
+];
+
 /** What `cut` and `check` say at their end. */
 export const cautionsShort = [
   'Caution: the focus can burn skin, start a fire and blind within a moment, also off to the side and when nobody watches.',

@@ -11,7 +11,18 @@ export type Face = 'front' | 'back';
 export type Grain = 'along' | 'across' | 'any';
 
 export type PartKind =
-  'rib' | 'hub' | 'cleat' | 'board' | 'splice' | 'panel' | 'reflector' | 'stand' | 'template' | 'gauge' | 'jig' | 'extra';
+  | 'rib'
+  | 'hub'
+  | 'cleat'
+  | 'board'
+  | 'splice'
+  | 'panel'
+  | 'reflector'
+  | 'stand'
+  | 'template'
+  | 'gauge'
+  | 'jig'
+  | 'extra';
 
 /** What is done to a sheet: a mark is scribed, a hole drilled and countersunk, a ring cut. */
 export type Operation = 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe';

@@ -15,12 +15,14 @@ import {
   type BookBurn,
   type BookForecast,
   type BookSheet,
+  type BookStand,
   buildBook,
   type CutPicture,
   type ForecastRow,
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
+import { axisTable, boughtFor, liftAlone, settingsOf, standRows, tilted } from '../stand/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
 import type { JobSheet, Prepared } from './types.js';
 
@@ -95,6 +97,43 @@ function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): Boo
   };
 }
 
+/** Heights of the sun at which the machine is drawn: both ends of its range and the middle. */
+function bookStand({ design, dish, stand }: Prepared): BookStand | null {
+  if (stand === null || design.stand === undefined) return null;
+  const { cradle, holder, values, tilting, standing } = stand;
+  const length = (mm: number) => formatLength(mm, design.units);
+  const { axis, tilt } = cradle;
+  const half = Array.from({ length: 21 }, (_, i) => (dish.apertureRadius * (i - 10)) / 10);
+  const mirror = half.map((x) => ({ x, y: dish.baseHeight + dish.profile.height(Math.abs(x)) }));
+  return {
+    rows: standRows(stand, design, length),
+    axes: axisTable(stand, length),
+    settings: settingsOf(stand),
+    bought: boughtFor(stand, length),
+    pictures: [tilt.from, (tilt.from + tilt.to) / 2, tilt.to].map((angle) => ({
+      sunDeg: 90 - (angle * 180) / Math.PI,
+      outlines: [
+        ...standing.map(({ name, outline }) => ({ name, outline })),
+        ...tilting.map(({ name, outline }) => ({ name, outline: tilted(outline, axis, angle) })),
+      ],
+      mirror: tilted(mirror, axis, angle),
+    })),
+    axis,
+    ground: cradle.ground,
+    axisAbove: axis - cradle.ground,
+    base: cradle.base.halfX,
+    reach: cradle.swept,
+    castors: cradle.castors,
+    dishKg: values.dishKg,
+    liftAlone,
+    weightKg: values.weights.each,
+    ballastKg: values.ballastKg,
+    handN: values.handN,
+    lowest: 90 - (tilt.to * 180) / Math.PI,
+    holder: holder && { inside: holder.inside, base: design.vessel?.offset ?? 0 },
+  };
+}
+
 /** `book.html`, complete. */
 export function bookOf(source: BookSource): string {
   const { design, dish, parts, cleatStart, sheets, forecast, burn, cutPictures = [] } = source;
@@ -107,5 +146,6 @@ export function bookOf(source: BookSource): string {
     forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),
     cutPictures,
+    stand: bookStand(source),
   });
 }

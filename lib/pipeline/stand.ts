@@ -6,7 +6,14 @@ import type { Dish } from '../dish/index.js';
 import { highestSunDeg, startOfDay } from '../optics/index.js';
 import type { Part } from '../part/index.js';
 import { withFittingLabels } from '../parts/index.js';
-import { makeStand, mountProblems, rangeProblems, type Stand, standProblems, type StandSource } from '../stand/index.js';
+import {
+  makeStand,
+  mountProblems,
+  rangeProblems,
+  type Stand,
+  standProblems,
+  type StandSource,
+} from '../stand/index.js';
 import { withLaserNotes } from './laser-notes.js';
 
 export interface Standing {

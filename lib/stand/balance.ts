@@ -27,7 +27,8 @@ export function discsOf(eachKg: number): Counterweights {
  * Torque about the tilt axis, N·m, of a mass whose centre lies `below` mm under it while the dish looks up.
  * @param tilt radians off that
  */
-export const tiltTorque = (kg: number, below: number, tilt: number): number => (kg * gravity * below * Math.sin(tilt)) / 1000;
+export const tiltTorque = (kg: number, below: number, tilt: number): number =>
+  (kg * gravity * below * Math.sin(tilt)) / 1000;
 
 /** Mass on each of two arms that leaves a torque of at most `allowed` N·m at a tilt, kg. */
 export function counterweightFor(torque: number, allowed: number, lever: number, tilt: number): number {

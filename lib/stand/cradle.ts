@@ -6,7 +6,7 @@
 import { bounds } from '../geometry/index.js';
 import type { Design, FilledStand } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
-import { type Pipe, pipePlay, pipes, pipeFor, washerSpace } from '../hardware/index.js';
+import { axleSpan, type Pipe, pipePlay, pipes, pipeFor, washerSpace } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 
 /** What is known before the stand is made. */
@@ -101,7 +101,8 @@ function mountOf(source: StandSource): { readonly turn: number; readonly x: numb
   if (!opposite(first, third) || !opposite(second, fourth)) return null;
   const half = (second.angle - first.angle) / 2;
   // beams stand nearer the middle where the holes allow it
-  const [turn, open] = half >= Math.PI / 4 ? [first.angle + half, half] : [second.angle + Math.PI / 2 - half, Math.PI / 2 - half];
+  const [turn, open] =
+    half >= Math.PI / 4 ? [first.angle + half, half] : [second.angle + Math.PI / 2 - half, Math.PI / 2 - half];
   return { turn, x: first.radius * Math.cos(open), y: first.radius * Math.sin(open) };
 }
 
@@ -123,9 +124,6 @@ function lockOf(step: number, to: number): Pick<Cradle['lock'], 'frame' | 'arm'>
   };
 }
 
-/** Half the length of the axle between the side frames' inner faces, for a dish of that radius (mm). */
-export const axleSpan = (apertureRadius: number): number => 2 * (apertureRadius + 50);
-
 /**
  * Measures of the cradle of a dish; null where its mounting holes make no rectangle.
  * @param lever from the tilt axis to the counterweights, 0 without
@@ -136,7 +134,11 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
   const mount = mountOf(source);
   if (mount === null) return null;
   const thickness = (id: string): number => design.materials[id]?.thickness ?? 0;
-  const [sheet, thin, board] = [thickness(stand.material), thickness(stand.baseMaterial), thickness(design.board.material)];
+  const [sheet, thin, board] = [
+    thickness(stand.material),
+    thickness(stand.baseMaterial),
+    thickness(design.board.material),
+  ];
   const packing = parts.find(({ kind }) => kind === 'splice')?.thickness ?? 0;
   const rim = rimOf(source);
   const axis = dish.baseHeight + dish.focusHeight.atRim;
@@ -145,7 +147,7 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
   const crossTop = -(board + packing + thin);
   const crossHeight = Math.max(80, up5((2 * armY) / 14));
   const armBottom = crossTop - crossHeight - 15;
-  const armHalf = mount.x + Math.max(sheet, 0.8 * armY / 6.5) / 2 + 40;
+  const armHalf = mount.x + Math.max(sheet, (0.8 * armY) / 6.5) / 2 + 40;
   const boardRadius = (design.board.size / 2) * (design.board.shape === 'round' ? 1 : Math.SQRT2);
   const swept = Math.max(
     Math.hypot(boardRadius, axis - crossTop),

@@ -3,13 +3,8 @@
  * The pipes are fixed in the side frames, so that it stays level whatever the tilt. Steel alone: wood burns there.
  * Heights are above the tilt axis, mm.
  */
-import { type Pipe, steelDensity, steelModulus } from '../hardware/index.js';
+import { flatSteel, type Pipe, steelDensity, steelModulus } from '../hardware/index.js';
 
-/** Flat steel as it is sold: width by thickness. */
-export const flatSteel = { end: { width: 40, thickness: 5 }, long: { width: 30, thickness: 5 }, strap: { width: 30, thickness: 4 } };
-
-/** The frame's inside is wider than the vessel by this, unless it is stated. */
-export const holderPlay = 20;
 /** The vessel's base can stand at most so far above and below the frame's upper face. */
 const maxAbove = 0;
 const maxDrop = 400;
@@ -39,7 +34,10 @@ export interface Holder {
 }
 
 /** Whether a vessel's base at that height above the focus can be hung. */
-export const canHang = (pipe: Pipe, offset: number): { readonly from: number; readonly to: number; readonly fits: boolean } => {
+export const canHang = (
+  pipe: Pipe,
+  offset: number,
+): { readonly from: number; readonly to: number; readonly fits: boolean } => {
   const to = Math.floor(frameTop(pipe) + maxAbove);
   return { from: to - maxDrop, to, fits: offset <= to && offset >= to - maxDrop };
 };
@@ -86,17 +84,4 @@ export function holderOf(pipe: Pipe, inside: number, offset: number, span: numbe
     strapSag: (5 * each * inside ** 3) / (384 * steelModulus * inertia),
     strapStress: ((each * inside) / 8) * (strap.thickness / 2 / inertia),
   };
-}
-
-/**
- * What the hanger shades, as two level arms from the axis to the rim of the width that covers the same area: what the
- * optics takes.
- */
-export function holderShade(pipe: Pipe, inside: number, vesselDiameter: number, apertureRadius: number): number {
-  const { end, long } = flatSteel;
-  const half = inside / 2;
-  const free = apertureRadius - vesselDiameter / 2;
-  const pipeArea = 2 * pipe.outside * (apertureRadius - half - end.width);
-  const frame = 2 * end.width * 2 * (half + long.width) + 2 * long.width * 2 * half;
-  return Math.ceil((pipeArea + frame) / (2 * free));
 }

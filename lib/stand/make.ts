@@ -1,14 +1,14 @@
 /** The stand of a dish: its parts at their places, and what they weigh, hold and bear. */
 import type { AssembledPart, AssembledPlate, Assembly, Fastener } from '../assembly/index.js';
 import type { Vec3 } from '../geometry/index.js';
-import { pipeMass } from '../hardware/index.js';
+import { holderPlay, pipeMass } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 import { type Counterweights, counterweightFor, discsOf, tiltTorque } from './balance.js';
 import { type Cradle, cradleOf, type StandSource } from './cradle.js';
 import { type Deflection, deflectionAt } from './deflection.js';
-import { type Holder, holderOf, holderPlay } from './holder.js';
+import { type Holder, holderOf } from './holder.js';
 import { fastenerMasses, type Mass, partMasses, together } from './masses.js';
-import { type Collision, collisions, hollowClearance, standingPrisms, tiltingPrisms } from './motion.js';
+import { type Collision, collisions, hollowClearance, type Prism, standingPrisms, tiltingPrisms } from './motion.js';
 import { cradleParts } from './parts.js';
 import { placeStand, standBolts, tilts } from './places.js';
 import { ballastFor, factorOf, gravity, type Stance, type Standing, windFor } from './tipping.js';
@@ -73,6 +73,9 @@ export interface Stand {
   readonly parts: readonly Part[];
   readonly placed: readonly AssembledPlate[];
   readonly fasteners: readonly Fastener[];
+  /** What tilts and what stands, as outlines across the tilt axis, the dish looking up. */
+  readonly tilting: readonly Prism[];
+  readonly standing: readonly Prism[];
   readonly values: StandValues;
   /** The wind in which the factor is just kept, m/s, with some ballast (kg). */
   readonly windAt: (ballastKg: number) => number;
@@ -140,7 +143,11 @@ function madeWith(source: StandSource, assembly: Assembly, lever: number): Made 
     placed,
     fasteners,
     dish: together('dish', dishMasses),
-    tilting: together('what tilts', [...dishMasses, ...own.filter((_, i) => moving[i]), ...bolts.filter((one) => one.tilts)]),
+    tilting: together('what tilts', [
+      ...dishMasses,
+      ...own.filter((_, i) => moving[i]),
+      ...bolts.filter((one) => one.tilts),
+    ]),
     standing: together('what stands', [...own.filter((_, i) => !moving[i]), ...bolts.filter((one) => !one.tilts)]),
     masses: own,
   };
@@ -206,7 +213,8 @@ function statesOf(made: Made, weights: Counterweights, fixed: readonly Mass[], v
 /** Torque about the tilt axis, N·mm, of weight and of wind on one half of the aperture. */
 function heldTorque(made: Made, weights: Counterweights, face: DishFace, angle: number, speed: number): number {
   const { cradle, tilting } = made;
-  const weight = gravity * (tilting.kg * (cradle.axis - tilting.at[2]) - 2 * weights.each * cradle.lever) * Math.sin(angle);
+  const weight =
+    gravity * (tilting.kg * (cradle.axis - tilting.at[2]) - 2 * weights.each * cradle.lever) * Math.sin(angle);
   return Math.abs(weight) + (plateForce(face, angle, speed) * face.radius) / 2;
 }
 
@@ -262,12 +270,9 @@ export function makeStand(source: StandSource, assembly: Assembly): Stand | null
   );
   const vesselTop = offset + (vessel?.height ?? 0);
   const vesselRadius = (vessel?.diameter ?? 0) / 2;
-  const collided = collisions(
-    tiltingPrisms(source, cradle, weights),
-    standingPrisms(cradle, holder, vesselTop, vesselRadius),
-    cradle.axis,
-    { from: 0, to: cradle.tilt.to },
-  );
+  const tilting = tiltingPrisms(source, cradle, weights);
+  const still = standingPrisms(cradle, holder, vesselTop, vesselRadius);
+  const collided = collisions(tilting, still, cradle.axis, { from: 0, to: cradle.tilt.to });
   const standKg = made.masses.reduce((sum, { kg }) => sum + kg, 0) + together('bought', fixed).kg;
   return {
     cradle,
@@ -275,6 +280,8 @@ export function makeStand(source: StandSource, assembly: Assembly): Stand | null
     parts: made.parts,
     placed: made.placed,
     fasteners: made.fasteners,
+    tilting,
+    standing: still,
     windAt: (kg) => windFor(states, stance, face, kg),
     values: {
       dishKg: made.dish.kg,
@@ -285,7 +292,8 @@ export function makeStand(source: StandSource, assembly: Assembly): Stand | null
       heaviest: [...made.masses, made.dish].reduce((a, b) => (b.kg > a.kg ? b : a)),
       axes: axisChoices(source, made, rim, usualLever),
       weights,
-      handN: (1000 * Math.abs(torqueOf(made) - 2 * tiltTorque(weights.each, lever, cradle.tilt.to))) / handLever(made, rim),
+      handN:
+        (1000 * Math.abs(torqueOf(made) - 2 * tiltTorque(weights.each, lever, cradle.tilt.to))) / handLever(made, rim),
       lockTorque,
       pinN,
       pinBearing: pinN / (cradle.lock.pin * cradle.sheet),

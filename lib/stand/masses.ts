@@ -53,7 +53,8 @@ function faceOf(rings: readonly (readonly Point[])[], part: Pick<Part, 'holes'> 
   return { area, x: area === 0 ? 0 : mx / area, y: area === 0 ? 0 : my / area };
 }
 
-const flat = (part: Part): Point[][] => ringsOf(part).map((ring) => flatten(ring, chord, 'on').map(({ x, y }) => ({ x, y })));
+const flat = (part: Part): Point[][] =>
+  ringsOf(part).map((ring) => flatten(ring, chord, 'on').map(({ x, y }) => ({ x, y })));
 
 /** The middle of a bent sheet, in the bay of its copy: strip by strip across its length. */
 function sheetMiddle(dish: Dish, sheet: AssembledSheet): { readonly area: number; readonly at: Vec3 } {
@@ -104,7 +105,9 @@ export function fastenerMasses(fasteners: readonly Fastener[]): Mass[] {
     const { kind, diameter, length } = item;
     if (length === null || kind === 'dowel') return [];
     const shank = (Math.PI / 4) * diameter ** 2 * length * steelDensity * 1e-9;
-    return [{ name: joint, kg: shank * (kind === 'bolt' ? 1 + headShare : 1), at: vecAdd(entry, direction, length / 2) }];
+    return [
+      { name: joint, kg: shank * (kind === 'bolt' ? 1 + headShare : 1), at: vecAdd(entry, direction, length / 2) },
+    ];
   });
 }
 

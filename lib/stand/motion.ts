@@ -119,21 +119,24 @@ export function tiltingPrisms(
 }
 
 /** What stands. */
-export function standingPrisms(cradle: Cradle, holder: Holder | null, vesselTop: number, vesselRadius: number): Prism[] {
+export function standingPrisms(
+  cradle: Cradle,
+  holder: Holder | null,
+  vesselTop: number,
+  vesselRadius: number,
+): Prism[] {
   const { axis, baseTop, ground, base, beam, sideY, sheet, thin, pipe, armY } = cradle;
   const outward = sideY + sheet + flange;
   const side = sideHull(cradle).map(({ x, y }) => ({ x, y: y + baseTop }));
   return [
     ...bothSides({ name: 'side frame', from: sideY, to: sideY + sheet, outline: side }),
     { name: 'base', from: -base.halfY, to: base.halfY, outline: box(-base.halfX, baseTop - thin, base.halfX, baseTop) },
-    ...[-1, 1].map(
-      (i): Prism => ({
-        name: 'base beam',
-        from: -sideY,
-        to: sideY,
-        outline: box(i * beam.x - sheet / 2, baseTop, i * beam.x + sheet / 2, baseTop + beam.height),
-      }),
-    ),
+    ...[-1, 1].map((i): Prism => ({
+      name: 'base beam',
+      from: -sideY,
+      to: sideY,
+      outline: box(i * beam.x - sheet / 2, baseTop, i * beam.x + sheet / 2, baseTop + beam.height),
+    })),
     { name: 'ground', from: -outward, to: outward, outline: box(-1e5, ground - 1e5, 1e5, ground) },
     ...bothSides({
       name: 'spacer',
@@ -201,7 +204,9 @@ export function collisions(
   range: { readonly from: number; readonly to: number },
 ): Collision[] {
   const pairs = tilting.flatMap((a) =>
-    standing.flatMap((b) => (a.from < b.to - 1e-6 && b.from < a.to - 1e-6 && !meant(a.name, b.name) ? [[a, b] as const] : [])),
+    standing.flatMap((b) =>
+      a.from < b.to - 1e-6 && b.from < a.to - 1e-6 && !meant(a.name, b.name) ? [[a, b] as const] : [],
+    ),
   );
   const found = new Map<string, Collision>();
   const count = Math.ceil((range.to - range.from) / step - 1e-9);

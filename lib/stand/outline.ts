@@ -20,7 +20,11 @@ export function hullOf(points: readonly Point[]): Point[] {
 }
 
 /** A ring with its corners rounded where their edges are long enough for it; some may stay sharp. */
-export function rounded(points: readonly Point[], radius: number, sharp: (point: Point) => boolean = () => false): Contour {
+export function rounded(
+  points: readonly Point[],
+  radius: number,
+  sharp: (point: Point) => boolean = () => false,
+): Contour {
   let contour: Contour = contourFromPoints(points);
   for (let i = points.length - 1; i >= 0; i--) {
     const [a, b, c] = [points.at(i - 1)!, points[i]!, points[(i + 1) % points.length]!];

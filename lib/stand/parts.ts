@@ -142,7 +142,13 @@ function side(cradle: Cradle): Made {
       label('side {n}', 0, railHeight(cradle) / 2),
       ...lock.frame.flatMap((angle, k) =>
         k % 2 === 0 && k <= mid
-          ? [label(String(k), around(lock.radius - 18, angle, axis).x, around(lock.radius - 18, angle, axis).y - letters / 4)]
+          ? [
+              label(
+                String(k),
+                around(lock.radius - 18, angle, axis).x,
+                around(lock.radius - 18, angle, axis).y - letters / 4,
+              ),
+            ]
           : [],
       ),
     ].map((mark, i) => (i === 0 ? mark : { ...mark, height: 5 })),
@@ -271,7 +277,10 @@ function crossBeam(cradle: Cradle, { mountingBolt, board }: StandMaterials): Mad
 }
 
 /** The tab of a flange, along x: in the middle of its width. */
-const flangeTab = ({ cross }: Cradle, x: number): readonly [number, number] => [x - 0.3 * cross.flange, x + 0.3 * cross.flange];
+const flangeTab = ({ cross }: Cradle, x: number): readonly [number, number] => [
+  x - 0.3 * cross.flange,
+  x + 0.3 * cross.flange,
+];
 
 /** A level strip on a cross beam, x along y of the cradle as the beam's. */
 function flange(cradle: Cradle, { mountingBolt }: StandMaterials): Made {
@@ -330,7 +339,9 @@ function base(cradle: Cradle): Made {
       ],
       25,
     ),
-    openings: [-middle, middle].flatMap((y) => footTabs(cradle).map((tab) => slotFor(tab, y, { sheet, fit, upright: false }))),
+    openings: [-middle, middle].flatMap((y) =>
+      footTabs(cradle).map((tab) => slotFor(tab, y, { sheet, fit, upright: false })),
+    ),
     holes: [
       throughHole({ x: 0, y: 0 }, heavyBolt.hole),
       ...[-middle, middle].flatMap((y) => footBolts(cradle).map((x) => throughHole({ x, y }, clearanceOf(bolted)))),
@@ -343,8 +354,18 @@ function base(cradle: Cradle): Made {
         [-1, 1].flatMap((j) => {
           const [x, y] = [i * castors.x, j * castors.y];
           return [
-            lineMark(contourFromPoints([{ x: x - across, y }, { x: x + across, y }])),
-            lineMark(contourFromPoints([{ x, y: y - across }, { x, y: y + across }])),
+            lineMark(
+              contourFromPoints([
+                { x: x - across, y },
+                { x: x + across, y },
+              ]),
+            ),
+            lineMark(
+              contourFromPoints([
+                { x, y: y - across },
+                { x, y: y + across },
+              ]),
+            ),
           ];
         }),
       ),

@@ -87,7 +87,10 @@ function passedBy(plate: AssembledPlate, at: Vec3, direction: Vec3): boolean {
  * @param others plates of the dish: the board's bolts go into the cross beams
  */
 export function standBolts(plates: readonly AssembledPlate[], others: readonly AssembledPart[]): Fastener[] {
-  const all = [...plates, ...others.filter((one): one is AssembledPlate => one.form === 'plate' && one.part.kind === 'board')];
+  const all = [
+    ...plates,
+    ...others.filter((one): one is AssembledPlate => one.form === 'plate' && one.part.kind === 'board'),
+  ];
   return plates.flatMap((edge) =>
     edge.part.edgeHoles.map((hole): Fastener => {
       const { x, y, height, direction: angle, length, diameter } = hole;
@@ -96,7 +99,9 @@ export function standBolts(plates: readonly AssembledPlate[], others: readonly A
       const through: AssembledPlate[] = [];
       let entry = start;
       for (;;) {
-        const next = all.find((plate) => plate !== edge && !through.includes(plate) && passedBy(plate, entry, direction));
+        const next = all.find(
+          (plate) => plate !== edge && !through.includes(plate) && passedBy(plate, entry, direction),
+        );
         if (next === undefined) break;
         through.unshift(next);
         entry = vecAdd(entry, direction, -next.part.thickness);

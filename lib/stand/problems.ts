@@ -1,9 +1,9 @@
 /** What is wrong with a stand, as diagnostics about keys of the design file. */
 import { type Diagnostic, diagnostic, type KeyPath, type Severity } from '../diagnostic/index.js';
 import type { DiagnosticCode } from '../diagnostic/index.js';
-import { barrelNut, pipeFor } from '../hardware/index.js';
+import { axleSpan, barrelNut, pipeFor } from '../hardware/index.js';
 import { formatLength } from '../units/index.js';
-import { axleSpan, mountingHoles, type StandSource } from './cradle.js';
+import { mountingHoles, type StandSource } from './cradle.js';
 import { canHang } from './holder.js';
 import type { Stand } from './make.js';
 import { gravity, tippingFactor } from './tipping.js';
@@ -81,7 +81,14 @@ function holderProblems({ design, dish, stand }: StandSource): Diagnostic[] {
   if (vessel === undefined)
     return stand.holderWidth === undefined && design.stand?.holder !== 'hanger'
       ? []
-      : [found('stand-holder', ['stand', 'holder'], 'there is no vessel to be held', 'add `vessel`, or leave the holder out')];
+      : [
+          found(
+            'stand-holder',
+            ['stand', 'holder'],
+            'there is no vessel to be held',
+            'add `vessel`, or leave the holder out',
+          ),
+        ];
   if (stand.holder === 'none') return [];
   if (vessel.mount !== 'level')
     return [
@@ -176,7 +183,9 @@ export function standProblems(source: StandSource, stand: Stand): Diagnostic[] {
         'stand-collision',
         ['stand', 'lowest'],
         `${between[0]} and ${between[1]} run into each other with the dish at ${degrees(to)} to ${degrees(from)} deg`,
-        from > 0 ? `use a stand.lowest of ${Math.ceil(Number(degrees(from)) + 1)} or more` : 'use another stand.foot or hub and board',
+        from > 0
+          ? `use a stand.lowest of ${Math.ceil(Number(degrees(from)) + 1)} or more`
+          : 'use another stand.foot or hub and board',
       ),
     );
   if (values.hollow !== null && holder !== null && values.hollow < 20)

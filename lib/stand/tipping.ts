@@ -72,7 +72,13 @@ function edgeMoments({ kg, centre }: Standing, { halfX, halfY }: Stance, { at, f
 export const tippingFactor = 1.5;
 
 /** The least factor of holding over tipping over all winds and edges; Infinity without wind. */
-export function factorOf(states: readonly Standing[], stance: Stance, dish: DishFace, speed: number, ballastKg: number): number {
+export function factorOf(
+  states: readonly Standing[],
+  stance: Stance,
+  dish: DishFace,
+  speed: number,
+  ballastKg: number,
+): number {
   let min = Infinity;
   for (const state of states)
     for (const load of windLoads(state, dish, speed))
@@ -85,7 +91,13 @@ export function factorOf(states: readonly Standing[], stance: Stance, dish: Dish
 }
 
 /** Ballast in the middle of the base that brings every factor to `wanted`, kg; 0 where none is needed. */
-export function ballastFor(states: readonly Standing[], stance: Stance, dish: DishFace, speed: number, wanted = tippingFactor): number {
+export function ballastFor(
+  states: readonly Standing[],
+  stance: Stance,
+  dish: DishFace,
+  speed: number,
+  wanted = tippingFactor,
+): number {
   let kg = 0;
   for (const state of states)
     for (const load of windLoads(state, dish, speed))
@@ -95,7 +107,13 @@ export function ballastFor(states: readonly Standing[], stance: Stance, dish: Di
 }
 
 /** The wind in which the least factor is just `wanted`, m/s: forces go with the square of the speed. */
-export function windFor(states: readonly Standing[], stance: Stance, dish: DishFace, ballastKg: number, wanted = tippingFactor): number {
+export function windFor(
+  states: readonly Standing[],
+  stance: Stance,
+  dish: DishFace,
+  ballastKg: number,
+  wanted = tippingFactor,
+): number {
   const atOne = factorOf(states, stance, dish, 1, ballastKg);
   return atOne === 0 ? 0 : Math.sqrt(atOne / wanted);
 }

@@ -142,7 +142,9 @@ function depthOf(a: Flat, b: Flat): number {
   const depth = depthBetween(a, b, low, high);
   if (depth <= overlapTolerance || !a.upright || !b.upright) return depth;
   // two upright plates may pass through each other's slots: what they cover changes with the height
-  const heights = [low, ...[a, b].flatMap(cornerHeights).filter((z) => z > low && z < high), high].sort((p, q) => p - q);
+  const heights = [low, ...[a, b].flatMap(cornerHeights).filter((z) => z > low && z < high), high].sort(
+    (p, q) => p - q,
+  );
   return Math.max(0, ...heights.slice(1).map((to, i) => depthBetween(a, b, heights[i] ?? to, to)));
 }
 

@@ -44,7 +44,8 @@ export function standSection(unit: LengthUnit) {
         max: 3,
       }),
       handForce: numberOr(150, {
-        about: 'Force at the rim with which a person may have to tilt the dish; what is more is taken by counterweights.',
+        about:
+          'Force at the rim with which a person may have to tilt the dish; what is more is taken by counterweights.',
         unit: 'N',
         why: 'a pull with both arms that is no strain (common practice, no source)',
         min: 20,

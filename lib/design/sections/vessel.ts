@@ -1,6 +1,6 @@
 /** What stands in the focus, and what is in it. */
 import type { LengthUnit } from '../../units/index.js';
-import { choice, choiceAuto, group, integerOr, keysIn, number, numberAuto, numberOr, yesNo } from '../keys.js';
+import { choice, choiceAuto, group, integerAuto, keysIn, number, numberAuto, numberOr, yesNo } from '../keys.js';
 
 const vesselKinds = ['pot', 'plate', 'coil', 'cavity'] as const;
 export const fillings = ['water', 'milk', 'juice', 'oil', 'solid'] as const;
@@ -8,7 +8,7 @@ export const wallMaterials = ['stainless', 'steel', 'enamel', 'aluminium', 'cast
 
 /** What is round the vessel. */
 function casingKeys(unit: LengthUnit) {
-  const { lengthOr } = keysIn(unit);
+  const { lengthOr, lengthAuto } = keysIn(unit);
   return {
     insulation: lengthOr(0, {
       about: 'Thickness of insulation on side and lid, on all of a cavity but its mouth; 0 for none.',
@@ -21,12 +21,18 @@ function casingKeys(unit: LengthUnit) {
       above: 0,
       max: 5,
     }),
-    holderArms: integerOr(0, {
+    holderArms: integerAuto({
       about: 'Level bars from the rim that carry it and shade the mirror.',
+      auto: '2 with a hanger of the stand, else 0',
       min: 0,
       max: 12,
     }),
-    holderWidth: lengthOr(20, { about: 'Width of a bar as the sun sees it.', min: 0, max: 500 }),
+    holderWidth: lengthAuto({
+      about: 'Width of a bar as the sun sees it.',
+      auto: 'what a hanger of the stand shades, spread over its bars; else 20 mm',
+      min: 0,
+      max: 500,
+    }),
   };
 }
 

@@ -1,5 +1,5 @@
 /** Steps that keep the wood dry and people safe. */
-import { looks, type Step } from './step.js';
+import { afterDish, looks, type Step } from './step.js';
 
 /** What the wood needs before glue and mirror cover it. */
 export function sealStep(): Step {
@@ -26,6 +26,6 @@ export function liveStep(): Step {
     ],
     checks: ['The cover is on and tied.', 'No strip of film is left: it shrinks in the sun and lifts the mirror.'],
     picture: 'The mirror that is uncovered',
-    look: (solid) => (solid.role === 'mirror' ? 'new' : solid.role === 'vessel' ? 'hidden' : 'there'),
+    look: (solid) => (solid.role === 'mirror' ? 'new' : afterDish(solid) ? 'hidden' : 'there'),
   };
 }

@@ -1,8 +1,10 @@
 /** What the book is made from: everything that is known of a job, in mm. */
 import type { Diagnostic } from '../../diagnostic/index.js';
 import type { NestedSheet } from '../../nest/index.js';
+import type { Point } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
 import type { ThicknessRange } from '../../parts/index.js';
+import type { AxisTable, Bought, Setting, StandRow } from '../../stand/index.js';
 import type { BurnPlot, ForecastPlot } from '../plots/index.js';
 import type { ModelInput } from './model.js';
 
@@ -45,6 +47,38 @@ export interface BookBurn {
   readonly notes: readonly string[];
 }
 
+/** The stand, with everything about it in the user's units. */
+export interface BookStand {
+  readonly rows: readonly StandRow[];
+  readonly axes: AxisTable;
+  readonly settings: readonly Setting[];
+  readonly bought: readonly Bought[];
+  /** Outlines across the tilt axis at some heights of the sun, x towards the sun. */
+  readonly pictures: readonly {
+    readonly sunDeg: number;
+    readonly outlines: readonly { readonly name: string; readonly outline: readonly Point[] }[];
+    readonly mirror: readonly Point[];
+  }[];
+  /** Heights above the board, the dish looking up. */
+  readonly axis: number;
+  readonly ground: number;
+  readonly axisAbove: number;
+  /** Half the base, and the furthest that the dish reaches from the axis. */
+  readonly base: number;
+  readonly reach: number;
+  readonly castors: { readonly x: number; readonly height: number };
+  readonly dishKg: number;
+  readonly liftAlone: number;
+  /** On each arm. */
+  readonly weightKg: number;
+  readonly ballastKg: number;
+  readonly handN: number;
+  /** Lowest sun, degrees. */
+  readonly lowest: number;
+  /** Width inside, and height of the vessel's base above the tilt axis. */
+  readonly holder: { readonly inside: number; readonly base: number } | null;
+}
+
 /** A picture of a sheet as a simulated router leaves it. */
 export interface CutPicture {
   readonly sheet: string;
@@ -68,4 +102,6 @@ export interface BookInput extends ModelInput {
   /** Null where nothing is known of it. */
   readonly burn: BookBurn | null;
   readonly cutPictures: readonly CutPicture[];
+  /** Null where none is made. */
+  readonly stand: BookStand | null;
 }

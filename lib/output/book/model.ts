@@ -1,5 +1,5 @@
 /** The dish as solids for the pictures: every part where the assembly has it, and what stands in the focus. */
-import { circle, flatten } from '../../geometry/index.js';
+import { bounds, circle, flatten } from '../../geometry/index.js';
 import type { Contour } from '../../geometry/index.js';
 import type { AssembledPlate, AssembledSheet, Assembly } from '../../assembly/index.js';
 import type { Design } from '../../design/index.js';
@@ -190,19 +190,46 @@ function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
   ];
 }
 
+/** The stand's parts, pulled away sideways and down. */
+function standSolids(input: ModelInput, out: number): Solid[] {
+  const plates = platesOf(input, 'stand');
+  const parts = [...new Set(plates.map(({ part }) => part))];
+  return parts.map((part) => ({
+    parts: [part.id],
+    name: part.name.toLowerCase(),
+    role: 'stand' as const,
+    shape: plateShape(part),
+    instances: plates
+      .filter((one) => one.part === part)
+      .map(({ frame }) => ({
+        frame,
+        away: [0.3 * frame.origin[0], 0.3 * frame.origin[1], frame.origin[2] < 0 ? -0.6 * out : 0] as Vec3,
+      })),
+  }));
+}
+
 /** The whole dish. Rib 1 lies along x; the others follow anticlockwise. */
 export function dishModel(input: ModelInput): Model {
   const { apertureRadius, baseHeight, profile, rimEndHeight } = input.dish;
   const vessel = input.design.vessel;
   const top = vessel ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + vessel.diameter / 2) : rimEndHeight;
+  // the board of a dish without a stand lies at 0
+  const stand = platesOf(input, 'stand');
+  const low = Math.min(0, ...stand.map(({ frame }) => frame.origin[2]));
+  const high = Math.max(
+    top,
+    ...stand.map(({ part, frame }) => frame.origin[2] + frame.y[2] * bounds(part.outline).maxY),
+  );
+  const wide = Math.max(apertureRadius, ...stand.map(({ frame: { origin } }) => Math.hypot(origin[0], origin[1])));
   return {
     solids: [
       ...boardSolids(input, apertureRadius),
       ...frameSolids(input, apertureRadius),
       ...facingSolids(input, apertureRadius),
       ...vesselSolid(input, apertureRadius),
+      ...standSolids(input, apertureRadius),
     ],
-    reach: Math.hypot(apertureRadius, top / 2),
-    centre: top / 2,
+    reach: Math.hypot(wide, (high - low) / 2),
+    centre: (high + low) / 2,
   };
 }

@@ -18,6 +18,7 @@ import {
 } from './sections.js';
 import { shoppingList } from './shopping.js';
 import type { Model } from './solids.js';
+import { standChapter } from './stand-chapter.js';
 import { all, safeElevation, still } from './still.js';
 import { bookStyle } from './style.js';
 
@@ -86,6 +87,7 @@ function chapters(input: BookInput, measures: Measures): Chapter[] {
     plan && { id: 'drill-plan', title: 'Drill plan of the backer board', body: plan },
     rib && { id: 'rib', title: 'Rib', body: rib },
     { id: 'assembly', title: 'Assembly', body: assemblyChapter(input, measures, model, view) },
+    input.stand && { id: 'stand', title: 'Stand', body: standChapter(input.stand, measures) },
     { id: 'shopping', title: 'Shopping list', body: shoppingList(input, measures) },
     { id: 'forecast', title: 'Forecast', body: forecastChapter(input) },
     {

@@ -90,7 +90,8 @@ function aidStock({ design, aids }: BookInput, measures: Measures): string[] {
 export function shoppingList(input: BookInput, measures: Measures): Markup {
   const { design, dish, parts } = input;
   const hardware = hardwareOf(input);
-  const row = ({ item, count, use }: (typeof hardware)[number]) =>
+  const bought = [...hardware, ...(input.stand?.bought ?? [])];
+  const row = ({ item, count, use }: (typeof bought)[number]) =>
     markup`<tr><th scope="row">${item}</th><td>${count}</td><td class="words">${use}</td></tr>`;
   const glued = (kinds: readonly PartKind[]) =>
     parts.filter(({ kind }) => kinds.includes(kind)).reduce((sum, part) => sum + part.quantity * partArea(part), 0);
@@ -100,7 +101,7 @@ export function shoppingList(input: BookInput, measures: Measures): Markup {
   const aidLines = aidStock(input, measures);
   return markup`${stockTable(input, measures)}
 <div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
-<thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${hardware.map(row)}</tbody></table></div>
+<thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>
 <ul>
 <li>Wood glue for ${measures.area(woodGlue)}: the layers of the hub, the cleats${parts.some(({ kind }) => kind === 'splice') ? ', the splice plates' : ''}.</li>
 <li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>
@@ -110,5 +111,5 @@ ${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(desig
 ${aidLines.map((line) => markup`<li>${line}</li>`)}
 <li>A cover that shuts out the sun, and dark eye protection made for bright radiant sources.</li>
 </ul>
-<p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue, stand and vessel. Densities are those of the design.</p>`;
+<p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue${input.stand === null ? ', stand' : ''} and vessel. Densities are those of the design.</p>`;
 }

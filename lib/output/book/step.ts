@@ -41,3 +41,6 @@ export function aidName({ aids }: BookInput, id: string): string | null {
   const name = aids.find((part) => part.id === id)?.name;
   return name === undefined ? null : name.charAt(0).toLowerCase() + name.slice(1);
 }
+
+/** What is not there yet while the dish itself is built. */
+export const afterDish = ({ role }: Pick<Solid, 'role'>): boolean => role === 'vessel' || role === 'stand';

@@ -4,7 +4,8 @@ import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { liveStep, sealStep } from './care-steps.js';
 import { ribSizes } from './rib-drawing.js';
-import { aidName, firstRibs, list, looks, type Step } from './step.js';
+import { afterDish, aidName, firstRibs, list, looks, type Step } from './step.js';
+import { standSteps } from './stand-steps.js';
 import { apartStep, comesApart, dryHubText, joinText, panelsOverJointsText, pinnedPanels } from './segment-steps.js';
 import { lowerDiscStep, tabSteps, upperDiscStep } from './tab-steps.js';
 
@@ -207,7 +208,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     ],
     picture: 'Panels being laid on the ribs',
     look: (solid, index) => {
-      if (solid.role === 'vessel') return 'hidden';
+      if (afterDish(solid)) return 'hidden';
       if (solid.role !== 'panel' && solid.role !== 'mirror') return 'there';
       // a few panels left out show the ribs that they go on
       return index >= dish.layout.ribs.length * 0.62 && index < dish.layout.ribs.length * 0.88 ? 'hidden' : 'new';
@@ -223,7 +224,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     ],
     checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],
     picture: 'The mirror strips on the panels',
-    look: (solid) => (solid.role === 'mirror' ? 'new' : solid.role === 'vessel' ? 'hidden' : 'there'),
+    look: (solid) => (solid.role === 'mirror' ? 'new' : afterDish(solid) ? 'hidden' : 'there'),
   };
   return [skin, mirror];
 }
@@ -321,6 +322,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     curveStep(input, measures),
     sealStep(),
     ...skinSteps(input, measures),
+    ...standSteps(input, measures),
     ...lastSteps(input, measures),
     ...(comesApart(input) ? [apartStep(input)] : []),
   ];

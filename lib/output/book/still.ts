@@ -71,7 +71,8 @@ const layer: Readonly<Record<Role, number>> = {
   panel: 2,
   mirror: 3,
   vessel: 4,
-  ray: 5,
+  stand: 5,
+  ray: 6,
 };
 
 interface Drawn {
@@ -159,6 +160,9 @@ function frameOf(copies: readonly Drawn[], eye: Camera): Frame {
   return frame;
 }
 
+/** Order of two copies by how near they stand; those on one line of sight as good as alike. */
+const nearer = (a: Drawn, b: Drawn): number => (Math.abs(a.near - b.near) < 1e-6 ? 0 : a.near - b.near);
+
 /** Every copy that is not hidden, from back to front. */
 function inOrder(model: Model, view: View, eye: Camera): Drawn[] {
   const copies = model.solids.flatMap((solid) => {
@@ -168,7 +172,9 @@ function inOrder(model: Model, view: View, eye: Camera): Drawn[] {
       return look === 'hidden' ? [] : [drawn(solid, faces, at, look, eye, view.spread)];
     });
   });
-  return copies.sort((a, b) => layer[a.role] - layer[b.role] || a.near - b.near || a.lift - b.lift);
+  // of the stand, what is nearer than the dish covers it, and the dish covers the rest
+  const layerOf = ({ role, near }: Drawn): number => (role === 'stand' && near < 0.3 * model.reach ? -1 : layer[role]);
+  return copies.sort((a, b) => layerOf(a) - layerOf(b) || nearer(a, b) || a.lift - b.lift);
 }
 
 /** The picture. Colours come from the page's style: a class for the role, a class for the shade. */

@@ -1,0 +1,124 @@
+/** Steps that build the stand and set the dish in it. */
+import { fastenersOf, sizeText } from './hardware.js';
+import type { BookInput, BookStand } from './input.js';
+import type { Measures } from './measures.js';
+import type { Look } from './still.js';
+import type { Solid } from './solids.js';
+import type { Step } from './step.js';
+
+/** Parts of the stand by their ids: those that are there, those that are new; with the dish or without. */
+const standLooks =
+  (there: readonly string[], fresh: readonly string[], dish: Look = 'hidden') =>
+  ({ role, parts }: Solid): Look => {
+    if (role !== 'stand') return role === 'vessel' ? 'hidden' : dish;
+    const is = (ids: readonly string[]): boolean => parts.some((id) => ids.includes(id.replace('stand-', '')));
+    return is(fresh) ? 'new' : is(there) ? 'there' : 'hidden';
+  };
+
+const frame = ['pivot', 'base', 'beam', 'side'];
+const swing = ['cross', 'flange', 'arm', 'packing'];
+
+function frameSteps(input: BookInput, { castors, axisAbove }: BookStand, { length }: Measures): Step[] {
+  const joint = fastenersOf(input, 'stand-joint');
+  const bolts = joint === null ? 'Bolts' : `${joint.count} bolts ${joint.item.size}`;
+  return [
+    {
+      title: 'Base and pivot of the stand',
+      text: [
+        'Drill all holes into edges first, each square and on the middle of the thickness: their places and depths stand in the part list’s notes and the record.',
+        `Screw a castor under each scribed cross of the base, ${length(castors.height)} high, and set the brakes. Screws that would come out above are cut shorter.`,
+        'The rod of the pivot is fixed in the pivot plate with a nut on each side; it stands up through the middle hole of the base, a nut above it and left a turn loose. Peg the plate to the ground, or weight it.',
+        `Bolt both base beams onto the base from below. ${bolts} hold the whole stand, each into a barrel nut whose slot is turned towards it with a screwdriver.`,
+      ],
+      checks: ['The base turns by hand all the way round and does not rock.', 'All four castors touch the ground.'],
+      picture: 'Base and beams of the stand',
+      look: standLooks(['pivot', 'base'], ['beam']),
+    },
+    {
+      title: 'Side frames',
+      text: [
+        'Both stand the same way round, the row of lock holes away from the sun: they are no mirror pair. Set the tabs in the slots of the base, and the tabs of the beams in theirs, before any bolt is drawn tight.',
+      ],
+      checks: [
+        'A batten through both holes of the pipes is level and turns freely.',
+        `The middle of the holes is ${length(axisAbove)} above the ground.`,
+      ],
+      picture: 'The side frames on the base',
+      look: standLooks(['pivot', 'base', 'beam'], ['side']),
+    },
+  ];
+}
+
+function swingSteps(input: BookInput, stand: BookStand, { weight }: Measures): Step[] {
+  const board = fastenersOf(input, 'board-to-stand');
+  const two = stand.dishKg > stand.liftAlone;
+  return [
+    {
+      title: 'Arms and cross beams',
+      text: [
+        'Glue and screw each flange along the upper edge of its cross beam, its holes over the holes of the beam.',
+        'Join both arms and both beams: tabs through the arms, bolts from outside. Measure both diagonals before they are drawn tight.',
+      ],
+      checks: ['Both diagonals are alike within 2 mm.', 'A pipe through both holes turns freely.'],
+      picture: 'Arms and cross beams, which carry the dish',
+      look: standLooks([], swing),
+    },
+    {
+      title: 'Dish onto the cross beams',
+      text: [
+        ...(two ? [`The dish weighs about ${weight(stand.dishKg)}: two people lift it.`] : []),
+        'Do it under its cover or in the shade. Turn the dish until its four mounting holes lie over those of the flanges; only one pair of turns does it.',
+        `Bolts go down through the board${board === null ? '' : ` (${board.count} bolts ${sizeText(board.item)})`} into the barrel nuts of the beams.`,
+      ],
+      checks: ['The board lies on both flanges over their whole length.', 'The heads are tight, with washers.'],
+      picture: 'The dish on its cross beams',
+      look: standLooks([], swing, 'there'),
+    },
+    {
+      title: 'Hang the dish',
+      text: [
+        'Two people lift the dish between the side frames, the mirror up and covered; a third pushes each pipe, its floor flange screwed on, from outside through side frame, spacer and arm until the flange lies on the frame, and drives its screws. Fingers stay out from between arm and side frame.',
+        'Push both pins of the lock through at once, mirror up, before anyone lets go.',
+        ...(stand.weightKg > 0
+          ? [
+              `Only then bolt the counterweights, ${stand.weightKg} kg on each arm, to the upper ends. Without the dish on the beams they would swing down: they go on last and come off first.`,
+            ]
+          : []),
+        `Lay ${stand.ballastKg} kg of ballast in the middle of the base.`,
+      ],
+      checks: [
+        `With the pins out a person at the rim tilts it with ${stand.handN.toFixed(0)} N at most, and it is held all the time.`,
+        `It swings from looking up to a sun ${stand.lowest.toFixed(0)}° high, and nothing touches.`,
+      ],
+      picture: 'The dish in its stand',
+      look: standLooks([...frame, 'spacer'], swing, 'there'),
+    },
+  ];
+}
+
+function hangerStep({ holder }: BookStand, { length }: Measures): Step[] {
+  if (holder === null) return [];
+  return [
+    {
+      title: 'The hanger of the vessel',
+      text: [
+        'It is of steel alone: wood burns there. Keep the dish covered.',
+        `Bolt each bar across the inner end of its pipe with two bolts right through the pipe, level, then the two long bars on top of them: inside, the frame is ${length(holder.inside)} wide. It is the guard round the vessel’s foot.`,
+        `Hang both straps from the long bars, bent so that the vessel stands ${length(Math.abs(holder.base))} ${holder.base < 0 ? 'below' : 'above'} the middle of the pipes.`,
+      ],
+      checks: [
+        'A level on the frame shows level both ways, at every tilt of the dish.',
+        'With twice the load of water in the vessel nothing slips; the dish is covered meanwhile.',
+      ],
+      picture: 'The dish in its stand',
+      look: standLooks([...frame, 'spacer', ...swing], [], 'there'),
+    },
+  ];
+}
+
+/** Everything from the base to the hanger. */
+export function standSteps(input: BookInput, measures: Measures): Step[] {
+  const { stand } = input;
+  if (stand === null) return [];
+  return [...frameSteps(input, stand, measures), ...swingSteps(input, stand, measures), ...hangerStep(stand, measures)];
+}

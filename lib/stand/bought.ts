@@ -1,0 +1,80 @@
+/** What is bought for a stand beside its sheets and the bolts of its joints. */
+import { flatSteel } from '../hardware/index.js';
+import type { Stand } from './make.js';
+
+export interface Bought {
+  readonly item: string;
+  readonly count: number;
+  readonly use: string;
+}
+
+/** A sandbag, kg. */
+const bagKg = 25;
+/** Thread that shows at an end of a rod with nut and washer, mm (common practice, no source). */
+const rodEnd = 25;
+
+/** @param length a length in the user's unit */
+export function boughtFor({ cradle, holder, values }: Stand, length: (mm: number) => string): Bought[] {
+  const { sheet, thin, pipe, lock, castors, lever } = cradle;
+  const { end, long, strap } = flatSteel;
+  const flat = ({ width, thickness }: { readonly width: number; readonly thickness: number }): string =>
+    `Flat steel ${length(width)} x ${length(thickness)}`;
+  const through = 2 * sheet + thin;
+  const pipeLength = holder === null ? through + 60 : holder.pipe;
+  const bags = Math.ceil(values.ballastKg / bagKg - 1e-9);
+  return [
+    {
+      item: `Steel pipe ${pipe.size} (${length(pipe.outside)} outside), ${length(pipeLength)} long, threaded at one end`,
+      count: 2,
+      use: holder === null ? 'tilt axis' : 'tilt axis, and carries the hanger',
+    },
+    {
+      item: `Floor flange for pipe ${pipe.size}, with 4 wood screws`,
+      count: 2,
+      use: 'pipes to the side frames, outside',
+    },
+    {
+      item: `Ball-lock pin ${length(lock.pin)}, grip ${length(through)} or more, on a cord`,
+      count: 2,
+      use: 'lock of the tilt',
+    },
+    { item: `Swivel castor with brake, ${length(castors.height)} high, with screws`, count: 4, use: 'under the base' },
+    {
+      item: `Threaded rod M12, ${length(castors.height + 2 * thin + 2 * rodEnd)} long, 4 nuts, 4 washers`,
+      count: 1,
+      use: 'pivot of the base',
+    },
+    ...(holder === null
+      ? []
+      : [
+          { item: `${flat(end)}, ${length(holder.endBar)} long`, count: 2, use: 'hanger: bars across the pipes' },
+          { item: `${flat(long)}, ${length(holder.longBar)} long`, count: 2, use: 'hanger: bars along the pipes' },
+          {
+            item: `${flat(strap)}, ${length(holder.strap)} long, bent to a U`,
+            count: 2,
+            use: 'hanger: straps under the vessel',
+          },
+          {
+            item: 'Bolt M8 x 50 mm, washers and self-locking nut',
+            count: 4,
+            use: 'hanger: bars to the pipes, two each',
+          },
+          { item: 'Bolt M8 x 20 mm, washers and self-locking nut', count: 8, use: 'hanger: corners and straps' },
+        ]),
+    ...(lever === 0
+      ? []
+      : [
+          {
+            item: `Cast-iron discs as for barbells, ${values.weights.each} kg together`,
+            count: 2,
+            use: 'counterweights, a stack on each arm',
+          },
+          {
+            item: `Bolt M12, ${length(sheet + values.weights.thickness + 30)} long, large washers, two nuts`,
+            count: 2,
+            use: 'counterweights to the arms',
+          },
+        ]),
+    ...(bags === 0 ? [] : [{ item: `Sandbag of ${bagKg} kg`, count: bags, use: 'ballast on the base' }]),
+  ];
+}
