@@ -33,6 +33,7 @@ export type { Part } from './part/index.js';
 export type { ExtraSource } from './parts/index.js';
 export { buildCutFiles, buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
 export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
+export { standValues } from './pipeline/stand.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockResult, stockResult } from './pipeline/stock-comparison.js';
 export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseUsualSize } from './units/index.js';

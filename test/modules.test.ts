@@ -21,6 +21,10 @@ const table = {
     uses: ['diagnostic', 'geometry', 'hardware', 'part', 'dish', 'parts', 'units'],
     types: ['diagnostic', 'geometry', 'hardware', 'part', 'dish', 'design', 'parts', 'units'],
   },
+  stand: {
+    uses: ['diagnostic', 'geometry', 'hardware', 'part', 'parts', 'assembly', 'units'],
+    types: ['diagnostic', 'geometry', 'hardware', 'part', 'dish', 'design', 'parts', 'assembly', 'units'],
+  },
   nest: { uses: ['geometry'], types: ['geometry', 'part'] },
   machining: { uses: ['geometry', 'part'], types: ['geometry', 'part'] },
   output: {
@@ -34,6 +38,7 @@ const table = {
       'dish',
       'parts',
       'assembly',
+      'stand',
       'optics',
       'nest',
       'machining',

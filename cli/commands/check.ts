@@ -6,6 +6,7 @@ import {
   keyValues,
   nestPrepared,
   prepare,
+  standValues,
   stockProblems,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
@@ -36,7 +37,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     if (!hasError(found) && counted.requests.length > 0)
       found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
-    const values = keyValues(job.design, job.dish, job.parts, job.cleatStart);
+    const values = [...keyValues(job.design, job.dish, job.parts, job.cleatStart), ...standValues(job)];
     if (flags.json) printJson({ values, problems });
     else {
       const rows = values.map(({ label, value, note }) => [label, value, note ?? '']);

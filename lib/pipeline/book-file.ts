@@ -22,8 +22,9 @@ import {
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
-import { axisTable, boughtFor, liftAlone, settingsOf, standRows, tilted } from '../stand/index.js';
+import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
+import { standValues } from './stand.js';
 import type { JobSheet, Prepared } from './types.js';
 
 export interface BookSource extends Prepared {
@@ -101,12 +102,12 @@ function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): Boo
 function bookStand({ design, dish, stand }: Prepared): BookStand | null {
   if (stand === null || design.stand === undefined) return null;
   const { cradle, holder, values, tilting, standing } = stand;
-  const length = (mm: number) => formatLength(mm, design.units);
+  const length = (mm: number) => formatLength(Math.round(10 * mm) / 10, design.units);
   const { axis, tilt } = cradle;
   const half = Array.from({ length: 21 }, (_, i) => (dish.apertureRadius * (i - 10)) / 10);
   const mirror = half.map((x) => ({ x, y: dish.baseHeight + dish.profile.height(Math.abs(x)) }));
   return {
-    rows: standRows(stand, design, length),
+    rows: standValues({ design, stand }),
     axes: axisTable(stand, length),
     settings: settingsOf(stand),
     bought: boughtFor(stand, length),

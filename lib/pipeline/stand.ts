@@ -3,6 +3,7 @@ import type { Assembly } from '../assembly/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, hasError } from '../diagnostic/index.js';
 import type { Dish } from '../dish/index.js';
+import type { KeyValue } from '../key-values.js';
 import { highestSunDeg, startOfDay } from '../optics/index.js';
 import type { Part } from '../part/index.js';
 import { withFittingLabels } from '../parts/index.js';
@@ -14,7 +15,9 @@ import {
   standProblems,
   type StandSource,
 } from '../stand/index.js';
+import { formatLength } from '../units/index.js';
 import { withLaserNotes } from './laser-notes.js';
+import type { Prepared } from './types.js';
 
 export interface Standing {
   /** Null where none is asked for or none can be made. */
@@ -54,4 +57,10 @@ export function assemblyOn(assembly: Assembly, stand: Stand | null): Assembly {
     // the bolts to the stand are known now with their lengths
     fasteners: [...assembly.fasteners.filter(({ joint }) => joint !== 'board-to-stand'), ...stand.fasteners],
   };
+}
+
+/** The values of a prepared design's stand, in its unit; none without a stand. */
+export function standValues({ design, stand }: Pick<Prepared, 'design' | 'stand'>): KeyValue[] {
+  if (stand === null) return [];
+  return standRows(stand, design, (mm) => formatLength(Math.round(10 * mm) / 10, design.units));
 }

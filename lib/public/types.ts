@@ -87,6 +87,15 @@ export type {
 export type { Forecasting } from '../pipeline/forecast.js';
 export type { NestRequest } from '../pipeline/nesting-request.js';
 export type { JobFiles, Route } from '../pipeline/types.js';
+export type { AxisChoice, StandValues, Stand } from '../stand/make.js';
+export type { Counterweights } from '../stand/balance.js';
+export type { Cradle } from '../stand/cradle.js';
+export type { Deflection, Giving } from '../stand/deflection.js';
+export type { Holder } from '../stand/holder.js';
+export type { Mass } from '../stand/masses.js';
+export type { Collision, Prism } from '../stand/motion.js';
+export type { FilledStand } from '../design/stand-sizes.js';
+export type { Pipe } from '../hardware/pipes.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';
 export type { CleatStart } from '../parts/plan.js';

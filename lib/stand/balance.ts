@@ -17,7 +17,7 @@ export interface Counterweights {
 
 /** Discs of a mass on each arm, with the room that they take. */
 export function discsOf(eachKg: number): Counterweights {
-  const each = discStep * Math.ceil(eachKg / discStep - 1e-9);
+  const each = discStep * Math.max(0, Math.ceil(eachKg / discStep - 1e-9));
   const area = Math.PI * discRadius ** 2 * 1e-9;
   // bores and rims leave a third of the stack empty
   return { each, radius: discRadius, thickness: each === 0 ? 0 : Math.ceil((1.5 * each) / (ironDensity * area)) };

@@ -113,14 +113,36 @@ function rimOf({ dish, parts }: StandSource): number {
   return Math.max(dish.apertureRadius, Math.hypot(tip, dish.ribThickness / 2));
 }
 
-/** Holes of the lock: those of the frame every five steps, of the arm every four, so that one pair meets at each step. */
-function lockOf(step: number, to: number): Pick<Cradle['lock'], 'frame' | 'arm'> {
-  const coarse = 5 * step * RAD;
-  const first = Math.floor((-8 * step * RAD) / coarse + 1e-9);
-  const last = Math.ceil((to + 8 * step * RAD) / coarse - 1e-9);
+/** Pairs of holes that the lock steps through: odd, so that the arm's holes lie evenly on both sides of its middle. */
+const pairCounts = [5, 7, 9];
+/** Wood between two holes, in pins (common practice, no source). */
+const woodBetween = 1.3;
+
+/** Least wood between two holes of the arm, mm. */
+const minHolePitch = pinDiameter + 1 + woodBetween * pinDiameter;
+
+/** How many holes the arm has: as few as leave wood between them; null when the step is too fine for the radius. */
+export const pairsFor = (stepDeg: number, radius: number): number | null =>
+  pairCounts.find((count) => (count - 1) * stepDeg * RAD * radius >= minHolePitch) ?? null;
+
+/** The finest step that a lock of that radius takes, degrees. */
+export const finestStep = (radius: number): number => minHolePitch / ((pairCounts.at(-1)! - 1) * radius * RAD);
+
+/**
+ * Holes of the lock, as on a vernier: with n holes in the arm, those of the frame lie n steps apart and those of the arm
+ * n - 1, so that just one pair meets at each step.
+ */
+function lockOf(stepDeg: number, to: number, radius: number): Pick<Cradle['lock'], 'frame' | 'arm'> {
+  const count = pairsFor(stepDeg, radius) ?? pairCounts.at(-1)!;
+  const step = stepDeg * RAD;
+  const coarse = count * step;
+  const half = (count - 1) / 2;
+  const reach = half * (count - 1) * step;
+  const first = Math.floor(-reach / coarse + 1e-9);
+  const last = Math.ceil((to + reach) / coarse - 1e-9);
   return {
     frame: Array.from({ length: last - first + 1 }, (_, k) => (first + k) * coarse),
-    arm: [-2, -1, 0, 1, 2].map((j) => 4 * j * step * RAD),
+    arm: Array.from({ length: count }, (_, j) => (j - half) * (count - 1) * step),
   };
 }
 
@@ -183,7 +205,7 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
     beam: { x: beamX, height: beamHeight },
     base: { halfX: baseHalfX, halfY: sideY + sheet + 35 },
     castors: { x: baseHalfX - 45, y: sideY + sheet / 2 - 45, height: stand.castor },
-    lock: { radius, hole: pinDiameter + 1, pin: pinDiameter, ...lockOf(stand.step, tilt.to) },
+    lock: { radius, hole: pinDiameter + 1, pin: pinDiameter, ...lockOf(stand.step, tilt.to, radius) },
     pipe,
     pipeHole: pipe.outside + pipePlay,
     bolt: design.board.mountingBolt.endsWith('in') ? bolt.inch : bolt.metric,

@@ -2,7 +2,7 @@
 import type { Cradle } from './cradle.js';
 
 /** Modulus of plywood in bending, N/mm²: the low end of five plywoods (Journal of the Korean Wood Science and Technology 53 (4), table 3). */
-export const plywoodModulus = 6900;
+const plywoodModulus = 6900;
 
 /**
  * Sag in the middle of a beam on two supports under two equal loads, each `from` its support: the handbook case
@@ -13,7 +13,7 @@ export function twoLoadSag(force: number, from: number, span: number, stiffness:
 }
 
 /** Bending moment between the loads, N·mm. */
-export const twoLoadMoment = (force: number, from: number): number => force * from;
+const twoLoadMoment = (force: number, from: number): number => force * from;
 
 /** Turn of the free end of a cantilever under a force there: F·L²/2EI. */
 export const cantileverTurn = (force: number, length: number, stiffness: number): number =>

@@ -8,7 +8,7 @@ import { type EdgeHole, type Hole, throughHole } from '../part/index.js';
 import { boxOpening } from './outline.js';
 
 /** From the edge to the barrel nut's axis: wood that would have to shear out (common practice, no source). */
-export const nutSetback = 30;
+const nutSetback = 30;
 
 /** Where the bolt goes into the edge, and the direction inward, radians. */
 export interface EdgeBolt {

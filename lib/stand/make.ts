@@ -42,9 +42,7 @@ export interface StandValues {
   /** What tilts, counterweights left out; its centre below the tilt axis. */
   readonly tiltingKg: number;
   readonly below: number;
-  readonly standKg: number;
   readonly totalKg: number;
-  readonly heaviest: Mass;
   readonly axes: readonly AxisChoice[];
   readonly weights: Counterweights;
   /** With the counterweights: hand force, N; torque that the lock holds in the design's gusts, N·m; force on a pin, N. */
@@ -95,7 +93,7 @@ function turned({ turn }: Cradle, [x, y, z]: Vec3): Vec3 {
   return [x * cos + y * sin, y * cos - x * sin, z];
 }
 
-export function tiltedPlace({ axis }: Pick<Cradle, 'axis'>, [x, y, z]: Vec3, angle: number): Vec3 {
+function tiltedPlace({ axis }: Pick<Cradle, 'axis'>, [x, y, z]: Vec3, angle: number): Vec3 {
   const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
   return [x * cos + (z - axis) * sin, y, axis + (z - axis) * cos - x * sin];
 }
@@ -109,7 +107,6 @@ interface Made {
   readonly tilting: Mass;
   readonly standing: Mass;
   readonly dish: Mass;
-  readonly masses: readonly Mass[];
 }
 
 function madeWith(source: StandSource, assembly: Assembly, lever: number): Made | null {
@@ -149,7 +146,6 @@ function madeWith(source: StandSource, assembly: Assembly, lever: number): Made 
       ...bolts.filter((one) => one.tilts),
     ]),
     standing: together('what stands', [...own.filter((_, i) => !moving[i]), ...bolts.filter((one) => !one.tilts)]),
-    masses: own,
   };
 }
 
@@ -218,20 +214,9 @@ function heldTorque(made: Made, weights: Counterweights, face: DishFace, angle: 
   return Math.abs(weight) + (plateForce(face, angle, speed) * face.radius) / 2;
 }
 
-/** Makes the stand; null where the dish's mounting holes do not allow one. */
-export function makeStand(source: StandSource, assembly: Assembly): Stand | null {
-  const { design, dish, stand } = source;
-  const bare = madeWith(source, assembly, 0);
-  if (bare === null) return null;
-  const rim = dish.baseHeight + dish.depth;
-  const allowed = (stand.handForce * handLever(bare, rim)) / 1000;
-  const usualLever = 10 * Math.round((0.55 * bare.cradle.axis + 100) / 10);
-  const torqueOf = (made: Made): number =>
-    tiltTorque(made.tilting.kg, made.cradle.axis - made.tilting.at[2], made.cradle.tilt.to);
-  const lever = torqueOf(bare) > allowed ? usualLever : 0;
-  const made = lever === 0 ? bare : (madeWith(source, assembly, lever) ?? bare);
-  const { cradle } = made;
-  const weights = discsOf(counterweightFor(torqueOf(made), allowed, lever, cradle.tilt.to));
+/** The hanger with what is bought, and the vessel with its load. */
+function heldParts(source: StandSource, { cradle }: Made) {
+  const { design, stand } = source;
   const { vessel } = design;
   const load = vesselMass(source);
   const offset = vessel?.offset ?? 0;
@@ -246,18 +231,28 @@ export function makeStand(source: StandSource, assembly: Assembly): Stand | null
     { name: 'pipes and flanges', kg: pipeKg + 2 * flangeKg, at: [0, 0, cradle.axis] },
     ...(holder === null ? [] : [{ name: 'hanger', kg: holder.kg, at: [0, 0, cradle.axis + holder.middle] as Vec3 }]),
   ];
-  const vesselAt: Mass = {
+  const held: Mass = {
     name: 'vessel',
     kg: holder === null ? 0 : load.kg,
     at: [0, 0, cradle.axis + offset + load.middle],
   };
-  const face: DishFace = { radius: dish.apertureRadius, depth: rim - cradle.cross.top };
-  const states = statesOf(made, weights, fixed, vesselAt, rim);
+  return { holder, fixed, held, offset, top: offset + (vessel?.height ?? 0), radius: (vessel?.diameter ?? 0) / 2 };
+}
+
+/** What holds against the wind: tipping, the lock, and how much all gives. */
+function windValues(
+  source: StandSource,
+  made: Made,
+  weights: Counterweights,
+  states: readonly Standing[],
+  face: DishFace,
+) {
+  const { dish, stand } = source;
+  const { cradle } = made;
   const stance: Stance = { halfX: cradle.castors.x - castorTrail, halfY: cradle.castors.y - castorTrail };
   const ballastKg = 5 * Math.ceil(ballastFor(states, stance, face, stand.wind) / 5 - 1e-9);
   const angles = states.map(({ tilt }) => tilt);
-  const torques = angles.map((angle) => heldTorque(made, weights, face, angle, stand.wind));
-  const lockTorque = Math.max(...torques) / 1000;
+  const lockTorque = Math.max(...angles.map((angle) => heldTorque(made, weights, face, angle, stand.wind))) / 1000;
   const pinN = (1000 * lockTorque) / (2 * cradle.lock.radius);
   const deflections = angles.map((tilt) =>
     deflectionAt(cradle, {
@@ -268,12 +263,48 @@ export function makeStand(source: StandSource, assembly: Assembly): Stand | null
       focal: cradle.axis - dish.baseHeight,
     }),
   );
-  const vesselTop = offset + (vessel?.height ?? 0);
-  const vesselRadius = (vessel?.diameter ?? 0) / 2;
+  const windAt = (kg: number): number => windFor(states, stance, face, kg);
+  return {
+    windAt,
+    values: {
+      lockTorque,
+      pinN,
+      pinBearing: pinN / (cradle.lock.pin * cradle.sheet),
+      ballastKg,
+      factor: factorOf(states, stance, face, stand.wind, ballastKg),
+      takeDown: windAt(ballastKg),
+      bareWind: windAt(0),
+      deflection: deflections.reduce((a, b) => (b.totalMrad > a.totalMrad ? b : a)),
+    },
+  };
+}
+
+/** Torque about the tilt axis at the lowest sun, without counterweights, N·m. */
+const torqueOf = ({ tilting, cradle }: Made): number =>
+  tiltTorque(tilting.kg, cradle.axis - tilting.at[2], cradle.tilt.to);
+
+/** From the tilt axis to the counterweights where there are any, mm: common practice, no source. */
+const usualLever = (axis: number): number => 10 * Math.round((0.55 * axis + 100) / 10);
+
+/** Makes the stand; null where the dish's mounting holes do not allow one. */
+export function makeStand(source: StandSource, assembly: Assembly): Stand | null {
+  const { dish, stand } = source;
+  const bare = madeWith(source, assembly, 0);
+  if (bare === null) return null;
+  const rim = dish.baseHeight + dish.depth;
+  const allowed = (stand.handForce * handLever(bare, rim)) / 1000;
+  const longest = usualLever(bare.cradle.axis);
+  const lever = torqueOf(bare) > allowed ? longest : 0;
+  const made = lever === 0 ? bare : (madeWith(source, assembly, lever) ?? bare);
+  const { cradle } = made;
+  const weights = discsOf(counterweightFor(torqueOf(made), allowed, lever, cradle.tilt.to));
+  const { holder, fixed, held, offset, top, radius } = heldParts(source, made);
+  const face: DishFace = { radius: dish.apertureRadius, depth: rim - cradle.cross.top };
+  const wind = windValues(source, made, weights, statesOf(made, weights, fixed, held, rim), face);
   const tilting = tiltingPrisms(source, cradle, weights);
-  const still = standingPrisms(cradle, holder, vesselTop, vesselRadius);
-  const collided = collisions(tilting, still, cradle.axis, { from: 0, to: cradle.tilt.to });
-  const standKg = made.masses.reduce((sum, { kg }) => sum + kg, 0) + together('bought', fixed).kg;
+  const standing = standingPrisms(cradle, holder, top, radius);
+  const fixedKg = together('bought', fixed).kg;
+  const left = torqueOf(made) - 2 * tiltTorque(weights.each, lever, cradle.tilt.to);
   return {
     cradle,
     holder,
@@ -281,30 +312,20 @@ export function makeStand(source: StandSource, assembly: Assembly): Stand | null
     placed: made.placed,
     fasteners: made.fasteners,
     tilting,
-    standing: still,
-    windAt: (kg) => windFor(states, stance, face, kg),
+    standing,
+    windAt: wind.windAt,
     values: {
       dishKg: made.dish.kg,
       tiltingKg: made.tilting.kg,
       below: cradle.axis - made.tilting.at[2],
-      standKg,
-      totalKg: made.tilting.kg + made.standing.kg + together('bought', fixed).kg + 2 * weights.each,
-      heaviest: [...made.masses, made.dish].reduce((a, b) => (b.kg > a.kg ? b : a)),
-      axes: axisChoices(source, made, rim, usualLever),
+      totalKg: made.tilting.kg + made.standing.kg + fixedKg + 2 * weights.each,
+      axes: axisChoices(source, made, rim, longest),
       weights,
-      handN:
-        (1000 * Math.abs(torqueOf(made) - 2 * tiltTorque(weights.each, lever, cradle.tilt.to))) / handLever(made, rim),
-      lockTorque,
-      pinN,
-      pinBearing: pinN / (cradle.lock.pin * cradle.sheet),
-      ballastKg,
-      factor: factorOf(states, stance, face, stand.wind, ballastKg),
-      takeDown: windFor(states, stance, face, ballastKg),
-      bareWind: windFor(states, stance, face, 0),
-      deflection: deflections.reduce((a, b) => (b.totalMrad > a.totalMrad ? b : a)),
+      handN: (1000 * Math.abs(left)) / handLever(made, rim),
+      ...wind.values,
       vesselHeight: cradle.axis + offset - cradle.ground,
-      collisions: collided,
-      hollow: holder === null ? null : hollowClearance(dish, holder, vesselTop, vesselRadius),
+      collisions: collisions(tilting, standing, cradle.axis, { from: 0, to: cradle.tilt.to }),
+      hollow: holder === null ? null : hollowClearance(dish, holder, top, radius),
     },
   };
 }

@@ -21,8 +21,8 @@ interface Face {
   readonly y: number;
 }
 
-/** Chords of curved edges, mm: some millionths of a part's area. */
-const chord = 0.05;
+/** Chords of curved edges, mm: a ten-thousandth of the area of a small disc. */
+const chord = 0.005;
 /** Strips that a bent sheet is cut into. */
 const strips = 24;
 
@@ -49,7 +49,10 @@ function faceOf(rings: readonly (readonly Point[])[], part: Pick<Part, 'holes'> 
     const hole = (Math.PI / 4) * diameter ** 2;
     sums.push([-hole, -hole * x, -hole * y]);
   }
-  const [area, mx, my] = sums.reduce((a, b) => [a[0] + b[0], a[1] + b[1], a[2] + b[2]], [0, 0, 0] as const);
+  const [area, mx, my] = sums.reduce<readonly [number, number, number]>(
+    (a, b) => [a[0] + b[0], a[1] + b[1], a[2] + b[2]],
+    [0, 0, 0],
+  );
   return { area, x: area === 0 ? 0 : mx / area, y: area === 0 ? 0 : my / area };
 }
 

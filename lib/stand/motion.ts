@@ -10,7 +10,8 @@ import type { Counterweights } from './balance.js';
 import type { Cradle } from './cradle.js';
 import type { Holder } from './holder.js';
 import { hullOf, octagon } from './outline.js';
-import { axisOverBase, sideHull, spacerRadius } from './parts.js';
+import { sideHull } from './frame-parts.js';
+import { spacerRadius } from './part-shapes.js';
 
 /** A convex outline in x and z of the cradle, between two places along the tilt axis. */
 export interface Prism {
@@ -239,6 +240,3 @@ export function hollowClearance(dish: Dish, holder: Holder, vesselTop: number, v
   }
   return near - Math.max(...corners);
 }
-
-/** How far the lowest place of what tilts stays above the base. */
-export const overBase = (cradle: Cradle): number => axisOverBase(cradle) - cradle.swept;

@@ -3,7 +3,7 @@ import { type Diagnostic, diagnostic, type KeyPath, type Severity } from '../dia
 import type { DiagnosticCode } from '../diagnostic/index.js';
 import { axleSpan, barrelNut, pipeFor } from '../hardware/index.js';
 import { formatLength } from '../units/index.js';
-import { mountingHoles, type StandSource } from './cradle.js';
+import { finestStep, mountingHoles, pairsFor, type StandSource } from './cradle.js';
 import { canHang } from './holder.js';
 import type { Stand } from './make.js';
 import { gravity, tippingFactor } from './tipping.js';
@@ -135,6 +135,18 @@ function holderProblems({ design, dish, stand }: StandSource): Diagnostic[] {
   return problems;
 }
 
+function lockProblems({ stand: { step } }: StandSource, { cradle: { lock } }: Stand): Diagnostic[] {
+  if (pairsFor(step, lock.radius) !== null) return [];
+  return [
+    found(
+      'stand-range',
+      ['stand', 'step'],
+      `holes of the lock for steps of ${step} deg would run into each other`,
+      `use ${(Math.ceil(10 * finestStep(lock.radius)) / 10).toFixed(1)} deg or more`,
+    ),
+  ];
+}
+
 const degrees = (angle: number): string => (90 - (angle * 180) / Math.PI).toFixed(1);
 
 function loadProblems({ values }: Stand): Diagnostic[] {
@@ -167,7 +179,7 @@ function loadProblems({ values }: Stand): Diagnostic[] {
 export function standProblems(source: StandSource, stand: Stand): Diagnostic[] {
   const { values, holder } = stand;
   const { maxBallast, wind } = source.stand;
-  const problems = [...holderProblems(source), ...loadProblems(stand)];
+  const problems = [...lockProblems(source, stand), ...holderProblems(source), ...loadProblems(stand)];
   if (values.ballastKg > maxBallast)
     problems.push(
       found(

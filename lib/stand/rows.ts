@@ -1,9 +1,10 @@
 /** The values of a stand as tables. */
 import { tippingFactor } from './tipping.js';
 import type { Stand } from './make.js';
+import { holeLetters } from './part-shapes.js';
 import type { Design } from '../design/index.js';
 
-export interface StandRow {
+interface StandRow {
   readonly label: string;
   readonly value: string;
   readonly note: string;
@@ -117,7 +118,7 @@ export interface Setting {
 /** Every setting of the lock in the range, from the highest sun to the lowest. */
 export function settingsOf({ cradle: { lock, tilt } }: Pick<Stand, 'cradle'>): Setting[] {
   const all = lock.frame.flatMap((frame, hole) =>
-    lock.arm.map((offset, j) => ({ angle: frame - offset, hole, letter: 'abcde'.charAt(j) })),
+    lock.arm.map((offset, j) => ({ angle: frame - offset, hole, letter: holeLetters.charAt(j) })),
   );
   return all
     .filter(({ angle }) => angle >= tilt.from - 1e-6 && angle <= tilt.to + 1e-6)

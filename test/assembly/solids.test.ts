@@ -1,43 +1,18 @@
 /** Parts as solids of a general-purpose library (manifold-3d): what they have in common, by volume. */
-import load, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
+import load, { type ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type AssembledPlate, type AssembledSheet, type Assembly, assemble } from '../../lib/assembly/index.js';
-import { facetAt } from '../../lib/dish/index.js';
 import { prepare } from '../../lib/index.js';
 import type { Part, PartKind } from '../../lib/part/index.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
 import { designOf, fixtureNames, fixtureText } from '../helpers/fixtures.js';
-import { plateSolid } from '../helpers/solids.js';
+import { panelSolid, plateSolid } from '../helpers/solids.js';
 
 let library: ManifoldToplevel;
 beforeAll(async () => {
   library = await load();
   library.setup();
 });
-
-/** A bent panel: hulls between chords, as near to the curve as their number. */
-function panelSolid(prepared: Prepared, { bay }: AssembledSheet): Manifold {
-  const { dish } = prepared;
-  const turn = (bay.rotationDeg * Math.PI) / 180;
-  const count = 200;
-  const sections = Array.from({ length: count + 1 }, (_, i) => {
-    const facet = facetAt(dish, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / count);
-    return [dish.reflectorThickness, dish.facingThickness].flatMap((depth) =>
-      [-1, 1].map((side): [number, number, number] => {
-        const u = facet.u + depth * Math.sin(facet.slopeAngle);
-        const w = side * facet.halfWidth;
-        return [
-          u * Math.cos(turn) - w * Math.sin(turn),
-          u * Math.sin(turn) + w * Math.cos(turn),
-          dish.baseHeight + facet.z - depth * Math.cos(facet.slopeAngle),
-        ];
-      }),
-    );
-  });
-  return library.Manifold.union(
-    sections.slice(1).map((section, i) => library.Manifold.hull([...sections[i]!, ...section])),
-  );
-}
 
 const assembled = (prepared: Prepared, parts: readonly Part[] = prepared.parts): Assembly => {
   const { design, dish, cleatStart, splices } = prepared;
@@ -100,7 +75,7 @@ describe.each(fixtureNames)('%s', (name) => {
     const panel = assembly.placed.find(
       (one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === 'panel',
     )!;
-    const [solid, sheet] = [plateSolid(library, rib), panelSolid(prepared, panel)];
+    const [solid, sheet] = [plateSolid(library, rib), panelSolid(library, prepared, panel)];
     // the arcs of the rib's edge may pass the true curve by as much as they deviate
     const touching = dish.ribThickness * dish.profileLength * 0.01;
     expect(solid.intersect(sheet).volume()).toBeLessThan(touching);

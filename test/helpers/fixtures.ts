@@ -7,8 +7,8 @@ import { randomNester } from './random-nester.js';
 import { byDay } from './seeds.js';
 
 export const fixtureNames = ['press-house', 'table-top', 'hand-cut-inch', 'classroom', 'village-bakery'] as const;
-/** With one that is looked at by its parts and lines alone, to keep the tests quick. */
-export const allFixtureNames = [...fixtureNames, 'porch'] as const;
+/** With those that are looked at by their parts and lines alone, to keep the tests quick. */
+export const allFixtureNames = [...fixtureNames, 'porch', 'cider-yard'] as const;
 export type FixtureName = (typeof allFixtureNames)[number];
 
 export function fixtureText(name: FixtureName): string {

@@ -2,8 +2,23 @@
 import type { LengthUnit } from '../../units/index.js';
 import { choice, choiceAuto, group, keysIn, numberAuto, numberOr, textAuto } from '../keys.js';
 
-export const standKinds = ['cradle', 'none'] as const;
-export const holderKinds = ['hanger', 'none'] as const;
+const standKinds = ['cradle', 'none'] as const;
+const holderKinds = ['hanger', 'none'] as const;
+
+function holderKeys(unit: LengthUnit) {
+  const { lengthAuto } = keysIn(unit);
+  return {
+    holder: choiceAuto(holderKinds, {
+      about: 'A hanger of flat steel on the tilt axis, which stays level at every tilt; or none.',
+      auto: 'a hanger for a level vessel, none for one that is fixed to the dish',
+    }),
+    holderWidth: lengthAuto({
+      about: 'Width inside of the hanger’s frame, round the vessel.',
+      auto: 'the vessel’s diameter and 20 mm',
+      above: 0,
+    }),
+  };
+}
 
 export function standSection(unit: LengthUnit) {
   const { lengthOr, lengthAuto } = keysIn(unit);
@@ -78,15 +93,7 @@ export function standSection(unit: LengthUnit) {
         auto: '23 % of the aperture',
         above: 0,
       }),
-      holder: choiceAuto(holderKinds, {
-        about: 'A hanger of flat steel on the tilt axis, which stays level at every tilt; or none.',
-        auto: 'a hanger for a level vessel, none for one that is fixed to the dish',
-      }),
-      holderWidth: lengthAuto({
-        about: 'Width inside of the hanger’s frame, round the vessel.',
-        auto: 'the vessel’s diameter and 20 mm',
-        above: 0,
-      }),
+      ...holderKeys(unit),
     },
   );
 }

@@ -4,7 +4,7 @@ import type { NestedSheet } from '../../nest/index.js';
 import type { Point } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
 import type { ThicknessRange } from '../../parts/index.js';
-import type { AxisTable, Bought, Setting, StandRow } from '../../stand/index.js';
+import type { AxisTable, Bought, Setting } from '../../stand/index.js';
 import type { BurnPlot, ForecastPlot } from '../plots/index.js';
 import type { ModelInput } from './model.js';
 
@@ -49,7 +49,7 @@ export interface BookBurn {
 
 /** The stand, with everything about it in the user's units. */
 export interface BookStand {
-  readonly rows: readonly StandRow[];
+  readonly rows: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
   readonly axes: AxisTable;
   readonly settings: readonly Setting[];
   readonly bought: readonly Bought[];

@@ -1,0 +1,148 @@
+/** The stand of a design: its lock, its parts as files, and what is refused. */
+import { describe, expect, it } from 'vitest';
+import { readDesign } from '../../lib/design/index.js';
+import { buildJob, prepare } from '../../lib/pipeline.js';
+import { boughtFor, settingsOf } from '../../lib/stand/index.js';
+import { holderShade, pipes } from '../../lib/hardware/index.js';
+import { proveFolder } from '../../lib/check/index.js';
+import { randomNester } from '../helpers/random-nester.js';
+import { designOf, fixture } from '../helpers/fixtures.js';
+import { preparedOn, standOn, textOn } from './on-stand.js';
+
+const prepared = preparedOn('cider-yard');
+const stand = standOn(prepared);
+const RAD = Math.PI / 180;
+
+describe('the lock', () => {
+  const side = stand.parts.find(({ id }) => id === 'stand-side')!;
+  const arm = stand.parts.find(({ id }) => id === 'stand-arm')!;
+  const { axis, baseTop, lock, tilt } = stand.cradle;
+  const rows = settingsOf(stand);
+
+  it('has a setting for every degree of the range, once', () => {
+    expect(rows.map(({ sunDeg }) => Math.round(sunDeg * 1e6) / 1e6)).toEqual(
+      Array.from(
+        { length: Math.round((tilt.to - tilt.from) / RAD) + 1 },
+        (_, i) => Math.round((90 - tilt.from / RAD - i) * 1e6) / 1e6,
+      ),
+    );
+  });
+
+  it('brings hole over hole at each setting, in the parts as they are cut', () => {
+    const frameHoles = side.holes.filter(({ diameter }) => diameter === lock.hole).slice(0, lock.frame.length);
+    const armHoles = arm.holes.filter(({ diameter }) => diameter === lock.hole).slice(0, lock.arm.length);
+    for (const { sunDeg, hole, letter } of rows) {
+      const angle = (90 - sunDeg) * RAD;
+      const [one, other] = [frameHoles[hole]!, armHoles['abcdefghi'.indexOf(letter)]!];
+      // the arm turns about the pipe: what hangs below swings away from the sun
+      const down = other.y - axis;
+      const x = other.x * Math.cos(angle) + down * Math.sin(angle);
+      const y = down * Math.cos(angle) - other.x * Math.sin(angle);
+      expect(Math.hypot(one.x - x, one.y + baseTop - axis - y)).toBeLessThan(1e-6);
+    }
+  });
+
+  it('keeps wood round every hole: no two nearer than a shank and a half of each other', () => {
+    for (const { holes } of [side, arm])
+      holes.forEach((a, i) => {
+        for (const b of holes.slice(i + 1))
+          expect(Math.hypot(a.x - b.x, a.y - b.y) - (a.diameter + b.diameter) / 2).toBeGreaterThan(1.2 * lock.pin);
+      });
+  });
+});
+
+describe('the range', () => {
+  it('follows the site: 90° less the latitude and the tilt of the earth’s axis, 23.44°, in whole degrees', () => {
+    expect(90 - stand.cradle.tilt.from / RAD).toBeCloseTo(Math.ceil(90 - 47.5 + 23.44), 6);
+    expect(90 - stand.cradle.tilt.to / RAD).toBeCloseTo(prepared.design.day.minElevation, 6);
+  });
+
+  it('is 15 to 90 degrees where no site is named', () => {
+    const { tilt } = standOn(preparedOn('press-house')).cradle;
+    expect([90 - tilt.to / RAD, 90 - tilt.from / RAD]).toEqual([expect.closeTo(15, 9), expect.closeTo(90, 9)]);
+  });
+});
+
+describe('the demo on a stand', () => {
+  const demo = preparedOn('press-house');
+  const { values } = standOn(demo);
+
+  it('is free through its range, stands, and keeps its aim', () => {
+    expect(demo.problems).toEqual([]);
+    expect(values.collisions).toEqual([]);
+    expect(values.factor).toBeGreaterThanOrEqual(1.5);
+    expect(values.takeDown).toBeGreaterThanOrEqual(12);
+    expect(values.handN).toBeLessThanOrEqual(150);
+  });
+
+  it('hands the shade of its hanger to the optics', () => {
+    const pipe = pipes.find(({ size }) => size === '3/4 in')!;
+    const width = demo.design.vessel!.holderWidth;
+    expect(demo.design.vessel).toMatchObject({ holderArms: 2 });
+    // area of pipes and frame, by their cut lengths in the shopping list, over both arms from the vessel to the rim
+    expect(width).toBe(holderShade(pipe, 280, 260, 750));
+    const [frame, tube] = [2 * 40 * 340 + 2 * 30 * 280, 2 * 26.9 * (750 - 140 - 40)];
+    expect(Math.abs(width - (frame + tube) / (2 * (750 - 130)))).toBeLessThan(1);
+    expect(fixture('press-house').vessel).toMatchObject({ holderArms: 0, holderWidth: 20 });
+  });
+
+  it('has counterweights and ballast in its shopping list', () => {
+    const list = boughtFor(standOn(demo), (mm) => `${Math.round(mm)} mm`).map(
+      ({ item, count }) => `${count} x ${item}`,
+    );
+    expect(list.some((line) => line.includes(`${values.weights.each} kg together`))).toBe(true);
+    expect(list).toContain(`${Math.ceil(values.ballastKg / 25)} x Sandbag of 25 kg`);
+  });
+});
+
+describe('bad input', () => {
+  const findings = (...lines: string[]) => {
+    const reading = readDesign(textOn('cider-yard', lines), 'yard.yaml');
+    if (reading.kind === 'refused') throw new Error(reading.problems[0]?.message);
+    return prepare(reading.design).problems.map(reading.locate);
+  };
+
+  it.each([
+    ['stand: { highest: 20, lowest: 40 }', 'stand-range', 'stand.lowest'],
+    ['stand: { holderWidth: 200 }', 'stand-holder', 'stand.holderWidth'],
+    ['stand: { wind: 30 }', 'stand-ballast', 'stand.wind'],
+    ['stand: { step: 0.5 }', 'stand-range', 'stand.step'],
+    ['vessel: { diameter: 220, offset: 60 }', 'stand-holder', 'vessel.offset'],
+    ['vessel: { kind: cavity, diameter: 150 }', null, null],
+  ])('%s', (line, code, key) => {
+    const found = findings(line).filter(({ severity }) => severity === 'error');
+    if (code === null) expect(found).toEqual([]);
+    else {
+      expect(found.map((one) => [one.code, one.place?.path.join('.')])).toContainEqual([code, key]);
+      expect(found[0]).toMatchObject({
+        place: { file: 'yard.yaml', line: expect.any(Number) as number },
+        remedy: expect.any(String) as string,
+      });
+    }
+  });
+
+  it('refuses other than four mounting holes, and ribs that leave them out of line', () => {
+    const codes = (...lines: string[]) =>
+      findings(...lines).map(({ code, place }) => `${code} ${place?.path.join('.') ?? ''}`);
+    expect(codes('board: { material: ply15, mountingHoles: 6 }')).toContain('stand-mount board.mountingHoles');
+    expect(
+      prepare(designOf(textOn('cider-yard').replace('ribs: 16', 'ribs: 17'))).problems.map(({ code }) => code),
+    ).toContain('stand-mount');
+  });
+
+  it('says up to which wind the ballast at hand does, and keeps to it', () => {
+    const [problem] = findings('stand: { wind: 30, maxBallast: 100 }').filter(({ code }) => code === 'stand-ballast');
+    const wind = Number(/above ([\d.]+) m\/s/.exec(problem?.remedy ?? '')?.[1]);
+    expect(findings(`stand: { wind: ${wind}, maxBallast: 100 }`)).toEqual([]);
+  });
+});
+
+it('cuts, and its files prove right', async () => {
+  // without mirror and vessel nothing is traced
+  const bare = textOn('cider-yard', ['stand: {}', 'reflector: {}']).replace(/^(?:vessel|load):.*$/gm, '');
+  const job = await buildJob(designOf(bare), new Map(), randomNester(3));
+  expect(job.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+  const placed = job.sheets.flatMap(({ nested }) => nested.placed).filter(({ part }) => part.startsWith('stand-'));
+  expect(placed).toHaveLength(stand.parts.reduce((sum, { quantity }) => sum + quantity, 0));
+  expect(proveFolder(job.files).faults.map(({ message }) => message)).toEqual([]);
+});
