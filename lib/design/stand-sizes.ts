@@ -4,7 +4,7 @@ import type { DesignFile } from './schema.js';
 import { axleSpan, holderPlay, holderShade, pipeFor } from '../hardware/index.js';
 import type { FilledLoad, FilledVessel } from './vessel-sizes.js';
 
-type StandFile = NonNullable<DesignFile['stand']>;
+export type StandFile = NonNullable<DesignFile['stand']>;
 export type FilledStand = Filled<StandFile, 'material' | 'baseMaterial' | 'lowest' | 'foot' | 'holder'> & {
   readonly kind: 'cradle';
 };

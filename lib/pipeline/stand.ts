@@ -13,6 +13,7 @@ import {
   rangeProblems,
   type Stand,
   standProblems,
+  standRows,
   type StandSource,
 } from '../stand/index.js';
 import { formatLength } from '../units/index.js';

@@ -94,7 +94,7 @@ export type { Deflection, Giving } from '../stand/deflection.js';
 export type { Holder } from '../stand/holder.js';
 export type { Mass } from '../stand/masses.js';
 export type { Collision, Prism } from '../stand/motion.js';
-export type { FilledStand } from '../design/stand-sizes.js';
+export type { FilledStand, StandFile } from '../design/stand-sizes.js';
 export type { Pipe } from '../hardware/pipes.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';

@@ -9,7 +9,7 @@ import { randomNester } from '../helpers/random-nester.js';
 import { designOf, fixture } from '../helpers/fixtures.js';
 import { preparedOn, standOn, textOn } from './on-stand.js';
 
-const prepared = preparedOn('cider-yard');
+const prepared = preparedOn('cider-yard', 'site: { latitude: 47.5, longitude: 9.5 }');
 const stand = standOn(prepared);
 const RAD = Math.PI / 180;
 
