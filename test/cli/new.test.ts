@@ -44,8 +44,8 @@ describe('the file that `new` writes', () => {
     const plain = designOf(designText(usualAnswers()));
     const full = designOf(uncommented(designText(usualAnswers())));
     // sections that a design may leave out stand there with examples
-    const { vessel, load, site, defaults, ...rest } = full;
-    expect([vessel, load, site].every((section) => section !== undefined)).toBe(true);
+    const { vessel, load, stand, site, defaults, ...rest } = full;
+    expect([vessel, load, stand, site].every((section) => section !== undefined)).toBe(true);
     const { defaults: taken, ...expected } = plain;
     expect(rest).toEqual(expected);
     expect(defaults.length).toBeLessThan(taken.length);
