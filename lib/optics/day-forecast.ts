@@ -58,6 +58,8 @@ export interface HeatDay {
   /** Clock time at which the target or the boil is reached; null when it is not. */
   readonly reachedHour: number | null;
   readonly hours: readonly HeatHour[];
+  /** Temperature of the load by the clock, from the start of heating to the end of the day, °C. */
+  readonly curve: readonly { readonly hour: number; readonly temperatureC: number }[];
   readonly steamKg: number;
 }
 
@@ -234,6 +236,10 @@ function heatingOf({ input, site, set, takenUp, directAt }: Context, day: SunDay
     startHour,
     reachedHour: reached < 0 ? null : startHour + (reached + Math.min(1, part)) * length,
     hours: [...hours.values()],
+    curve: [
+      { hour: startHour, temperatureC: heated.load.startC },
+      ...courses.map(({ temperatureC }, i) => ({ hour: startHour + (i + 1) * length, temperatureC })),
+    ],
     steamKg: courses.reduce((sum, one) => sum + one.steamKg, 0),
   };
 }

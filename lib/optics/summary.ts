@@ -236,6 +236,21 @@ function aimRows({ vessel }: Forecast): SummaryRow[] {
   ];
 }
 
+/** The vessel at other heights of the sun. */
+function sunHeightRows({ vessel }: Forecast, length: LengthText): SummaryRow[] {
+  return (vessel?.bySunHeight ?? []).map(({ elevationDeg, takenUpW, toleranceDeg, best }) => {
+    const { low, high, aside } = toleranceDeg;
+    const hung = best === null ? '' : `; best height ${length(best.bestOffset)}, ${best.bestW.toFixed(0)} W there`;
+    return row(
+      `sun ${elevationDeg}° high`,
+      takenUpW,
+      'W',
+      0,
+      `at the irradiance above; aim within ${aside.toFixed(1)}° to a side, ${low.toFixed(1)}° too low, ${high.toFixed(1)}° too high${hung}`,
+    );
+  });
+}
+
 /** Every value of the forecast, then the losses. */
 export function summaryRows(forecast: Forecast, length: LengthText = inMm): SummaryRow[] {
   const { power, heat, workmanship } = forecast;
@@ -246,6 +261,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
     ...vesselRows(forecast, said),
     ...(heat === null ? [] : heatRows(heat, said)),
     ...aimRows(forecast),
+    ...sunHeightRows(forecast, said),
     ...(forecast.byHour === null ? [] : byHourRows(forecast.byHour)),
     ...workmanship.map(({ label, watts, note }) => row(`costs: ${label}`, watts, 'W', 1, note)),
     ...power.losses.map(({ key, label, watts }) =>

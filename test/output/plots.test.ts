@@ -4,7 +4,11 @@ import { forecast } from '../../lib/optics/index.js';
 import { forecastPlots } from '../../lib/output/plots/index.js';
 import { inputOf } from '../optics/dishes.js';
 
-const result = forecast(inputOf({ vessel: { diameter: 160 } }), { rays: 16_384, seed: 1 });
+const site = { latitudeDeg: 48.2, longitudeDeg: 16.4, altitudeM: 200, timeZone: 1 };
+const result = forecast(inputOf({ vessel: { diameter: 160 }, site, sun: { irradianceWPerM2: null } }), {
+  rays: 16_384,
+  seed: 1,
+});
 const plots = forecastPlots(result);
 
 /** Relative luminance and contrast of WCAG 2.2, success criterion 1.4.3. */
@@ -100,7 +104,16 @@ describe.each(plots)('picture $name', ({ name, title, description, svg, csv }) =
 describe('pictures of a forecast', () => {
   it('are the same bytes for the same forecast', () => {
     expect(forecastPlots(result)).toEqual(plots);
-    expect(plots.map(({ name }) => name)).toEqual(['intercept', 'flux', 'heat-up', 'losses', 'aim']);
+    expect(plots.map(({ name }) => name)).toEqual([
+      'intercept',
+      'flux',
+      'heat-up',
+      'losses',
+      'aim',
+      'day-power',
+      'day-heat',
+      'months',
+    ]);
   });
 
   it('hold the numbers of the forecast', () => {
@@ -120,6 +133,30 @@ describe('pictures of a forecast', () => {
     expect(cells('flux')).toHaveLength(41 * 41);
     const warm = cells('heat-up');
     expect(Number(warm[0]![1])).toBe(12);
+  });
+
+  it('follow the day by the clock', () => {
+    const cells = (name: string) =>
+      plots
+        .find((one) => one.name === name)!
+        .csv.trimEnd()
+        .split('\r\n')
+        .slice(1)
+        .map((row) => row.split(',').map(Number));
+    const { hours, heating, months } = result.byHour!;
+    expect(cells('day-power').map(([hour]) => hour)).toEqual(hours.map(({ hour }) => hour));
+    for (const [, , , direct, incoming, takenUp] of cells('day-power')) {
+      // a round aperture of 1.5 m
+      expect(incoming! / (direct! * Math.PI * 0.75 ** 2)).toBeCloseTo(1, 3);
+      expect(takenUp).toBeLessThan(incoming!);
+    }
+    const warm = cells('day-heat');
+    expect(warm[0]).toEqual([Number(heating!.startHour.toFixed(3)), 12]);
+    // it comes to the target when the table says so
+    const after = warm.findIndex(([hour]) => hour! > heating!.reachedHour!);
+    expect(warm[after - 1]![1]).toBeLessThanOrEqual(78);
+    expect(warm[after]![1]).toBeGreaterThanOrEqual(78);
+    expect(cells('months').map((row) => row[3])).toEqual(months.map(({ takenUpKWh }) => Number(takenUpKWh.toFixed(3))));
   });
 
   it('draw the curve where its numbers are', () => {

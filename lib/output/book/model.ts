@@ -172,7 +172,7 @@ function facingSolids(input: ModelInput, out: number): Solid[] {
 
 function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
   if (!design.vessel) return [];
-  const { diameter, offset } = design.vessel;
+  const { diameter, height: thickness, offset } = design.vessel;
   const height = dish.baseHeight + dish.profile.focusHeight + offset;
   return [
     {
@@ -183,7 +183,7 @@ function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
         kind: 'plate',
         outline: ring(circle({ x: 0, y: 0 }, diameter / 2)),
         holes: [],
-        thickness: 0.5 * diameter,
+        thickness,
       },
       instances: [{ frame: { origin: [0, 0, height], x: [1, 0, 0], y: [0, 1, 0] }, away: [0, 0, 0.9 * out] }],
     },
@@ -212,7 +212,9 @@ function standSolids(input: ModelInput, out: number): Solid[] {
 export function dishModel(input: ModelInput): Model {
   const { apertureRadius, baseHeight, profile, rimEndHeight } = input.dish;
   const vessel = input.design.vessel;
-  const top = vessel ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + vessel.diameter / 2) : rimEndHeight;
+  const top = vessel
+    ? Math.max(rimEndHeight, baseHeight + profile.focusHeight + vessel.offset + vessel.height)
+    : rimEndHeight;
   // the board of a dish without a stand lies at 0
   const stand = platesOf(input, 'stand');
   const low = Math.min(0, ...stand.map(({ frame }) => frame.origin[2]));

@@ -18,16 +18,24 @@ interface Levels {
 function levelsOf({ design, dish }: BookInput): Levels {
   const focus = dish.baseHeight + dish.focusHeight.atRim;
   const underside = focus + (design.vessel?.offset ?? 0);
-  return { focus, underside, top: underside + 0.5 * (design.vessel?.diameter ?? 0) };
+  return { focus, underside, top: underside + (design.vessel?.height ?? 0) };
 }
 
-/** Board, hub, two ribs, mirror and vessel, upright; y down, the board's face at 0. */
+/** The vessel as it hangs: a level one stays plumb while the dish is turned by `turn` degrees. */
+function pot(input: BookInput, turn: number): Markup | null {
+  const { vessel } = input.design;
+  if (vessel === undefined) return null;
+  const { diameter, height, offset, mount } = vessel;
+  const plumb = mount === 'level' ? -turn : 0;
+  return markup`<g transform="translate(0 ${px(-levelsOf(input).focus)}) rotate(${plumb})"><rect class="pot" x="${px(-diameter / 2)}" y="${px(-offset - height)}" width="${px(diameter)}" height="${px(height)}"/></g>`;
+}
+
+/** Board, hub, two ribs and mirror, upright; y down, the board's face at 0. */
 function body(input: BookInput): Markup {
   const { assembly, design, dish, facets, parts } = input;
-  const { board, materials, vessel } = design;
+  const { board, materials } = design;
   const thickness = (name: string) => materials[name]?.thickness ?? 0;
   const rib = parts.find((part) => part.kind === 'rib')?.outline;
-  const { underside } = levelsOf(input);
   const mirror = facets.map(({ u, z }) => `${px(u)} ${px(-dish.baseHeight - z)}`).join('L');
   const half = markup`${rib ? markup`<path class="stuff" d="${ringPath(ribInPlace(rib, dish), true, 0)}"/>` : null}<path class="mirror-line" d="M${mirror}"/>`;
   const hubs = assembly.placed.flatMap((one) => {
@@ -38,12 +46,9 @@ function body(input: BookInput): Markup {
       markup`<rect class="stuff" x="${px(minX)}" y="${px(-top)}" width="${px(maxX - minX)}" height="${px(one.part.thickness)}"/>`,
     ];
   });
-  const pot = vessel
-    ? markup`<rect class="pot" x="${px(-vessel.diameter / 2)}" y="${px(-underside - vessel.diameter / 2)}" width="${px(vessel.diameter)}" height="${px(vessel.diameter / 2)}"/>`
-    : null;
   return markup`<rect class="stuff" x="${px(-board.size / 2)}" y="0" width="${px(board.size)}" height="${px(thickness(board.material))}"/>
 ${half}<g transform="scale(-1 1)">${half}</g>
-${hubs}${pot}`;
+${hubs}`;
 }
 
 /** Rays that come down along the axis and meet at the focus. */
@@ -69,7 +74,7 @@ export function vesselPicture(input: BookInput, measures: Measures, label: strin
   const above = underside - baseHeight;
   const reach = measures.length(underside);
   return markup`<svg class="plan" viewBox="${px(-R - size)} ${px(-height)} ${px(2 * R + size * 8)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
-${body(input)}${rays(input, -height)}
+${body(input)}${pot(input, 0)}${rays(input, -height)}
 <path class="axis" d="M0 ${px(-height)}V${px(size)}"/>
 <path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}"/>
 <text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="vessel.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
@@ -97,7 +102,7 @@ export function aimPicture(input: BookInput, label: string): Markup {
   const [left, top] = [Math.min(...xs) - 0.05 * R, Math.min(...ys) - 0.05 * R];
   const box = `${px(left)} ${px(top)} ${px(Math.max(...xs) + 0.05 * R - left)} ${px(Math.max(...ys) + 0.05 * R - top)}`;
   return markup`<svg class="plan" viewBox="${box}" role="img" aria-label="${label}">
-<g transform="rotate(${tilt})">${body(input)}<path class="axis" d="M0 ${px(-sun)}V0"/><circle class="sun" cx="0" cy="${px(-sun)}" r="${px(R / 10)}"/>
+<g transform="rotate(${tilt})">${body(input)}${pot(input, tilt)}<path class="axis" d="M0 ${px(-sun)}V0"/><circle class="sun" cx="0" cy="${px(-sun)}" r="${px(R / 10)}"/>
 <rect class="pot" x="${px(-R)}" y="${px(-rim - stick)}" width="${px(R / 40)}" height="${px(stick)}"/>
 <path class="ray" d="M${px(-R + R / 80)} ${px(-sun)}V${px(-rim - stick)}"/></g></svg>`;
 }
