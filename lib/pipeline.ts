@@ -21,7 +21,7 @@ import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { burnOf, forecastOf, litOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
-import { cutProblem, marginProblems, unplacedProblem } from './pipeline/problems.js';
+import { cutProblem, marginProblems, settingsProblems, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
@@ -77,6 +77,7 @@ export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource>
     ...extra.problems,
     ...uncut,
     ...marginProblems(design, requests),
+    ...settingsProblems(design, requests),
     ...opticsProblems(prepared),
   ];
   return { ...prepared, problems };

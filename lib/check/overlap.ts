@@ -61,6 +61,8 @@ function overlapAlong(a: Solid, b: Solid): ProofPoint | null {
     if (edge.length === 0 || gap(edge, b.box) > depth) continue;
     const cuts = cutsOf(edge, b);
     for (let i = 1; i < cuts.length; i += 1) {
+      // at a corner that touches an edge rounding leaves a hair between two cuts
+      if ((cuts[i]! - cuts[i - 1]!) * edge.length < depth) continue;
       const place = insideOf(edge, (cuts[i - 1]! + cuts[i]!) / 2);
       // where the cuts are close together the place may be off the part itself
       if (holds(b, place) && holds(a, place)) return place;

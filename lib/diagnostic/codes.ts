@@ -101,6 +101,7 @@ export const diagnosticCodes = {
   'router-tool-missing': 'The router lacks a tool.',
   'router-tool-short': 'A tool of the router is too short.',
   'router-countersink': 'A countersink is deeper than the sheet.',
+  'router-finishing': 'The finishing pass would take more than the bit can in one pass over the whole depth.',
   'router-spindle': 'A speed is outside the range of the spindle.',
   'router-no-tabs': 'A part finds no room for tabs.',
   'router-onion-skin': 'A part is held by an onion skin instead of tabs.',

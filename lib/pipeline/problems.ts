@@ -1,7 +1,7 @@
 /** What the nest and machining found, as diagnostics about keys of the design file. */
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
-import { type CutProblem, cutWidth, type Process, type RouterProblem } from '../machining/index.js';
+import { type CutProblem, cutWidth, type Process, type RouterProblem, settingProblems } from '../machining/index.js';
 import type { Unplaced } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
 import type { Part } from '../part/index.js';
@@ -31,6 +31,15 @@ export function cutProblem(problem: CutProblem, section: 'process' | 'template',
         ? ['process', 'drillBits']
         : [section, 'toolDiameter'];
   return diagnostic(problem.code, key, problem.message, problem.remedy);
+}
+
+/** Settings of the router that no bit or machine can keep to, for parts that it cuts. */
+export function settingsProblems(design: Design, requests: readonly NestRequest[]): Diagnostic[] {
+  return routerProblems(
+    requests.flatMap(({ process }) =>
+      process.kind === 'router' ? settingProblems(design.router, process.toolDiameter) : [],
+    ),
+  );
 }
 
 /** What routing found, each message once: sheets of one material have their faults in common. */

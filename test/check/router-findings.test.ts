@@ -142,7 +142,7 @@ describe('what is not cut through', () => {
   });
 
   it('is found between the tabs of an outline', () => {
-    const short = faults(['Y51.9968 Z-6.3', 'Y51.9968 Z-5.9'], ['Y53.0196 Z-6.3', 'Y53.0196 Z-5.9']);
+    const short = faults(['Y51.9968 Z-6.3', 'Y51.9968 Z-5.9'], ['Y52.862 Z-6.3', 'Y52.862 Z-5.9']);
     expect(short).toContain('the outline of rib 1 is not cut through');
   });
 

@@ -15,6 +15,16 @@ export const failedCases: Readonly<Record<string, readonly FailedCase[]>> = {};
 
 /** Of random jobs, by the name under which `jobSeeds` asks for them. */
 export const failedJobs: Readonly<Record<string, readonly { readonly seed: number; readonly why: string }[]>> = {
+  'router-random': [
+    { seed: 30, why: 'a short lead-in cut across its bit over the whole depth' },
+    { seed: 38, why: 'a tab stood so near to an inside corner that the tool was not down again' },
+    { seed: 142, why: 'the rounding of a start read as a contour that is run twice' },
+    { seed: 197, why: 'the innermost ring of an opening was a dot around which the tool ramped for ever' },
+  ],
+  'router-designs': [
+    { seed: 4, why: 'steps around a small helix cut its corners off' },
+    { seed: 51, why: 'parts that touch along an edge lay on each other' },
+  ],
   'whole jobs': [
     { seed: 3005, why: 'the finishing pass slanted out through a tab' },
     { seed: 1283, why: 'tabs from opposite sides of a cut ran into one' },

@@ -15,6 +15,7 @@ import type { ProofPoint } from '../types.js';
 import type { Findings } from './findings.js';
 import type { Motion, SimulationLimits } from './types.js';
 import { edgesOfMotion, isUpright } from './level.js';
+import { leadShare } from './motions.js';
 import { rightOf } from './tabs.js';
 
 /** Greatest error of a finished edge, mm. */
@@ -106,13 +107,22 @@ interface Left {
 
 /**
  * How much farther from a tab than its radius and a slope of 45 degrees take it the tool may stand above the full
- * depth, mm: it rises where roughing has left off, up to a millimetre and two steps of half a millimetre earlier.
+ * depth, mm: roughing rises up to two steps of half a millimetre earlier, a finishing pass another step and as far as
+ * the front of its bit, being nearer to the edge, reaches beyond that of the roughed cut.
  */
-const tabSlack = 2;
+const tabSlack = 1.5;
+
+/** How far ahead of the roughed cut a bit reaches that stands nearer to the edge, where it is not its flank, mm. */
+function frontBeyond(finishing: number, radius: number): number {
+  const inner = Math.max(0, radius - finishing - leadShare * radius);
+  const roughed = Math.min(radius, inner + finishing);
+  return Math.sqrt(radius * radius - inner * inner) - Math.sqrt(radius * radius - roughed * roughed);
+}
 
 /** Whether the middle of the tool is over a recorded tab, or where it rises to one and comes down again. */
-function atTabs({ tabs, tabHeight, overcut }: SimulationLimits, radius: number): (place: ProofPoint) => boolean {
-  const reach = radius + tabHeight + overcut + tabSlack;
+function atTabs(limits: SimulationLimits, radius: number): (place: ProofPoint) => boolean {
+  const { tabs, tabHeight, overcut, finishing } = limits;
+  const reach = radius + tabHeight + overcut + tabSlack + frontBeyond(finishing, radius);
   const bridges = tabs.map((corners) => {
     const { edges, box } = lineOf(
       corners.map(({ x, y }) => ({ x, y, bulge: 0 })),

@@ -9,8 +9,10 @@ import type { Motion } from './types.js';
 /** Side of a cell, mm, and step along a motion. */
 const cell = 1;
 const step = 0.5;
-/** Half the diagonal of a cell. */
-const halfDiagonal = 0.7072 * cell;
+/** Greatest turn of a step, radians: around a small hole a step along the path would cut the corners off. */
+const stepTurn = Math.PI / 9;
+/** How far the scallops between two steps stand into the swept band, and rounding, mm. */
+const scallop = 0.1;
 
 export interface Bite {
   /** Deepest bite of the motion within the inner part of the tool, mm. */
@@ -39,14 +41,16 @@ export class HeightField {
   }
 
   /**
-   * Removes what a motion sweeps, and returns its deepest bite. Cells that the tool meets within `rim` of its flank do
-   * not count for the bite: there a finishing pass takes its allowance over the whole depth.
+   * Removes what a motion sweeps, and returns its deepest bite. Cells of which the middle is met within `rim` of the
+   * tool's flank, across its travel, do not count for the bite: there a finishing pass takes its allowance over the
+   * whole depth.
    */
   remove(motion: Motion, radius: number, rim: number): Bite {
-    const count = Math.max(1, Math.ceil(levelLength(motion) / step));
+    const turn = Math.abs(motion.turn?.sweep ?? 0);
+    const count = Math.max(1, Math.ceil(levelLength(motion) / step), Math.ceil(turn / stepTurn));
     let depth = 0;
     let place: ProofPoint = motion.from;
-    const inner = Math.max(0, radius - rim - halfDiagonal);
+    const inner = Math.max(0, radius - rim - scallop);
     for (let i = 0; i <= count; i += 1) {
       const { x, y, z } = placeOn(motion, i / count);
       if (z >= 0) continue;

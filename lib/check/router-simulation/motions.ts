@@ -12,6 +12,11 @@ import type { Motion, SimulatedSheet, SimulationLimits } from './types.js';
 const rounding = 0.001;
 /** Slack of the bite: a ramp goes on falling within one step of the field, mm. */
 const biteSlack = 0.1;
+/**
+ * A finishing pass takes its allowance over the whole depth. Where it slants in from the roughed wall, and inside an
+ * arc, it may cut wider across its travel, by this share of the bit's radius.
+ */
+export const leadShare = 0.2;
 
 interface Clamp {
   readonly edges: EdgeSet;
@@ -113,9 +118,10 @@ export function checkMotions(
     // what runs as far off as no machine reaches is not followed step by step
     if (checkReach(motion, sheet, clamps, findings) > sheet.width + sheet.height) continue;
     const upright = isUpright(motion);
+    const radius = tool.diameter / 2;
     // straight down, the middle of the tool decides; a V-bit has no width to speak of and is judged by its depth
     const before = Math.min(0, plunges.at(to, tool.diameter), field.at(to));
-    const swept = tool.kind === 'v' ? null : field.remove(motion, tool.diameter / 2, limits.finishing);
+    const swept = tool.kind === 'v' ? null : field.remove(motion, radius, limits.finishing + leadShare * radius);
     const bite = upright ? Math.max(0, before - to.z) : (swept?.depth ?? 0);
     if (tool.kind !== 'v' && bite > tool.passDepth + biteSlack)
       findings.add(

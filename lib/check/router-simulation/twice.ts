@@ -1,7 +1,12 @@
 /** Contours that are run once more at the same depth: the piece within may have come loose, and the tool rubs. */
 import type { Findings } from './findings.js';
-import { isUpright, placeOn } from './level.js';
+import { isUpright, levelLength, placeOn } from './level.js';
 import type { Motion } from './types.js';
+
+/** Ends that a file rounds to the same, mm. */
+const sameEnd = 0.002;
+/** A closed path is longer than this, mm: what is shorter is the rounding of a start. */
+const shortestRing = 0.1;
 
 /** The same for one level stretch at one depth, whichever direction it is run in. */
 function keyOf(motion: Motion): string {
@@ -29,7 +34,9 @@ export function checkTwice(motions: readonly Motion[], findings: Findings): void
     }
     again.push(motion);
     const { to, file, line, tool } = motion;
-    const closed = again.some(({ from }) => Math.hypot(from.x - to.x, from.y - to.y) < 0.002);
+    const start = again.findIndex(({ from }) => Math.hypot(from.x - to.x, from.y - to.y) < sameEnd);
+    const length = again.slice(start).reduce((sum, one) => sum + levelLength(one), 0);
+    const closed = start >= 0 && length > shortestRing;
     if (!closed && tool.kind !== 'v') continue;
     findings.add('cut-twice', file, {}, { line, place: to });
     again = [];

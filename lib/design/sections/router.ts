@@ -1,6 +1,17 @@
 /** Machining data for tool paths. */
 import * as z from 'zod';
-import { choice, group, type KeyMeta, keysIn, numberAuto, numberOr, integer, integerOr, yesNo } from '../keys.js';
+import {
+  choice,
+  group,
+  integer,
+  integerAuto,
+  integerOr,
+  type KeyMeta,
+  keysIn,
+  numberAuto,
+  numberOr,
+  yesNo,
+} from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 /** `mill` is an end mill, `v` a bit with a point for countersinks and marks. */
@@ -42,20 +53,20 @@ function spindleKeys() {
   return group(
     { about: 'The spindle.' },
     {
-      min: numberOr(8000, { about: 'Lowest speed.', unit: 'rev/min', above: 0, max: 100_000 }),
-      max: numberOr(24_000, { about: 'Highest speed.', unit: 'rev/min', above: 0, max: 100_000 }),
-      speed: numberOr(18_000, {
+      min: integerOr(8000, { about: 'Lowest speed.', unit: 'rev/min', min: 100, max: 100_000 }),
+      max: integerOr(24_000, { about: 'Highest speed.', unit: 'rev/min', min: 100, max: 100_000 }),
+      speed: integerOr(18_000, {
         about: 'Speed for milling; lowered where the feed would pass `maxFeed`.',
         unit: 'rev/min',
         why: 'middle of the range of a small router spindle, from memory',
-        above: 0,
+        min: 100,
         max: 100_000,
       }),
-      drillSpeed: numberAuto({
+      drillSpeed: integerAuto({
         about: 'Speed for drilling.',
         unit: 'rev/min',
         auto: 'the lowest speed',
-        above: 0,
+        min: 100,
         max: 100_000,
       }),
     },
@@ -129,14 +140,14 @@ export function routerSection(unit: LengthUnit) {
         about: 'Fastest feed that the machine holds in a cut.',
         unit: 'mm/min',
         why: 'a light gantry machine, from memory',
-        above: 0,
+        min: 10,
         max: 50_000,
       }),
       plungeFeed: numberOr(600, {
         about: 'Feed straight down with an end mill or V-bit.',
         unit: 'mm/min',
         why: 'from memory',
-        above: 0,
+        min: 10,
         max: 50_000,
       }),
       travelSpeed: numberOr(6000, {

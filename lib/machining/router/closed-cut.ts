@@ -1,14 +1,12 @@
 /** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
-import { type ArcEdge, distance, edgeLength, element, nearestOnEdge, type Point } from '../../geometry/index.js';
-import { edgeAt, pointAt, type RingPath } from './ring.js';
+import { type ArcEdge, distance, element, type Point } from '../../geometry/index.js';
+import { finishLead, nearestLength, overlap } from './lead.js';
+import { pointAt, type RingPath } from './ring.js';
 import type { Cut, Move } from './types.js';
 import { clearOfLifts, type Feeds, type Lift, walkMoves } from './walk.js';
 
 /** Height above the sheet to which the tool comes down at travel speed, mm. */
 export const approachHeight = 1;
-/** Length of the slanted lead between the roughed wall and the finished edge, and how far the finish overlaps, mm. */
-const leadLength = 3;
-const overlap = 1;
 
 export interface ClosedCut {
   readonly title: string;
@@ -18,6 +16,9 @@ export interface ClosedCut {
   /** The path that leaves the allowance; null where there is no room for it. */
   readonly rough: RingPath | null;
   readonly roughLifts: readonly Lift[];
+  /** What roughing leaves, mm; nothing without a rough path. */
+  readonly allowance: number;
+  readonly toolRadius: number;
   /** Whether the path runs into corners of the part, so that the edge is finished at every level. */
   readonly finishEach: boolean;
   /** Depths (z, below 0) from the first to the last. */
@@ -27,69 +28,6 @@ export interface ClosedCut {
   readonly tabTop: number;
   readonly safeHeight: number;
   readonly feeds: Feeds;
-}
-
-/** Length along a ring that is nearest to a point. */
-function nearestLength(ring: RingPath, point: Point): number {
-  let best = Infinity;
-  let at = 0;
-  ring.edges.forEach((edge, i) => {
-    const near = nearestOnEdge(edge, point);
-    if (near.distance >= best) return;
-    best = near.distance;
-    const next = ring.starts[i + 1] ?? ring.length;
-    at = element(ring.starts, i) + near.fraction * (next - element(ring.starts, i));
-  });
-  return at;
-}
-
-/** Shortest slanted lead that is one, mm. */
-const minLead = 0.7;
-/** Lengths that are tried, the longest first: a ring of many short arcs has room for short ones only. */
-const leadLengths = [leadLength, leadLength / 2, minLead];
-/** Step between places that are tried for the path onto the finished edge, mm. */
-const tryStep = 2;
-
-/**
- * Length of the slanted lead that reaches the finished path at a length along it and leaves it again one overlap later,
- * without cutting into the part: along one straight edge, or one arc that it does not cut short. At most `max` long;
- * 0 where there is none.
- */
-function leadAt(finish: RingPath, rough: RingPath, start: number, max: number): number {
-  const { index, fraction } = edgeAt(finish, start);
-  const edge = element(finish.edges, index);
-  if (edge.kind === 'straight') {
-    const lead = Math.min(max, ((1 - fraction) * edgeLength(edge) - overlap) / 2);
-    return lead < minLead ? 0 : lead;
-  }
-  const lead = Math.min(max, edge.radius / 2);
-  const last = element(finish.edges, edgeAt(finish, start + 2 * lead + overlap).index);
-  if (last.kind !== 'arc' || distance(last.centre, edge.centre) > 1e-6 || lead < minLead) return 0;
-  const wall = distance(edge.centre, pointAt(rough, nearestLength(rough, pointAt(finish, start))));
-  // the chord of an arc lies within its circle: on the side of the waste, or not deeper than the allowance
-  const space = 2 * (wall - edge.radius) * edge.radius;
-  return wall < edge.radius || lead * lead < 0.7 * space ? lead : 0;
-}
-
-/** Where the finishing pass begins: near a place of the roughed wall, clear of tabs, with room for the slanted lead. */
-function finishStart(
-  cut: ClosedCut,
-  rough: RingPath,
-  from: Point,
-  z: number,
-): { readonly start: number; readonly lead: number } {
-  const { finish, finishLifts, tabTop } = cut;
-  // the pass comes back to its start, goes on by the overlap and slants out; behind a tab it has to come down first
-  const spaceFor = (lead: number): number => Math.max(2 * lead + overlap, tabTop - z) + 1;
-  const near = nearestLength(finish, from);
-  for (const max of leadLengths) {
-    for (let on = 0; on < finish.length; on += tryStep) {
-      const start = clearOfLifts(finish, finishLifts, near + on, spaceFor(max));
-      const lead = leadAt(finish, rough, start, max);
-      if (lead > 0) return { start, lead };
-    }
-  }
-  return { start: clearOfLifts(finish, finishLifts, near, spaceFor(0)), lead: 0 };
 }
 
 /** The circle that a ring runs, if it is one. */
@@ -124,15 +62,25 @@ function finishCircle(cut: ClosedCut, arc: ArcEdge, from: Point, z: number): Mov
   return [half(touch), ...walkMoves(finish, walk, feeds), half(from)];
 }
 
+/** Whether the finished edge is cut at every level, as a single pass over the whole depth would cut too wide somewhere. */
+function finishesEach(cut: ClosedCut, rough: RingPath, depth: number): boolean {
+  const { finish, finishLifts, tabTop, allowance, toolRadius } = cut;
+  if (cut.finishEach) return true;
+  if (finishLifts.length === 0 && circleOf(finish) !== null) return false;
+  const drop = tabTop - depth;
+  return finishLead(finish, rough, pointAt(rough, 0), finishLifts, drop, { left: allowance, toolRadius }).lead === 0;
+}
+
 /** A pass along the finished edge, in from the roughed wall and out to it again; ends at a length of the rough ring. */
 function finishing(cut: ClosedCut, rough: RingPath, from: number, z: number, moves: Move[]): number {
-  const { finish, finishLifts, tabTop, feeds } = cut;
+  const { finish, finishLifts, tabTop, feeds, allowance, toolRadius } = cut;
   const circle = finishLifts.length === 0 ? circleOf(finish) : null;
   if (circle !== null) {
     moves.push(...finishCircle(cut, circle, pointAt(rough, from), z));
     return from;
   }
-  const { start, lead } = finishStart(cut, rough, pointAt(rough, from), z);
+  const taken = { left: allowance, toolRadius };
+  const { start, lead } = finishLead(finish, rough, pointAt(rough, from), finishLifts, tabTop - z, taken);
   // to get there the tool first follows the roughed wall
   const wall = nearestLength(rough, pointAt(finish, start));
   const along = (((wall - from) % rough.length) + rough.length) % rough.length;
@@ -175,6 +123,8 @@ export function closedCut(cut: ClosedCut, entry: number): Cut {
     { kind: 'rapid', to: { ...start, z: approachHeight } },
     { kind: 'line', to: { ...start, z: 0 }, feed: feeds.down },
   ];
+  const last = cut.levels.length - 1;
+  const each = last > 0 && rough !== null && finishesEach(cut, rough, element(cut.levels, last));
   let z = 0;
   cut.levels.forEach((level, i) => {
     const levelFrom = s + (z - level) / cut.slope;
@@ -183,7 +133,7 @@ export function closedCut(cut: ClosedCut, entry: number): Cut {
     moves.push(...walkMoves(ring, { from: s, to, zFrom: z, zTo: level, levelFrom, lifts, tabTop }, feeds));
     s = to;
     z = level;
-    if (rough === null || !(cut.finishEach || i === cut.levels.length - 1)) return;
+    if (rough === null || !(each || i === last)) return;
     const out = finishing(cut, rough, s, level, moves);
     s = clearOfLifts(rough, lifts, out, space);
     if (s > out)

@@ -14,7 +14,8 @@ import type { CutOperation } from '../types.js';
 import { closedCut, levelsTo } from './closed-cut.js';
 import type { Cutting } from './feeds.js';
 import { countersinkCut, drillCut, markCut } from './holes.js';
-import { liftsOn, widened } from './lifts.js';
+import { riseBefore } from './lead.js';
+import { liftsOn, liftStep, widened } from './lifts.js';
 import { pointAt, type RingPath, ringOf, withoutSpurs } from './ring.js';
 import type { Tab } from './tabs.js';
 import type { Visit } from './tour.js';
@@ -34,6 +35,8 @@ const minAllowance = 0.05;
 const maxEntries = 24;
 /** Step between the rings that clear an opening, in tool radii: less than 1, so that nothing stays between them. */
 const clearStep = 0.9;
+/** Radius of the largest circle within the innermost of them, in tool radii. */
+const innermost = 0.5;
 /** Openings narrower than this many tool diameters are cleared, as their core would be too small to hold. */
 const clearBelow = 2;
 
@@ -97,12 +100,13 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
   const { cutting, data, tabs, tabTop } = settings;
   const radius = cutting.tool.diameter / 2;
   const { ring: plain, spurs } = withoutSpurs(path);
-  const rough = roughed(plain, Math.min(allowance, tightShare * tightest(plain)));
+  const left = Math.min(allowance, tightShare * tightest(plain));
+  const rough = roughed(plain, left);
   const roughRing = rough === null ? null : direct(rough, data);
   const finish = ringOf(turned(path, data));
   const near = depth > -tabTop ? tabs : [];
-  // the finishing pass stops short of where roughing stopped, so that it meets no tab over its whole height
-  const finishLifts = widened(liftsOn(finish, near, radius), rough === null ? 0 : 1);
+  const early = rough === null ? 0 : riseBefore({ left, toolRadius: radius }) + liftStep;
+  const finishLifts = widened(liftsOn(finish, near, radius), early);
   const roughLifts = roughRing === null ? [] : liftsOn(roughRing, near, radius);
   const ring = roughRing ?? finish;
   const tangent = Math.tan((data.rampAngleDeg * Math.PI) / 180);
@@ -118,6 +122,8 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
           finishLifts,
           rough: roughRing,
           roughLifts,
+          allowance: left,
+          toolRadius: radius,
           finishEach: spurs || hasInsideCorner(plain),
           levels: helix ? [-depth] : levelsTo(depth, cutting.passDepth),
           // one turn of a helix goes no deeper than one pass
@@ -142,16 +148,35 @@ function direct(ring: RingPath, data: RouterData): RingPath {
   return ringOf(reversed(vertices));
 }
 
-/** Rings within an opening's path that clear its core, the innermost first; none where the core is held instead. */
+/** Radius of the largest circle within a ring; the search ends once it is known to a hair of the bit. */
+function innerRadius(ring: Contour, max: number): number {
+  let [low, high] = [0, max];
+  while (high - low > max / 2000) {
+    const middle = (low + high) / 2;
+    if (offsetContour(ring, middle).some((one) => signedArea(one) < 0)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/**
+ * Rings within an opening's path that clear its core, the innermost first; none where the core is held instead. They
+ * are spread evenly, so that the innermost is not a dot around which the tool would ramp for ever.
+ */
 export function clearingRings(path: Contour, toolDiameter: number): Contour[] {
   const plain = withoutSpurs(path).ring;
-  if (signedArea(plain) > 0 || offsetContour(plain, clearBelow * toolDiameter).length > 0) return [];
+  const max = clearBelow * toolDiameter;
+  if (signedArea(plain) > 0 || offsetContour(plain, max).length > 0) return [];
+  const radius = toolDiameter / 2;
+  const inner = innerRadius(plain, max);
+  // the path itself clears what the bit reaches
+  if (inner <= clearStep * radius) return [];
+  const count = Math.ceil((inner - innermost * radius) / (clearStep * radius));
+  const step = (inner - innermost * radius) / count;
   const rings: Contour[] = [];
-  for (let k = 1; ; k += 1) {
-    const next = offsetContour(plain, (k * clearStep * toolDiameter) / 2).filter((one) => signedArea(one) < 0);
-    if (next.length === 0) return rings;
-    rings.unshift(...next);
-  }
+  for (let k = 1; k <= count; k += 1)
+    rings.unshift(...offsetContour(plain, k * step).filter((one) => signedArea(one) < 0));
+  return rings;
 }
 
 /** Several cuts that are made one after the other, each entered near where the one before ended. */

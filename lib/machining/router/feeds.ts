@@ -67,7 +67,8 @@ export interface Cutting {
   readonly passDepth: number;
 }
 
-const round = (value: number): number => Math.round(value);
+/** As written in the file; never 0, with which nothing would move. */
+const round = (value: number): number => Math.max(1, Math.round(value));
 
 /**
  * Spindle speed, feeds and pass depth of a tool in a material. Where the feed would pass what the machine holds, the
@@ -101,14 +102,6 @@ const rounded = (value: number): string => String(Number(value.toPrecision(3)));
 export function feedProblems(cuttings: readonly Cutting[], material: SheetMaterial, data: RouterData): RouterProblem[] {
   const problems: RouterProblem[] = [];
   const { min, max } = data.spindle;
-  if (min > max)
-    problems.push({
-      code: 'router-spindle',
-      severity: 'error',
-      key: ['spindle', 'min'],
-      message: `router.spindle.min of ${min} rev/min is above router.spindle.max of ${max}`,
-      remedy: 'exchange the two',
-    });
   for (const { tool, spindle, feed } of cuttings) {
     if (spindle < min || spindle > max)
       problems.push({

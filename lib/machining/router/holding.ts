@@ -3,6 +3,8 @@ import { bounds, element, placeVertices } from '../../geometry/index.js';
 import { type PartShape, type PlacedPart, ringsOf } from '../../part/index.js';
 import type { CutOperation } from '../types.js';
 import { clearingRings, isHelix } from './cuts.js';
+import { allowanceOf, riseBefore } from './lead.js';
+import { liftStep } from './lifts.js';
 import { type RingPath, ringOf } from './ring.js';
 import { chooseTabs, type HeldPart, type Tab, type Tabbing } from './tabs.js';
 import type { Holding, RoutedSheet, RouterData, RouterProblem, SheetMaterial } from './types.js';
@@ -157,13 +159,15 @@ export function hold(
   );
   const leavesSkin = ({ operation, part, copy }: CutOperation): boolean =>
     operation === 'outline' && onionSkins.has(keyOf(part, copy));
-  const drop = tabHeightOf(material, data) + data.overcut;
+  const rise = riseBefore({ left: allowanceOf(data, cut.process), toolRadius: radius });
+  const drop = tabHeightOf(material, data) + data.overcut + rise + 3 * liftStep;
   const rules = { width, toolRadius: radius, spacing, min, drop };
   const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
     const held = pairs.filter(({ key }) => !onionSkins.has(key)).map((pair) => pair.held);
     const through = cut.operations.filter((one) => one.depth === 'through' && !leavesSkin(one));
     const waste = new Waste(cut.width, cut.height, throughRings(through, radius), radius);
-    return { held, tabbing: chooseTabs(held, waste, rules) };
+    const skinned = pairs.filter(({ key }) => onionSkins.has(key)).map((pair) => pair.held);
+    return { held, tabbing: chooseTabs(held, skinned, waste, rules) };
   };
 
   const problems: RouterProblem[] = [];

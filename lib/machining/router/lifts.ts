@@ -5,7 +5,7 @@ import type { Tab } from './tabs.js';
 import type { Lift } from './walk.js';
 
 /** Step along the path, mm; a stretch is widened by one step at both ends, so that no tab comes out narrower. */
-const step = 0.5;
+export const liftStep = 0.5;
 
 function fromSegment(p: Point, a: Point, b: Point): number {
   const dx = b.x - a.x;
@@ -41,7 +41,7 @@ export function liftsOn(ring: RingPath, tabs: readonly Tab[], radius: number): L
     };
   });
   if (near.length === 0) return [];
-  const count = Math.max(1, Math.ceil(ring.length / step));
+  const count = Math.max(1, Math.ceil(ring.length / liftStep));
   const size = ring.length / count;
   const touched = Array.from({ length: count }, (_, i) => {
     const p = pointAt(ring, i * size);

@@ -5,8 +5,10 @@ import type { CutOperation } from '../types.js';
 import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
 import { type Held, hold } from './holding.js';
+import { allowanceOf } from './lead.js';
 import { measure } from './measure.js';
 import { reachProblems } from './reach.js';
+import { settingProblems } from './settings.js';
 import { chooseTools, cutDepth, type ToolChoice, type Tooled } from './tools.js';
 import { tour } from './tour.js';
 import type {
@@ -104,9 +106,7 @@ function entered(tooled: Tooled, setting: Setting): Entered {
     tabs: held.tabs,
     tabTop: held.tabHeight - material.thickness,
   };
-  // the roughed wall must not come nearer to a neighbour than half of what stands between two cuts
-  const { process } = sheet.cut;
-  return ringCut(operation, depth, Math.min(data.finishing, process.web / 2), settings);
+  return ringCut(operation, depth, allowanceOf(data, sheet.cut.process), settings);
 }
 
 function marksOf({ sheet, choice, cuttings, data }: Setting): Entered[] {
@@ -176,8 +176,9 @@ export function planRouter(
   const cuttings = new Map(tools.map((tool) => [tool.number, cuttingOf(tool, material, data)]));
   const radius = cut.process.toolDiameter / 2;
   const held = hold(sheet, parts, material, data, radius);
-  const finishing = Math.min(data.finishing, cut.process.web / 2);
+  const finishing = allowanceOf(data, cut.process);
   const problems: RouterProblem[] = [
+    ...settingProblems(data, cut.process.toolDiameter),
     ...choice.problems,
     ...feedProblems([...cuttings.values()], material, data),
     ...held.problems,

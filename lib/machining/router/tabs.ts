@@ -14,7 +14,7 @@ import {
   sideOfContour,
 } from '../../geometry/index.js';
 import { directionAt, edgeAt, pointAt, type RingPath, ringOf } from './ring.js';
-import { bendBetween } from './walk.js';
+import { turnBetween } from './walk.js';
 import type { Waste } from './waste.js';
 
 /** A ring of a placed part's nominal edge, with the edges that tabs keep off. */
@@ -65,11 +65,16 @@ const longestBridge = 3;
 /** Offcuts smaller than this (mm²) are left loose: the dust hood takes them. */
 const minOffcut = 300;
 
-/** Whether a tab may stand at a length along an edge: straight or gently curved and nothing that mates or reflects. */
-function free(edge: HeldEdge, ring: RingPath, s: number, half: number): boolean {
+/**
+ * Whether a tab may stand at a length along an edge: straight or gently curved and nothing that mates or reflects, and
+ * no inside corner so near that the tool, which turns a radius before it, would not be down again.
+ */
+function free(edge: HeldEdge, ring: RingPath, s: number, half: number, toolRadius: number): boolean {
+  const reach = half + toolRadius;
+  if (turnBetween(ring, s, s + reach) < -maxBend || turnBetween(ring, s - reach, s) < -maxBend) return false;
   for (const off of [-half, -half / 2, 0, half / 2, half]) {
     if (edge.barred.has(edgeAt(ring, s + off).index)) return false;
-    if (bendBetween(ring, s, s + off) > maxBend) return false;
+    if (Math.abs(turnBetween(ring, s, s + off)) > maxBend) return false;
   }
   return true;
 }
@@ -95,6 +100,7 @@ function beyond(
   rings: readonly (readonly Ringed[])[],
   place: Point,
   half: number,
+  toolRadius: number,
 ): Beyond | null {
   for (const [i, part] of parts.entries()) {
     const { minX, minY, maxX, maxY } = element(element(rings, i), 0).box;
@@ -112,6 +118,7 @@ function beyond(
         ring,
         element(ring.starts, near.edge) + near.fraction * (next - element(ring.starts, near.edge)),
         half,
+        toolRadius,
       )
         ? { part: i, outline: index === 0 }
         : null;
@@ -121,8 +128,18 @@ function beyond(
   return { part: -1, outline: false };
 }
 
+/** Whether a place is in a part, or in the cut around it. */
+function inCutOf({ edges }: HeldPart, place: Point, toolRadius: number): boolean {
+  const outline = element(edges, 0).vertices;
+  const reach = 2 * toolRadius;
+  const { minX, minY, maxX, maxY } = bounds(outline);
+  if (place.x < minX - reach || place.x > maxX + reach || place.y < minY - reach || place.y > maxY + reach)
+    return false;
+  return sideOfContour(outline, place, 0) === 'inside' || nearestOnContour(outline, place).distance < reach;
+}
+
 /** Every place where a tab could stand. */
-function candidates(parts: readonly HeldPart[], waste: Waste, rules: TabRules): Tab[] {
+function candidates(parts: readonly HeldPart[], skinned: readonly HeldPart[], waste: Waste, rules: TabRules): Tab[] {
   const { width, toolRadius } = rules;
   const half = width / 2 + toolRadius + rules.drop;
   const rings = parts.map((part) => part.edges.map(ringed));
@@ -132,7 +149,7 @@ function candidates(parts: readonly HeldPart[], waste: Waste, rules: TabRules): 
       const count = Math.floor(ring.length / tryStep);
       for (let i = 0; i < count; i += 1) {
         const s = (i + 0.5) * (ring.length / count);
-        if (!free(edge, ring, s, half)) continue;
+        if (!free(edge, ring, s, half, toolRadius)) continue;
         const at = pointAt(ring, s);
         const along = directionAt(ring, s);
         // the material lies to the left of every edge
@@ -144,9 +161,12 @@ function candidates(parts: readonly HeldPart[], waste: Waste, rules: TabRules): 
         for (let away = 2 * toolRadius + within; away <= 2 * toolRadius * longestBridge; away += 0.5) {
           const to = waste.at(place(0, away));
           if (to === 0 || waste.at(place(-1, away)) !== to || waste.at(place(1, away)) !== to) continue;
-          const other = beyond(parts, rings, place(0, away), half);
+          const other = beyond(parts, rings, place(0, away), half, toolRadius);
           if (other === null || to === from) break;
           const corners = [place(-1, 0), place(1, 0), place(1, away), place(-1, away)] as const;
+          const far = [corners[2], corners[3], place(0, away)];
+          // an onion skin holds that part; a tab would stand on its edge, which may have to be free of any
+          if (skinned.some((part) => far.some((end) => inCutOf(part, end, toolRadius)))) break;
           found.push({
             corners,
             owner,
@@ -196,9 +216,15 @@ export interface Tabbing {
 /**
  * Chooses tabs: for each part as many as its outline asks, spread out, first those that reach the frame; then as many
  * more as it takes for every part, and every offcut that a tab can reach, to hang on the frame.
+ * @param skinned parts that an onion skin holds: no tab may reach them
  */
-export function chooseTabs(parts: readonly HeldPart[], waste: Waste, rules: TabRules): Tabbing {
-  const all = candidates(parts, waste, rules);
+export function chooseTabs(
+  parts: readonly HeldPart[],
+  skinned: readonly HeldPart[],
+  waste: Waste,
+  rules: TabRules,
+): Tabbing {
+  const all = candidates(parts, skinned, waste, rules);
   const chosen: Tab[] = [];
   const hanging = new Hanging(waste.sizes.length);
   const frame = [...waste.frame][0] ?? 0;

@@ -128,6 +128,7 @@ export interface RouterProblem {
     | 'router-tool-missing'
     | 'router-tool-short'
     | 'router-countersink'
+    | 'router-finishing'
     | 'router-spindle'
     | 'router-no-tabs'
     | 'router-onion-skin'

@@ -56,6 +56,13 @@ function liftedZ(walk: Walk, lifts: readonly Lift[], s: number): number {
   return z;
 }
 
+/** The length at which a tool that comes down at 45° from the end of a lift meets the ramp, or the level behind it. */
+function downAgain({ from, zFrom, zTo, levelFrom, tabTop }: Walk, to: number): number {
+  const fall = levelFrom > from ? (zTo - zFrom) / (levelFrom - from) : 0;
+  const onRamp = (tabTop + to - zFrom + fall * from) / (1 + fall);
+  return fall > -1 && onRamp < levelFrom ? onRamp : to + tabTop - zTo;
+}
+
 /** A run of the ring as a move. */
 function moveOf(run: Stretch, z: number, feed: number): Move {
   const to = { x: run.to.x, y: run.to.y, z };
@@ -68,10 +75,7 @@ function moveOf(run: Stretch, z: number, feed: number): Move {
 export function walkMoves(ring: RingPath, walk: Walk, feeds: Feeds): Move[] {
   const lifts = liftsOf(ring, walk).filter(() => walk.tabTop > Math.min(walk.zFrom, walk.zTo) + hair);
   const breaks = new Set<number>([walk.levelFrom, walk.to]);
-  for (const { from, to } of lifts) {
-    breaks.add(from).add(to);
-    breaks.add(to + walk.tabTop - baseZ(walk, Math.max(walk.from, to)));
-  }
+  for (const { from, to } of lifts) breaks.add(from).add(to).add(downAgain(walk, to));
   const stops = [...breaks].filter((s) => s > walk.from + hair && s <= walk.to).sort((a, b) => a - b);
   const moves: Move[] = [];
   let s = walk.from;
@@ -112,9 +116,9 @@ export function clearOfLifts(ring: RingPath, lifts: readonly Lift[], s: number, 
   return at;
 }
 
-/** Angle between the directions at two lengths, radians. */
-export function bendBetween(ring: RingPath, s: number, other: number): number {
+/** Turn from the direction at one length to that at another, radians, to the left positive. */
+export function turnBetween(ring: RingPath, s: number, other: number): number {
   const a = directionAt(ring, s);
   const b = directionAt(ring, other);
-  return Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y));
+  return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
 }

@@ -103,7 +103,7 @@ const motionPlants = {
   'tab-count': [inPath(/Z-4\.5\nY5/g, 'Z-6.3\nY5'), 'rib 1 has 1 tabs 6 mm wide and 1.5 mm high, not 2'],
   // a tab of 43 mm
   'tab-wide': [
-    inPath(/X3[12]\.4\d+\nX3[34]\.2\d+ Z-6\.3/g, 'X62.4\nX64 Z-6.3'),
+    inPath(/X3[78]\.\d+\nX(?:39|40)\.\d+ Z-6\.3/g, 'X62.4\nX64 Z-6.3'),
     'the edge of rib 1 stands uncut over ',
   ],
   'onion-skin-cut': [
