@@ -116,8 +116,8 @@ export function finishLead(
   const spaceFor = (lead: number): number => Math.max(2 * lead + overlap, drop) + 1;
   const near = nearestLength(finish, from);
   // a hair more than on a straight wall, for the rounding of the rings
-  const least = Math.max(minLead, (1.02 * allowance.left) / Math.tan(maxSlant(allowance, Infinity)));
-  for (const lead of [...usualLeads.filter((one) => one > least), least]) {
+  const minimum = Math.max(minLead, (1.02 * allowance.left) / Math.tan(maxSlant(allowance, Infinity)));
+  for (const lead of [...usualLeads.filter((one) => one > minimum), minimum]) {
     for (let on = 0; on < finish.length; on += tryStep) {
       const start = clearOfLifts(finish, lifts, near + on, spaceFor(lead));
       if (leadFits(finish, rough, start, lead, allowance)) return { start, lead };
