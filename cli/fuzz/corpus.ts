@@ -36,16 +36,16 @@ const placed = [
 export function smallFolder(): Map<string, string> {
   const size = { stock: 'ply', width: 400, height: 250, margin: 10 };
   const [cut] = machine([{ ...size, placed }], [plate], process, { compensated: true }) as [CutSheet];
-  const { router } = accepted(
+  const { router, machine: described } = accepted(
     fuzzDesign.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
   );
   // the second copy lies mirrored and has no lettering
   const marked = { ...cut, marks: sheetMarks({ ...size, placed }, new Map([[plate.id, plate]])) };
-  const plan = planRouter({ cut: marked, placed }, new Map([[plate.id, plate]]), router, {
+  const plan = planRouter({ cut: marked, placed }, new Map([[plate.id, plate]]), { ...router, machine: described }, {
     kind: 'plywood',
     thickness: plate.thickness,
   });
-  const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'plywood', notes: [] }, router.files)];
+  const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'plywood', notes: [] })];
   const { limits, cuttingSeconds, travelLength, toolWear } = plan;
   const files = routed.map(([name]) => `sheets/${name}`);
   const drawing = drawSheet(marked, defaultColours);

@@ -54,6 +54,23 @@ const placement = z.object({
 const count = z.number().int().min(0).max(1e6);
 const corners = z.array(z.object({ x: length, y: length })).min(3);
 const keepOuts = z.array(corners);
+const point = z.object({ x: length, y: length });
+const machine = z.object({
+  programUnits: z.enum(['mm', 'in']),
+  arcs: z.enum(['arcs', 'lines']),
+  commentLength: count,
+  toolChange: z.enum(['automatic', 'by-hand', 'none']),
+  lengthOffsets: z.boolean(),
+  changeAt: point,
+  changeHeight: size,
+  pathMode: z.enum(['exact', 'exact-stop', 'continuous']),
+  pathTolerance: size,
+  maxFeed: z.object({ x: size, y: size, z: size }),
+  spinUp: z.number().nonnegative(),
+  coolant: z.enum(['off', 'mist', 'flood']),
+  parking: point.optional(),
+  end: z.enum(['M2', 'M30']),
+});
 const router = z.object({
   files: z.array(name).min(1).max(100),
   limits: z.object({
@@ -77,7 +94,7 @@ const router = z.object({
     onionSkin: size,
     minSpindle: size,
     maxSpindle: size,
-    maxFeed: size,
+    machine,
     holding: z.array(z.object({ part: name, copy: count, tabs: count, onionSkin: z.boolean() })),
     tabs: z.array(corners),
     keepOuts,
@@ -107,6 +124,7 @@ const record = z.object({
   process: processOf,
 });
 
+export type MachineRead = z.infer<typeof machine>;
 export type LabelRead = z.infer<typeof label>;
 export type PartRead = z.infer<typeof part>;
 export type ProcessRead = z.infer<typeof processOf>;

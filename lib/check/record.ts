@@ -35,7 +35,8 @@ const schema = z.object({
       }),
     ),
     process: z.object({ kind: z.string(), toolDiameter: number, kerf: number }),
-    router: z.object({ overcut: number, markDepth: number, maxFeed: number }),
+    router: z.object({ overcut: number, markDepth: number }),
+    machine: z.record(z.string(), z.unknown()),
     nest: z.object({ seed: number }),
     rib: z.object({ material: z.string() }),
     panel: z.object({ material: z.string().optional() }),
@@ -62,7 +63,14 @@ const schema = z.object({
       placed: z.array(z.object({ part: z.string() })),
       process: z.object({ kind: z.string() }).optional(),
       router: z
-        .object({ limits: z.object({ thickness: number, overcut: number, markDepth: number, maxFeed: number }) })
+        .object({
+          limits: z.object({
+            thickness: number,
+            overcut: number,
+            markDepth: number,
+            machine: z.record(z.string(), z.unknown()),
+          }),
+        })
         .optional(),
     }),
   ),
@@ -101,6 +109,12 @@ function checkParts({ design, parts }: Recorded, compare: Compare): void {
   compare('rib-count', ribs?.quantity ?? 0, design.dish.ribs, { print: String });
 }
 
+/** The first key that two descriptions of a machine do not have alike. */
+function differing(a: Readonly<Record<string, unknown>>, b: Readonly<Record<string, unknown>>): string | null {
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
+  return [...keys].find((key) => JSON.stringify(a[key]) !== JSON.stringify(b[key])) ?? null;
+}
+
 function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare: Compare, faults: FaultList): void {
   compare('nest-seed', seed, design.nest.seed, { print: String });
   if (process.toolDiameter !== undefined) compare('tool-diameter', process.toolDiameter, design.process.toolDiameter);
@@ -115,7 +129,8 @@ function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare
       compare('sheet-thickness', limits.thickness, thickness.get(placed[0]?.part ?? '') ?? NaN, { of });
       compare('sheet-overcut', limits.overcut, design.router.overcut, { of });
       compare('sheet-mark-depth', limits.markDepth, design.router.markDepth, { of });
-      compare('sheet-feed', limits.maxFeed, design.router.maxFeed, { of, print: String });
+      const key = differing(limits.machine, design.machine);
+      if (key !== null) faults.add('sheet-machine', recordName, { of, key });
     }
     // templates and gauges lie on sheets of their own size
     if (!stock) continue;

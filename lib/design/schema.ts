@@ -5,6 +5,7 @@ import { group, type KeyMeta, keysIn, textOr, integer } from './keys.js';
 import { dishSection } from './sections/dish.js';
 import { materialsSection, stockSection } from './sections/materials.js';
 import { nestSection, processSection } from './sections/process.js';
+import { machineSection } from './sections/machine.js';
 import { routerSection } from './sections/router.js';
 import { panelSection, reflectorSection } from './sections/skin.js';
 import { boardSection, cleatSection, hubSection, ribSection } from './sections/structure.js';
@@ -113,6 +114,7 @@ export function designSchema(unit: LengthUnit) {
       site: siteSection().optional(),
       day: daySection().prefault({}),
       process: processSection(unit).prefault({}),
+      machine: machineSection(unit).prefault({}),
       router: routerSection(unit).prefault({}),
       nest: nestSection().prefault({}),
       template: templateSection(unit).prefault({}),

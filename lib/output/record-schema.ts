@@ -73,6 +73,39 @@ function processSchema() {
   ]);
 }
 
+function machineSchema() {
+  const feed = (axis: string) => z.number().describe(`fastest along ${axis}, mm/min`);
+  const point = (about: string) => closed({ x: length('place'), y: length('place') }).describe(about);
+  return closed({
+    area: closed({ width: size('width'), height: size('height') })
+      .optional()
+      .describe('working area'),
+    programUnits: z.enum(['mm', 'in']).describe('unit of the files'),
+    decimals: count('decimals of a place', 0).optional(),
+    arcs: z.enum(['arcs', 'lines']).describe('arcs as they are, or short lines'),
+    lineTolerance: size('how far a short line may stand off its arc'),
+    lineNumbers: count('step of the line numbers; 0 for none', 0),
+    commentLength: count('longest comment', 1),
+    commentCharacters: z.enum(['ascii', 'capitals']).describe('characters of comments'),
+    toolChange: z.enum(['automatic', 'by-hand', 'none']).describe('how a tool is changed'),
+    lengthOffsets: z.boolean().describe('whether a change calls the length of the tool'),
+    changeAt: point('where a tool is changed by hand'),
+    changeHeight: size('height at which a tool is changed by hand'),
+    pathMode: z.enum(['exact', 'exact-stop', 'continuous']).describe('how corners are run'),
+    pathTolerance: size('how far a rounded corner may leave the path'),
+    maxFeed: closed({ x: feed('X'), y: feed('Y'), z: feed('Z') }).describe('fastest feed of each axis'),
+    travelSpeed: z.number().describe('speed of travel, mm/min'),
+    spindle: closed({
+      min: z.number().describe('slowest, rev/min'),
+      max: z.number().describe('fastest, rev/min'),
+    }).describe('range of the spindle'),
+    spinUp: z.number().describe('wait for the spindle, s'),
+    coolant: z.enum(['off', 'mist', 'flood']).describe('what is on while it cuts'),
+    parking: point('where the machine stands at the end').optional(),
+    end: z.enum(['M2', 'M30']).describe('word at the end'),
+  });
+}
+
 function routerSchema() {
   const tool = closed({
     number: count('number in the machine’s tool table', 0),
@@ -101,7 +134,7 @@ function routerSchema() {
     onionSkin: size('thickness of onion skins'),
     minSpindle: z.number().describe('slowest spindle, rev/min'),
     maxSpindle: z.number().describe('fastest spindle, rev/min'),
-    maxFeed: z.number().describe('fastest feed, mm/min'),
+    machine: machineSchema().describe('the machine that the files are written for, as in the design'),
     holding: listOf(holding).describe('how each part is held until the sheet is done'),
     tabs: listOf(listOf(corner)).describe('corners of each tab, which bridges the cut'),
     keepOuts: listOf(listOf(corner)).describe('places that no cut may enter'),

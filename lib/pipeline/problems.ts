@@ -1,7 +1,14 @@
 /** What the nest and machining found, as diagnostics about keys of the design file. */
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
-import { type CutProblem, cutWidth, type Process, type RouterProblem, settingProblems } from '../machining/index.js';
+import {
+  type CutProblem,
+  cutWidth,
+  type Process,
+  type RouterData,
+  type RouterProblem,
+  settingProblems,
+} from '../machining/index.js';
 import type { Unplaced } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
 import type { Part } from '../part/index.js';
@@ -33,11 +40,16 @@ export function cutProblem(problem: CutProblem, section: 'process' | 'template',
   return diagnostic(problem.code, key, problem.message, problem.remedy);
 }
 
+/** The machining data of a design, with the machine that they are for. */
+export function routerData({ router, machine }: Pick<Design, 'router' | 'machine'>): RouterData {
+  return { ...router, machine };
+}
+
 /** Settings of the router that no bit or machine can keep to, for parts that it cuts. */
 export function settingsProblems(design: Design, requests: readonly NestRequest[]): Diagnostic[] {
   return routerProblems(
     requests.flatMap(({ process }) =>
-      process.kind === 'router' ? settingProblems(design.router, process.toolDiameter) : [],
+      process.kind === 'router' ? settingProblems(routerData(design), process.toolDiameter) : [],
     ),
   );
 }
@@ -46,7 +58,7 @@ export function settingsProblems(design: Design, requests: readonly NestRequest[
 export function routerProblems(problems: readonly RouterProblem[]): Diagnostic[] {
   const found = new Map<string, Diagnostic>();
   for (const { code, severity, key, message, remedy } of problems)
-    found.set(message, diagnostic(code, key.length > 0 ? ['router', ...key] : ['process'], message, remedy, severity));
+    found.set(message, diagnostic(code, key, message, remedy, severity));
   return [...found.values()];
 }
 

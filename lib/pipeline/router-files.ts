@@ -5,7 +5,7 @@ import { type Diagnostic, diagnosticText } from '../diagnostic/index.js';
 import { planRouter } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
 import { type RecordedSheet, writeNgc } from '../output/index.js';
-import { routerProblems } from './problems.js';
+import { routerData, routerProblems } from './problems.js';
 import type { JobSheet, Prepared, Route } from './types.js';
 
 function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): Route {
@@ -16,7 +16,7 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
   const plan = planRouter(
     { cut, placed: nested.placed, keepOuts: stock.keepOuts },
     new Map(parts.map((part) => [part.id, part])),
-    design.router,
+    routerData(design),
     material,
   );
   const wear = plan.toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
@@ -26,7 +26,7 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
   ];
   const header = { job: design.name, material: material.description, notes };
   const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
-  const texts = [...writeNgc(plan.toolpath, header, design.router.files)];
+  const texts = [...writeNgc(plan.toolpath, header)];
   return { sheet, plan, files: new Map(texts.map(([name, text]) => [folder + name, text])) };
 }
 

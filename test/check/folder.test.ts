@@ -170,9 +170,9 @@ describe('a written folder', () => {
     ],
     ['process.toolDiameter', (mm: number) => mm + 0.35, 'the tool has a diameter of 6.35 mm, by its design 6 mm'],
     [
-      'sheets.0.router.limits.maxFeed',
-      (feed: number) => feed + 500,
-      'sheets/birch12-sheet-1: the maximum feed (mm/min) is 4500, by its design 4000',
+      'sheets.0.router.limits.machine.spinUp',
+      (seconds: number) => seconds - 2,
+      'sheets/birch12-sheet-1: machine.spinUp is not what its design has',
     ],
     ['process.kind', () => 'laser', 'sheets/birch12-sheet-1 is cut by laser, by its design by router'],
     ['seed', (seed: number) => seed + 1, 'the seed of the nest is 2, by its design 1'],

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { regularPolygon } from '../../lib/geometry/index.js';
 import type { FindingCode } from '../../lib/check/router-simulation/index.js';
-import { routerData, routerProcess, shop, shopPart, twoPlates } from '../helpers/router-sheets.js';
+import { machineData, routerData, routerProcess, shop, shopPart, twoPlates } from '../helpers/router-sheets.js';
 import { throughHole } from '../../lib/part/index.js';
 
 const good = twoPlates();
@@ -24,8 +24,8 @@ describe('good files', () => {
   it.each([
     ['as they come', {}],
     ['climbing', { data: routerData({ direction: 'climb' }) }],
-    ['with rounded corners allowed', { data: routerData({ pathMode: 'continuous' }) }],
-    ['a file a tool', { data: routerData({ files: 'each-tool' }) }],
+    ['with rounded corners allowed', { data: routerData({ machine: machineData({ pathMode: 'continuous' }) }) }],
+    ['a file a tool', { data: routerData({ machine: machineData({ toolChange: 'none' }) }) }],
     ['deep in one pass', { data: routerData({ passDepth: 3 }) }],
     ['flat ramps and a wide finish', { data: routerData({ rampAngleDeg: 1, finishing: 0.8 }) }],
     ['steep ramps', { data: routerData({ rampAngleDeg: 20 }) }],

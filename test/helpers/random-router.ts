@@ -8,10 +8,10 @@ import {
   reversed,
 } from '../../lib/geometry/index.js';
 import { type Hole, type Part, throughHole } from '../../lib/part/index.js';
-import type { RouterData } from '../../lib/machining/index.js';
+import type { RouterData, RouterMachine } from '../../lib/machining/index.js';
 import { smallDish } from '../faults/small-dish.js';
 import { randomOf } from './random-nester.js';
-import { routerData, routerProcess, type ShopJob, shopPart } from './router-sheets.js';
+import { machineData, routerData, routerProcess, type ShopJob, shopPart } from './router-sheets.js';
 
 function outlineOf(kind: number, size: number): Contour {
   if (kind === 0) return rectangle(0, 0, size, size * 0.7);
@@ -54,6 +54,36 @@ function partOf(id: string, size: number, tool: number, thickness: number, next:
   return shopPart(id, outlineOf(Math.floor(next() * 5), size), { openings, holes });
 }
 
+/** A machine of any kind. */
+function randomMachine(min: number, max: number, next: () => number): RouterMachine {
+  const between = (low: number, high: number): number => Math.round(low + next() * (high - low));
+  const chance = (share: number): boolean => next() < share;
+  const pick = <T>(...some: readonly T[]): T => some[Math.floor(next() * some.length)]!;
+  const programUnits = pick('mm', 'mm', 'in');
+  return machineData({
+    programUnits,
+    ...(chance(0.5) ? { decimals: programUnits === 'in' ? pick(5, 6) : pick(3, 4, 5, 6) } : {}),
+    arcs: pick('arcs', 'arcs', 'lines'),
+    lineTolerance: pick(0.002, 0.01, 0.02),
+    lineNumbers: pick(0, 0, 1, 10, 1000),
+    commentLength: pick(48, 60, 96, 250),
+    commentCharacters: pick('ascii', 'capitals'),
+    toolChange: pick('automatic', 'by-hand', 'none'),
+    lengthOffsets: chance(0.5),
+    changeAt: { x: between(0, 300), y: between(0, 300) },
+    changeHeight: between(61, 120),
+    pathMode: pick('exact', 'exact-stop', 'continuous'),
+    pathTolerance: pick(0.005, 0.02, 0.05),
+    maxFeed: { x: between(300, 20_000), y: between(300, 20_000), z: between(chance(0.1) ? 100 : 2000, 8000) },
+    spindle: { min, max },
+    spinUp: between(0, 20),
+    coolant: pick('off', 'off', 'mist', 'flood'),
+    ...(chance(0.3) ? { parking: { x: between(0, 500), y: between(0, 500) } } : {}),
+    ...(chance(0.2) ? { area: { width: between(300, 3000), height: between(300, 2000) } } : {}),
+    end: pick('M2', 'M30'),
+  });
+}
+
 /** Settings between the limits of the design file; those that no machine could have are drawn seldom. */
 function settings(tool: number, thickness: number, next: () => number): RouterData {
   const between = (min: number, max: number): number => Math.round(1000 * (min + next() * (max - min))) / 1000;
@@ -65,21 +95,17 @@ function settings(tool: number, thickness: number, next: () => number): RouterDa
   const max = whole(min, 30_000);
   return {
     ...base,
+    machine: randomMachine(min, max, next),
     direction: pick('climb', 'conventional'),
-    files: pick('one', 'each-tool'),
-    pathMode: pick('exact', 'continuous'),
-    lengthOffsets: chance(0.5),
     safeHeight: chance(0.2) ? between(0.5, 3) : between(3, 60),
     rampAngleDeg: chance(0.3) ? between(0.5, 2) : between(2, 45),
     finishing: chance(0.2) ? between(0.1, 3) : between(0.1, Math.max(0.1, Math.min(3, tool / 4))),
     passDepth: chance(0.2) ? between(1, 4) : between(0.2, 1),
     overcut: chance(0.2) ? between(0, 4) : between(0, 0.6),
     markDepth: between(0.05, 1),
-    maxFeed: between(300, 20_000),
-    plungeFeed: between(50, 4000),
-    dwell: whole(0, 10),
+    plungeFeed: between(50, 2000),
     ...(chance(0.3) ? { chipLoad: between(0.01, 0.5) } : {}),
-    spindle: { min, max, speed: whole(min, max), ...(chance(0.3) ? { drillSpeed: whole(min, max) } : {}) },
+    spindle: { speed: whole(min, max), ...(chance(0.3) ? { drillSpeed: whole(min, max) } : {}) },
     tabs: {
       ...base.tabs,
       without: chance(0.7) ? 'onion-skin' : 'stop',
@@ -136,7 +162,15 @@ export function randomRouterDesign(seed: number): string {
   const web = next() < 0.3 ? 0 : Math.round(80 * next()) / 10;
   const process = { kind: 'router', toolDiameter: tool, web, margin: 4 + Math.round(80 * next()) / 10 };
   const drillBits = [1, 1.2, 1.5, 1.8, 2, 2.5, 2.8, 3, 3.5, 4, 5, 6];
-  return smallDish(`Router ${seed}`, `router: ${JSON.stringify(settings(tool, thickness, next))}`)
+  const { machine, ...router } = settings(tool, thickness, next);
+  const { changeAt, parking, area } = machine;
+  const described = {
+    ...machine,
+    changeAt: [changeAt.x, changeAt.y],
+    ...(parking === undefined ? {} : { parking: [parking.x, parking.y] }),
+    ...(area === undefined ? {} : { area: `${area.width} x ${area.height}` }),
+  };
+  return smallDish(`Router ${seed}`, `router: ${JSON.stringify(router)}\nmachine: ${JSON.stringify(described)}`)
     .replace('process: { kind: hand }', `process: ${JSON.stringify({ ...process, drillBits })}`)
     .replace('kind: plywood, thickness: 6', `kind: ${next() < 0.5 ? 'plywood' : 'mdf'}, thickness: ${thickness}`)
     .replace('kind: card, thickness: 0.5', 'kind: card, thickness: 0.5, cut: hand')

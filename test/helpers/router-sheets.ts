@@ -6,6 +6,7 @@ import {
   planRouter,
   type Process,
   type RouterData,
+  type RouterMachine,
   type RouterPlan,
 } from '../../lib/machining/index.js';
 import { type Part, textMark, throughHole } from '../../lib/part/index.js';
@@ -43,9 +44,7 @@ function plate(id = 'plate'): Part {
   });
 }
 
-/** The design's router data with every default, changed as asked. */
-export function routerData(changes: Partial<RouterData> = {}): RouterData {
-  const design = designOf(`
+const design = designOf(`
 name: test
 dish: { aperture: 1000, focalLength: 400, ribs: 12 }
 materials: { ply: { kind: plywood, thickness: 12 } }
@@ -53,7 +52,18 @@ stock: [{ material: ply, size: 2440 x 1220 }]
 rib: { material: ply }
 panel: { material: ply }
 `);
-  return { ...design.router, ...changes };
+
+/** The machine with every default, changed as asked. */
+export function machineData(changes: Partial<RouterMachine> = {}): RouterMachine {
+  return { ...design.machine, ...changes };
+}
+
+/** A machine that goes no faster in a cut than this, mm/min. */
+export const feedingAt = (feed: number): RouterMachine => machineData({ maxFeed: { x: feed, y: feed, z: feed } });
+
+/** The design's router data with every default, changed as asked. */
+export function routerData(changes: Partial<RouterData> = {}): RouterData {
+  return { ...design.router, machine: design.machine, ...changes };
 }
 
 export const routerProcess = (changes: Partial<Extract<Process, { kind: 'router' }>> = {}): Process => ({
@@ -106,7 +116,7 @@ export function shop(job: ShopJob): Shop {
     kind: job.kind ?? 'plywood',
     thickness,
   });
-  const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: [] }, data.files);
+  const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: [] });
   // as the proof reads it: from the record
   const { parts: nominalParts } = readJob(
     parseRecord(

@@ -7,7 +7,8 @@ import { defaultColours } from '../../lib/design/index.js';
 import { circle, rectangle, reversed } from '../../lib/geometry/index.js';
 import { lineMark, type Part, textMark, throughHole } from '../../lib/part/index.js';
 import { drawSheet, writeDxf, writeSvg } from '../../lib/output/index.js';
-import { type Shop, shop, shopPart } from './router-sheets.js';
+import type { RouterMachine } from '../../lib/machining/index.js';
+import { routerData, type Shop, shop, shopPart } from './router-sheets.js';
 
 export type Files = Map<string, string>;
 
@@ -52,9 +53,9 @@ const record = {
     router: {
       overcut: made.plan.limits.overcut,
       markDepth: made.plan.limits.markDepth,
-      maxFeed: made.plan.limits.maxFeed,
       safeHeight: made.plan.toolpath.safeHeight,
     },
+    machine: made.plan.limits.machine,
     nest: { seed: 1 },
     rib: { material: 'ply' },
     panel: {},
@@ -132,6 +133,16 @@ export function drawingsOnly(): Files {
   for (const name of made.files.keys()) files.delete(name);
   const content = smallRecord();
   delete (content.sheets[0] as Partial<SmallRecord['sheets'][number]>).router;
+  return files.set('job.json', sealed(content, files));
+}
+
+/** The same job for another machine. */
+export function jobFor(machine: RouterMachine): Files {
+  const other = shop({ parts: [rib], placed, ...size, data: routerData({ machine }) });
+  const content = smallRecord();
+  Object.assign(content.design, { machine });
+  Object.assign(content.sheets[0]!, { router: { files: [...other.files.keys()], limits: other.plan.limits } });
+  const files = cutFiles(other);
   return files.set('job.json', sealed(content, files));
 }
 

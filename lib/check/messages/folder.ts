@@ -29,6 +29,7 @@ export const folderMessages = {
 
   'design-value': { code: 'record', text: 'a value for the comparison with the design is missing or wrong: {issue}' },
   'design-process': { code: 'record', text: '{sheet} is cut by {recorded}, by its design by {byDesign}' },
+  'sheet-machine': { code: 'record', text: '{of}: machine.{key} is not what its design has' },
   'offcut-of-nothing': { code: 'record', text: 'an offcut is said to be left of {sheet}, which is no sheet' },
   'offcut-beyond': { code: 'record', text: 'the offcut of {sheet} reaches beyond the sheet' },
 } as const satisfies Readonly<Record<string, MessageSource<FaultCode>>>;
@@ -49,7 +50,6 @@ export const comparisons = {
   'sheet-thickness': { code: 'record', text: '{of}: the material is as thick as {recorded}, by its design {byDesign}' },
   'sheet-overcut': { code: 'record', text: '{of}: the overcut is {recorded}, by its design {byDesign}' },
   'sheet-mark-depth': { code: 'record', text: '{of}: the depth of marks is {recorded}, by its design {byDesign}' },
-  'sheet-feed': { code: 'record', text: '{of}: the maximum feed (mm/min) is {recorded}, by its design {byDesign}' },
   'sheet-margin': { code: 'record', text: '{of}: the margin is {recorded}, by its design {byDesign}' },
   'roll-width': { code: 'record', text: '{of}: the roll has a width of {recorded}, by its design {byDesign}' },
   'sheet-width': { code: 'record', text: '{of}: the sheet has a width of {recorded}, by its design {byDesign}' },

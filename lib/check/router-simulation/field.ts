@@ -6,9 +6,11 @@ import type { ProofPoint } from '../types.js';
 import { levelLength, placeOn } from './level.js';
 import type { Motion } from './types.js';
 
-/** Side of a cell, mm, and step along a motion. */
+/** Side of a cell, mm. */
 const cell = 1;
-const step = 0.5;
+/** Longest step along a motion, mm, and as a share of the tool's radius: the scallops of longer ones would stand out. */
+const maxStep = 0.5;
+const stepShare = 0.25;
 /** Greatest turn of a step, radians: around a small hole a step along the path would cut the corners off. */
 const stepTurn = Math.PI / 9;
 /** How far the scallops between two steps stand into the swept band, and rounding, mm. */
@@ -47,6 +49,7 @@ export class HeightField {
    */
   remove(motion: Motion, radius: number, rim: number): Bite {
     const turn = Math.abs(motion.turn?.sweep ?? 0);
+    const step = Math.min(maxStep, stepShare * radius);
     const count = Math.max(1, Math.ceil(levelLength(motion) / step), Math.ceil(turn / stepTurn));
     let depth = 0;
     let place: ProofPoint = motion.from;

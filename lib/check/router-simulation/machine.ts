@@ -4,6 +4,7 @@
  */
 import { turnByCentre, turnByRadius } from './arc.js';
 import type { MessageValues, RouterMessageId } from '../messages/index.js';
+import { Described, type NamedTool, toolNamed, wordsOf } from './described.js';
 import type { Findings } from './findings.js';
 import type { GcodeBlock } from './reader.js';
 import type { Motion, ProofPoint3, SimulatedTool, SimulationLimits, ArcTurn } from './types.js';
@@ -20,9 +21,9 @@ const asked: readonly (readonly [string, readonly number[]])[] = [
   ['absolute distance (G90)', [90]],
   ['feed a minute (G94)', [94]],
   ['no cutter compensation (G40)', [40]],
-  ['the tool length (G43 or G49)', [43, 49]],
   ['the coordinate system (G54)', [54]],
 ];
+const askedLength: (typeof asked)[number] = ['the tool length (G43 or G49)', [43, 49]];
 
 export class Machine {
   readonly motions: Motion[] = [];
@@ -39,6 +40,8 @@ export class Machine {
   #selected = 0;
   #tool: SimulatedTool | null = null;
   #at: { x: number | null; y: number | null; z: number | null } = { x: null, y: null, z: null };
+  readonly #described: Described;
+  #named: NamedTool | null = null;
   #ended = false;
   #line = 0;
 
@@ -46,6 +49,9 @@ export class Machine {
     this.#name = name;
     this.#limits = limits;
     this.#findings = findings;
+    this.#described = new Described(limits.machine, (id, values) => {
+      this.#report(id, values);
+    });
   }
 
   #report<Id extends RouterMessageId>(id: Id, values: MessageValues<Id>): void {
@@ -55,6 +61,8 @@ export class Machine {
   run(blocks: readonly GcodeBlock[]): void {
     for (const block of blocks) {
       this.#line = block.line;
+      for (const comment of block.comments) this.#takeComment(comment);
+      if (block.g.length + block.m.length + block.words.size === 0) continue;
       if (this.#ended) {
         this.#report('after-end', {});
         return;
@@ -64,11 +72,13 @@ export class Machine {
     if (!this.#ended) this.#report('no-end', {});
   }
 
-  #execute({ g, m, words }: GcodeBlock): void {
+  #execute(block: GcodeBlock): void {
+    const { g, m, words } = block;
     for (const code of g) {
       if (refused.includes(code)) this.#report('not-provable', { word: `G${code}` });
       this.#set.add(code);
     }
+    this.#described.take(block, g.includes(20) ? inch : g.includes(21) ? 1 : this.#unit);
     this.#checkStop(m, words);
     this.#takeNumbers(words);
     this.#takeSpindle(m);
@@ -79,7 +89,7 @@ export class Machine {
     this.#takeModes(g, words);
     if (['X', 'Y', 'Z'].some((axis) => words.has(axis))) this.#move(words);
     else if ([0, 1, 2, 3].some((code) => g.includes(code))) this.#report('motion-without-place', {});
-    if (m.includes(2) || m.includes(30)) this.#end();
+    if (m.includes(2) || m.includes(30)) this.#end(m.includes(2) ? 'M2' : 'M30');
   }
 
   /** Nothing but a motion may stand in mid-cut: the tool rubs where it stops, and burns. */
@@ -101,7 +111,11 @@ export class Machine {
 
   #takeSpindle(m: GcodeBlock['m']): void {
     if (m.includes(6)) this.#changeTool();
-    if (m.includes(3)) this.#spindle = 'clockwise';
+    if (m.includes(0)) this.#pause();
+    if (m.includes(3)) {
+      if (this.#spindle !== 'clockwise') this.#described.spindleStarts();
+      this.#spindle = 'clockwise';
+    }
     if (m.includes(4)) this.#spindle = 'anticlockwise';
     if (m.includes(5)) this.#spindle = 'stopped';
   }
@@ -119,15 +133,49 @@ export class Machine {
 
   #changeTool(): void {
     if (this.#spindle !== 'stopped') this.#report('change-turning', {});
-    this.#tool = this.#limits.tools.find(({ number }) => number === this.#selected) ?? null;
-    if (this.#tool === null) this.#report('tool-unknown', { tool: this.#selected });
+    this.#mount(this.#selected);
     // where the machine stands after a change is its own affair
     this.#at = { x: null, y: null, z: null };
   }
 
-  #end(): void {
+  /** Puts a tool of the record into the spindle, which the comment before it has to name as it is. */
+  #mount(number: number): void {
+    this.#tool = this.#limits.tools.find((tool) => tool.number === number) ?? null;
+    if (this.#tool === null) {
+      this.#report('tool-unknown', { tool: number });
+      return;
+    }
+    const wanted = wordsOf(this.#tool);
+    if (this.#named?.number !== number || this.#named.words !== wanted)
+      this.#report('tool-comment', { tool: number, wanted, said: this.#named?.words ?? 'nothing' });
+  }
+
+  #takeComment(text: string): void {
+    this.#described.comment(text);
+    const named = toolNamed(text);
+    if (named === null) return;
+    const another = this.#named !== null && this.#named.number !== named.number;
+    this.#named = named;
+    const { toolChange } = this.#limits.machine;
+    if (toolChange === 'automatic') return;
+    if (this.#tool === null) this.#mount(named.number);
+    else if (another && toolChange === 'none') this.#report('tools-in-file', {});
+  }
+
+  /** A pause by hand: the tool that the comment before it names comes into the spindle. */
+  #pause(): void {
+    if (this.#limits.machine.toolChange !== 'by-hand') return;
+    if (this.#spindle !== 'stopped') this.#report('change-turning', {});
+    this.#described.pauses(this.#at);
+    if (this.#named !== null) this.#mount(this.#named.number);
+    // the machine is moved about by hand to set the tool to zero
+    this.#at = { x: null, y: null, z: null };
+  }
+
+  #end(word: string): void {
     this.#ended = true;
     const { z } = this.#at;
+    this.#described.ends(word, this.#at);
     if (z !== null && z < this.#limits.travelHeight - rounding) this.#report('end-tool-down', {});
   }
 
@@ -137,7 +185,8 @@ export class Machine {
       return value === undefined ? this.#at[axis] : value * this.#unit;
     };
     const next = { x: goal('x'), y: goal('y'), z: goal('z') };
-    for (const [what, codes] of asked)
+    const automatic = this.#limits.machine.toolChange === 'automatic';
+    for (const [what, codes] of automatic ? [...asked, askedLength] : asked)
       if (!codes.some((code) => this.#set.has(code))) {
         this.#report('mode-unset', { mode: what });
         codes.forEach((code) => this.#set.add(code));
@@ -167,10 +216,10 @@ export class Machine {
       this.#report('no-tool', {});
       return;
     }
-    if (!rapid) this.#checkCutting();
+    if (!rapid) this.#checkCutting(this.#tool);
     const turn = this.#motion >= 2 ? this.#turn(from, to, words) : null;
     if (turn === 'wrong') return;
-    this.motions.push({
+    const motion: Motion = {
       rapid,
       tool: this.#tool,
       from,
@@ -179,16 +228,19 @@ export class Machine {
       feed: this.#feed,
       file: this.#name,
       line: this.#line,
-    });
+    };
+    if (!rapid) this.#described.cuts(motion);
+    this.motions.push(motion);
   }
 
-  #checkCutting(): void {
-    const { minSpindle, maxSpindle, maxFeed } = this.#limits;
+  #checkCutting({ number }: SimulatedTool): void {
+    const named = this.#named?.number ?? number;
+    if (named !== number) this.#report('change-unpaused', { tool: named });
+    const { minSpindle, maxSpindle } = this.#limits;
     if (this.#spindle !== 'clockwise') this.#report('spindle-still', {});
     else if (this.#speed < minSpindle || this.#speed > maxSpindle)
       this.#report('spindle-speed', { speed: this.#speed, min: minSpindle, max: maxSpindle });
     if (!(this.#feed > 0)) this.#report('no-feed', {});
-    else if (this.#feed > maxFeed + 1) this.#report('feed-above', { feed: this.#feed, max: maxFeed });
   }
 
   #turn(from: ProofPoint3, to: ProofPoint3, words: GcodeBlock['words']): ArcTurn | 'wrong' {

@@ -18,6 +18,8 @@ export interface GcodeBlock {
   readonly g: readonly number[];
   readonly m: readonly number[];
   readonly words: ReadonlyMap<string, number>;
+  /** Texts of its comments. */
+  readonly comments: readonly string[];
 }
 
 /** Table 4: G codes by modal group; only one of a group may stand on a line. */
@@ -50,33 +52,41 @@ function checkGroups(
   }
 }
 
-/** A line without its comments; null when a comment is not closed, or one stands in another. */
-function stripped(text: string): string | null {
+/** A line without its comments, and those; null when a comment is not closed, or one stands in another. */
+function stripped(text: string): { readonly code: string; readonly comments: readonly string[] } | null {
   let rest = '';
+  const comments: string[] = [];
+  let comment = '';
   let within = false;
   for (const sign of text) {
     if (within) {
       if (sign === '(') return null;
-      if (sign === ')') within = false;
-    } else if (sign === '(') within = true;
-    else if (sign === ')') return null;
+      if (sign === ')') {
+        within = false;
+        comments.push(comment);
+      } else comment += sign;
+    } else if (sign === '(') {
+      within = true;
+      comment = '';
+    } else if (sign === ')') return null;
     else rest += sign;
   }
-  return within ? null : rest;
+  return within ? null : { code: rest, comments };
 }
 
-/** One line as words; null for a line without any. */
+/** One line as words; null for a line without words and comments. */
 function readLine(text: string, line: number, report: Report): GcodeBlock | null {
   if (text.length > longestLine) report('ngc-long-line', { length: text.length, max: longestLine });
   if (/[^\t\x20-\x7e]/.test(text)) report('ngc-not-ascii', {});
-  const code = stripped(text);
-  if (code === null) {
+  const read = stripped(text);
+  if (read === null) {
     report('ngc-comment', {});
     return null;
   }
   // blanks mean nothing outside of comments, nor does the case of letters
-  const packed = code.replace(/[\t ]/g, '').toUpperCase();
-  if (packed === '') return null;
+  const { comments } = read;
+  const packed = read.code.replace(/[\t ]/g, '').toUpperCase();
+  if (packed === '') return comments.length === 0 ? null : { line, g: [], m: [], words: new Map(), comments };
   const body = packed.replace(/^N\d{1,5}(?:\.\d+)?/, '');
   const g: number[] = [];
   const m: number[] = [];
@@ -102,7 +112,7 @@ function readLine(text: string, line: number, report: Report): GcodeBlock | null
   checkGroups(g, gGroups, 'G', report);
   checkGroups(m, mGroups, 'M', report);
   if (m.length > maxMWords) report('ngc-many-m', { count: m.length, max: maxMWords });
-  return { line, g, m, words };
+  return { line, g, m, words, comments };
 }
 
 /**

@@ -1,5 +1,5 @@
 /** What the simulation takes and gives. Lengths in mm, z 0 at the upper face of the sheet, positive upwards. */
-import type { PartRead, PlacementRead } from '../job-reader.js';
+import type { MachineRead, PartRead, PlacementRead } from '../job-reader.js';
 import type { MessageId } from '../messages/index.js';
 import type { ProofPoint } from '../types.js';
 
@@ -11,6 +11,9 @@ export interface SimulatedTool {
   /** Deepest bite of one pass or peck. */
   readonly passDepth: number;
 }
+
+/** What the files are written for, as the record has it. */
+export type DescribedMachine = MachineRead;
 
 /** What the file has to keep to. */
 export interface SimulationLimits {
@@ -27,7 +30,7 @@ export interface SimulationLimits {
   readonly onionSkin: number;
   readonly minSpindle: number;
   readonly maxSpindle: number;
-  readonly maxFeed: number;
+  readonly machine: DescribedMachine;
   readonly holding: readonly {
     readonly part: string;
     readonly copy: number;

@@ -1,17 +1,6 @@
 /** Machining data for tool paths. */
 import * as z from 'zod';
-import {
-  choice,
-  group,
-  integer,
-  integerAuto,
-  integerOr,
-  type KeyMeta,
-  keysIn,
-  numberAuto,
-  numberOr,
-  yesNo,
-} from '../keys.js';
+import { choice, group, integer, integerAuto, integerOr, type KeyMeta, keysIn, numberAuto, numberOr } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 /** `mill` is an end mill, `v` a bit with a point for countersinks and marks. */
@@ -51,12 +40,10 @@ function toolsKey(unit: LengthUnit) {
 
 function spindleKeys() {
   return group(
-    { about: 'The spindle.' },
+    { about: 'Speeds of the spindle, within the range of the machine.' },
     {
-      min: integerOr(8000, { about: 'Lowest speed.', unit: 'rev/min', min: 100, max: 100_000 }),
-      max: integerOr(24_000, { about: 'Highest speed.', unit: 'rev/min', min: 100, max: 100_000 }),
       speed: integerOr(18_000, {
-        about: 'Speed for milling; lowered where the feed would pass `maxFeed`.',
+        about: 'Speed for milling; lowered where the feed would pass what the machine holds.',
         unit: 'rev/min',
         why: 'middle of the range of a small router spindle, from memory',
         min: 100,
@@ -105,16 +92,6 @@ export function routerSection(unit: LengthUnit) {
   return group(
     { about: 'Data for router tool paths.' },
     {
-      files: choice(['one', 'each-tool'], 'one', {
-        about: 'One file a sheet with tool changes, or one file for each tool.',
-      }),
-      pathMode: choice(['exact', 'continuous'], 'exact', {
-        about: 'Exact path (G61), or corners rounded to keep the speed (G64).',
-        why: 'only the exact path keeps the edge within its tolerance on every machine',
-      }),
-      lengthOffsets: yesNo(true, {
-        about: 'Whether a tool change also calls the tool’s length from the tool table (G43 H).',
-      }),
       safeHeight: lengthOr(10, {
         about: 'Height above the sheet for travel; it must clear every clamp.',
         above: 0,
@@ -136,25 +113,12 @@ export function routerSection(unit: LengthUnit) {
         min: 0.5,
         max: 45,
       }),
-      maxFeed: numberOr(4000, {
-        about: 'Fastest feed that the machine holds in a cut.',
-        unit: 'mm/min',
-        why: 'a light gantry machine, from memory',
-        min: 10,
-        max: 50_000,
-      }),
       plungeFeed: numberOr(600, {
         about: 'Feed straight down with an end mill or V-bit.',
         unit: 'mm/min',
         why: 'from memory',
         min: 10,
         max: 50_000,
-      }),
-      travelSpeed: numberOr(6000, {
-        about: 'Speed of travel, for the time only.',
-        unit: 'mm/min',
-        above: 0,
-        max: 100_000,
       }),
       chipLoad: numberAuto({
         about: 'Thickness of the chip of one cutting edge in one turn.',
@@ -170,7 +134,6 @@ export function routerSection(unit: LengthUnit) {
         max: 5,
       }),
       markDepth: lengthOr(0.3, { about: 'Depth of scribed lines and lettering.', above: 0, max: 2 }),
-      dwell: integerOr(3, { about: 'Wait for the spindle to come to speed.', unit: 's', min: 0, max: 60 }),
       spindle: spindleKeys().prefault({}),
       tools: toolsKey(unit),
       tabs: tabKeys(unit).prefault({}),

@@ -130,7 +130,7 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
           slope: helix ? Math.min(tangent, cutting.passDepth / ring.length) : tangent,
           tabTop,
           safeHeight: data.safeHeight,
-          feeds: { along: cutting.feed, down: cutting.plunge },
+          feeds: { along: cutting.feed, down: cutting.plunge, z: data.machine.maxFeed.z },
         },
         element(places, entry),
       ),

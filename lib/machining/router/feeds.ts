@@ -3,6 +3,7 @@
  * of machining).
  */
 import { element } from '../../geometry/index.js';
+import { levelFeed } from './machine.js';
 import type { RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
 
 /** Chip loads of one diameter of bit, mm. */
@@ -76,22 +77,23 @@ const round = (value: number): number => Math.max(1, Math.round(value));
  * @throws nothing; ask `feedProblems` for what is out of range
  */
 export function cuttingOf(tool: RouterTool, material: SheetMaterial, data: RouterData): Cutting {
-  const { spindle } = data;
+  const { spindle, machine } = data;
+  const maxFeed = levelFeed(machine);
   if (tool.kind === 'drill') {
-    const speed = spindle.drillSpeed ?? spindle.min;
-    const feed = Math.min(data.maxFeed, speed * tool.flutes * drillChip * tool.diameter);
+    const speed = spindle.drillSpeed ?? machine.spindle.min;
+    const feed = Math.min(data.machine.maxFeed.z, speed * tool.flutes * drillChip * tool.diameter);
     return { tool, spindle: speed, feed: round(feed), plunge: round(feed), passDepth: peckDiameters * tool.diameter };
   }
   const chip = data.chipLoad ?? chipLoadsOf(material.kind, tool.diameter).usual;
-  const held = data.maxFeed / (tool.flutes * chip);
-  const speed = Math.max(Math.min(spindle.speed, held), Math.min(spindle.min, spindle.speed));
+  const held = maxFeed / (tool.flutes * chip);
+  const speed = Math.max(Math.min(spindle.speed, held), Math.min(machine.spindle.min, spindle.speed));
   const turning = round(speed);
-  const feed = Math.min(data.maxFeed, turning * tool.flutes * chip);
+  const feed = Math.min(maxFeed, turning * tool.flutes * chip);
   return {
     tool,
     spindle: turning,
     feed: round(feed),
-    plunge: round(Math.min(data.plungeFeed, feed)),
+    plunge: round(Math.min(data.plungeFeed, machine.maxFeed.z, feed)),
     passDepth: data.passDepth * tool.diameter,
   };
 }
@@ -101,13 +103,13 @@ const rounded = (value: number): string => String(Number(value.toPrecision(3)));
 /** What is wrong or unusual about the speeds and feeds of the tools in use. */
 export function feedProblems(cuttings: readonly Cutting[], material: SheetMaterial, data: RouterData): RouterProblem[] {
   const problems: RouterProblem[] = [];
-  const { min, max } = data.spindle;
+  const { min, max } = data.machine.spindle;
   for (const { tool, spindle, feed } of cuttings) {
     if (spindle < min || spindle > max)
       problems.push({
         code: 'router-spindle',
         severity: 'error',
-        key: ['spindle', tool.kind === 'drill' ? 'drillSpeed' : 'speed'],
+        key: ['router', 'spindle', tool.kind === 'drill' ? 'drillSpeed' : 'speed'],
         message: `tool ${tool.number} would turn at ${spindle} rev/min, outside the spindle's range of ${min} to ${max}`,
         remedy: 'use a speed within that range',
       });
@@ -118,7 +120,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
       problems.push({
         code: 'router-chip-load',
         severity: 'warning',
-        key: ['chipLoad'],
+        key: ['router', 'chipLoad'],
         message: `tool ${tool.number} takes chips of ${rounded(chip)} mm in ${material.kind}, where ${rounded(low)} to ${rounded(high)} mm is usual for a ${rounded(tool.diameter)} mm bit (from memory; the bit maker's table comes first)`,
         remedy:
           chip < low
@@ -130,7 +132,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
     problems.push({
       code: 'router-chip-load',
       severity: 'warning',
-      key: ['passDepth'],
+      key: ['router', 'passDepth'],
       message: `router.passDepth of ${data.passDepth} diameters is more than the 1 that is usual in wood boards (from memory)`,
       remedy: 'use 1 or less, or ask the maker of the bit',
     });

@@ -89,7 +89,7 @@ function looseProblem(id: string, loose: Tabbing['loose']): RouterProblem[] {
     {
       code: 'router-loose',
       severity: 'warning',
-      key: ['tabs'],
+      key: ['router', 'tabs'],
       message: `${id}: ${what} loose while the sheet is cut`,
       remedy: 'screw or tape them down',
     },
@@ -105,7 +105,7 @@ function heightProblems(id: string, material: SheetMaterial, data: RouterData, l
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
-      key: ['tabs', 'height'],
+      key: ['router', 'tabs', 'height'],
       message: `${id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
       remedy: 'use less, or leave it out',
     });
@@ -113,7 +113,7 @@ function heightProblems(id: string, material: SheetMaterial, data: RouterData, l
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
-      key: ['tabs', 'onionSkin'],
+      key: ['router', 'tabs', 'onionSkin'],
       message: `${id}: router.tabs.onionSkin of ${onionSkin} mm leaves nothing to cut of ${material.thickness} mm`,
       remedy: 'use a thinner onion skin, or a larger process.web that makes room for tabs',
     });
@@ -127,7 +127,7 @@ function unheldProblems(id: string, unheld: Tabbing['unheld'], data: RouterData)
     return {
       code: 'router-no-tabs',
       severity: 'error',
-      key: ['tabs', 'without'],
+      key: ['router', 'tabs', 'without'],
       message: `${id}: no room for ${data.tabs.min} tabs on ${part} ${copies.join(', ')} (${found} found) on straight or gently curved edges that neither mate nor reflect`,
       remedy: `use a smaller router.tabs.width or a larger process.web, or let an onion skin of ${data.tabs.onionSkin} mm hold it, to be cut with a knife (router.tabs.without: onion-skin)`,
     };
@@ -174,7 +174,7 @@ export function hold(
   const onionSkinProblem = (why: string, part: string, copies: readonly number[]): RouterProblem => ({
     code: 'router-onion-skin',
     severity: 'warning',
-    key: ['tabs'],
+    key: ['router', 'tabs'],
     message: `${cut.id}: ${why} ${part} ${copies.join(', ')}, held by an onion skin of ${data.tabs.onionSkin} mm instead`,
     remedy: 'cut it with a knife',
   });

@@ -51,7 +51,7 @@ export function nearestLength(ring: RingPath, point: Point): number {
  * wall bends towards the bit, as if the allowance were larger.
  * @param hollow radius of the path within an arc; without end on a straight or bulging edge
  */
-export function maxSlant({ left, toolRadius }: Allowance, hollow: number): number {
+function maxSlant({ left, toolRadius }: Allowance, hollow: number): number {
   const met = Math.acos(Math.max(-1, 1 - left / toolRadius - left / hollow));
   const allowed = Math.acos(Math.max(-1, 1 - left / toolRadius - leadShare));
   return Math.max(0, allowed - met);

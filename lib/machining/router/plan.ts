@@ -8,7 +8,7 @@ import { type Held, hold } from './holding.js';
 import { allowanceOf } from './lead.js';
 import { measure } from './measure.js';
 import { reachProblems } from './reach.js';
-import { settingProblems } from './settings.js';
+import { areaProblems, settingProblems } from './settings.js';
 import { chooseTools, cutDepth, type ToolChoice, type Tooled } from './tools.js';
 import { tour } from './tour.js';
 import type {
@@ -169,6 +169,7 @@ export function planRouter(
   material: SheetMaterial,
 ): RouterPlan {
   const { cut } = sheet;
+  const { machine } = data;
   if (cut.process.kind !== 'router' || !cut.compensated)
     throw new RangeError(`${cut.id} is not compensated for a router`);
   const choice = chooseTools(cut, material, data);
@@ -179,6 +180,7 @@ export function planRouter(
   const finishing = allowanceOf(data, cut.process);
   const problems: RouterProblem[] = [
     ...settingProblems(data, cut.process.toolDiameter),
+    ...areaProblems(machine, cut),
     ...choice.problems,
     ...feedProblems([...cuttings.values()], material, data),
     ...held.problems,
@@ -200,9 +202,9 @@ export function planRouter(
     tabWidth: data.tabs.width,
     tabHeight: held.tabHeight,
     onionSkin: data.tabs.onionSkin,
-    minSpindle: data.spindle.min,
-    maxSpindle: data.spindle.max,
-    maxFeed: data.maxFeed,
+    minSpindle: machine.spindle.min,
+    maxSpindle: machine.spindle.max,
+    machine,
     holding: held.holding,
     tabs: held.tabs.map(({ corners }) => corners),
     keepOuts: sheet.keepOuts ?? [],
@@ -216,13 +218,11 @@ export function planRouter(
       height: cut.height,
       thickness: material.thickness,
       safeHeight: data.safeHeight,
-      dwell: data.dwell,
-      pathMode: data.pathMode,
-      lengthOffsets: data.lengthOffsets,
+      machine,
       runs,
     },
     limits,
     problems,
-    ...measure(runs, data.travelSpeed),
+    ...measure(runs, machine.travelSpeed),
   };
 }

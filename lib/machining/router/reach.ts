@@ -27,7 +27,7 @@ export function reachProblems(
       problems.push({
         code: 'router-sheet-edge',
         severity: 'error',
-        key: [],
+        key: ['process'],
         message: `${name} would run ${Number(over.toFixed(2))} mm off the sheet`,
         remedy: `use a process.margin (or a margin of the stock) of at least ${Number((cut.margin + over).toFixed(2))} mm`,
       });
@@ -43,7 +43,7 @@ export function reachProblems(
       problems.push({
         code: 'router-clamp',
         severity: 'error',
-        key: [],
+        key: ['process'],
         message: `${name} would run into a place that the stock keeps out (a clamp or damage)`,
         remedy: 'move it, or make its keepOut larger so that the nest stays clear',
       });

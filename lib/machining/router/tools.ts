@@ -62,7 +62,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
     problems.set(what, {
       code: 'router-tool-missing',
       severity: 'error',
-      key: ['tools'],
+      key: ['router', 'tools'],
       message: `${cut.id} needs ${what}, and router.tools lists none`,
       remedy: 'add it to router.tools',
     });
@@ -100,7 +100,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
       problems.set(`countersink ${operation.part}`, {
         code: 'router-countersink',
         severity: 'error',
-        key: ['overcut'],
+        key: ['router', 'overcut'],
         message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, and the sheet is ${mm(material.thickness)} thick`,
         remedy: 'use smaller heads, or let router.overcut go deeper into the spoil board',
       });
@@ -108,7 +108,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
       problems.set(`short ${tool.number}`, {
         code: 'router-tool-short',
         severity: 'error',
-        key: ['tools'],
+        key: ['router', 'tools'],
         message: `tool ${tool.number} (${mm(tool.diameter)}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}`,
         remedy: 'use a longer tool, or state its cuttingDepth in router.tools',
       });
@@ -117,7 +117,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
     problems.set('marks', {
       code: 'router-marks',
       severity: 'warning',
-      key: ['tools'],
+      key: ['router', 'tools'],
       message: `${cut.id}: the router leaves out ${marks} marks and scribed lines, as router.tools lists no V-bit`,
       remedy: 'add a V-bit to router.tools, or mark the parts by hand',
     });

@@ -5,6 +5,9 @@
 import type { Point } from '../../geometry/index.js';
 import type { PlacedPart } from '../../part/index.js';
 import type { CutSheet } from '../types.js';
+import type { RouterMachine } from './machine.js';
+
+export type { RouterMachine } from './machine.js';
 
 export interface RouterTool {
   /** Its number in the machine's tool table. */
@@ -22,24 +25,17 @@ export type ListedTool = Omit<RouterTool, 'cuttingDepth'> & { readonly cuttingDe
 
 /** Machining data, as the design's `router` section names them. */
 export interface RouterData {
-  readonly files: 'one' | 'each-tool';
-  readonly pathMode: 'exact' | 'continuous';
-  readonly lengthOffsets: boolean;
+  readonly machine: RouterMachine;
   readonly safeHeight: number;
   readonly overcut: number;
   readonly direction: 'conventional' | 'climb';
   readonly finishing: number;
   readonly rampAngleDeg: number;
-  readonly maxFeed: number;
   readonly plungeFeed: number;
-  readonly travelSpeed: number;
   readonly chipLoad?: number | undefined;
   readonly passDepth: number;
   readonly markDepth: number;
-  readonly dwell: number;
   readonly spindle: {
-    readonly min: number;
-    readonly max: number;
     readonly speed: number;
     readonly drillSpeed?: number | undefined;
   };
@@ -117,9 +113,7 @@ export interface ToolPath {
   readonly height: number;
   readonly thickness: number;
   readonly safeHeight: number;
-  readonly dwell: number;
-  readonly pathMode: 'exact' | 'continuous';
-  readonly lengthOffsets: boolean;
+  readonly machine: RouterMachine;
   readonly runs: readonly ToolRun[];
 }
 
@@ -129,6 +123,10 @@ export interface RouterProblem {
     | 'router-tool-short'
     | 'router-countersink'
     | 'router-finishing'
+    | 'machine-area'
+    | 'machine-feed'
+    | 'machine-place'
+    | 'machine-decimals'
     | 'router-spindle'
     | 'router-no-tabs'
     | 'router-onion-skin'
@@ -138,7 +136,7 @@ export interface RouterProblem {
     | 'router-loose'
     | 'router-marks';
   readonly severity: 'error' | 'warning';
-  /** Key within the design's `router` section that would change it, if any. */
+  /** Key of the design file that would change it. */
   readonly key: readonly string[];
   readonly message: string;
   /** What would do. */
@@ -167,7 +165,8 @@ export interface RouterLimits {
   readonly onionSkin: number;
   readonly minSpindle: number;
   readonly maxSpindle: number;
-  readonly maxFeed: number;
+  /** What its files are written for. */
+  readonly machine: RouterMachine;
   readonly holding: readonly Holding[];
   /** The corners of each tab, which bridges the cut. */
   readonly tabs: readonly (readonly Point[])[];

@@ -11,6 +11,8 @@ export interface Lift {
 export interface Feeds {
   readonly along: number;
   readonly down: number;
+  /** The fastest that the tool may go up or down, however its path slopes. */
+  readonly z: number;
 }
 
 /** A walk from `from` to `to`: down evenly from `zFrom` until `levelFrom`, then level at `zTo`. */
@@ -63,6 +65,11 @@ function downAgain({ from, zFrom, zTo, levelFrom, tabTop }: Walk, to: number): n
   return fall > -1 && onRamp < levelFrom ? onRamp : to + tabTop - zTo;
 }
 
+/** The feed along a slope (fall over run) at which the tool goes down as fast as it may. */
+function feedOnSlope(fall: number, z: number): number {
+  return fall === 0 ? Infinity : (z * Math.hypot(1, fall)) / Math.abs(fall);
+}
+
 /** A run of the ring as a move. */
 function moveOf(run: Stretch, z: number, feed: number): Move {
   const to = { x: run.to.x, y: run.to.y, z };
@@ -84,11 +91,12 @@ export function walkMoves(ring: RingPath, walk: Walk, feeds: Feeds): Move[] {
     if (stop - s < hair) continue;
     const above = liftedZ(walk, lifts, s + hair / 10);
     if (above > z + 1e-4) {
-      moves.push({ kind: 'line', to: { ...pointAt(ring, s), z: above }, feed: feeds.along });
+      moves.push({ kind: 'line', to: { ...pointAt(ring, s), z: above }, feed: Math.min(feeds.along, feeds.z) });
       z = above;
     }
     const end = liftedZ(walk, lifts, stop - hair / 10);
-    const feed = (z - end) / (stop - s) > steep ? feeds.down : feeds.along;
+    const fall = (z - end) / (stop - s);
+    const feed = Math.floor(Math.min(fall > steep ? feeds.down : feeds.along, feedOnSlope(fall, feeds.z)));
     let gone = 0;
     for (const run of runsBetween(ring, s, stop)) {
       gone += run.length;

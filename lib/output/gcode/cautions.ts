@@ -1,8 +1,14 @@
 /** What stands at the head of every router file and in the book with its picture. */
+/** What hand tool change adds: at the head of the file and where it is done. */
+export const changeCautions: readonly string[] = [
+  'Change of tool by hand: wait until the spindle stands, then cut its power at the plug or the switch that you can lock.',
+  'Tighten the collet, take the key out, set Z to zero at the upper face of the sheet where nothing is cut; leave X and Y. Then power on and cycle start.',
+];
+
 export const routerCautions: readonly string[] = [
   'The machine maker’s manual and limits, local codes and licensed practice come first; so does the bit maker’s table of speeds and feeds.',
   'Dry run first: run the whole file with the tool well above the sheet, a hand on the stop, and watch every move.',
-  'Check units (mm), the zero point, the tools and their lengths before the spindle turns.',
+  'Check units, the zero point, the tools and their lengths before the spindle turns.',
   'Hold the sheet down firmly on a spoil board over its whole area; this file knows of no clamp or screw that the design does not name.',
   'Wear eye and ear protection, no gloves or loose clothing; use the guards and dust extraction; keep hands away until the spindle stands.',
   'Never leave the machine alone: a rubbing bit or a loose part can start a fire. Keep an extinguisher at hand and look into the dust bag afterwards.',

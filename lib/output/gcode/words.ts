@@ -4,11 +4,8 @@ import { decimal } from '../decimal.js';
 /** Longest line that the standard lets a controller expect, characters. */
 const longestLine = 256;
 
-/** Decimals of a millimetre: 0.1 µm, well under the 2 µm by which an arc's ends may differ in radius. */
-export const placeDigits = 4;
-
 /** One word: a letter and a number. */
-export function word(letter: string, value: number, digits: number = placeDigits): string {
+export function word(letter: string, value: number, digits: number): string {
   return `${letter}${decimal(value, digits)}`;
 }
 
@@ -16,7 +13,7 @@ export function word(letter: string, value: number, digits: number = placeDigits
  * Text as a comment: plain ASCII, no brackets, shortened to a line. The standard lets no comment hold another one.
  * Letters with marks lose them; what has no ASCII form becomes a question mark.
  */
-export function comment(text: string): string {
+export function comment(text: string, width = longestLine - 2): string {
   const plain = text
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
@@ -28,11 +25,11 @@ export function comment(text: string): string {
     .replace(/[^\x20-\x7e]/g, '?')
     // a comment that begins with MSG, is shown to the operator by controllers; none of ours is meant as that
     .replace(/^(\s*)MSG,/i, '$1MSG ');
-  return `(${plain.slice(0, longestLine - 2)})`;
+  return `(${plain.slice(0, Math.min(width, longestLine - 2))})`;
 }
 
 /** Sentences broken into comments of a readable length. */
-export function comments(text: string, width = 96): string[] {
+export function comments(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';
   for (const one of text.split(/\s+/)) {
@@ -42,5 +39,5 @@ export function comments(text: string, width = 96): string[] {
     }
     line = line === '' ? one : `${line} ${one}`;
   }
-  return (line === '' ? lines : [...lines, line]).map(comment);
+  return (line === '' ? lines : [...lines, line]).map((one) => comment(one, width));
 }

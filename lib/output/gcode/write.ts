@@ -1,15 +1,19 @@
 /**
  * A tool path as RS-274/NGC text, as NISTIR 6556 (Kramer, Proctor and Messina, The NIST RS274NGC Interpreter -
  * Version 3, 2000) describes it; its tables are cited from memory. The words in use:
- *   table 5, G codes: G0 G1 G2 G3 motion, G4 dwell, G17 XY plane, G21 mm, G40 no cutter compensation, G43/G49 tool
- *     length offset, G54 coordinate system 1, G61/G64 path mode, G80 no canned cycle, G90 absolute, G94 feed a minute;
- *   table 7, M codes: M2 end, M3 spindle clockwise, M5 spindle stop, M6 tool change;
- *   further words F, H, I, J, P, S, T, X, Y, Z. Arcs are in centre form; I and J are measured from the arc's start.
+ *   table 5, G codes: G0 G1 G2 G3 motion, G4 dwell, G17 XY plane, G20 inches, G21 mm, G40 no cutter compensation,
+ *     G43/G49 tool length offset, G54 coordinate system 1, G61 exact path, G61.1 exact stop, G64 continuous, G80 no
+ *     canned cycle, G90 absolute, G94 feed a minute;
+ *   table 7, M codes: M0 pause, M2/M30 end, M3 spindle clockwise, M5 spindle stop, M6 tool change, M7 mist, M8 flood,
+ *     M9 both off;
+ *   further words F, H, I, J, N, P, S, T, X, Y, Z. Arcs are in centre form; I and J are measured from the arc's start.
+ * The one word beyond it is the P of G64, the tolerance of a rounded corner: without one a corner has none.
  */
-import type { Move, Point3, ToolPath, ToolRun } from '../../machining/index.js';
+import type { Move, Point3, RouterMachine, ToolPath, ToolRun } from '../../machining/index.js';
 import { decimal } from '../decimal.js';
-import { routerCautions } from './cautions.js';
-import { comment, comments, placeDigits, word } from './words.js';
+import { changeCautions, routerCautions } from './cautions.js';
+import { type Format, formatOf, inLines, numbered } from './format.js';
+import { word } from './words.js';
 
 /** What the head of the file states in addition to the tool path. */
 export interface NgcHeader {
@@ -20,7 +24,7 @@ export interface NgcHeader {
   readonly notes: readonly string[];
 }
 
-interface Machine {
+interface Written {
   /** As written: what the reader of the file knows. */
   x: string;
   y: string;
@@ -29,114 +33,169 @@ interface Machine {
   feed: string;
 }
 
-const unknown = (): Machine => ({ x: '', y: '', z: '', motion: '', feed: '' });
+const unknown = (): Written => ({ x: '', y: '', z: '', motion: '', feed: '' });
 
-const printed = (value: number): string => decimal(value, placeDigits);
+/** Everything that the lines of a file depend on. */
+interface Writing {
+  readonly path: ToolPath;
+  readonly machine: RouterMachine;
+  readonly format: Format;
+}
 
 /** Words of one move; nothing when the tool stands there already, to the last decimal. */
-function moveLine(move: Move, from: Point3 | null, machine: Machine): string | null {
+function moveLine(move: Move, from: Point3 | null, written: Written, format: Format): string | null {
   const { to } = move;
-  const x = printed(to.x);
-  const y = printed(to.y);
-  const z = printed(to.z);
-  const still = x === machine.x && y === machine.y;
-  if (still && z === machine.z) return null;
+  const x = format.place(to.x);
+  const y = format.place(to.y);
+  const z = format.place(to.z);
+  const still = x === written.x && y === written.y;
+  if (still && z === written.z) return null;
   const words: string[] = [];
   // an arc whose ends fall together in print would read as a full turn
   const arc = move.kind === 'arc' && !still && from !== null ? move : null;
   const motion = move.kind === 'rapid' ? 'G0' : arc === null ? 'G1' : arc.clockwise ? 'G2' : 'G3';
-  if (motion !== machine.motion) words.push(motion);
-  if (arc !== null || x !== machine.x) words.push(`X${x}`);
-  if (arc !== null || y !== machine.y) words.push(`Y${y}`);
-  if (z !== machine.z) words.push(`Z${z}`);
+  if (motion !== written.motion) words.push(motion);
+  if (arc !== null || x !== written.x) words.push(`X${x}`);
+  if (arc !== null || y !== written.y) words.push(`Y${y}`);
+  if (z !== written.z) words.push(`Z${z}`);
   if (arc !== null) {
     // the centre is given from where the file has the tool, so that rounding does not add up
-    words.push(word('I', arc.centre.x - Number(machine.x)), word('J', arc.centre.y - Number(machine.y)));
+    const { centre } = arc;
+    const digits = format.digits;
+    words.push(word('I', format.length(centre.x) - Number(written.x), digits));
+    words.push(word('J', format.length(centre.y) - Number(written.y), digits));
   }
   if (move.kind !== 'rapid') {
-    const feed = decimal(move.feed, 1);
-    if (feed !== machine.feed) words.push(`F${feed}`);
-    machine.feed = feed;
+    const feed = format.feed(move.feed);
+    if (feed !== written.feed) words.push(`F${feed}`);
+    written.feed = feed;
   }
-  Object.assign(machine, { x, y, z, motion });
+  Object.assign(written, { x, y, z, motion });
   return words.join(' ');
 }
 
-function runLines({ tool, spindle, cuts }: ToolRun, path: ToolPath): string[] {
-  const { safeHeight, dwell } = path;
-  const names = { mill: 'end mill', drill: 'drill bit', v: 'V-bit of 90 degrees' };
-  const lines = [
-    comment(`tool ${tool.number}: ${decimal(tool.diameter, 3)} mm ${names[tool.kind]}, ${tool.flutes} flutes`),
+const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'V-bit of 90 degrees' } as const;
+
+function toolName({ tool }: ToolRun): string {
+  return `tool ${tool.number}: ${decimal(tool.diameter, 3)} mm ${kindNames[tool.kind]}, ${tool.flutes} flutes`;
+}
+
+/** How the tool of a run comes into the spindle. The first of a file that is changed by hand is in it from the start. */
+function changeLines(run: ToolRun, first: boolean, { path, machine, format }: Writing): string[] {
+  const { number } = run.tool;
+  const name = format.comment(toolName(run));
+  if (machine.toolChange === 'none') return [name];
+  if (machine.toolChange === 'automatic')
+    return [name, 'M5', `T${number} M6`, ...(machine.lengthOffsets ? [`G43 H${number}`] : [])];
+  if (first) return [name];
+  const { changeAt, changeHeight } = machine;
+  return [
+    name,
     'M5',
-    `T${tool.number} M6`,
-    ...(path.lengthOffsets ? [`G43 H${tool.number}`] : []),
-    `S${decimal(spindle, 0)} M3`,
-    ...(dwell > 0 ? [`G4 P${decimal(dwell, 1)}`] : []),
-    `G0 Z${printed(safeHeight)}`,
+    ...(machine.coolant === 'off' ? [] : ['M9']),
+    `G0 Z${format.place(Math.max(changeHeight, path.safeHeight))}`,
+    `X${format.place(changeAt.x)} Y${format.place(changeAt.y)}`,
+    ...changeCautions.flatMap((caution) => format.comments(`CAUTION: ${caution}`)),
+    'M0',
   ];
-  const machine: Machine = { ...unknown(), z: printed(safeHeight), motion: 'G0' };
+}
+
+const coolantWords = { off: [], mist: ['M7'], flood: ['M8'] } as const;
+
+function runLines(run: ToolRun, first: boolean, writing: Writing): string[] {
+  const { path, machine, format } = writing;
+  const safe = format.place(path.safeHeight);
+  const lines = [
+    ...changeLines(run, first, writing),
+    `S${decimal(run.spindle, 0)} M3`,
+    ...(machine.spinUp > 0 ? [`G4 P${decimal(machine.spinUp, 1)}`] : []),
+    ...coolantWords[machine.coolant],
+    `G0 Z${safe}`,
+  ];
+  const written: Written = { ...unknown(), z: safe, motion: 'G0' };
   let at: Point3 | null = null;
-  for (const { title, moves } of cuts) {
-    lines.push(comment(title));
+  for (const { title, moves } of run.cuts) {
+    lines.push(format.comment(title));
     for (const move of moves) {
-      const line = moveLine(move, at, machine);
-      if (line !== null) lines.push(line);
-      at = move.to;
+      for (const one of machine.arcs === 'lines' ? inLines(move, at, machine.lineTolerance) : [move]) {
+        const line = moveLine(one, at, written, format);
+        if (line !== null) lines.push(line);
+        at = one.to;
+      }
     }
   }
   return lines;
-}
-
-function head(path: ToolPath, header: NgcHeader, runs: readonly ToolRun[], part: string): string[] {
-  const { sheet, width, height, thickness } = path;
-  const size = `${decimal(width, 1)} x ${decimal(height, 1)} x ${decimal(thickness, 2)} mm`;
-  return [
-    comment(`dishwright - ${header.job} - sheet ${sheet}${part}`),
-    comment(`${header.material}, ${size}`),
-    ...comments('Zero: X and Y at the lower left corner of the sheet, Z at its upper face. Millimetres.'),
-    ...comments(
-      `Lowest point: ${decimal(
-        runs.reduce((min, run) => Math.min(min, lowest(run)), 0),
-        3,
-      )} mm. Travel at ${decimal(path.safeHeight, 1)} mm: higher than every clamp?`,
-    ),
-    ...routerCautions.flatMap((caution) => comments(`CAUTION: ${caution}`)),
-    ...header.notes.flatMap((note) => comments(`NOTE: ${note}`)),
-  ];
 }
 
 function lowest({ cuts }: ToolRun): number {
   return cuts.reduce((min, { moves }) => moves.reduce((low, { to }) => Math.min(low, to.z), min), 0);
 }
 
-function fileText(path: ToolPath, header: NgcHeader, runs: readonly ToolRun[], part: string): string {
-  const mode = path.pathMode === 'exact' ? 'G61' : 'G64';
+const unitNames = { mm: 'Millimetres', in: 'Inches' } as const;
+
+function head({ path, machine, format }: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string[] {
+  const { sheet, width, height, thickness } = path;
+  const size = `${decimal(width, 1)} x ${decimal(height, 1)} x ${decimal(thickness, 2)} mm`;
+  const deepest = runs.reduce((min, run) => Math.min(min, lowest(run)), 0);
+  const byHand = machine.toolChange === 'by-hand' && runs.length > 1;
+  const [start] = runs;
+  return [
+    format.comment(`dishwright - ${header.job} - sheet ${sheet}${part}`),
+    format.comment(`${header.material}, ${size}`),
+    ...format.comments(
+      `Zero: X and Y at the lower left corner of the sheet, Z at its upper face. ${unitNames[machine.programUnits]}.`,
+    ),
+    ...format.comments(
+      `Lowest point: ${decimal(deepest, 3)} mm. Travel at ${decimal(path.safeHeight, 1)} mm: higher than every clamp?`,
+    ),
+    ...routerCautions.flatMap((caution) => format.comments(`CAUTION: ${caution}`)),
+    ...(byHand ? changeCautions.flatMap((caution) => format.comments(`CAUTION: ${caution}`)) : []),
+    ...(machine.toolChange === 'automatic' || start === undefined
+      ? []
+      : format.comments(`NOTE: The file starts with this bit in the spindle and set to zero: ${toolName(start)}.`)),
+    ...header.notes.flatMap((note) => format.comments(`NOTE: ${note}`)),
+  ];
+}
+
+function modeWord({ pathMode, pathTolerance }: RouterMachine, format: Format): string {
+  if (pathMode === 'continuous') return `G64 P${format.place(pathTolerance)}`;
+  return pathMode === 'exact' ? 'G61' : 'G61.1';
+}
+
+function fileText(writing: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string {
+  const { machine, format } = writing;
+  const { toolChange, programUnits, parking, lengthOffsets } = machine;
+  const automatic = toolChange === 'automatic';
   const lines = [
     '%',
-    ...head(path, header, runs, part),
-    `G17 G21 G40 G49 G54 ${mode} G80 G90 G94`,
-    ...runs.flatMap((run) => runLines(run, path)),
+    ...head(writing, header, runs, part),
+    `G17 ${programUnits === 'in' ? 'G20' : 'G21'} G40${automatic ? ' G49' : ''} G54 G80 G90 G94`,
+    modeWord(machine, format),
+    ...runs.flatMap((run, i) => runLines(run, i === 0, writing)),
     'M5',
-    ...(path.lengthOffsets ? ['G49'] : []),
-    'M2',
+    ...(machine.coolant === 'off' ? [] : ['M9']),
+    ...(parking === undefined ? [] : [`G0 X${format.place(parking.x)} Y${format.place(parking.y)}`]),
+    ...(automatic && lengthOffsets ? ['G49'] : []),
+    machine.end,
     '%',
   ];
-  return `${lines.join('\n')}\n`;
+  return `${numbered(lines, machine.lineNumbers).join('\n')}\n`;
 }
 
 /**
- * The files of one sheet by name, without folder: `<sheet>.ngc`, or one a tool, numbered in
- * the order in which they are run: `<sheet>-1-t<n>.ngc`. A tool path without cuts gives no file.
+ * The files of one sheet by name, without folder: `<sheet>.ngc`, or, for a machine that changes no tools, one a tool,
+ * numbered in the order in which they are run: `<sheet>-1-t<n>.ngc`. A tool path without cuts gives no file.
  * @throws RangeError for a place that is not a finite number
  */
-export function writeNgc(path: ToolPath, header: NgcHeader, files: 'one' | 'each-tool'): Map<string, string> {
-  if (path.runs.length === 0) return new Map();
-  if (files === 'one') return new Map([[`${path.sheet}.ngc`, fileText(path, header, path.runs, '')]]);
-  const { runs } = path;
+export function writeNgc(path: ToolPath, header: NgcHeader): Map<string, string> {
+  const { runs, machine } = path;
+  if (runs.length === 0) return new Map();
+  const writing: Writing = { path, machine, format: formatOf(machine) };
+  if (machine.toolChange !== 'none') return new Map([[`${path.sheet}.ngc`, fileText(writing, header, runs, '')]]);
   return new Map(
     runs.map((run, i) => [
       `${path.sheet}-${i + 1}-t${run.tool.number}.ngc`,
-      fileText(path, header, [run], `, file ${i + 1} of ${runs.length}`),
+      fileText(writing, header, [run], `, file ${i + 1} of ${runs.length}`),
     ]),
   );
 }

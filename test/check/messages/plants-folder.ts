@@ -91,6 +91,12 @@ const folderPlants = {
     }),
     'ply-1 is cut by router, by its design by laser',
   ],
+  'sheet-machine': [
+    routed((limits) => {
+      limits.machine = { ...limits.machine, spinUp: 1 };
+    }),
+    'ply-1: machine.spinUp is not what its design has',
+  ],
   'offcut-of-nothing': [
     recorded(({ offcuts }) => {
       offcuts[0]!.sheet = 'none';
@@ -191,12 +197,6 @@ const comparisonPlants = {
       limits.markDepth = 0.5;
     }),
     'ply-1: the depth of marks is 0.5 mm, by its design 0.3 mm',
-  ],
-  'sheet-feed': [
-    routed((limits) => {
-      limits.maxFeed = 5000;
-    }),
-    'ply-1: the maximum feed (mm/min) is 5000, by its design 4000',
   ],
   'sheet-margin': [
     recorded(({ sheets }) => {

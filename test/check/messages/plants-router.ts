@@ -2,7 +2,17 @@
 import { lineMark } from '../../../lib/part/index.js';
 import { rectangle } from '../../../lib/geometry/index.js';
 import type { routerMessages } from '../../../lib/check/messages/router.js';
-import { cutOtherwise, type Files, ribParts, sheetFile, smallJob, type SmallRecord } from '../../helpers/small-job.js';
+import type { RouterMachine } from '../../../lib/machining/index.js';
+import { machineData } from '../../helpers/router-sheets.js';
+import {
+  cutOtherwise,
+  type Files,
+  jobFor,
+  ribParts,
+  sheetFile,
+  smallJob,
+  type SmallRecord,
+} from '../../helpers/small-job.js';
 import { mutated, type Planted, withRecord } from './planted.js';
 
 const name = `${sheetFile}.ngc`;
@@ -26,6 +36,15 @@ const limited =
       Object.assign(limits, change(limits));
     });
 
+/** The files for another machine, with the first of them changed. */
+const described =
+  (changes: Partial<RouterMachine>, from: string | RegExp, to: string): (() => Files) =>
+  () => {
+    const files = jobFor(machineData(changes));
+    const [path = name] = [...files.keys()].filter((one) => one.endsWith('.ngc'));
+    return mutated(files, path, (text) => text.replace(from, to));
+  };
+
 /** A whole tool path for another rib, beside the record and the drawings of the right one. */
 const pathOf = (changes: Parameters<typeof cutOtherwise>[0]) => (): Files =>
   smallJob().set(name, cutOtherwise(changes).get(name) ?? '');
@@ -46,6 +65,35 @@ const languagePlants = {
   'no-end': [inPath('M2\n', ''), 'the program has no end (M2)'],
   'end-tool-down': [inPath('G0 Z10\nM5\nG49\nM2', 'M2'), 'the program ends with the tool down'],
   'word-tool-down': [inPath('G1 X76\n', 'G1 X76\nM0\n'), 'M0 with the tool down'],
+  'tool-comment': [
+    inPath('(tool 1: 6 mm end mill', '(tool 1: 8 mm end mill'),
+    'tool 1 is a 6 mm end mill, and the comment before it says 8 mm end mill',
+  ],
+  'change-unpaused': [described({ toolChange: 'by-hand' }, 'M0\n', ''), 'tool 3 is to cut without a change of tool'],
+  'change-place': [
+    described({ toolChange: 'by-hand' }, 'G0 Z60', 'G0 Z40'),
+    'is at 0, 0 mm at 40 mm, not at 0, 0 mm at 60 mm',
+  ],
+  'change-word': [described({ toolChange: 'by-hand' }, 'M0\n', 'M6\nM0\n'), 'M6 for a machine that changes no tools'],
+  'tools-in-file': [
+    described({ toolChange: 'none' }, /(\(tool 2:[^)]*\)\n)/, '$1(tool 3: 12 mm V-bit of 90 degrees, 2 flutes)\n'),
+    'a second tool in a file for a machine that changes none',
+  ],
+  'units-other': [described({ programUnits: 'in' }, 'G20', 'G21'), 'the file is not in inches, the unit of the machine'],
+  'path-mode': [inPath('G61\n', 'G64\n'), 'a cut in the path mode G64 without P, not G61'],
+  coolant: [described({ coolant: 'mist' }, 'M7', 'M8'), 'a cut with the coolant flood, not mist'],
+  'arc-unwanted': [
+    limited(({ machine }) => ({ machine: { ...machine, arcs: 'lines' } })),
+    'an arc for a machine without arcs',
+  ],
+  'spin-up': [inPath('G4 P3', 'G4 P1'), 'a cut 1 s after the spindle is started, not 3 s'],
+  'feed-axis': [inPath('F4000', 'F5000'), 'a feed of 5000 mm/min along X, above 4000'],
+  'comment-long': [line(`(${'x'.repeat(97)})`), 'a comment of 97 characters; 96 are allowed'],
+  'end-other': [inPath('M2\n', 'M30\n'), 'the program ends with M30, not M2'],
+  parking: [
+    described({ parking: { x: 5, y: 5 } }, 'G0 X5 Y5', 'G0 X5 Y6'),
+    'the machine ends at 5, 6 mm, not at 5, 5 mm',
+  ],
   'not-provable': [line('G91'), 'G91 cannot be proven here'],
   dwell: [inPath('G4 P3', 'G4'), 'a dwell (G4) needs P, seconds'],
   'tool-length': [inPath('G43 H2', 'G43 H3'), 'the length of tool 3 is taken for tool 2'],
@@ -59,7 +107,6 @@ const languagePlants = {
   'spindle-still': [inPath('S8000 M3', 'S8000 M4'), 'with the spindle not turning clockwise (M3)'],
   'spindle-speed': [inPath('S8000 M3', 'S99 M3'), 'a feed move at 99 rev/min, outside 8000 to 24000'],
   'no-feed': [inPath('G1 Z-1 F640', 'G1 Z-1'), 'a feed move without a feed (F)'],
-  'feed-above': [inPath('F4000', 'F5000'), 'a feed of 5000 mm/min, above 4000'],
   'arc-plane': [inPath('G3 X', 'G18 G3 X'), 'an arc in the plane of G18, not of the sheet (G17)'],
   'arc-bare': [inPath(' I-2 J0', ''), 'an arc without I, J or R'],
   'arc-no-radius': [inPath('I-2 J0', 'I0 J0'), 'an arc has its centre at its start'],

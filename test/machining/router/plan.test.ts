@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { distance, nearestOnContour, rectangle, regularPolygon } from '../../../lib/geometry/index.js';
 import { feedProblems } from '../../../lib/machining/router/feeds.js';
 import { cuttingOf, type Cut, type Move, type RouterTool } from '../../../lib/machining/index.js';
-import { type Shop, routerData, type ShopJob, shopPart, twoPlates } from '../../helpers/router-sheets.js';
+import { feedingAt, machineData, type Shop, routerData, type ShopJob, shopPart, twoPlates } from '../../helpers/router-sheets.js';
 
 const mill = (changes: Partial<RouterTool> = {}): RouterTool => ({
   number: 1,
@@ -26,7 +26,11 @@ describe('speeds and feeds', () => {
     [16_000, 3, 0.08, 3840],
     [10_000, 1, 0.15, 1500],
   ])('%i rev/min, %i flutes, %f mm give %i mm/min', (speed, flutes, chipLoad, feed) => {
-    const data = routerData({ chipLoad, spindle: { min: 5000, max: 24_000, speed } });
+    const data = routerData({
+      chipLoad,
+      machine: machineData({ spindle: { min: 5000, max: 24_000 } }),
+      spindle: { speed },
+    });
     expect(cuttingOf(mill({ flutes }), ply, data).feed).toBe(feed);
   });
 
@@ -44,14 +48,14 @@ describe('speeds and feeds', () => {
     const sheet = { kind, thickness: 12 };
     const tool = mill({ diameter: 25.4 * inches });
     const warned = (chip: number): boolean => {
-      const data = routerData({ chipLoad: chip, maxFeed: 100_000 });
+      const data = routerData({ chipLoad: chip, machine: feedingAt(100_000) });
       return feedProblems([cuttingOf(tool, sheet, data)], sheet, data).length > 0;
     };
     expect([warned(25.4 * min), warned(25.4 * max)]).toEqual([false, false]);
     expect([warned(25.4 * max * 1.02), warned(25.4 * min * 0.19)]).toEqual([true, true]);
     // a bit rubs below a fifth of the table's least, column by column
     expect(warned(25.4 * min * 0.21)).toBe(false);
-    const usual = routerData({ maxFeed: 100_000 });
+    const usual = routerData({ machine: feedingAt(100_000) });
     const { feed, spindle, tool: bit } = cuttingOf(tool, sheet, usual);
     const chip = feed / spindle / bit.flutes / 25.4;
     // cautious, for light machines: below the table, and far enough from rubbing not to be warned of
@@ -61,7 +65,7 @@ describe('speeds and feeds', () => {
   });
 
   it('turn slower rather than thin the chip where the machine is slow', () => {
-    const data = routerData({ chipLoad: 0.15, maxFeed: 3000 });
+    const data = routerData({ chipLoad: 0.15, machine: feedingAt(3000) });
     const { spindle, feed } = cuttingOf(mill(), ply, data);
     expect(spindle).toBe(10_000);
     expect(feed).toBe(3000);
@@ -69,7 +73,7 @@ describe('speeds and feeds', () => {
 
   it.each([
     ['chips too thin', { chipLoad: 0.01 }],
-    ['chips too thick', { chipLoad: 0.6, maxFeed: 20_000 }],
+    ['chips too thick', { chipLoad: 0.6, machine: feedingAt(20_000) }],
     ['passes too deep', { passDepth: 2 }],
   ])('warn of %s and still write', (_, changes) => {
     const job = twoPlates({ data: routerData(changes) });
@@ -90,12 +94,12 @@ describe('named problems, and no file', () => {
     [
       'a spindle out of range',
       'router-spindle',
-      { data: routerData({ spindle: { min: 8000, max: 24_000, speed: 30_000 }, maxFeed: 50_000 }) },
+      { data: routerData({ spindle: { speed: 30_000 }, machine: feedingAt(50_000) }) },
     ],
     [
       'a spindle range the wrong way round',
       'router-spindle',
-      { data: routerData({ spindle: { min: 24_000, max: 8000, speed: 18_000 } }) },
+      { data: routerData({ machine: machineData({ spindle: { min: 24_000, max: 8000 } }) }) },
     ],
     ['no room for tabs', 'router-no-tabs', { data: routerData({ tabs: { ...routerData().tabs, width: 300 } }) }],
     [
@@ -202,7 +206,7 @@ describe('strategy', () => {
     const { cuttingSeconds, travelLength, toolWear } = job.plan;
     expect(toolWear.map(({ tool }) => tool)).toEqual([2, 3, 1]);
     const mm = toolWear.find(({ tool }) => tool === 1)!.length;
-    expect(cuttingSeconds).toBeGreaterThan((mm / routerData().maxFeed) * 60);
+    expect(cuttingSeconds).toBeGreaterThan((mm / machineData().maxFeed.x) * 60);
     expect(travelLength).toBeGreaterThan(0);
   });
 });

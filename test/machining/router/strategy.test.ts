@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { bounds, circle, nearestOnContour, perimeter, rectangle } from '../../../lib/geometry/index.js';
 import { type Cut, machine, type Move, spacingFor } from '../../../lib/machining/index.js';
 import { cuttingOf } from '../../../lib/machining/router/feeds.js';
-import { routerData, shop, type Shop, shopPart, twoPlates } from '../../helpers/router-sheets.js';
+import { feedingAt, routerData, shop, type Shop, shopPart, twoPlates } from '../../helpers/router-sheets.js';
 
 const cutsOf = ({ plan }: Shop): Cut[] => plan.toolpath.runs.flatMap(({ cuts }) => cuts);
 const inch = 25.4;
@@ -31,7 +31,7 @@ describe('drilling', () => {
   // even in metal; both from memory
   it('feeds a bit of one inch to a chip of wood boring, and a small one no thinner than in metal', () => {
     const sheet = { kind: 'plywood', thickness: 12 };
-    const data = routerData({ maxFeed: 1e6, spindle: { min: 1000, max: 24_000, speed: 18_000, drillSpeed: 2000 } });
+    const data = routerData({ machine: { ...feedingAt(1e6), spindle: { min: 1000, max: 24_000 } }, spindle: { speed: 18_000, drillSpeed: 2000 } });
     const chip = (diameter: number, flutes: number): number => {
       const { feed, spindle } = cuttingOf(
         { number: 1, kind: 'drill', diameter, flutes, cuttingDepth: 60 },

@@ -1,0 +1,140 @@
+/** What the description of the machine asks of a file, beside what the language does. */
+import type { MessageValues, RouterMessageId } from '../messages/index.js';
+import type { GcodeBlock } from './reader.js';
+import type { DescribedMachine, Motion, SimulatedTool } from './types.js';
+
+/** Rounding of a file's numbers, mm. */
+const rounding = 0.001;
+/** Rounding of a feed, mm/min. */
+const feedRounding = 1;
+
+export type Report = <Id extends RouterMessageId>(id: Id, values: MessageValues<Id>) => void;
+
+const modeWords = { exact: 'G61', 'exact-stop': 'G61.1', continuous: 'G64 P' } as const;
+const unitNames = { mm: 'millimetres', in: 'inches' } as const;
+const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'v-bit of 90 degrees' } as const;
+const mm = (value: number): string => String(Number(value.toFixed(3)));
+const at = ({ x, y }: { readonly x: number | null; readonly y: number | null }): string =>
+  `${x ?? '?'}, ${y ?? '?'} mm`;
+
+/** A tool as a comment names it. */
+export interface NamedTool {
+  readonly number: number;
+  readonly words: string;
+}
+
+/** The tool that a comment names, with what it says of it; null for any other comment. */
+export function toolNamed(comment: string): NamedTool | null {
+  const found = /^tool (\d+): ([\d.]+) mm ([^,]+),/i.exec(comment.trim());
+  if (found === null) return null;
+  const [, number, diameter, kind] = found;
+  return { number: Number(number), words: `${Number(diameter)} mm ${kind!.toLowerCase()}` };
+}
+
+/** The same of a tool of the record. */
+export function wordsOf({ diameter, kind }: SimulatedTool): string {
+  return `${Number(diameter.toFixed(3))} mm ${kindNames[kind]}`;
+}
+
+export class Described {
+  readonly #machine: DescribedMachine;
+  readonly #report: Report;
+  readonly #once = new Set<RouterMessageId>();
+  #inches = false;
+  #mode = 'none';
+  #coolant: 'off' | 'mist' | 'flood' = 'off';
+  #waited = 0;
+
+  constructor(machine: DescribedMachine, report: Report) {
+    this.#machine = machine;
+    this.#report = report;
+  }
+
+  /** Reports a state that would else be reported at every move. */
+  #first<Id extends RouterMessageId>(id: Id, values: MessageValues<Id>): void {
+    if (this.#once.has(id)) return;
+    this.#once.add(id);
+    this.#report(id, values);
+  }
+
+  comment(text: string): void {
+    const max = this.#machine.commentLength;
+    if (text.length > max) this.#report('comment-long', { length: text.length, max });
+  }
+
+  /** @param unit mm of one unit of the file */
+  take({ g, m, words }: GcodeBlock, unit: number): void {
+    if (g.includes(20)) this.#inches = true;
+    if (g.includes(21)) this.#inches = false;
+    if (g.includes(61)) this.#mode = 'G61';
+    if (g.includes(61.1)) this.#mode = 'G61.1';
+    if (g.includes(64)) {
+      const p = words.get('P');
+      if (p === undefined) this.#mode = 'G64 without P';
+      else this.#mode = p * unit <= this.#machine.pathTolerance + rounding ? 'G64 P' : `G64 of ${mm(p * unit)} mm`;
+    }
+    if (m.includes(7)) this.#coolant = 'mist';
+    if (m.includes(8)) this.#coolant = 'flood';
+    if (m.includes(9)) this.#coolant = 'off';
+    if (g.includes(4)) this.#waited += words.get('P') ?? 0;
+    if (this.#machine.toolChange === 'automatic') return;
+    for (const [word, there] of [
+      ['M6', m.includes(6)],
+      ['T', words.has('T')],
+      ['G43', g.includes(43)],
+    ] as const)
+      if (there) this.#report('change-word', { word });
+  }
+
+  spindleStarts(): void {
+    this.#waited = 0;
+  }
+
+  cuts(motion: Motion): void {
+    const { programUnits, pathMode, spinUp, coolant, arcs } = this.#machine;
+    if (this.#inches !== (programUnits === 'in')) this.#first('units-other', { wanted: unitNames[programUnits] });
+    if (this.#mode !== modeWords[pathMode]) this.#first('path-mode', { mode: this.#mode, wanted: modeWords[pathMode] });
+    if (this.#waited < spinUp) this.#first('spin-up', { waited: this.#waited, wanted: spinUp });
+    if (this.#coolant !== coolant) this.#first('coolant', { state: this.#coolant, wanted: coolant });
+    if (arcs === 'lines' && motion.turn !== null) this.#first('arc-unwanted', {});
+    this.#checkAxes(motion);
+  }
+
+  /** Along an arc that may turn into any direction the slower axis decides. */
+  #checkAxes({ from, to, turn, feed }: Motion): void {
+    const { maxFeed } = this.#machine;
+    const level = turn === null ? Math.hypot(to.x - from.x, to.y - from.y) : Math.abs(turn.sweep) * turn.radius;
+    const length = Math.hypot(level, to.z - from.z);
+    if (length === 0) return;
+    const speeds =
+      turn === null
+        ? { x: Math.abs(to.x - from.x), y: Math.abs(to.y - from.y), z: Math.abs(to.z - from.z) }
+        : { [maxFeed.x < maxFeed.y ? 'x' : 'y']: level, z: Math.abs(to.z - from.z) };
+    for (const [axis, along] of Object.entries(speeds)) {
+      const speed = (feed * along) / length;
+      const max = maxFeed[axis as 'x' | 'y' | 'z'];
+      if (speed > max + feedRounding)
+        this.#report('feed-axis', { feed: Math.round(speed), axis: axis.toUpperCase(), max });
+    }
+  }
+
+  /** A pause in which a tool is changed by hand: where the machine stands. */
+  pauses(place: { readonly x: number | null; readonly y: number | null; readonly z: number | null }): void {
+    const { changeAt, changeHeight } = this.#machine;
+    const near = (value: number | null, wanted: number): boolean =>
+      value !== null && Math.abs(value - wanted) <= rounding;
+    if (near(place.x, changeAt.x) && near(place.y, changeAt.y) && near(place.z, changeHeight)) return;
+    this.#report('change-place', {
+      place: `${at(place)} at ${place.z ?? '?'} mm`,
+      wanted: `${at(changeAt)} at ${changeHeight} mm`,
+    });
+  }
+
+  ends(word: string, place: { readonly x: number | null; readonly y: number | null }): void {
+    const { end, parking } = this.#machine;
+    if (word !== end) this.#report('end-other', { word, wanted: end });
+    if (parking === undefined) return;
+    if (Math.hypot((place.x ?? Infinity) - parking.x, (place.y ?? Infinity) - parking.y) > 2 * rounding)
+      this.#report('parking', { place: at(place), wanted: at(parking) });
+  }
+}
