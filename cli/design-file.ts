@@ -1,7 +1,8 @@
 /** Reading a design file, with the flags of the command line laid over it. */
 import { basename } from 'node:path';
-import { type Design, type Diagnostic, readDesign } from '../lib/index.js';
+import { type Design, type Diagnostic, machineFileOf, readDesign } from '../lib/index.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
+import { readBeside } from './extras.js';
 import { NotPlain, readPlainFile } from './plain-file.js';
 
 /** A design file is a page or two; the reader of designs has its own, lower limit (bytes). */
@@ -29,6 +30,16 @@ export interface LoadedDesign {
   readonly locate: (problem: Diagnostic) => Diagnostic;
 }
 
+/** The design in a text, with the file that it names for its machine. */
+export function readDesignText(file: string, text: string): ReturnType<typeof readDesign> {
+  const machine = machineFileOf(text);
+  if (machine === null) return readDesign(text, basename(file));
+  const read = readBeside(file, machine, 'a text file with the keys of a machine');
+  const source =
+    typeof read === 'string' ? { kind: 'text' as const, text: read } : { kind: 'refused' as const, ...read };
+  return readDesign(text, basename(file), source);
+}
+
 function refused(file: string, problems: readonly Diagnostic[]): Stop {
   const count = problems.filter((problem) => problem.severity === 'error').length;
   return new Stop(exitCode.wrongInput, problems, `${file} has ${count} ${count === 1 ? 'fault' : 'faults'}`);
@@ -38,7 +49,7 @@ function refused(file: string, problems: readonly Diagnostic[]): Stop {
  * @throws Stop with every problem when the file cannot be taken
  */
 export function loadDesign(file: string): LoadedDesign {
-  const reading = readDesign(readText(file), basename(file));
+  const reading = readDesignText(file, readText(file));
   if (reading.kind === 'design') return { file, ...reading };
   throw refused(file, reading.problems);
 }
@@ -48,7 +59,7 @@ export function loadDesign(file: string): LoadedDesign {
  * @throws Stop with every problem when the light cannot be asked
  */
 export function loadForLight(file: string): LoadedDesign {
-  const reading = readDesign(readText(file), basename(file));
+  const reading = readDesignText(file, readText(file));
   if (reading.kind === 'design') return { file, ...reading };
   if (reading.unbuilt) return { file, problems: reading.problems, ...reading.unbuilt };
   throw refused(file, reading.problems);

@@ -5,7 +5,7 @@ import type { Design, Diagnostic, DiagnosticCode } from '../lib/index.js';
 import { exitCode, reasonOf, Stop } from './exit.js';
 import { NotPlain, readPlainFile } from './plain-file.js';
 
-/** A larger file is no drawing of a few outlines (bytes). */
+/** A larger file is no drawing of a few outlines, nor a machine (bytes). */
 const largest = 16_000_000;
 
 const isWithin = (folder: string, path: string): boolean =>
@@ -17,15 +17,19 @@ export function isBeside(designFile: string, file: string): boolean {
   return !isAbsolute(file) && isWithin(home, resolve(home, file));
 }
 
-/** What keeps a drawing from being read. */
+/** What keeps a file from being read. */
 interface Refusal {
   readonly code: DiagnosticCode;
   readonly message: string;
   readonly remedy: string;
 }
 
-/** The text of a drawing, or why there is none. A link is followed within the folder of the design file only. */
-function readDrawing(designFile: string, file: string): string | Refusal {
+/**
+ * The text of a file that a design names, or why there is none. A link is followed within the folder of the design file
+ * only.
+ * @param wanted what the file should be
+ */
+export function readBeside(designFile: string, file: string, wanted: string): string | Refusal {
   const home = dirname(resolve(designFile));
   const remedy = 'name a file beside the design file, or in a folder below it';
   if (!isBeside(designFile, file))
@@ -36,12 +40,12 @@ function readDrawing(designFile: string, file: string): string | Refusal {
       return {
         code: 'outside-folder',
         message: `${file} is a link that leads out of the folder of the design file`,
-        remedy: 'copy the drawing into that folder',
+        remedy: 'copy it into that folder',
       };
     return readPlainFile(path, largest);
   } catch (error) {
     if (error instanceof NotPlain)
-      return { code: 'not-a-file', message: `${file} ${error.message}`, remedy: 'name a DXF or SVG file' };
+      return { code: 'not-a-file', message: `${file} ${error.message}`, remedy: `name ${wanted}` };
     return { code: 'cannot-read', message: `cannot read ${file}: ${reasonOf(error)}`, remedy };
   }
 }
@@ -59,7 +63,7 @@ export function loadExtras(
   const texts = new Map<string, string>();
   const refused: Diagnostic[] = [];
   design.extra.forEach(({ file }, index) => {
-    const read = readDrawing(designFile, file);
+    const read = readBeside(designFile, file, 'a DXF or SVG file');
     if (typeof read === 'string') texts.set(file, read);
     else
       refused.push({

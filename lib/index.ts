@@ -3,6 +3,8 @@ export {
   defaultColours,
   type Design,
   designSchema,
+  machineFileOf,
+  type MachineSource,
   nearestWord,
   processKinds,
   type ProcessKind,

@@ -1,6 +1,7 @@
 /** From the design file as it is saved to the book on the page: a first picture at once, the nest behind it. */
 import { basename, dirname, resolve } from 'node:path';
-import { type Design, type Diagnostic, hasError, prepare, readDesign } from '../../lib/index.js';
+import { type Design, type Diagnostic, hasError, prepare } from '../../lib/index.js';
+import { readDesignText } from '../design-file.js';
 import { bookOf } from '../../lib/public/book.js';
 import { Stop } from '../exit.js';
 import { isBeside, loadExtras } from '../extras.js';
@@ -8,7 +9,7 @@ import { follow, type Sight } from './follow.js';
 import { problemLines } from '../report.js';
 import type { Board } from './state.js';
 
-type ReadDesign = Extract<ReturnType<typeof readDesign>, { readonly kind: 'design' }>;
+type ReadDesign = Extract<ReturnType<typeof readDesignText>, { readonly kind: 'design' }>;
 
 /** A nested book, or why there is none. */
 export interface Nested {
@@ -106,7 +107,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
       return;
     }
     try {
-      const reading = readDesign(sight.text, name);
+      const reading = readDesignText(path, sight.text);
       if (reading.kind === 'refused') {
         refuse(reading.problems);
         return;

@@ -24,6 +24,7 @@ const density: Readonly<Record<MaterialKind, number>> = {
   mdf: 740,
   hardboard: 950,
   card: 800,
+  acrylic: 1190,
   aluminium: 2700,
   foil: 2700,
   film: 1390,

@@ -2,6 +2,7 @@ export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
 export { nearestWord } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
+export { machineFileOf, type MachineSource } from './machine-file.js';
 export { readDesign } from './read.js';
 export { defaultColours, designSchema } from './schema.js';
 export { materialKinds } from './sections/materials.js';

@@ -52,7 +52,9 @@ export function designJsonSchema(): Record<string, unknown> {
     unrepresentable: 'any',
     override: ({ jsonSchema }) => translate(jsonSchema as Record<string, unknown>),
   });
-  return { title: 'Design file of dishwright', ...schema };
+  const { machine, ...properties } = schema.properties ?? {};
+  const described = { anyOf: [{ type: 'string' }, machine] };
+  return { title: 'Design file of dishwright', ...schema, properties: { ...properties, machine: described } };
 }
 
 /** The schema file's text. */

@@ -18,6 +18,7 @@ const bySection: Readonly<Partial<Record<Section, readonly [Section, ...string[]
   site: ['sun', 'irradiance'],
   day: ['site', 'latitude'],
   process: ['materials'],
+  machine: ['process', 'kind'],
   router: ['process', 'kind'],
   nest: ['stock'],
   template: ['rib', 'material'],

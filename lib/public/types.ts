@@ -22,6 +22,7 @@ export type { FilledLoad, FilledVessel, LoadFile, VesselFile } from '../design/v
 export type { Profile } from '../dish/profile.js';
 export type { PlanFrame, RibLayout } from '../dish/rib-layout.js';
 export type { DishShape, Figure as DishFigure } from '../dish/types.js';
+export type { RouterMachine } from '../machining/router/machine.js';
 export type {
   Cut,
   Holding,

@@ -1,4 +1,5 @@
 /** Router files by simulated cutting: good files are proven, planted faults are found. */
+import type { RouterMachine } from '../../lib/machining/index.js';
 import { describe, expect, it } from 'vitest';
 import { regularPolygon } from '../../lib/geometry/index.js';
 import type { FindingCode } from '../../lib/check/router-simulation/index.js';
@@ -75,7 +76,23 @@ describe('good files', () => {
               (_, letter: string, value: string) => letter + (Number(value) / 25.4).toFixed(9),
             ),
     );
-    expect(found(changed)).toEqual([]);
+    // the program stays otherwise that of a machine in millimetres
+    expect(found(changed)).toEqual(['modal']);
+  });
+
+  it.each([
+    ['in inches', { programUnits: 'in' }],
+    ['in short lines', { arcs: 'lines', lineTolerance: 0.01 }],
+    ['for tools changed by hand', { toolChange: 'by-hand', changeAt: { x: 100, y: 5 }, parking: { x: 0, y: 200 } }],
+    ['for one tool a file', { toolChange: 'none', coolant: 'mist', end: 'M30' }],
+    ['with numbered lines and short comments', { lineNumbers: 10, commentLength: 48, commentCharacters: 'capitals' }],
+    ['with three decimals and slow axes', { decimals: 3, maxFeed: { x: 2000, y: 1500, z: 300 } }],
+  ] satisfies readonly (readonly [string, Partial<RouterMachine>])[])('are proven %s', (_, changes) => {
+    const data = routerData({ machine: machineData(changes), plungeFeed: 300 });
+    const job = twoPlates({ data });
+    const { findings, worstEdge } = job.simulate();
+    expect(findings.map(({ message }) => message)).toEqual([]);
+    expect(worstEdge).toBeLessThan(0.02);
   });
 });
 

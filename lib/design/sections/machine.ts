@@ -116,7 +116,10 @@ export function machineSection(unit: LengthUnit) {
       auto: 'as large as any sheet',
     } satisfies KeyMeta);
   return group(
-    { about: 'The machine that cuts, in the words of its manual.' },
+    {
+      about:
+        'The machine that cuts, in the words of its manual; or the name of a file beside the design that holds these keys (and `units`), for several designs.',
+    },
     { area, ...textKeys(unit), ...changeKeys(unit), ...motionKeys(unit) },
   );
 }

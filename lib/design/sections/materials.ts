@@ -8,6 +8,7 @@ export const materialKinds = [
   'mdf',
   'hardboard',
   'card',
+  'acrylic',
   'aluminium',
   'foil',
   'film',
@@ -48,7 +49,7 @@ export function materialsSection(unit: LengthUnit) {
           densityKgPerM3: numberAuto({
             about: 'Density, for the weights in the shopping list.',
             unit: 'kg/m³',
-            auto: 'by kind: plywood 680, OSB 620, MDF 740, hardboard 950, card 800, aluminium and foil 2700, film 1390',
+            auto: 'by kind: plywood 680, OSB 620, MDF 740, hardboard 950, card 800, acrylic 1190, aluminium and foil 2700, film 1390',
             above: 0,
             max: 23_000,
           }),

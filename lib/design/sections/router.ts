@@ -52,7 +52,7 @@ function spindleKeys() {
       drillSpeed: integerAuto({
         about: 'Speed for drilling.',
         unit: 'rev/min',
-        auto: 'the lowest speed',
+        auto: 'by material and diameter, within the range of the spindle: 75 m/min at the edge in wood, 30 in plastic, 60 in aluminium, from memory',
         min: 100,
         max: 100_000,
       }),
@@ -113,10 +113,10 @@ export function routerSection(unit: LengthUnit) {
         min: 0.5,
         max: 45,
       }),
-      plungeFeed: numberOr(600, {
+      plungeFeed: numberAuto({
         about: 'Feed straight down with an end mill or V-bit.',
         unit: 'mm/min',
-        why: 'from memory',
+        auto: 'by material: 600 in wood, 300 in plastic, 150 in aluminium, from memory',
         min: 10,
         max: 50_000,
       }),
@@ -127,9 +127,9 @@ export function routerSection(unit: LengthUnit) {
         above: 0,
         max: 2,
       }),
-      passDepth: numberOr(0.75, {
+      passDepth: numberAuto({
         about: 'Depth of one pass, as a multiple of the tool’s diameter.',
-        why: 'cautious; up to 1 is usual in plywood and MDF, from memory',
+        auto: 'by material: 0.75 in wood, 0.5 in plastic, 0.25 in aluminium; half of it for bits under 3 mm (common practice, no source)',
         above: 0,
         max: 5,
       }),

@@ -49,7 +49,7 @@ export function settingProblems(data: RouterData, toolDiameter: number): RouterP
 /** Feeds that the design asks for and the machine cannot run. */
 function feedsOverMachine({ plungeFeed, machine }: RouterData): RouterProblem[] {
   const { z } = machine.maxFeed;
-  if (plungeFeed <= z) return [];
+  if (plungeFeed === undefined || plungeFeed <= z) return [];
   return [
     {
       code: 'machine-feed',

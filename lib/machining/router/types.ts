@@ -31,9 +31,9 @@ export interface RouterData {
   readonly direction: 'conventional' | 'climb';
   readonly finishing: number;
   readonly rampAngleDeg: number;
-  readonly plungeFeed: number;
+  readonly plungeFeed?: number | undefined;
   readonly chipLoad?: number | undefined;
-  readonly passDepth: number;
+  readonly passDepth?: number | undefined;
   readonly markDepth: number;
   readonly spindle: {
     readonly speed: number;

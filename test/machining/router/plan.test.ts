@@ -4,7 +4,15 @@ import { describe, expect, it } from 'vitest';
 import { distance, nearestOnContour, rectangle, regularPolygon } from '../../../lib/geometry/index.js';
 import { feedProblems } from '../../../lib/machining/router/feeds.js';
 import { cuttingOf, type Cut, type Move, type RouterTool } from '../../../lib/machining/index.js';
-import { feedingAt, machineData, type Shop, routerData, type ShopJob, shopPart, twoPlates } from '../../helpers/router-sheets.js';
+import {
+  feedingAt,
+  machineData,
+  type Shop,
+  routerData,
+  type ShopJob,
+  shopPart,
+  twoPlates,
+} from '../../helpers/router-sheets.js';
 
 const mill = (changes: Partial<RouterTool> = {}): RouterTool => ({
   number: 1,
@@ -44,6 +52,10 @@ describe('speeds and feeds', () => {
     ['mdf', 1 / 4, 0.013, 0.016],
     ['mdf', 3 / 8, 0.02, 0.023],
     ['mdf', 1 / 2, 0.025, 0.027],
+    ['acrylic', 1 / 4, 0.008, 0.01],
+    ['acrylic', 1 / 2, 0.012, 0.016],
+    ['aluminium', 1 / 8, 0.002, 0.004],
+    ['aluminium', 1 / 4, 0.005, 0.007],
   ])('of %s with a bit of %f in stay within the handbook table', (kind, inches, min, max) => {
     const sheet = { kind, thickness: 12 };
     const tool = mill({ diameter: 25.4 * inches });
@@ -62,6 +74,42 @@ describe('speeds and feeds', () => {
     expect(chip).toBeLessThan(min);
     expect(chip).toBeGreaterThan(0.4 * min);
     expect(feedProblems([cuttingOf(tool, sheet, usual)], sheet, usual)).toEqual([]);
+  });
+
+  // n = 1000 v / (pi d): 1000 x 350 / (pi x 8) = 13,926; 1000 x 75 / (pi x 3) = 7,958; 1000 x 60 / (pi x 3) = 6,366
+  it('keep the edge of a bit within what aluminium bears', () => {
+    const aluminium = { kind: 'aluminium', thickness: 3 };
+    const { spindle, passDepth, plunge } = cuttingOf(mill({ diameter: 8 }), aluminium, routerData());
+    expect([spindle, passDepth, plunge]).toEqual([13_926, 2, 150]);
+    expect(cuttingOf(mill({ diameter: 8 }), ply, routerData()).passDepth).toBe(6);
+    expect(cuttingOf(mill({ diameter: 2 }), ply, routerData()).passDepth).toBe(0.75);
+  });
+
+  it('give drill bits a drilling speed, and say where the spindle turns too fast for one', () => {
+    const slow = routerData({ machine: machineData({ spindle: { min: 2000, max: 24_000 } }) });
+    const drill = (diameter: number) => mill({ kind: 'drill', diameter });
+    expect(cuttingOf(drill(3), ply, slow).spindle).toBe(7958);
+    expect(cuttingOf(drill(3), { kind: 'aluminium', thickness: 3 }, slow).spindle).toBe(6366);
+    const fast = routerData();
+    expect(feedProblems([cuttingOf(drill(4), ply, fast)], ply, fast)).toEqual([]);
+    const [doubt] = feedProblems([cuttingOf(drill(8), ply, fast)], ply, fast);
+    expect(doubt?.message).toContain('drills 8 mm at 8000 rev/min in plywood, where up to 5968 is usual');
+  });
+
+  // twice the depth of a 90 degree bit is engaged: 2 x 0.3 = 0.6 mm; 0.004 in at 1/8 in is 0.0192 mm at 0.6 mm
+  it('feed a V-bit by the diameter that engages', () => {
+    const { feed, spindle } = cuttingOf(mill({ kind: 'v', diameter: 12 }), ply, routerData({ markDepth: 0.3 }));
+    expect(feed / spindle / 2).toBeCloseTo(0.0192, 4);
+    expect(cuttingOf(mill({ kind: 'v', diameter: 30 }), ply, routerData({ markDepth: 0.3 })).feed).toBe(feed);
+  });
+
+  it.each([
+    ['plunging fast', { plungeFeed: 3000 }, 'plungeFeed'],
+    ['a steep ramp', { rampAngleDeg: 30 }, 'rampAngleDeg'],
+  ])('warn of %s by the material', (_, changes, key) => {
+    const data = routerData(changes);
+    const doubts = feedProblems([cuttingOf(mill(), ply, data)], ply, data);
+    expect(doubts.map((one) => one.key.at(-1))).toEqual([key]);
   });
 
   it('turn slower rather than thin the chip where the machine is slow', () => {
@@ -101,6 +149,36 @@ describe('named problems, and no file', () => {
       'router-spindle',
       { data: routerData({ machine: machineData({ spindle: { min: 24_000, max: 8000 } }) }) },
     ],
+    [
+      'a working area smaller than the sheet',
+      'machine-area',
+      { data: routerData({ machine: machineData({ area: { width: 400, height: 300 } }) }) },
+    ],
+    [
+      'a plunge over what the machine holds',
+      'machine-feed',
+      { data: routerData({ plungeFeed: 900, machine: machineData({ maxFeed: { x: 4000, y: 4000, z: 500 } }) }) },
+    ],
+    [
+      'a place to park off the working area',
+      'machine-place',
+      {
+        data: routerData({
+          machine: machineData({ area: { width: 1000, height: 300 }, parking: { x: 500, y: 310 } }),
+        }),
+      },
+    ],
+    [
+      'a tool change below the clamps',
+      'machine-place',
+      { data: routerData({ machine: machineData({ toolChange: 'by-hand', changeHeight: 5 }) }) },
+    ],
+    [
+      'four decimals of an inch',
+      'machine-decimals',
+      { data: routerData({ machine: machineData({ programUnits: 'in', decimals: 4 }) }) },
+    ],
+    ['a finish too wide for the bit', 'router-finishing', { data: routerData({ finishing: 1.6 }) }],
     ['no room for tabs', 'router-no-tabs', { data: routerData({ tabs: { ...routerData().tabs, width: 300 } }) }],
     [
       'a skin as thick as the sheet',
@@ -164,7 +242,7 @@ describe('strategy', () => {
       moves.reduce<Move>((from, move) => {
         const fall = from.to.z - move.to.z;
         // over tabs the tool comes down at 45 degrees into the open cut, at the plunging feed
-        if (move.kind === 'line' && move.to.z < 0 && fall > 1e-6 && move.feed > data.plungeFeed)
+        if (move.kind === 'line' && move.to.z < 0 && fall > 1e-6 && move.feed > (data.plungeFeed ?? 600))
           expect(fall / distance(from.to, move.to)).toBeLessThanOrEqual(Math.tan((3 * Math.PI) / 180) + 1e-6);
         return move;
       }, moves[0]!);

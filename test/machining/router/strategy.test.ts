@@ -31,7 +31,10 @@ describe('drilling', () => {
   // even in metal; both from memory
   it('feeds a bit of one inch to a chip of wood boring, and a small one no thinner than in metal', () => {
     const sheet = { kind: 'plywood', thickness: 12 };
-    const data = routerData({ machine: { ...feedingAt(1e6), spindle: { min: 1000, max: 24_000 } }, spindle: { speed: 18_000, drillSpeed: 2000 } });
+    const data = routerData({
+      machine: { ...feedingAt(1e6), spindle: { min: 1000, max: 24_000 } },
+      spindle: { speed: 18_000, drillSpeed: 2000 },
+    });
     const chip = (diameter: number, flutes: number): number => {
       const { feed, spindle } = cuttingOf(
         { number: 1, kind: 'drill', diameter, flutes, cuttingDepth: 60 },
