@@ -41,10 +41,15 @@ export function smallFolder(): Map<string, string> {
   );
   // the second copy lies mirrored and has no lettering
   const marked = { ...cut, marks: sheetMarks({ ...size, placed }, new Map([[plate.id, plate]])) };
-  const plan = planRouter({ cut: marked, placed }, new Map([[plate.id, plate]]), { ...router, machine: described }, {
-    kind: 'plywood',
-    thickness: plate.thickness,
-  });
+  const plan = planRouter(
+    { cut: marked, placed },
+    new Map([[plate.id, plate]]),
+    { ...router, machine: described },
+    {
+      kind: 'plywood',
+      thickness: plate.thickness,
+    },
+  );
   const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'plywood', notes: [] })];
   const { limits, cuttingSeconds, travelLength, toolWear } = plan;
   const files = routed.map(([name]) => `sheets/${name}`);
