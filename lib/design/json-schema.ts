@@ -53,7 +53,9 @@ export function designJsonSchema(): Record<string, unknown> {
     override: ({ jsonSchema }) => translate(jsonSchema as Record<string, unknown>),
   });
   const { machine, ...properties } = schema.properties ?? {};
-  const described = { anyOf: [{ type: 'string' }, machine] };
+  // a machine may also be the name of its file
+  const about = typeof machine === 'object' ? { description: machine.description } : {};
+  const described = { ...about, anyOf: [{ type: 'string' }, machine] };
   return { title: 'Design file of dishwright', ...schema, properties: { ...properties, machine: described } };
 }
 
