@@ -16,6 +16,7 @@ const barrelNuts: readonly BarrelNut[] = [
   { size: 'M6', hole: 10 },
   { size: 'M8', hole: 12 },
   { size: 'M10', hole: 14 },
+  { size: '3/16 in', hole: 10 },
   { size: '1/4 in', hole: 10 },
   { size: '5/16 in', hole: 12 },
   { size: '3/8 in', hole: 14 },

@@ -19,7 +19,7 @@ export function boughtFor({ cradle, holder, values }: Stand, length: (mm: number
   const { end, long, strap } = flatSteel;
   const flat = ({ width, thickness }: { readonly width: number; readonly thickness: number }): string =>
     `Flat steel ${length(width)} x ${length(thickness)}`;
-  const through = 2 * sheet + thin;
+  const through = 2 * sheet + cradle.spacers * thin;
   const pipeLength = holder === null ? through + 60 : holder.pipe;
   const bags = Math.ceil(values.ballastKg / bagKg - 1e-9);
   return [

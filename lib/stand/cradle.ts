@@ -6,7 +6,7 @@
 import { bounds } from '../geometry/index.js';
 import type { Design, FilledStand } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
-import { axleSpan, type Pipe, pipePlay, pipes, pipeFor, washerSpace } from '../hardware/index.js';
+import { axleSpan, bolt as boltOf, type Pipe, pipePlay, pipes, pipeFor, washerSpace } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 
 /** What is known before the stand is made. */
@@ -27,6 +27,8 @@ const clearance = 15;
 /** From the rim to the arm: a hand's hem and the head of the lock's bolt. */
 const besideRim = 12;
 const pinDiameter = 8;
+/** Head of a bolt with its washer: common practice, no source. */
+export const boltHead = 8;
 
 export interface Cradle {
   /** Direction of x in the dish's plan. */
@@ -44,6 +46,8 @@ export interface Cradle {
   /** Inner faces of arms and side frames, off the middle. */
   readonly armY: number;
   readonly sideY: number;
+  /** Between an arm and its side frame, one on the other. */
+  readonly spacers: number;
   /** Upright beams under the board; a level flange of that width lies on each and takes what bends it sideways. */
   readonly cross: { readonly x: number; readonly top: number; readonly height: number; readonly flange: number };
   /** Thickness of the packing between board and cross beams: that of the plates under the board's joints. */
@@ -106,6 +110,12 @@ function mountOf(source: StandSource): { readonly turn: number; readonly x: numb
   return { turn, x: first.radius * Math.cos(open), y: first.radius * Math.sin(open) };
 }
 
+/** How far the board reaches along the tilt axis. */
+function boardAcross({ design: { board } }: StandSource, turn: number): number {
+  const half = board.size / 2;
+  return board.shape === 'round' ? half : half * (Math.abs(Math.cos(turn)) + Math.abs(Math.sin(turn)));
+}
+
 /** The outermost radius of ribs, panels and strips. */
 function rimOf({ dish, parts }: StandSource): number {
   const rib = parts.find(({ kind }) => kind === 'rib');
@@ -146,6 +156,18 @@ function lockOf(stepDeg: number, to: number, radius: number): Pick<Cradle['lock'
   };
 }
 
+/** Wood on either side of a hole into an edge, mm: common practice, no source. */
+const besideEdgeHole = 2.5;
+
+/** Thickness of a sheet whose edge takes a bolt. */
+export const edgeNeeds = (size: string): number => boltOf(size).clearance + 2 * besideEdgeHole;
+
+/** The thickest bolt, up to M8 or 5/16 in, whose hole leaves wood on both sides in an edge; null when none does. */
+export function jointBolt(sheet: number, inch: boolean): string | null {
+  const sizes = inch ? ['5/16 in', '1/4 in', '3/16 in'] : ['M8', 'M6', 'M5'];
+  return sizes.find((size) => edgeNeeds(size) <= sheet) ?? null;
+}
+
 /**
  * Measures of the cradle of a dish; null where its mounting holes make no rectangle.
  * @param lever from the tilt axis to the counterweights, 0 without
@@ -164,8 +186,9 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
   const packing = parts.find(({ kind }) => kind === 'splice')?.thickness ?? 0;
   const rim = rimOf(source);
   const axis = dish.baseHeight + dish.focusHeight.atRim;
-  const armY = Math.ceil(rim + besideRim);
-  const sideY = armY + sheet + thin;
+  const armY = Math.ceil(Math.max(rim, boardAcross(source, mount.turn)) + besideRim);
+  const spacers = Math.max(1, Math.ceil((boltHead + 3) / thin - 1e-9));
+  const sideY = armY + sheet + spacers * thin;
   const crossTop = -(board + packing + thin);
   const crossHeight = Math.max(80, up5((2 * armY) / 14));
   const armBottom = crossTop - crossHeight - 15;
@@ -185,7 +208,6 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
   const tilt = { from: (90 - highest) * RAD, to: (90 - stand.lowest) * RAD };
   const radius = up5(Math.min(0.33 * (axis - baseTop), 0.5 * (axis - crossTop)));
   const baseHalfX = stand.foot + 80;
-  const bolt = sheet >= 15 ? { metric: 'M8', inch: '5/16 in' } : { metric: 'M6', inch: '1/4 in' };
   return {
     turn: mount.turn,
     sheet,
@@ -196,6 +218,7 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
     ground: baseTop - thin - stand.castor,
     armY,
     sideY,
+    spacers,
     cross: { x: mount.x, top: crossTop, height: crossHeight, flange: Math.max(80, up5(armY / 6.5)) },
     packing,
     mountY: mount.y,
@@ -208,7 +231,7 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
     lock: { radius, hole: pinDiameter + 1, pin: pinDiameter, ...lockOf(stand.step, tilt.to, radius) },
     pipe,
     pipeHole: pipe.outside + pipePlay,
-    bolt: design.board.mountingBolt.endsWith('in') ? bolt.inch : bolt.metric,
+    bolt: jointBolt(sheet, design.board.mountingBolt.endsWith('in')) ?? 'M5',
     swept,
     rim,
     tilt,

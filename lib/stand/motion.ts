@@ -7,7 +7,7 @@ import type { Point } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Counterweights } from './balance.js';
-import type { Cradle } from './cradle.js';
+import { boltHead, type Cradle } from './cradle.js';
 import type { Holder } from './holder.js';
 import { hullOf, octagon } from './outline.js';
 import { sideHull } from './frame-parts.js';
@@ -30,8 +30,7 @@ export interface Collision {
 
 /** Slices of the dish along the tilt axis, on either side of its middle. */
 const slices = 8;
-/** Head of a bolt with its washer, nut of a pipe's flange: common practice, no source. */
-const boltHead = 8;
+/** Height of a pipe's flange: common practice, no source. */
 const flange = 40;
 
 const box = (fromX: number, fromZ: number, toX: number, toZ: number): Point[] => [

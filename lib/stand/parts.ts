@@ -27,7 +27,7 @@ export function cradleParts(cradle: Cradle, materials: StandMaterials): Part[] {
       ...thin,
       id: 'stand-spacer',
       name: 'Spacer',
-      quantity: 2,
+      quantity: 2 * cradle.spacers,
       outline: circle({ x: 0, y: 0 }, Math.max(spacerRadius, cradle.pipe.outside)),
       holes: [throughHole({ x: 0, y: 0 }, cradle.pipeHole)],
       notes: ['Keeps arm and side frame apart on the pipe; wax both faces.'],

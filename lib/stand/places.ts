@@ -39,7 +39,10 @@ function framesOf(cradle: Cradle, { id }: Part): Frame[] {
     case 'stand-arm':
       return [alongX(cradle, armY + sheet, 0), alongX(cradle, -armY, 0)];
     case 'stand-spacer':
-      return [alongX(cradle, armY + sheet + thin, cradle.axis), alongX(cradle, -armY - sheet, cradle.axis)];
+      return Array.from({ length: cradle.spacers }, (_, k) => [
+        alongX(cradle, armY + sheet + (k + 1) * thin, cradle.axis),
+        alongX(cradle, -armY - sheet - k * thin, cradle.axis),
+      ]).flat();
     case 'stand-cross':
       return [-1, 1].map((i) => alongY(cradle, i * cross.x, cross.top - cross.height));
     case 'stand-flange':

@@ -3,7 +3,7 @@ import { type Diagnostic, diagnostic, type KeyPath, type Severity } from '../dia
 import type { DiagnosticCode } from '../diagnostic/index.js';
 import { axleSpan, barrelNut, pipeFor } from '../hardware/index.js';
 import { formatLength } from '../units/index.js';
-import { finestStep, mountingHoles, pairsFor, type StandSource } from './cradle.js';
+import { edgeNeeds, finestStep, jointBolt, mountingHoles, pairsFor, type StandSource } from './cradle.js';
 import { canHang } from './holder.js';
 import type { Stand } from './make.js';
 import { gravity, tippingFactor } from './tipping.js';
@@ -53,10 +53,36 @@ export function mountProblems(source: StandSource): Diagnostic[] {
         'stand-mount',
         ['board', 'mountingBolt'],
         `no barrel nut is sold for board.mountingBolt of ${mountingBolt}`,
-        'use M6, M8 or M10, or 1/4, 5/16 or 3/8 in',
+        'use one from M5 to M10, or from 3/16 to 3/8 in',
       ),
     ];
-  return [];
+  return edgeProblems(source);
+}
+
+/** Whether the edges of the stand's sheet take its bolts. */
+function edgeProblems({ design, stand }: StandSource): Diagnostic[] {
+  const sheet = design.materials[stand.material]?.thickness ?? 0;
+  const { mountingBolt } = design.board;
+  const show = (mm: number): string => formatLength(Math.round(10 * mm) / 10, design.units);
+  if (jointBolt(sheet, mountingBolt.endsWith('in')) === null)
+    return [
+      found(
+        'stand-mount',
+        ['stand', 'material'],
+        `edges of ${stand.material}, ${show(sheet)} thick, take no bolt`,
+        `use a stand.material of ${show(edgeNeeds(mountingBolt.endsWith('in') ? '3/16 in' : 'M5'))} or more`,
+      ),
+    ];
+  const needed = edgeNeeds(mountingBolt);
+  if (needed <= sheet) return [];
+  return [
+    found(
+      'stand-mount',
+      ['board', 'mountingBolt'],
+      `a bolt of ${mountingBolt} leaves too little wood in the edge of a beam of ${show(sheet)}`,
+      `use a thinner one, or a stand.material of ${show(needed)} or more`,
+    ),
+  ];
 }
 
 /** The range of heights of the sun. */
