@@ -23,7 +23,7 @@ import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
 import { cutProblem, marginProblems, settingsProblems, unplacedProblem } from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
-import { assemblyOn, standOf } from './pipeline/stand.js';
+import { aimProblems, assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
 import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
@@ -165,7 +165,11 @@ export async function buildJob(
   const burn = forecast && burnOf(prepared);
   const cut = await cutPrepared(prepared, nesting);
   if (hasError(cut.problems)) return cut;
-  const problems = [...cut.problems, ...doubts.filter(({ severity }) => severity === 'warning')];
+  const problems = [
+    ...cut.problems,
+    ...doubts.filter(({ severity }) => severity === 'warning'),
+    ...aimProblems(prepared, forecast),
+  ];
   const job: Job = { ...cut, forecast, burn, problems };
   const { jobFiles } = await import('./pipeline/files.js');
   return { ...job, files: await jobFiles(job) };

@@ -13,6 +13,7 @@ export { type FluxMap } from './flux-map.js';
 export { type OpticsDesign, opticsInput } from './from-design.js';
 export { type HeatPoint } from './warming.js';
 export { type Loss, type LossKey, type LossTable } from './losses.js';
+export { type Parked, parkedPlace } from './parked.js';
 export { forecastProblems, inputProblems } from './problems.js';
 export { adviceRows, type CareRow, careRows, type LengthText, type SummaryRow, summaryRows } from './summary.js';
 export { type AimingHours, startOfDay, type SunDay, type SunHour, sunDay } from './sun-day.js';

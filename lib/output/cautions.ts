@@ -48,7 +48,7 @@ export const standCautions: readonly string[] = [
   'Tilt and lift with the cover on: the focus sweeps the ground and whoever stands there.',
   'Above 25 kg two people lift.',
   'Wind: never use it without the stated ballast, and take the dish down, or tilt it up and tie it under its cover, above the stated wind.',
-  'Parked, it looks straight up under its cover, both pins in and the brakes set. Uncovered it is never left, not for a minute.',
+  'Park it under its cover as the table says, both pins in and the brakes set. Uncovered it is never left, not for a minute.',
   'Take the vessel off before tilting far, and never reach over the mirror for it.',
 ];
 

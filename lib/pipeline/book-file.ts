@@ -99,7 +99,7 @@ function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): Boo
 }
 
 /** Heights of the sun at which the machine is drawn: both ends of its range and the middle. */
-function bookStand({ design, dish, stand }: Prepared): BookStand | null {
+function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | null {
   if (stand === null || design.stand === undefined) return null;
   const { cradle, holder, values, tilting, standing } = stand;
   const length = (mm: number) => formatLength(Math.round(10 * mm) / 10, design.units);
@@ -107,7 +107,7 @@ function bookStand({ design, dish, stand }: Prepared): BookStand | null {
   const half = Array.from({ length: 21 }, (_, i) => (dish.apertureRadius * (i - 10)) / 10);
   const mirror = half.map((x) => ({ x, y: dish.baseHeight + dish.profile.height(Math.abs(x)) }));
   return {
-    rows: standValues({ design, stand }),
+    rows: standValues({ design, stand }, forecast),
     axes: axisTable(stand, length),
     settings: settingsOf(stand),
     bought: boughtFor(stand, length),

@@ -12,6 +12,10 @@ import {
   forecastProblems,
   inputProblems,
   opticsInput,
+  type OpticsInput,
+  type Parked,
+  parkedPlace,
+  startOfDay,
 } from '../optics/index.js';
 import { stripSeamShare } from '../parts/index.js';
 import type { Prepared } from './types.js';
@@ -31,7 +35,19 @@ export const litOf = (design: Design): Lit => ({
   dish: solveDish(shapeOf(design), design.dish.arcTolerance),
 });
 
-export const inputOf = ({ design, dish }: Lit) => opticsInput(design, dish, stripSeamShare(design, dish));
+/** Where a dish on a stand is parked; null without a stand or a site. */
+export function parkedOf({ stand, site, day }: Design): Parked | null {
+  const start = startOfDay(day.date);
+  if (stand === undefined || site === undefined || Number.isNaN(start)) return null;
+  return parkedPlace({ latitudeDeg: site.latitude, longitudeDeg: site.longitude }, stand.lowest, start);
+}
+
+export function inputOf({ design, dish }: Lit): OpticsInput {
+  const input = opticsInput(design, dish, stripSeamShare(design, dish));
+  if (design.sun.parkedAngle !== undefined) return input;
+  // a stand parks the dish where the sun stays furthest off
+  return { ...input, sun: { ...input.sun, parkedAngleDeg: parkedOf(design)?.angleDeg ?? null } };
+}
 
 /** Traces the dish as it will be built. The seed is the nest's: one design, one forecast. */
 export function forecastOf(prepared: Lit): Forecasting {

@@ -1,10 +1,10 @@
 /** The stand of a dish whose parts are made. */
 import type { Assembly } from '../assembly/index.js';
 import type { Design } from '../design/index.js';
-import { type Diagnostic, hasError } from '../diagnostic/index.js';
+import { type Diagnostic, diagnostic, hasError } from '../diagnostic/index.js';
 import type { Dish } from '../dish/index.js';
 import type { KeyValue } from '../key-values.js';
-import { highestSunDeg, startOfDay } from '../optics/index.js';
+import { type Forecast, highestSunDeg, startOfDay } from '../optics/index.js';
 import type { Part } from '../part/index.js';
 import { withFittingLabels } from '../parts/index.js';
 import {
@@ -17,6 +17,7 @@ import {
   type StandSource,
 } from '../stand/index.js';
 import { formatLength } from '../units/index.js';
+import { parkedOf } from './forecast.js';
 import { withLaserNotes } from './laser-notes.js';
 import type { Prepared } from './types.js';
 
@@ -60,8 +61,61 @@ export function assemblyOn(assembly: Assembly, stand: Stand | null): Assembly {
   };
 }
 
-/** The values of a prepared design's stand, in its unit; none without a stand. */
-export function standValues({ design, stand }: Pick<Prepared, 'design' | 'stand'>): KeyValue[] {
+/** Aim error that the stand may add, as a share of what the vessel bears. */
+const aimShare = 0.25;
+
+/** The finest of the forecast's aim tolerances, mrad; null without a vessel. */
+function toleranceMrad(forecast: Forecast | null | undefined): number | null {
+  if (!forecast?.vessel) return null;
+  const { low, high, aside } = forecast.vessel.aim.toleranceDeg;
+  return (1000 * Math.PI * Math.min(low.value, high.value, aside.value)) / 180;
+}
+
+/** Whether the stand gives more in its working wind than the aim bears. */
+export function aimProblems({ stand }: Pick<Prepared, 'stand'>, forecast: Forecast | null): Diagnostic[] {
+  const tolerance = toleranceMrad(forecast);
+  if (stand === null || tolerance === null) return [];
+  const { totalMrad } = stand.values.deflection;
+  if (totalMrad <= aimShare * tolerance) return [];
+  return [
+    diagnostic(
+      'stand-loaded',
+      ['stand', 'workingWind'],
+      `the stand gives ${totalMrad.toFixed(1)} mrad, more than a quarter of the ${tolerance.toFixed(1)} mrad that the aim bears`,
+      'use a thicker stand.material and stand.baseMaterial, or a wider vessel',
+      'warning',
+    ),
+  ];
+}
+
+/**
+ * The values of a prepared design's stand, in its unit; none without a stand.
+ * @param forecast for what its aim bears, where there is one
+ */
+export function standValues(
+  { design, stand }: Pick<Prepared, 'design' | 'stand'>,
+  forecast?: Forecast | null,
+): KeyValue[] {
   if (stand === null) return [];
-  return standRows(stand, design, (mm) => formatLength(Math.round(10 * mm) / 10, design.units));
+  const tolerance = toleranceMrad(forecast);
+  const parked = parkedOf(design);
+  return [
+    ...standRows(stand, design, (mm) => formatLength(Math.round(10 * mm) / 10, design.units)),
+    ...(tolerance === null
+      ? []
+      : [
+          {
+            label: 'aim bears',
+            value: `${tolerance.toFixed(1)} mrad`,
+            note: 'in its finest direction; the stand may take a quarter',
+          },
+        ]),
+    parked === null
+      ? { label: 'parked', value: 'looking up', note: 'under its cover, pins in, brakes set' }
+      : {
+          label: 'parked',
+          value: `to the ${parked.towards}`,
+          note: `tilted to its lowest and covered: no sun of the year comes within ${parked.angleDeg}° of its axis`,
+        },
+  ];
 }

@@ -130,6 +130,33 @@ describe('bad input', () => {
     ).toContain('stand-mount');
   });
 
+  it('refuses sheets whose edges take no bolt, and bolts too thick for an edge', () => {
+    const thin = (line: string) =>
+      prepare(
+        designOf(
+          textOn('cider-yard', [line]).replace('materials:', 'materials:\n  ply8: { kind: plywood, thickness: 8 }'),
+        ),
+      ).problems;
+    expect(thin('stand: { material: ply8 }').map(({ code, place }) => [code, place?.path.join('.')])).toContainEqual([
+      'stand-mount',
+      'stand.material',
+    ]);
+    const codes = findings('stand: { material: ply9 }', 'board: { material: ply15, mountingBolt: M8 }').map(
+      ({ code }) => code,
+    );
+    expect(codes).toContain('stand-mount');
+  });
+
+  it('keeps arms off side frames by more spacers where their sheet is thin', () => {
+    const text = textOn('cider-yard', ['stand: { baseMaterial: ply4 }'])
+      .replace('materials:', 'materials:\n  ply4: { kind: plywood, thickness: 4 }')
+      .replace('stock:', 'stock:\n  - { material: ply4, size: 2440 x 1220 }');
+    const thin = prepare(designOf(text));
+    expect(thin.problems).toEqual([]);
+    // a head of 8 mm and 3 mm of play
+    expect(standOn(thin).parts.find(({ id }) => id === 'stand-spacer')).toMatchObject({ quantity: 6, thickness: 4 });
+  });
+
   it('says up to which wind the ballast at hand does, and keeps to it', () => {
     const [problem] = findings('stand: { wind: 30, maxBallast: 100 }').filter(({ code }) => code === 'stand-ballast');
     const wind = Number(/above ([\d.]+) m\/s/.exec(problem?.remedy ?? '')?.[1]);

@@ -2,7 +2,7 @@
 import { AstroTime, Body, Equator, Horizon, Observer } from 'astronomy-engine';
 import { describe, expect, it } from 'vitest';
 import { pipeFor, pipeInertia, pipes, pipeSag, pipeStress } from '../../lib/hardware/index.js';
-import { highestSunDeg } from '../../lib/optics/index.js';
+import { highestSunDeg, parkedPlace } from '../../lib/optics/index.js';
 import { counterweightFor, discsOf, tiltTorque } from '../../lib/stand/balance.js';
 import { cantileverTurn, twoLoadSag } from '../../lib/stand/deflection.js';
 import { ballastFor, factorOf, type Standing, windFor } from '../../lib/stand/tipping.js';
@@ -146,4 +146,39 @@ describe('the year’s highest sun', () => {
     const found = highestSunDeg({ latitudeDeg: latitude, longitudeDeg: longitude }, Date.UTC(2026, 0, 1));
     expect(Math.abs(found - best)).toBeLessThan(0.13);
   });
+});
+
+describe('parking', () => {
+  it.each([
+    [47.5, 9.5, 15],
+    [-33.9, 18.4, 15],
+    [3, 101, 20],
+  ])(
+    'at %d, %d no sun of an independent library comes nearer than is said, and one comes near to it',
+    (latitude, longitude, lowest) => {
+      const { towards, angleDeg } = parkedPlace(
+        { latitudeDeg: latitude, longitudeDeg: longitude },
+        lowest,
+        Date.UTC(2026, 0, 1),
+      );
+      const observer = new Observer(latitude, longitude, 0);
+      const rad = Math.PI / 180;
+      let nearest = 180;
+      for (let day = 0; day < 366; day += 2)
+        for (let minute = 0; minute < 1440; minute += 15) {
+          const when = new AstroTime(new Date(Date.UTC(2026, 0, 1 + day, 0, minute)));
+          const seen = Equator(Body.Sun, when, observer, true, true);
+          const { altitude, azimuth } = Horizon(when, observer, seen.ra, seen.dec);
+          if (altitude < 0) continue;
+          const level =
+            Math.cos(altitude * rad) *
+            Math.cos(lowest * rad) *
+            Math.cos((azimuth - (towards === 'north' ? 0 : 180)) * rad);
+          nearest = Math.min(nearest, Math.acos(level + Math.sin(altitude * rad) * Math.sin(lowest * rad)) / rad);
+        }
+      expect(nearest).toBeGreaterThanOrEqual(angleDeg);
+      expect(nearest).toBeLessThan(angleDeg + 5);
+      expect(angleDeg).toBeGreaterThan(45);
+    },
+  );
 });
