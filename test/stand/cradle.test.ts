@@ -58,7 +58,7 @@ describe('the range', () => {
   });
 
   it('is 15 to 90 degrees where no site is named', () => {
-    const { tilt } = standOn(preparedOn('press-house')).cradle;
+    const { tilt } = standOn(preparedOn('cider-yard')).cradle;
     expect([90 - tilt.to / RAD, 90 - tilt.from / RAD]).toEqual([expect.closeTo(15, 9), expect.closeTo(90, 9)]);
   });
 });
