@@ -18,6 +18,8 @@ export interface SunPlace {
   readonly elevation: number;
   /** From north over east, radians, 0 to 2π. */
   readonly azimuth: number;
+  /** From the meridian, westward, radians: 15° for each hour of solar time past noon. */
+  readonly hourAngle: number;
   /** Distance in astronomical units. */
   readonly distanceAu: number;
   /** Half-angle of the disc, radians. */
@@ -54,6 +56,7 @@ export function sunPlace(unixMs: number, latitudeDeg: number, longitudeDeg: numb
   return {
     elevation: Math.asin(Math.max(-1, Math.min(1, sine))),
     azimuth: (azimuth + 2 * Math.PI) % (2 * Math.PI),
+    hourAngle: Math.atan2(Math.sin(hour), Math.cos(hour)),
     distanceAu,
     angularRadius: Math.asin(RADIUS_AT_UNIT / distanceAu),
   };

@@ -1,5 +1,8 @@
 /** The forecast beside what was measured in the yard, and what would explain the difference. */
 import { element } from '../../geometry/index.js';
+import { clockAhead } from '../clock.js';
+import { startOfDay } from '../sun-day.js';
+import { sunPlace } from '../sun-position.js';
 import type { Estimate, OpticsInput } from '../types.js';
 import { type Cooling, coolingOf, overTime } from './cooling.js';
 import { type Interval, intervalsOf } from './intervals.js';
@@ -7,7 +10,7 @@ import { type SlopeFinding, slopeThatGives } from './inverse.js';
 import { throughOrigin } from './line-fit.js';
 import type { Log, Reading } from './log.js';
 import { type Model, modelOf } from './model.js';
-import { type CookingTest, cookingTest } from './standard-test.js';
+import { type CookingTest, cookingTest, type SolarHour } from './standard-test.js';
 import { type SpotWidth, type WidthFinding, widthFindings } from './spot-widths.js';
 
 export interface CompareOptions {
@@ -86,6 +89,8 @@ function gainOf(input: OpticsInput, model: Model, sunny: readonly Interval[], lo
   };
 }
 
+/** Turn of the sun in an hour, radians. */
+const HOUR_ANGLE = Math.PI / 12;
 /** Longest step of the simulated curve, s. */
 const STEP = 10;
 
@@ -108,6 +113,17 @@ function simulated(run: readonly Reading[], model: Model, gainM2: number, losses
     }
     return loadC;
   });
+}
+
+/** Solar time of the log's clock; a log without dates is taken for one of the design's day. */
+function solarHourOf({ site, day }: OpticsInput, { clock }: Log): SolarHour {
+  if (site === null || clock === null) return null;
+  const start = clock.dated ? 0 : startOfDay(day.date);
+  return (seconds) => {
+    const read = start + seconds * 1000;
+    const unixMs = clock.zoned ? read : read - clockAhead(site, read);
+    return 12 + sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg).hourAngle / HOUR_ANGLE;
+  };
 }
 
 /**
@@ -142,7 +158,14 @@ export function compareLog(input: OpticsInput, log: Log, options: CompareOptions
     }));
   });
   return {
-    cooking: cookingTest(sunny, model.heatCapacityJPerK, model.load.massKg, model.apertureM2, model.boilingC),
+    cooking: cookingTest(
+      sunny,
+      model.heatCapacityJPerK,
+      model.load.massKg,
+      model.apertureM2,
+      model.boilingC,
+      solarHourOf(input, log),
+    ),
     cooling,
     gain,
     spot: widthFindings(input, widths, rays, seed),

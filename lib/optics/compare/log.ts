@@ -31,6 +31,8 @@ export type Run = readonly [Reading, ...Reading[]];
 export interface Log {
   readonly readings: readonly Reading[];
   readonly runs: readonly Run[];
+  /** How its times are written; null for a log without readings. */
+  readonly clock: Pick<ClockTime, 'dated' | 'zoned'> | null;
   readonly problems: readonly Diagnostic[];
 }
 
@@ -204,7 +206,7 @@ export function readLog(text: string, file: string): Log {
       ...(remedy === undefined ? {} : { remedy }),
       place: { path: [], file, line },
     });
-  const nothing = () => ({ readings: [], runs: [], problems });
+  const nothing = (): Log => ({ readings: [], runs: [], clock: null, problems });
   let rows: CsvRow[];
   try {
     rows = csvRows(text);
@@ -235,5 +237,5 @@ export function readLog(text: string, file: string): Log {
   if (readings.length < 2 && !hasError(problems))
     add('log-gap', head.line, 'the log holds fewer than two readings', 'log a test first');
   if (hasError(problems)) return nothing();
-  return { readings, runs: runsOf(readings, add), problems };
+  return { readings, runs: runsOf(readings, add), clock: readings[0]?.time ?? null, problems };
 }

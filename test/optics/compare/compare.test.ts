@@ -151,6 +151,43 @@ describe('the loss coefficient', () => {
   });
 });
 
+describe('the hours of the standard', () => {
+  // 2026-04-15: the equation of time is 0 within 10 s (Nautical Almanac, from memory), so that a sundial at longitude 0
+  // keeps Greenwich time, and one at 15° east is an hour ahead of it
+  const at = (longitudeDeg: number, text: string, timeZone = 0) =>
+    compareLog(
+      inputOf({
+        vessel: { diameter: 110, height: (1.2 * 6e6) / (Math.PI * 55 ** 2), sideAbsorptance: 0 },
+        load: { massKg: 6, targetC: 90, startC: 22 },
+        site: { latitudeDeg: 51, longitudeDeg, altitudeM: 0, timeZone },
+        day: { date: '2026-04-15' },
+        sun: { irradianceWPerM2: 800 },
+      }),
+      readLog(text, 'test.csv'),
+      { seed: 1, rays: 4096 },
+    ).cooking;
+  // from 9:00 on, ten minutes each
+  const text = logOf({ ...yard, minutes: 110, coveredFrom: Infinity });
+  const early = (test: Comparison['cooking']) =>
+    test.points.map(({ against }) => against.some((reason) => reason.includes('solar time')));
+
+  it('are those of the sun at the place', () => {
+    expect(early(at(0, text))).toEqual([...Array<boolean>(6).fill(true), ...Array<boolean>(5).fill(false)]);
+    expect(early(at(15, text))).toEqual(Array<boolean>(11).fill(false));
+    // where the clock keeps the time of 15° east, it is the sundial's
+    expect(early(at(15, text, 1)).indexOf(false)).toBe(6);
+    // dated and with its zone: 9:00 two hours east of Greenwich is 7:00 there
+    const zoned = text.replace(/^(\d\d:\d\d)/gm, '2026-04-15 $1+02:00');
+    expect(early(at(0, zoned))).toEqual(Array<boolean>(11).fill(true));
+    expect(early(at(30, zoned))).toEqual([...Array<boolean>(6).fill(true), ...Array<boolean>(5).fill(false)]);
+  });
+
+  it('are said not to be checked without a site', () => {
+    expect(compared(text).cooking.against.join()).toContain('names no site');
+    expect(at(0, text).against.join()).not.toContain('solar time is not checked');
+  });
+});
+
 describe('standardised cooking power', () => {
   it('is read off the line at 50 K, scaled to 700 W/m² (ASAE S580.1; worked by hand from the definition)', () => {
     // a yard whose gain falls by straight 1.5 W for each kelvin: at 840 W/m² and 50 K it gives 0.4·840 − 75 = 261 W,
