@@ -32,7 +32,7 @@ export interface Log {
   readonly readings: readonly Reading[];
   readonly runs: readonly Run[];
   /** How its times are written; null for a log without readings. */
-  readonly clock: Pick<ClockTime, 'dated' | 'zoned'> | null;
+  readonly clock: { readonly dated: boolean; readonly zoned: boolean } | null;
   readonly problems: readonly Diagnostic[];
 }
 
