@@ -126,6 +126,7 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
     reach: cradle.swept,
     castors: cradle.castors,
     dishKg: values.dishKg,
+    swingKg: values.tiltingKg,
     liftAlone,
     weightKg: values.weights.each,
     ballastKg: values.ballastKg,

@@ -1,5 +1,6 @@
 /** What is bought for a stand beside its sheets and the bolts of its joints. */
 import { flatSteel } from '../hardware/index.js';
+import { sightHeight } from './sight.js';
 import type { Stand } from './make.js';
 
 export interface Bought {
@@ -43,6 +44,11 @@ export function boughtFor({ cradle, holder, values }: Stand, length: (mm: number
       item: `Threaded rod M12, ${length(castors.height + 2 * thin + 2 * rodEnd)} long, 4 nuts, 4 washers`,
       count: 1,
       use: 'pivot of the base',
+    },
+    {
+      item: `Threaded rod M8, ${length(sightHeight + 2 * thin + 30)} long, 4 nuts and washers; 2 wood screws 4 x 40 mm`,
+      count: 2,
+      use: 'sight: between its plates; screws into the arm’s end',
     },
     ...(holder === null
       ? []

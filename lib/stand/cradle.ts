@@ -24,6 +24,8 @@ export interface StandSource {
 
 /** Free width between what moves and what stands, mm: common practice, no source. */
 const clearance = 15;
+/** From the counterweights' bolt to the arm's end, past their discs. */
+const pastWeights = 150;
 /** From the rim to the arm: a hand's hem and the head of the lock's bolt. */
 const besideRim = 12;
 const pinDiameter = 8;
@@ -54,7 +56,7 @@ export interface Cradle {
   readonly packing: number;
   /** Mounting holes lie at (+-cross.x, +-mountY). */
   readonly mountY: number;
-  readonly arm: { readonly halfWidth: number; readonly bottom: number; readonly head: number };
+  readonly arm: { readonly halfWidth: number; readonly bottom: number; readonly head: number; readonly top: number };
   /** From the tilt axis to the counterweights; 0 without. */
   readonly lever: number;
   readonly foot: number;
@@ -204,6 +206,7 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
   const overBeam = Math.sqrt(Math.max(0, swept ** 2 - (beamX - sheet / 2) ** 2)) + beamHeight;
   const baseTop = axis - Math.ceil(Math.max(swept, overBeam) + clearance);
   const pipe = pipeFor(axleSpan(dish.apertureRadius), carriedN) ?? pipes.at(-1)!;
+  const head = Math.max(55, pipe.outside / 2 + washerSpace(pipe.outside));
   const highest = stand.highest ?? highestSunDeg ?? 90;
   const tilt = { from: (90 - highest) * RAD, to: (90 - stand.lowest) * RAD };
   const radius = up5(Math.min(0.33 * (axis - baseTop), 0.5 * (axis - crossTop)));
@@ -222,7 +225,7 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
     cross: { x: mount.x, top: crossTop, height: crossHeight, flange: Math.max(80, up5(armY / 6.5)) },
     packing,
     mountY: mount.y,
-    arm: { halfWidth: armHalf, bottom: armBottom, head: Math.max(55, pipe.outside / 2 + washerSpace(pipe.outside)) },
+    arm: { halfWidth: armHalf, bottom: armBottom, head, top: axis + (lever === 0 ? head + 35 : lever + pastWeights) },
     lever,
     foot: stand.foot,
     beam: { x: beamX, height: beamHeight },

@@ -11,6 +11,7 @@ import { boltHead, type Cradle } from './cradle.js';
 import type { Holder } from './holder.js';
 import { hullOf, octagon } from './outline.js';
 import { sideHull } from './frame-parts.js';
+import { sightHalf, sightHeight, sightOut } from './sight.js';
 import { spacerRadius } from './part-shapes.js';
 
 /** A convex outline in x and z of the cradle, between two places along the tilt axis. */
@@ -104,10 +105,16 @@ export function tiltingPrisms(
         outline: octagon({ x: i * cross.x, y: low + cross.height / 2 }, boltHead),
       }),
     ),
+    ...bothSides({ ...arms, outline: box(-arm.head, axis - arm.head, arm.head, arm.top) }),
+    {
+      name: 'sight',
+      from: armY,
+      to: armY + sightOut,
+      outline: box(-sightHalf, arm.top, sightHalf, arm.top + 2 * thin + sightHeight),
+    },
     ...(lever === 0
       ? []
       : [
-          ...bothSides({ ...arms, outline: box(-arm.head, axis, arm.head, axis + lever + 40) }),
           ...bothSides({
             name: 'counterweight',
             from: armY + sheet,

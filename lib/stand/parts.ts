@@ -9,10 +9,12 @@ import { blank, type Part, throughHole } from '../part/index.js';
 import type { Cradle } from './cradle.js';
 import { base, baseBeam, side } from './frame-parts.js';
 import { clearanceOf, heavyBolt, pivotRadius, spacerRadius, type StandMaterials } from './part-shapes.js';
+import { sightPlates } from './sight.js';
 import { arm, crossBeam, flange } from './swing-parts.js';
 
 /** All parts of a cradle, in the order of building. */
 export function cradleParts(cradle: Cradle, materials: StandMaterials): Part[] {
+  const [rear, front] = sightPlates();
   const thick = { kind: 'stand', material: materials.sheet, thickness: cradle.sheet } as const;
   const thin = { kind: 'stand', material: materials.thin, thickness: cradle.thin } as const;
   const packing = 2 * washerSpace(clearanceOf(materials.mountingBolt)) + 20;
@@ -41,6 +43,8 @@ export function cradleParts(cradle: Cradle, materials: StandMaterials): Part[] {
       holes: [throughHole({ x: 0, y: 0 }, heavyBolt.hole)],
       notes: ['Lies on the ground, pegged or weighted; the base turns about its bolt.'],
     }),
+    blank({ ...thin, ...rear }),
+    blank({ ...thin, ...front }),
     ...(cradle.packing === 0
       ? []
       : [

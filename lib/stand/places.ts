@@ -4,6 +4,7 @@ import { type Frame, toPart, toSpace, type Vec3, vecAdd } from '../assembly/fram
 import { boltOfClearance } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 import type { Cradle } from './cradle.js';
+import { sightHeight } from './sight.js';
 
 /** A place of the cradle in the dish's axes. */
 function inDish({ turn }: Cradle, [x, y, z]: Vec3): Vec3 {
@@ -32,7 +33,7 @@ const level = (cradle: Cradle, x: number, y: number, z: number): Frame => ({
 });
 
 function framesOf(cradle: Cradle, { id }: Part): Frame[] {
-  const { armY, sideY, sheet, thin, cross, beam, baseTop, ground, mountY } = cradle;
+  const { arm, armY, sideY, sheet, thin, cross, beam, baseTop, ground, mountY } = cradle;
   switch (id) {
     case 'stand-side':
       return [alongX(cradle, sideY + sheet, baseTop), alongX(cradle, -sideY, baseTop)];
@@ -58,6 +59,10 @@ function framesOf(cradle: Cradle, { id }: Part): Frame[] {
       return [level(cradle, 0, 0, baseTop - thin)];
     case 'stand-pivot':
       return [level(cradle, 0, 0, ground)];
+    case 'stand-sight-rear':
+      return [level(cradle, 0, armY, arm.top)];
+    case 'stand-sight-front':
+      return [level(cradle, 0, armY, arm.top + thin + sightHeight)];
     case 'stand-packing':
       return [-1, 1].flatMap((i) => [-1, 1].map((j) => level(cradle, i * cross.x, j * mountY, cross.top + thin)));
     default:
@@ -66,7 +71,8 @@ function framesOf(cradle: Cradle, { id }: Part): Frame[] {
 }
 
 /** Whether a part turns with the dish. */
-export const tilts = ({ id }: Pick<Part, 'id'>): boolean => /^stand-(?:arm|cross|flange|packing)$/.test(id);
+export const tilts = ({ id }: Pick<Part, 'id'>): boolean =>
+  /^stand-(?:arm|cross|flange|packing|sight-rear|sight-front)$/.test(id);
 
 /** Every copy of the stand's parts, the dish looking up. */
 export function placeStand(cradle: Cradle, parts: readonly Part[]): AssembledPlate[] {

@@ -1,6 +1,7 @@
 /** The values of a stand as tables. */
 import { tippingFactor } from './tipping.js';
 import type { Stand } from './make.js';
+import { ringDegrees, ringRadius, sightHeight } from './sight.js';
 import { holeLetters } from './part-shapes.js';
 import type { Design } from '../design/index.js';
 
@@ -84,6 +85,11 @@ export function standRows(
     ...(values.hollow === null
       ? []
       : [row('vessel to mirror', length(Math.floor(values.hollow)), 'the nearest at any tilt')]),
+    row(
+      'sight',
+      ringDegrees.map((degrees) => length(ringRadius(degrees, sightHeight))).join(', '),
+      'radii of its rings of 0.5, 1 and 2°',
+    ),
     row(
       'motion',
       values.collisions.length === 0 ? 'free' : 'not free',

@@ -3,7 +3,7 @@ import { contourFromPoints } from '../geometry/index.js';
 import { throughHole } from '../part/index.js';
 import type { Cradle } from './cradle.js';
 import { slotFor, tabsAlong } from './edge-joint.js';
-import { octagon, rounded } from './outline.js';
+import { rounded } from './outline.js';
 import {
   around,
   beamBetween,
@@ -17,28 +17,29 @@ import {
   type StandMaterials,
 } from './part-shapes.js';
 
+/** Half the width of an arm's upper end, on which the sight stands. */
+const armEnd = 40;
+
 export function arm(cradle: Cradle): Made {
   const { arm: shape, axis, cross, lever, lock, sheet, thin, fit, bolt: size } = cradle;
   const { halfWidth, bottom, head } = shape;
   const top = { x: 0, y: axis };
-  const upper =
-    lever === 0
-      ? octagon(top, head).filter(({ y }) => y > axis)
-      : [
-          { x: head, y: axis + 10 },
-          { x: 40, y: axis + lever / 2 },
-          { x: 40, y: axis + lever + 40 },
-          { x: -40, y: axis + lever + 40 },
-          { x: -40, y: axis + lever / 2 },
-          { x: -head, y: axis + 10 },
-        ];
+  const waist = lever === 0 ? axis + head : axis + lever / 2;
+  const upper = [
+    { x: head, y: axis - head },
+    { x: head, y: axis + 10 },
+    { x: armEnd, y: waist },
+    { x: armEnd, y: shape.top },
+    { x: -armEnd, y: shape.top },
+    { x: -armEnd, y: waist },
+    { x: -head, y: axis + 10 },
+    { x: -head, y: axis - head },
+  ];
   const points = [
     { x: -halfWidth, y: bottom },
     { x: halfWidth, y: bottom },
     { x: halfWidth, y: cross.top + thin + 25 },
-    ...(lever === 0 ? [] : [{ x: head, y: axis - head }]),
     ...upper,
-    ...(lever === 0 ? [] : [{ x: -head, y: axis - head }]),
     { x: -halfWidth, y: cross.top + thin + 25 },
   ];
   const low = cross.top - cross.height;

@@ -95,6 +95,39 @@ describe('the demo on a stand', () => {
   });
 });
 
+describe('the sight', () => {
+  const plate = (id: string) => {
+    const found = prepared.assembly.placed.find(({ part }) => part.id === id);
+    if (found?.form !== 'plate') throw new Error(`no ${id}`);
+    return found;
+  };
+  const [rear, front] = [plate('stand-sight-rear'), plate('stand-sight-front')];
+
+  it('has rings at the distance of its plates times the tangent of their angle', () => {
+    const apart = front.frame.origin[2] - rear.frame.origin[2] - rear.part.thickness;
+    const [note = ''] = rear.part.notes;
+    const radii = /rings of ([\d., ]+) mm/.exec(note)![1]!.split(', ').map(Number);
+    // tangents from a table (from memory): 0.008727, 0.017455, 0.034921
+    expect(radii).toEqual([0.008727, 0.017455, 0.034921].map((tangent) => Number((apart * tangent).toFixed(1))));
+  });
+
+  it('lets a ray along the axis fall from the cross of the front plate into the middle of the opening', () => {
+    const [opening] = rear.part.openings;
+    const middle = opening!.reduce((sum, { y }) => sum + y / opening!.length, 0);
+    const lines = front.part.marks.flatMap((mark) => (mark.kind === 'line' ? [mark.vertices] : []));
+    expect(lines.flat().reduce((sum, { y }) => sum + y / lines.flat().length, 0)).toBeCloseTo(middle, 9);
+    expect([front.frame.origin[0], front.frame.origin[1]]).toEqual([rear.frame.origin[0], rear.frame.origin[1]]);
+    expect([front.frame.x, front.frame.y]).toEqual([rear.frame.x, rear.frame.y]);
+  });
+
+  it('stands on the arm’s end, out of the light of the mirror', () => {
+    const arm = plate('stand-arm');
+    const top = Math.max(...arm.part.outline.map(({ y }) => y));
+    expect(rear.frame.origin[2]).toBeCloseTo(top, 9);
+    expect(Math.hypot(rear.frame.origin[0], rear.frame.origin[1])).toBeGreaterThan(stand.cradle.rim);
+  });
+});
+
 describe('bad input', () => {
   const findings = (...lines: string[]) => {
     const reading = readDesign(textOn('cider-yard', lines), 'yard.yaml');

@@ -68,6 +68,8 @@ export interface BookStand {
   readonly reach: number;
   readonly castors: { readonly x: number; readonly height: number };
   readonly dishKg: number;
+  /** Dish with arms and beams, without counterweights. */
+  readonly swingKg: number;
   readonly liftAlone: number;
   /** On each arm. */
   readonly weightKg: number;

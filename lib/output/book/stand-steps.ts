@@ -77,7 +77,7 @@ function swingSteps(input: BookInput, stand: BookStand, { weight }: Measures): S
     {
       title: 'Hang the dish',
       text: [
-        'Two people lift the dish between the side frames, the mirror up and covered; a third pushes each pipe, its floor flange screwed on, from outside through side frame, spacer and arm until the flange lies on the frame, and drives its screws. Fingers stay out from between arm and side frame.',
+        `Dish, arms and beams weigh about ${weight(stand.swingKg)} together. Two people lift them between the side frames, the mirror up and covered; a third pushes each pipe, its floor flange screwed on, from outside through side frame, spacer and arm until the flange lies on the frame, and drives its screws. Fingers stay out from between arm and side frame.`,
         'Push both pins of the lock through at once, mirror up, before anyone lets go.',
         ...(stand.weightKg > 0
           ? [
@@ -116,9 +116,31 @@ function hangerStep({ holder }: BookStand, { length }: Measures): Step[] {
   ];
 }
 
+function sightStep(): Step {
+  return {
+    title: 'The sight',
+    text: [
+      'Drill the small hole of the front plate, 5 mm, in its scribed cross. Tracing paper goes under the opening of the rear plate, with a cross through its middle along the scribed lines and three rings round it: the part list’s notes have their radii.',
+      'Join both plates by the two rods, parallel within half a millimetre, and screw the rear plate down on the upper end of the arm that bears number 1, flat on it, standing out away from the dish.',
+      'Set it true once, under the cover: aim the dish by a stick’s shadow, square to the board, and move the rear plate until the spot of light lies in the middle. Only then drive the second screw.',
+    ],
+    checks: [
+      'The spot is seen from behind the dish, against the paper.',
+      'With the spot within the ring of half a degree the dish is aimed.',
+    ],
+    picture: 'The sight on its arm',
+    look: standLooks([...frame, 'spacer', ...swing], ['sight-rear', 'sight-front'], 'there'),
+  };
+}
+
 /** Everything from the base to the hanger. */
 export function standSteps(input: BookInput, measures: Measures): Step[] {
   const { stand } = input;
   if (stand === null) return [];
-  return [...frameSteps(input, stand, measures), ...swingSteps(input, stand, measures), ...hangerStep(stand, measures)];
+  return [
+    ...frameSteps(input, stand, measures),
+    ...swingSteps(input, stand, measures),
+    ...hangerStep(stand, measures),
+    sightStep(),
+  ];
 }
