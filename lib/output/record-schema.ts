@@ -115,6 +115,8 @@ function routerSchema() {
     cuttingDepth: size('longest depth that it may cut'),
     spindle: z.number().describe('rev/min'),
     passDepth: size('deepest bite of one pass or peck'),
+    feed: z.number().describe('feed along the path, mm/min'),
+    plunge: z.number().describe('feed down more steeply than a ramp, mm/min'),
   });
   const holding = closed({
     part: text('part'),
@@ -127,6 +129,7 @@ function routerSchema() {
     tools: listOf(tool).describe('tools in use'),
     thickness: size('thickness of the sheet'),
     overcut: size('depth that cuts go below the sheet'),
+    rampAngleDeg: z.number().describe('steepest ramp at the feed along the path, degrees'),
     finishing: size('material left for the last pass'),
     markDepth: size('depth of marks'),
     tabWidth: size('width of tabs'),

@@ -64,7 +64,7 @@ function randomMachine(min: number, max: number, next: () => number): RouterMach
     programUnits,
     ...(chance(0.5) ? { decimals: programUnits === 'in' ? pick(5, 6) : pick(3, 4, 5, 6) } : {}),
     arcs: pick('arcs', 'arcs', 'lines'),
-    lineTolerance: pick(0.002, 0.01, 0.02),
+    lineTolerance: pick(0.002, 0.01, 0.015),
     lineNumbers: pick(0, 0, 1, 10, 1000),
     commentLength: pick(48, 60, 96, 250),
     commentCharacters: pick('ascii', 'capitals'),

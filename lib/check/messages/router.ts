@@ -45,6 +45,9 @@ export const routerMessages = {
   'spindle-still': { code: 'spindle', text: 'a feed move with the spindle not turning clockwise (M3)' },
   'spindle-speed': { code: 'spindle', text: 'a feed move at {speed} rev/min, outside {min} to {max}' },
   'no-feed': { code: 'feed', text: 'a feed move without a feed (F)' },
+  'spindle-other': { code: 'spindle', text: 'tool {tool} cuts at {speed} rev/min, not {wanted}' },
+  'feed-other': { code: 'feed', text: 'tool {tool} cuts at {feed} mm/min, above its {max}' },
+  'plunge-fast': { code: 'feed', text: 'tool {tool} goes down {angle} steep at {feed} mm/min, above its {max}' },
   'arc-plane': { code: 'plane', text: 'an arc in the plane of G{plane}, not of the sheet (G17)' },
   'arc-bare': { code: 'arc', text: 'an arc without I, J or R' },
   'arc-no-radius': { code: 'arc', text: 'an arc has its centre at its start' },
@@ -62,6 +65,7 @@ export const routerMessages = {
   'pass-depth': { code: 'pass', text: 'a pass of {depth}; tool {tool} takes {max}' },
   'cut-twice': { code: 'twice', text: 'a contour is run twice at one depth' },
 
+  'cut-order': { code: 'order', text: '{part} is drilled, marked or opened after its outline is begun' },
   'part-loose': { code: 'loose', text: '{part} comes loose before the sheet is done' },
   'holding-unknown': { code: 'tab', text: 'the record does not state how {part} is held' },
   'tab-count': { code: 'tab', text: '{part} has {count} tabs {width} wide and {height} high, not {wanted}' },

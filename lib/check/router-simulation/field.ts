@@ -63,7 +63,7 @@ export class HeightField {
       // straight down there is no flank, and the direction drops out
       const ux = length > 0 ? (ahead.x - behind.x) / length : 0;
       const uy = length > 0 ? (ahead.y - behind.y) / length : 0;
-      const bite = this.#stamp({ x, y }, z, radius, { ux, uy, inner });
+      const bite = this.#stamp({ x, y }, z, radius, { ux, uy, inner, solid: Math.max(0, radius - scallop) ** 2 });
       if (bite > depth) {
         depth = bite;
         place = { x, y };
@@ -77,10 +77,10 @@ export class HeightField {
     { x, y }: ProofPoint,
     z: number,
     radius: number,
-    flanks: { readonly ux: number; readonly uy: number; readonly inner: number },
+    flanks: { readonly ux: number; readonly uy: number; readonly inner: number; readonly solid: number },
   ): number {
     const { columns, rows, heights } = this;
-    const { ux, uy, inner } = flanks;
+    const { ux, uy, inner, solid } = flanks;
     const last = Math.min(rows - 1, Math.floor((y + radius) / cell - 0.5));
     let deepest = 0;
     for (let row = Math.max(0, Math.ceil((y - radius) / cell - 0.5)); row <= last; row += 1) {
@@ -91,8 +91,11 @@ export class HeightField {
         const index = row * columns + column;
         const height = heights[index]!;
         if (height <= z) continue;
-        const aside = Math.abs(((column + 0.5) * cell - x) * uy - dy * ux);
-        if (height - z > deepest && aside < inner) deepest = height - z;
+        if (height - z > deepest) {
+          const dx = (column + 0.5) * cell - x;
+          // what only the rim of the tool reaches may be a scallop that steps before have left
+          if (dx * dx + dy * dy < solid && Math.abs(dx * uy - dy * ux) < inner) deepest = height - z;
+        }
         heights[index] = z;
       }
     }

@@ -12,6 +12,11 @@ import type { Motion, ProofPoint3, SimulatedTool, SimulationLimits, ArcTurn } fr
 const inch = 25.4;
 /** Rounding of a file's numbers, mm. */
 const rounding = 0.001;
+/** Rounding of a feed, mm/min, and of the slope of a short ramp, degrees. */
+const feedRounding = 1;
+const angleSlack = 0.2;
+/** A descent up to this slope is no plunge, whatever the ramp is set to: rise over run of 0.2. */
+const gentleDeg = 11.4;
 /** Codes that are part of the language but not of what can be proven here. */
 const refused = [10, 28, 30, 38.2, 41, 42, 53, 81, 82, 83, 84, 85, 86, 87, 88, 89, 91, 92, 92.1, 92.2, 92.3, 93];
 /** Modes that a file must set before it moves, by one of the codes. */
@@ -229,7 +234,10 @@ export class Machine {
       file: this.#name,
       line: this.#line,
     };
-    if (!rapid) this.#described.cuts(motion);
+    if (!rapid) {
+      this.#described.cuts(motion);
+      this.#checkAsPlanned(motion);
+    }
     this.motions.push(motion);
   }
 
@@ -241,6 +249,27 @@ export class Machine {
     else if (this.#speed < minSpindle || this.#speed > maxSpindle)
       this.#report('spindle-speed', { speed: this.#speed, min: minSpindle, max: maxSpindle });
     if (!(this.#feed > 0)) this.#report('no-feed', {});
+  }
+
+  /** Speed and feed as the record has them for the tool; what goes down more steeply than a ramp is a plunge. */
+  #checkAsPlanned({ from, to, turn, tool }: Motion): void {
+    const { number, spindle, feed, plunge } = tool;
+    if (Math.abs(this.#speed - spindle) > 1)
+      this.#report('spindle-other', { tool: number, speed: this.#speed, wanted: spindle });
+    if (this.#feed > Math.max(feed, plunge) + feedRounding)
+      this.#report('feed-other', { tool: number, feed: Math.round(this.#feed), max: Math.max(feed, plunge) });
+    const fall = from.z - to.z;
+    if (fall <= rounding || to.z >= 0) return;
+    const level = turn === null ? Math.hypot(to.x - from.x, to.y - from.y) : Math.abs(turn.sweep) * turn.radius;
+    const steepest = Math.max(this.#limits.rampAngleDeg, gentleDeg);
+    const angle = (Math.atan2(fall - rounding, level) * 180) / Math.PI;
+    if (angle > steepest + angleSlack && this.#feed > plunge + feedRounding)
+      this.#report('plunge-fast', {
+        tool: number,
+        angle: `${angle.toFixed(1)}°`,
+        feed: Math.round(this.#feed),
+        max: plunge,
+      });
   }
 
   #turn(from: ProofPoint3, to: ProofPoint3, words: GcodeBlock['words']): ArcTurn | 'wrong' {

@@ -8,6 +8,7 @@ import { checkHoles } from './holes.js';
 import { Machine } from './machine.js';
 import { checkMarks } from './marks.js';
 import { readBlocks } from './reader.js';
+import { checkSequence } from './sequence.js';
 import { checkTwice } from './twice.js';
 import type { Motion, NgcFile, SimulatedSheet, Simulation, SimulationLimits } from './types.js';
 import { checkMotions } from './motions.js';
@@ -38,6 +39,7 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   for (const nominal of nominals) worstEdge = Math.max(worstEdge, checkEdges(nominal, passes, limits, file, findings));
   checkMarks(nominals, motions, limits, file, findings);
   checkTwice(motions, findings);
+  checkSequence(nominals, motions, limits, findings);
   checkHeld(nominals, motions, field, limits, file, findings);
   return { findings: findings.all(), worstEdge, deepestInSpoilBoard, motions };
 }

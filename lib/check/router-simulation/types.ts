@@ -10,6 +10,11 @@ export interface SimulatedTool {
   readonly cuttingDepth: number;
   /** Deepest bite of one pass or peck. */
   readonly passDepth: number;
+  /** rev/min */
+  readonly spindle: number;
+  /** Along the path, and down more steeply than a ramp, mm/min. */
+  readonly feed: number;
+  readonly plunge: number;
 }
 
 /** What the files are written for, as the record has it. */
@@ -22,6 +27,8 @@ export interface SimulationLimits {
   readonly travelHeight: number;
   /** How far a cut may go into the spoil board. */
   readonly overcut: number;
+  /** Steepest ramp at the feed along the path. */
+  readonly rampAngleDeg: number;
   /** Material that a finishing pass may take over the whole depth. */
   readonly finishing: number;
   readonly markDepth: number;
@@ -75,6 +82,7 @@ export type FindingCode =
   | 'mark'
   | 'stop'
   | 'twice'
+  | 'order'
   | 'end';
 
 export interface RouterFinding {

@@ -28,7 +28,7 @@ function textKeys(unit: LengthUnit) {
     lineTolerance: lengthOr(0.01, {
       about: 'How far a short line may stand off the arc that it is part of.',
       min: 0.001,
-      max: 0.02,
+      max: 0.015,
     }),
     lineNumbers: integerOr(0, { about: 'Step of the line numbers (N); 0 for none.', min: 0, max: 1000 }),
     commentLength: integerOr(96, { about: 'Longest comment, characters between its brackets.', min: 48, max: 250 }),

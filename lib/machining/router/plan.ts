@@ -192,11 +192,12 @@ export function planRouter(
   ];
   const limits: RouterLimits = {
     tools: tools.map((tool) => {
-      const { spindle, passDepth } = cuttings.get(tool.number)!;
-      return { ...tool, spindle, passDepth };
+      const { spindle, passDepth, feed, plunge } = cuttings.get(tool.number)!;
+      return { ...tool, spindle, passDepth, feed, plunge };
     }),
     thickness: material.thickness,
     overcut: data.overcut,
+    rampAngleDeg: data.rampAngleDeg,
     finishing,
     markDepth: data.markDepth,
     tabWidth: data.tabs.width,

@@ -155,9 +155,14 @@ export interface RouterLimits {
     readonly spindle: number;
     /** Deepest bite of one pass, or of one peck of a drill bit. */
     readonly passDepth: number;
+    /** Along the path, and down more steeply than a ramp, mm/min. */
+    readonly feed: number;
+    readonly plunge: number;
   })[];
   readonly thickness: number;
   readonly overcut: number;
+  /** Steepest ramp at the feed along the path. */
+  readonly rampAngleDeg: number;
   readonly finishing: number;
   readonly markDepth: number;
   readonly tabWidth: number;

@@ -36,6 +36,16 @@ const limited =
       Object.assign(limits, change(limits));
     });
 
+/** The tool path with the outline of rib 1 before the rest that the end mill does. */
+const outlineFirst = (): Files =>
+  mutated(smallJob(), name, (text) => {
+    const [outline = ''] = /\(outline rib 1\)\n[^(]*/.exec(text) ?? [];
+    const first = text.indexOf('\n(', text.indexOf('(tool 1:')) + 1;
+    // each cut begins with places and a motion of its own
+    const cut = `G0 ${outline.slice(outline.indexOf('\n') + 1)}`;
+    return `${text.slice(0, first)}(outline rib 1)\n${cut}${text.slice(first).replace(outline, '')}`;
+  });
+
 /** The files for another machine, with the first of them changed. */
 const described =
   (changes: Partial<RouterMachine>, from: string | RegExp, to: string): (() => Files) =>
@@ -89,6 +99,10 @@ const languagePlants = {
     limited(({ machine }) => ({ machine: { ...machine, arcs: 'lines' } })),
     'an arc for a machine without arcs',
   ],
+  'spindle-other': [inPath('S8000 M3', 'S9000 M3'), 'tool 2 cuts at 9000 rev/min, not 8000'],
+  'feed-other': [inPath('F1280', 'F1400'), 'tool 2 cuts at 1400 mm/min, above its 1280'],
+  'plunge-fast': [inPath(/Z-0\.3 F\d+/, 'Z-0.3 F690'), 'tool 3 goes down 90.0° steep at 690 mm/min, above its 600'],
+  'cut-order': [outlineFirst, 'rib 1 is drilled, marked or opened after its outline is begun'],
   'spin-up': [inPath('G4 P3', 'G4 P1'), 'a cut 1 s after the spindle is started, not 3 s'],
   'feed-axis': [inPath('F4000', 'F5000'), 'a feed of 4993 mm/min along Y, above 4000'],
   'comment-long': [line(`(${'x'.repeat(97)})`), 'a comment of 97 characters; 96 are allowed'],
