@@ -9,6 +9,9 @@ export type FilledStand = Filled<StandFile, 'material' | 'baseMaterial' | 'lowes
   readonly kind: 'cradle';
 };
 
+/** Tabs, bolts and beams find their places from here on, mm. */
+const minFoot = 180;
+
 /** The stand with its defaults; undefined where none is asked for. */
 export function filledStand(
   { stand, dish, day }: DesignFile,
@@ -22,7 +25,7 @@ export function filledStand(
     material: stand.material ?? board,
     baseMaterial: stand.baseMaterial ?? rib,
     lowest: stand.lowest ?? day.minElevation,
-    foot: stand.foot ?? 5 * Math.round((0.23 * dish.aperture) / 5),
+    foot: stand.foot ?? Math.max(minFoot, 5 * Math.round((0.23 * dish.aperture) / 5)),
     holder: stand.holder ?? (vessel?.mount === 'level' ? 'hanger' : 'none'),
   };
 }

@@ -250,7 +250,7 @@ function windValues(
   const { dish, stand } = source;
   const { cradle } = made;
   const stance: Stance = { halfX: cradle.castors.x - castorTrail, halfY: cradle.castors.y - castorTrail };
-  const ballastKg = 5 * Math.ceil(ballastFor(states, stance, face, stand.wind) / 5 - 1e-9);
+  const ballastKg = 5 * Math.max(0, Math.ceil(ballastFor(states, stance, face, stand.wind) / 5 - 1e-9));
   const angles = states.map(({ tilt }) => tilt);
   const lockTorque = Math.max(...angles.map((angle) => heldTorque(made, weights, face, angle, stand.wind))) / 1000;
   const pinN = (1000 * lockTorque) / (2 * cradle.lock.radius);

@@ -90,8 +90,9 @@ export function standSection(unit: LengthUnit) {
       castor: lengthOr(100, { about: 'Height of a castor from the ground to the base.', min: 30, max: 300 }),
       foot: lengthAuto({
         about: 'Depth of a side frame’s foot, from its middle to its end.',
-        auto: '23 % of the aperture',
-        above: 0,
+        auto: '23 % of the aperture, 180 mm at least',
+        min: 180,
+        max: 3000,
       }),
       ...holderKeys(unit),
     },
