@@ -113,7 +113,7 @@ figure,tr,.step,h2,h3{break-inside:avoid}
 h2,h3{break-after:avoid}
 thead{display:table-header-group}
 th,td{padding-top:.12rem;padding-bottom:.12rem}
-.scroll:has(.holes){columns:2;column-gap:10mm;break-before:page}
+.scroll:has(.holes){columns:2;column-gap:10mm}
 .holes{font-size:.85rem;margin:0}
 caption,thead{break-after:avoid}
 .parts th{white-space:nowrap}
