@@ -55,6 +55,9 @@ describe('what is installed along', () => {
       .flatMap(({ fileName }) => (/^[.#]/.test(fileName) || isBuiltin(fileName) ? [] : [fileName]));
   }
 
+  /** `zod` of `zod/v4/core`, `@types/node` of `@types/node/fs`. */
+  const packageOf = (name: string): string => /^(?:@[^/]+\/)?[^/]+/.exec(name)?.[0] ?? name;
+
   /** Packages that the declarations of the package's entries name. */
   function declared(): string[] {
     const files = Object.values(entries).flatMap((entry) =>
@@ -69,7 +72,7 @@ describe('what is installed along', () => {
     return own.flatMap((file) =>
       ts
         .preProcessFile(file.text)
-        .importedFiles.flatMap(({ fileName }) => (fileName.startsWith('.') ? [] : [fileName])),
+        .importedFiles.flatMap(({ fileName }) => (fileName.startsWith('.') ? [] : [packageOf(fileName)])),
     );
   }
 

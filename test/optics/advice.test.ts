@@ -9,7 +9,7 @@ import {
   opticsInput,
   summaryRows,
 } from '../../lib/optics/index.js';
-import { fixture } from '../helpers/fixtures.js';
+import { designOf, fixture, fixtureText } from '../helpers/fixtures.js';
 import { dishOf, inputOf } from './dishes.js';
 
 const quick = { rays: 8192, seed: 1 };
@@ -197,6 +197,9 @@ describe('bad input', () => {
   });
 });
 
+/** The demo, at no place and on no day of its own. */
+const anywhere = () => designOf(fixtureText('press-house').replace(/^site:.*\nday:.*\n/m, ''));
+
 describe('from a design', () => {
   it('takes every section over', () => {
     const design = fixture('press-house');
@@ -212,7 +215,7 @@ describe('from a design', () => {
 
   it('takes a light breeze and 20 °C where the design does not say', () => {
     // 2 Beaufort, light breeze: 1.6 to 3.3 m/s (World Meteorological Organization, Manual on Codes, from memory)
-    const design = fixture('press-house');
+    const design = anywhere();
     const { day } = opticsInput(design, dishOf());
     expect(day.ambientC).toEqual([[0, 20]]);
     expect(day.windMPerS[0]![1]).toBeGreaterThanOrEqual(1.6);
@@ -221,7 +224,7 @@ describe('from a design', () => {
 
   it('boils water at the altitude of the site', () => {
     // water boils at 100 °C at the sea and near 88 °C in La Paz, 3640 m (ISO 2533 and the steam tables)
-    const design = fixture('press-house');
+    const design = anywhere();
     const at = (altitude: number, boilingPoint?: number) =>
       opticsInput(
         {
