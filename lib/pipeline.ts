@@ -177,7 +177,7 @@ export async function buildJob(
 
 /**
  * Makes what is cut and proven: drawings, tool paths, templates, lists and their record. No light is traced and no book
- * is written, which takes a third of the time.
+ * is written.
  * @param extras as for `buildJob`
  */
 export async function buildCutFiles(

@@ -2,7 +2,7 @@
 import type { Piece } from './packing.js';
 import type { Random } from './random.js';
 import type { Orientation, Shapes } from './shape.js';
-import { cyclic, element, type Point } from '../geometry/index.js';
+import { convexHull, cyclic, element } from '../geometry/index.js';
 import type { NestPart } from './types.js';
 
 /** Angles tried first for a part that may lie at any. */
@@ -26,24 +26,6 @@ function restingAngles({ outline }: NestPart): number[] {
   const turned = ((angle % 360) + 360) % 360;
   // near enough to square is square
   return Math.abs(turned - 90 * Math.round(turned / 90)) < 0.01 ? [] : [turned, (turned + 180) % 360];
-}
-
-/** Corners of the convex hull, anticlockwise (Andrew's chain, Information Processing Letters 9, 1979, from memory). */
-function convexHull(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((p, q) => p.x - q.x || p.y - q.y);
-  const half = (run: readonly Point[]): Point[] => {
-    const chain: Point[] = [];
-    for (const p of run) {
-      for (;;) {
-        const [a, b] = [chain.at(-2), chain.at(-1)];
-        if (!a || !b || (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0) break;
-        chain.pop();
-      }
-      chain.push(p);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
 }
 
 function addOrientation(part: NestPart, angle: number, shapes: Shapes, found: Orientation[]): void {

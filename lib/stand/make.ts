@@ -1,6 +1,6 @@
 /** The stand of a dish: its parts at their places, and what they weigh, hold and bear. */
 import type { AssembledPart, AssembledPlate, Assembly, Fastener } from '../assembly/index.js';
-import type { Vec3 } from '../geometry/index.js';
+import { rotate, type Vec3 } from '../geometry/index.js';
 import { holderPlay, pipeMass } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 import { type Counterweights, counterweightFor, discsOf, tiltTorque } from './balance.js';
@@ -89,8 +89,8 @@ function vesselMass({ design: { vessel, load } }: StandSource): { readonly kg: n
 
 /** A place turned into the cradle's axes, and tilted about its axis. */
 function turned({ turn }: Cradle, [x, y, z]: Vec3): Vec3 {
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  return [x * cos + y * sin, y * cos - x * sin, z];
+  const at = rotate({ x, y }, -turn);
+  return [at.x, at.y, z];
 }
 
 function tiltedPlace({ axis }: Pick<Cradle, 'axis'>, [x, y, z]: Vec3, angle: number): Vec3 {

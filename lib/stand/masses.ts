@@ -4,7 +4,7 @@ import type { AssembledPart, AssembledSheet, Fastener } from '../assembly/index.
 import { toSpace, type Vec3, vecAdd } from '../assembly/frame.js';
 import type { Design } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
-import { bounds, flatten, intersectPolygons, type Point, rectangle } from '../geometry/index.js';
+import { bounds, flatten, intersectPolygons, type Point, rectangle, rotate } from '../geometry/index.js';
 import { steelDensity } from '../hardware/index.js';
 import { type Part, ringsOf } from '../part/index.js';
 
@@ -94,8 +94,8 @@ export function partMasses(design: Design, dish: Dish, placed: readonly Assemble
     first.set(part, known);
     const turn = ((one.bay.rotationDeg - known.turn) * Math.PI) / 180;
     const [x, y, z] = known.at;
-    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-    return { name: part.id, kg: known.area * perArea, at: [x * cos - y * sin, x * sin + y * cos, z] };
+    const at = rotate({ x, y }, turn);
+    return { name: part.id, kg: known.area * perArea, at: [at.x, at.y, z] };
   });
 }
 

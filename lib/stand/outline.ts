@@ -1,23 +1,20 @@
 /** Outlines of the stand's parts, from straight edges with rounded corners. */
-import { contourFromPoints, type Contour, cross, fillet, type Point, polar, subtract } from '../geometry/index.js';
+import {
+  contourFromPoints,
+  type Contour,
+  convexHull,
+  cross,
+  fillet,
+  type Point,
+  polar,
+  subtract,
+} from '../geometry/index.js';
+
+/** Corners at which an outline all but goes straight on are none, mm². */
+const straight = 1e-9;
 
 /** The smallest convex ring round some points, anticlockwise. */
-export function hullOf(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
-  const half = (list: readonly Point[]): Point[] => {
-    const chain: Point[] = [];
-    for (const point of list) {
-      while (chain.length >= 2) {
-        const [a, b] = [chain.at(-2)!, chain.at(-1)!];
-        if (cross(subtract(b, a), subtract(point, b)) > 1e-9) break;
-        chain.pop();
-      }
-      chain.push(point);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.toReversed())];
-}
+export const hullOf = (points: readonly Point[]): Point[] => convexHull(points, straight);
 
 /** A ring with its corners rounded where their edges are long enough for it; some may stay sharp. */
 export function rounded(

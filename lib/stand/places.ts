@@ -1,6 +1,7 @@
 /** Where the stand's parts are while the dish looks up, and the bolts that hold them. */
 import type { AssembledPart, AssembledPlate, Fastener } from '../assembly/index.js';
 import { type Frame, toPart, toSpace, type Vec3, vecAdd } from '../assembly/frame.js';
+import { rotate } from '../geometry/index.js';
 import { boltOfClearance } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 import type { Cradle } from './cradle.js';
@@ -8,8 +9,8 @@ import { sightHeight } from './sight.js';
 
 /** A place of the cradle in the dish's axes. */
 function inDish({ turn }: Cradle, [x, y, z]: Vec3): Vec3 {
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  return [x * cos - y * sin, x * sin + y * cos, z];
+  const at = rotate({ x, y }, turn);
+  return [at.x, at.y, z];
 }
 
 /** Upright along x: the front looks towards -y; `back` is where its back lies. */

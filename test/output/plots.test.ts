@@ -11,6 +11,15 @@ const result = forecast(inputOf({ vessel: { diameter: 160 }, site, sun: { irradi
 });
 const plots = forecastPlots(result);
 
+/** Fields of a picture's numbers, below the heading. */
+const cellsOf = (name: string) =>
+  plots
+    .find((one) => one.name === name)!
+    .csv.trimEnd()
+    .split('\r\n')
+    .slice(1)
+    .map((row) => row.split(','));
+
 /** Relative luminance and contrast of WCAG 2.2, success criterion 1.4.3. */
 function contrast(one: string, other: string): number {
   const luminance = (hex: string) => {
@@ -117,32 +126,19 @@ describe('pictures of a forecast', () => {
   });
 
   it('hold the numbers of the forecast', () => {
-    const cells = (name: string) =>
-      plots
-        .find((one) => one.name === name)!
-        .csv.trimEnd()
-        .split('\r\n')
-        .slice(1)
-        .map((row) => row.split(','));
-    const curve = cells('intercept');
+    const curve = cellsOf('intercept');
     expect(curve).toHaveLength(result.spot.curve.length);
     expect(Number(curve[60]![1])).toBeCloseTo(result.spot.curve[60]!.intercept.value, 5);
-    const losses = cells('losses');
+    const losses = cellsOf('losses');
     const sum = losses.slice(1).reduce((total, row) => total + Number(row.at(-2)), 0);
     expect(sum).toBeCloseTo(Number(losses[0]!.at(-2)), 1);
-    expect(cells('flux')).toHaveLength(41 * 41);
-    const warm = cells('heat-up');
+    expect(cellsOf('flux')).toHaveLength(41 * 41);
+    const warm = cellsOf('heat-up');
     expect(Number(warm[0]![1])).toBe(12);
   });
 
   it('follow the day by the clock', () => {
-    const cells = (name: string) =>
-      plots
-        .find((one) => one.name === name)!
-        .csv.trimEnd()
-        .split('\r\n')
-        .slice(1)
-        .map((row) => row.split(',').map(Number));
+    const cells = (name: string) => cellsOf(name).map((row) => row.map(Number));
     const { hours, heating, months } = result.byHour!;
     expect(cells('day-power').map(([hour]) => hour)).toEqual(hours.map(({ hour }) => hour));
     for (const [, , , direct, incoming, takenUp] of cells('day-power')) {

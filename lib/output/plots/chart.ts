@@ -143,6 +143,23 @@ export function swatch(
   return markup`<path d="M${at(x(px) + dx)},${at(y(py) + dy)}h18" stroke="${colour}" stroke-width="4"/>`;
 }
 
+/** A level bar from the left end of the plotted area to a value, named on its left, with its value in words at its end. */
+export interface LevelBar {
+  readonly value: number;
+  readonly name: string;
+  readonly text: string;
+  readonly colour: string;
+  /** Middle and height on the picture, px. */
+  readonly middle: number;
+  readonly height: number;
+}
+
+export function levelBar({ x }: PlotArea, { value, name, text, colour, middle, height }: LevelBar): Markup {
+  const [left = 0] = x.range();
+  const end = x(Math.max(0, value));
+  return markup`<rect x="${left}" y="${middle - height / 2}" width="${at(end - left)}" height="${height}" fill="${colour}"/><g fill="currentColor"><text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${name}</text><text x="${at(end + 6)}" y="${middle}" dy="0.34em">${text}</text></g>`;
+}
+
 export interface LabelOptions {
   /** Which end of the text stands at the point; `middle` is its middle. */
   readonly anchor?: 'start' | 'middle' | 'end';

@@ -2,9 +2,19 @@
 import type { Forecast } from '../../optics/index.js';
 import { element } from '../../geometry/index.js';
 import { writeCsv } from '../csv.js';
-import { decimal } from '../decimal.js';
-import { markup } from '../markup.js';
-import { colours, curve, dotMark, frame, label, limit, picture, type PlotArea, swatch, usualSize } from './chart.js';
+import {
+  colours,
+  curve,
+  dotMark,
+  frame,
+  label,
+  levelBar,
+  limit,
+  picture,
+  type PlotArea,
+  swatch,
+  usualSize,
+} from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
 type DayForecast = NonNullable<Forecast['byHour']>;
@@ -113,11 +123,16 @@ function monthsPlot({ months }: DayForecast): ForecastPlot | null {
   const plot = frame(size, { label: 'taken up (kWh)', domain: [0, max], nice: true }, null);
   const svg = picture('months', title, description, size, [
     plot.axes,
-    ...months.map(({ month, takenUpKWh, hours }, i) => {
-      const middle = top + (i + 0.5) * rowHeight;
-      const end = plot.x(takenUpKWh);
-      return markup`<rect x="${left}" y="${middle - 10}" width="${decimal(end - left, 2)}" height="20" fill="${colours.green}"/><g fill="currentColor"><text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${monthNames[month - 1] ?? ''}</text><text x="${decimal(end + 6, 2)}" y="${middle}" dy="0.34em">${takenUpKWh.toFixed(1)} in ${hours.toFixed(1)} h</text></g>`;
-    }),
+    ...months.map(({ month, takenUpKWh, hours }, i) =>
+      levelBar(plot, {
+        value: takenUpKWh,
+        name: monthNames[month - 1] ?? '',
+        text: `${takenUpKWh.toFixed(1)} in ${hours.toFixed(1)} h`,
+        colour: colours.green,
+        middle: top + (i + 0.5) * rowHeight,
+        height: 20,
+      }),
+    ),
   ]);
   const csv = writeCsv([
     ['month', 'noon elevation deg', 'hours', 'taken up kWh', 'litres'],

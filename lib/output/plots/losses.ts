@@ -1,9 +1,8 @@
 /** Where the sunlight on the aperture goes. */
 import type { Forecast } from '../../optics/index.js';
 import { writeCsv } from '../csv.js';
-import { decimal } from '../decimal.js';
 import { markup } from '../markup.js';
-import { colours, frame, picture, type ChartSize } from './chart.js';
+import { colours, frame, levelBar, picture, type ChartSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
 interface Bar {
@@ -40,12 +39,16 @@ export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
   const plot = frame(size, { label: 'power (W)', domain: [0, max], nice: true }, null);
   const svg = picture('losses', title, description, size, [
     plot.axes,
-    ...drawn.map(({ label, watts, kept }, i) => {
-      const middle = top + (i + 0.5) * rowHeight;
-      const end = plot.x(Math.max(0, watts));
-      const colour = kept ? colours.green : colours.vermilion;
-      return markup`<rect x="${left}" y="${middle - 13}" width="${decimal(end - left, 2)}" height="26" fill="${colour}"/><g fill="currentColor"><text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${label}</text><text x="${decimal(end + 6, 2)}" y="${middle}" dy="0.34em">${watts.toFixed(1)}</text></g>`;
-    }),
+    ...drawn.map(({ label, watts, kept }, i) =>
+      levelBar(plot, {
+        value: watts,
+        name: label,
+        text: watts.toFixed(1),
+        colour: kept ? colours.green : colours.vermilion,
+        middle: top + (i + 0.5) * rowHeight,
+        height: 26,
+      }),
+    ),
     markup`<path d="M${left},${top}V${size.height - size.bottom}" stroke="currentColor"/>`,
   ]);
   const csv = writeCsv([
