@@ -1,17 +1,6 @@
 /** What `explain` prints of a key. */
-import { defaultText, type KeyEntry, limitsText, valueText } from '../lib/index.js';
+import { defaultText, type KeyEntry, limitsText, valueText, wrapped } from '../lib/index.js';
 import { shade } from './console.js';
-
-/** Breaks text at spaces into lines of at most `width` characters. */
-export function wrapped(text: string, width: number): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
 
 function row(head: string, text: string, width: number): string[] {
   return wrapped(text, Math.max(20, width - 12)).map((line, i) => `  ${(i === 0 ? head : '').padEnd(10)}${line}`);

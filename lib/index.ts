@@ -54,7 +54,7 @@ export {
   schemaText,
   valueText,
 } from './design/index.js';
-export { mmPer } from './units/index.js';
+export { mmPer, wrapped } from './units/index.js';
 export { compareOf, type LogComparison } from './pipeline/compare.js';
 export { adviceOf, burnOf, forecastOf, type Lit, litOf } from './pipeline/forecast.js';
 export {

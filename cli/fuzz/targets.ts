@@ -1,5 +1,5 @@
 /** The readers that take what a person or another program has written. */
-import { element } from '../../lib/geometry/index.js';
+import { element, randomFrom } from '../../lib/geometry/index.js';
 import { verify } from '../../lib/check/index.js';
 import { readDesign } from '../../lib/index.js';
 import { Unreadable } from '../../lib/check/drawn.js';
@@ -10,7 +10,6 @@ import { instanceOf } from '../bench/nest-instance.js';
 import { readExtras } from '../../lib/parts/index.js';
 import { fuzzDesign, instance, smallFolder, withDrawings } from './corpus.js';
 import { mutate } from './mutate.js';
-import { randomOf } from './random.js';
 
 export interface Target {
   readonly name: string;
@@ -93,7 +92,7 @@ export interface Input {
 
 /** The input of a number: always the same for the same seed. */
 export function fuzzInput(all: readonly Target[], seed: number, index: number): Input {
-  const random = randomOf(seed * 1_000_003 + index);
+  const random = randomFrom(seed * 1_000_003 + index).real;
   let share = random();
   const target = all.find((one) => (share -= one.share) < 0) ?? element(all, 0);
   return { target, text: mutate(target.text, random) };

@@ -1,20 +1,12 @@
 /** The commented design file that `new` writes: every section and key, taken from the schema itself. */
-import { keyEntries, type KeyEntry, type LengthUnit, mmPer, schemaLine } from '../../lib/index.js';
+import { keyEntries, type KeyEntry, type LengthUnit, mmPer, schemaLine, wrapped } from '../../lib/index.js';
 import type { Answers } from './answers.js';
 
 const proseWidth = 96;
 
 /** Prose as comment lines: "#" and a space, so that it differs from a default, which is "#" and the key at once. */
 function prose(text: string, indent: string): string[] {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(/\s+/)) {
-    if (line !== '' && indent.length + 2 + line.length + 1 + word.length > proseWidth) {
-      lines.push(line);
-      line = word;
-    } else line = line === '' ? word : `${line} ${word}`;
-  }
-  return [...lines, line].map((each) => `${indent}# ${each}`);
+  return wrapped(text, proseWidth - indent.length - 2).map((line) => `${indent}# ${line}`);
 }
 
 /** A length as a bare number of the file's unit. */

@@ -29,6 +29,7 @@ export {
   signedArea,
 } from './contour.js';
 export { cyclic, element } from './element.js';
+export { type Random, randomFrom } from './random.js';
 export { convexHull } from './hull.js';
 export { placePoint, placeVertices } from './transform.js';
 export { type FlattenSide, flatten, flattenPath } from './flatten.js';

@@ -1,5 +1,5 @@
 /** The nest of one group of material made better: first the sheets it buys, then the length of the last one. */
-import { element } from '../geometry/index.js';
+import { element, type Random } from '../geometry/index.js';
 import { type Bill, cheaperBills, stillCheaper } from './bill.js';
 import { type Budget, budgetPart } from './budget.js';
 import { hasOverlap } from './overlap.js';
@@ -8,7 +8,6 @@ import { improve, type OnBetter, type Tools } from './improve.js';
 import { Misses } from './misses.js';
 import { Packing } from './packing.js';
 import { better } from './plan.js';
-import type { Random } from './random.js';
 import { costAndLength, isRoll } from './result.js';
 import { Separation } from './separate.js';
 import type { Space } from './space.js';

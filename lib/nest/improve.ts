@@ -7,7 +7,7 @@ import { hasOverlap } from './overlap.js';
 import { Misses } from './misses.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
-import type { Random } from './random.js';
+import type { Random } from '../geometry/index.js';
 import { Separation } from './separate.js';
 import { f64 } from '../geometry/typed-arrays.js';
 

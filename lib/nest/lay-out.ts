@@ -1,10 +1,9 @@
 /** Pieces laid one by one on sheets that are all there: in the usual order, in others, and by chance. */
-import { element } from '../geometry/index.js';
+import { element, type Random } from '../geometry/index.js';
 import type { Budget } from './budget.js';
 import { placeLeftmost, type Floors } from './first.js';
 import type { NoFits } from './no-fit.js';
 import { Packing, type Piece } from './packing.js';
-import type { Random } from './random.js';
 import { Search } from './search.js';
 import type { Space } from './space.js';
 

@@ -3,9 +3,8 @@
  * exchanged, often gets further than one from nothing (in the manner of Elkeran, European Journal of Operational
  * Research 231, 2013, from memory).
  */
-import { element } from '../geometry/index.js';
+import { element, type Random } from '../geometry/index.js';
 import type { Packing } from './packing.js';
-import type { Random } from './random.js';
 import { f64, i32 } from '../geometry/typed-arrays.js';
 
 /** Two pieces of different kinds change places, the larger ones sooner. */

@@ -1,9 +1,8 @@
 /** Parts placed on stock: a first valid nest at once, then better ones until the effort is spent. */
-import { element, type Polygon } from '../geometry/index.js';
+import { element, type Polygon, randomFrom } from '../geometry/index.js';
 import { budgetOf, budgetPart } from './budget.js';
 import { checkRequest } from './check.js';
 import { improveGroup } from './group.js';
-import { randomFrom } from './random.js';
 import { ringArea } from './clipping.js';
 import { NoFits } from './no-fit.js';
 import type { Packing, Piece } from './packing.js';

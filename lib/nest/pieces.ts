@@ -1,8 +1,7 @@
 /** Copies of parts with the orientations in which each may be placed. */
 import type { Piece } from './packing.js';
-import type { Random } from './random.js';
 import type { Orientation, Shapes } from './shape.js';
-import { convexHull, cyclic, element } from '../geometry/index.js';
+import { convexHull, cyclic, element, type Random } from '../geometry/index.js';
 import type { NestPart } from './types.js';
 
 /** Angles tried first for a part that may lie at any. */

@@ -5,12 +5,11 @@
  * Transactions in Operational Research 16, 2009; depth as the measure as in Imamichi, Yagiura and Nagamochi, Discrete
  * Optimization 6, 2009; all from memory).
  */
-import { element } from '../geometry/index.js';
+import { element, type Random } from '../geometry/index.js';
 import type { Budget } from './budget.js';
 import { startOn } from './first.js';
 import type { NoFits } from './no-fit.js';
 import type { Packing } from './packing.js';
-import type { Random } from './random.js';
 import { relax } from './relax.js';
 import { counted, Search, TOUCHING } from './search.js';
 import type { NestShape } from './shape.js';

@@ -5,17 +5,6 @@
  * their spread is an honest standard error.
  */
 
-/** Uniform numbers in 0 ≤ x < 1, the same for the same seed (mulberry32, public domain, from memory). */
-export function uniformNumbers(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** Steps of the recurrence in each of `dimensions` directions: powers of 1/φ, where φ^(d+1) = φ + 1. */
 export function recurrenceSteps(dimensions: number): Float64Array {
   let ratio = 1.5;

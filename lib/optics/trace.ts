@@ -20,8 +20,9 @@ import {
   tiltRays,
   turnRays,
 } from './ray.js';
-import { recurrenceSteps, uniformNumbers } from './sampling.js';
+import { recurrenceSteps } from './sampling.js';
 import type { SunShape } from './sun-shape.js';
+import { randomFrom } from '../geometry/index.js';
 import { f64 } from '../geometry/typed-arrays.js';
 
 export interface TraceSettings {
@@ -87,7 +88,7 @@ export function trace(settings: TraceSettings, into: Rays | null = null): Rays {
   const block = emptyBlock();
   const columns = drawn(block);
   const steps = recurrenceSteps(columns.length);
-  const next = uniformNumbers(settings.seed);
+  const next = randomFrom(settings.seed).real;
   for (let batch = 0; batch < batches; batch++) {
     const at = steps.map(next);
     const end = (batch + 1) * perBatch;

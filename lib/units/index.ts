@@ -2,4 +2,5 @@ export { inInches, parseLength, LengthError, type LengthUnit, lengthUnits, mmPer
 export { parseAngle } from './angle.js';
 export { formatLength, formatFraction, nearestFraction } from './format.js';
 export { parseSize, parseUsualSize, type Size } from './size.js';
+export { wrapped } from './wrap.js';
 export { refuseOtherUnit, type UsualRange } from './usual.js';

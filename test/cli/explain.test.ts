@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { keyLines, wrapped } from '../../cli/explain.js';
-import { designJsonSchema, keyEntries, recordJsonSchema, recordPage, referencePage } from '../../lib/index.js';
+import { keyLines } from '../../cli/explain.js';
+import { designJsonSchema, keyEntries, recordJsonSchema, recordPage, referencePage, wrapped } from '../../lib/index.js';
 import { dishwright, inProcess, workshop } from '../helpers/command.js';
 
 const shop = workshop();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { billsOf, type Layout, nest } from '../../lib/nest/index.js';
-import { randomFrom } from '../../lib/nest/random.js';
+import { randomFrom } from '../../lib/geometry/index.js';
 import { faultsOf } from '../helpers/nest-check.js';
 import { box, part, sheet } from '../helpers/nest-parts.js';
 import { byDay, seedFrom } from '../helpers/seeds.js';

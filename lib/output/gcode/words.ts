@@ -1,4 +1,5 @@
 /** Words and lines of RS-274/NGC as in NISTIR 6556 (Kramer, Proctor and Messina, 2000), from memory of its tables. */
+import { wrapped } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 
 /** Longest line that the standard lets a controller expect, characters. */
@@ -30,14 +31,5 @@ export function comment(text: string, width = longestLine - 2): string {
 
 /** Sentences broken into comments of a readable length. */
 export function comments(text: string, width: number): string[] {
-  const lines: string[] = [];
-  let line = '';
-  for (const one of text.split(/\s+/)) {
-    if (line !== '' && line.length + 1 + one.length > width) {
-      lines.push(line);
-      line = '';
-    }
-    line = line === '' ? one : `${line} ${one}`;
-  }
-  return (line === '' ? lines : [...lines, line]).map((one) => comment(one, width));
+  return wrapped(text, width).map((line) => comment(line, width));
 }

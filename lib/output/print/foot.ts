@@ -2,7 +2,7 @@
 import type { PDFPage } from 'pdf-lib';
 import type { Point } from '../../geometry/index.js';
 import { cautionsShort } from '../cautions.js';
-import { type Fonts, drawLine, drawLines, drawText, type LineStyle, textWidth, wrapped } from './pen.js';
+import { type Fonts, drawLine, drawLines, drawText, type LineStyle, textLines, textWidth } from './pen.js';
 import { BAND } from './tiles.js';
 
 const INCH = 25.4;
@@ -81,10 +81,10 @@ export function drawFoot(page: PDFPage, { width, margin, scale, name, words, fon
   const wide = width - margin - x;
   const bold = { font: fonts.bold, size: 9 };
   const plain = { font: fonts.plain, size: 7 };
-  const below = drawLines(page, wrapped(name, wide, bold).slice(0, 2), { x, y: margin + MILLIMETRE_BAR + 1 }, bold);
-  drawLines(page, wrapped(words, wide, plain).slice(0, 4), { x, y: below + 0.5 }, plain);
+  const below = drawLines(page, textLines(name, wide, bold).slice(0, 2), { x, y: margin + MILLIMETRE_BAR + 1 }, bold);
+  drawLines(page, textLines(words, wide, plain).slice(0, 4), { x, y: below + 0.5 }, plain);
   const small = { font: fonts.plain, size: 5.5 };
-  drawLines(page, wrapped(cautionsShort, width - 2 * margin, small), { x: margin, y: margin + 8.5 }, small);
+  drawLines(page, textLines(cautionsShort, width - 2 * margin, small), { x: margin, y: margin + 8.5 }, small);
   const top = margin + BAND - 1;
   drawLine(page, { x: margin, y: top }, { x: width - margin, y: top }, { ...line, grey: 0.6 });
 }

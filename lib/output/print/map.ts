@@ -15,9 +15,9 @@ import {
   type PageFrame,
   type LineStyle,
   onPage,
+  textLines,
   textWidth,
   within,
-  wrapped,
 } from './pen.js';
 import { BAND, type Tile, type Tiling } from './tiles.js';
 
@@ -111,9 +111,9 @@ export function drawMapPage(
   const title = { font: fonts.bold, size: 16 };
   const plain = { font: fonts.plain, size: 8.5 };
   let y = height - margin - 6;
-  y = drawLines(page, wrapped(`${drawing.title}: full-size print`, wide, title).slice(0, 2), { x: margin, y }, title);
+  y = drawLines(page, textLines(`${drawing.title}: full-size print`, wide, title).slice(0, 2), { x: margin, y }, title);
   for (const line of instructions(drawing, tiling, printed, options)) {
-    y = drawLines(page, wrapped(line, wide, plain), { x: margin, y }, plain) - 0.8;
+    y = drawLines(page, textLines(line, wide, plain), { x: margin, y }, plain) - 0.8;
   }
   for (const { style, meaning } of legend) {
     drawLine(page, { x: margin, y: y + 1 }, { x: margin + 10, y: y + 1 }, style);

@@ -19,6 +19,7 @@ import {
   stroke,
 } from 'pdf-lib';
 import { type Bounds, type Point, type Vertex, edgeArc, polar } from '../../geometry/index.js';
+import { wrapped } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 import { splitArcs } from '../split-arcs.js';
 
@@ -144,15 +145,9 @@ export function textWidth(text: string, { font, size }: TextStyle): number {
   return font.widthOfTextAtSize(plainText(text, font), size) / POINTS_PER_MM;
 }
 
-/** Text broken between words into lines of at most `width` mm; a longer word stands by itself. */
-export function wrapped(text: string, width: number, style: TextStyle): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(/\s+/)) {
-    const longer = `${lines.at(-1) ?? ''} ${word}`;
-    if (lines.length > 0 && textWidth(longer, style) <= width) lines[lines.length - 1] = longer;
-    else lines.push(word);
-  }
-  return lines;
+/** Text broken between words into lines of at most `width` mm. */
+export function textLines(text: string, width: number, style: TextStyle): string[] {
+  return wrapped(text, width, (line) => textWidth(line, style));
 }
 
 /** Lines of text from `top` (the first base line) downwards; returns the base line after the last. */

@@ -1,9 +1,9 @@
 /** Seeded random numbers: the 32-bit generator of Marsaglia (xorshift, Journal of Statistical Software 8, 2003), from memory. */
 export interface Random {
   /** From 0 up to, not including, 1. */
-  real(): number;
-  /** an integer from 0 up to, not including, `below`. */
-  integer(below: number): number;
+  readonly real: () => number;
+  /** An integer from 0 up to, not including, `below`. */
+  readonly integer: (below: number) => number;
 }
 
 /** A generator for a seed; any finite number will do, its whole part counts. */
