@@ -35,7 +35,9 @@ export const designArgument = {
   describe: 'the design file',
 } as const satisfies PositionalOptions;
 
+/** Of commands that write a folder. */
 export const outFlags = {
+  ...designFlags,
   out: { alias: 'o', type: 'string', requiresArg: true, demandOption: true, describe: 'folder to write' },
   force: { type: 'boolean', default: false, describe: 'replace an earlier output that was changed since' },
 } as const satisfies Record<string, Options>;

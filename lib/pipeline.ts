@@ -27,11 +27,13 @@ import { aimProblems, assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
 import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
+const noExtras: ReadonlyMap<string, ExtraSource> = new Map();
+
 /**
  * Solves the dish, makes its parts and asks whether the process can cut them.
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  */
-export function prepare(design: Design, extras: ReadonlyMap<string, ExtraSource> = new Map()): Prepared {
+export function prepare(design: Design, extras = noExtras): Prepared {
   const { dish } = litOf(design);
   const made = makeParts(design, dish);
   const { cleatStart, splices } = made;
@@ -152,11 +154,7 @@ async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Pro
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  * @param nester runs the nest; in this thread when left out
  */
-export async function buildJob(
-  design: Design,
-  extras: ReadonlyMap<string, ExtraSource> = new Map(),
-  nester: Nester = nest,
-): Promise<Job> {
+export async function buildJob(design: Design, extras = noExtras, nester: Nester = nest): Promise<Job> {
   const prepared = prepare(design, extras);
   if (hasError(prepared.problems)) return nothingOf(prepared);
   // where the nest runs in threads of its own, the forecast is traced meanwhile
@@ -180,11 +178,7 @@ export async function buildJob(
  * is written.
  * @param extras as for `buildJob`
  */
-export async function buildCutFiles(
-  design: Design,
-  extras: ReadonlyMap<string, ExtraSource> = new Map(),
-  nester: Nester = nest,
-): Promise<Job> {
+export async function buildCutFiles(design: Design, extras = noExtras, nester: Nester = nest): Promise<Job> {
   const prepared = prepare(design, extras);
   if (hasError(prepared.problems)) return nothingOf(prepared);
   const job = await cutPrepared(prepared, nestPrepared(prepared, nester));

@@ -6,7 +6,7 @@ import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
 import { loadExtras } from '../extras.js';
-import { applyFlags, designArgument, type DesignArguments, designFlags, outFlags } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
 import { proveOnCores } from '../prove/on-cores.js';
@@ -34,7 +34,6 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     yargs
       .positional('design', designArgument)
       .options({
-        ...designFlags,
         ...outFlags,
         verify: {
           type: 'boolean',

@@ -4,7 +4,7 @@ import { withClaim } from '../claim.js';
 import { say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
-import { applyFlags, designArgument, type DesignArguments, designFlags, outFlags } from '../flags.js';
+import { applyFlags, designArgument, type DesignArguments, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { stopOnErrors } from '../report.js';
 
@@ -21,7 +21,6 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
     yargs
       .positional('design', designArgument)
       .options({
-        ...designFlags,
         ...outFlags,
         measured: {
           type: 'number',

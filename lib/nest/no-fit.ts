@@ -17,6 +17,8 @@ const FIT = 1e-8;
 
 /** Cells of the grid of bounds in each direction. */
 const CELLS = 32;
+/** For steps that nobody reads. */
+const aside = new Float64Array(2);
 
 /** Edges of the region's rings as flat arrays: from (x, y) by (dx, dy); the inside lies left. */
 export class NoFit {
@@ -80,6 +82,12 @@ export class NoFit {
   separationVector(px: number, py: number, vector: Float64Array): number {
     if (px <= this.minX || px >= this.maxX || py <= this.minY || py >= this.maxY) return 0;
     if (this.depthLowerBound(px, py) < 0) return 0;
+    const signed = this.#signed(px, py, vector);
+    return signed > 0 ? signed : 0;
+  }
+
+  /** Distance to the boundary, negative outside; the step to the nearest place on it goes into `vector`. */
+  #signed(px: number, py: number, vector: Float64Array = aside): number {
     const { count, x, y, dx, dy, endY, per } = this;
     let inside = false;
     let min = Infinity;
@@ -100,28 +108,6 @@ export class NoFit {
         vector[0] = rx;
         vector[1] = ry;
       }
-    }
-    return inside ? Math.sqrt(min) : 0;
-  }
-
-  /** Distance to the boundary, negative outside. */
-  #signed(px: number, py: number): number {
-    const { count, x, y, dx, dy, endY, per } = this;
-    let inside = false;
-    let min = Infinity;
-    for (let k = 0; k < count; k++) {
-      const ay = f64(y, k);
-      const ux = px - f64(x, k);
-      const uy = py - ay;
-      const ex = f64(dx, k);
-      const ey = f64(dy, k);
-      if (ay > py !== f64(endY, k) > py && ux < (uy * ex) / ey) inside = !inside;
-      let t = (ux * ex + uy * ey) * f64(per, k);
-      t = t < 0 ? 0 : t > 1 ? 1 : t;
-      const rx = ux - t * ex;
-      const ry = uy - t * ey;
-      const square = rx * rx + ry * ry;
-      if (square < min) min = square;
     }
     return inside ? Math.sqrt(min) : -Math.sqrt(min);
   }
