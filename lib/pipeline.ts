@@ -48,7 +48,7 @@ export function prepare(design: Design, extras = noExtras): Prepared {
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
-  const aidsCutBy = aidProcess(design);
+  const aidsCutBy = aidProcess(design, design.template.material);
   const uncut = [
     ...requests.flatMap(({ parts: asked, process }) =>
       cutProblems(

@@ -4,7 +4,7 @@ export type { MessageId, Messages } from './messages/index.js';
 export { proveFolder, proveSomeSheets } from './folder.js';
 export type { FolderFiles } from './integrity.js';
 export { verify } from './verify.js';
-export type { MachineRead, PartRead, PlacementRead } from './job-reader.js';
+export type { AxesRead, MachineRead, PartRead, PlacementRead } from './job-reader.js';
 export type {
   DescribedMachine,
   RouterFinding,

@@ -38,9 +38,23 @@ const part = z.object({
   drills: z.array(drill),
   labels: z.array(label).max(1000),
 });
+const scale = z.number().min(0.9).max(1.1);
+const axes = z.object({ scaleX: scale, scaleY: scale, lean: z.number().min(-0.1).max(0.1) });
+const corrections = { bore: z.number().min(-2).max(2).optional(), axes: axes.optional() };
 const processOf = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('router'), toolDiameter: size, compensated: z.boolean() }),
-  z.object({ kind: z.literal('laser'), kerf: z.number().nonnegative().max(farthest), compensated: z.boolean() }),
+  z.object({
+    kind: z.literal('router'),
+    toolDiameter: size,
+    width: size.optional(),
+    compensated: z.boolean(),
+    ...corrections,
+  }),
+  z.object({
+    kind: z.literal('laser'),
+    kerf: z.number().nonnegative().max(farthest),
+    compensated: z.boolean(),
+    ...corrections,
+  }),
   z.object({ kind: z.literal('hand'), compensated: z.boolean() }),
 ]);
 const placement = z.object({
@@ -80,6 +94,7 @@ const router = z.object({
           number: count,
           kind: z.enum(['mill', 'drill', 'v']),
           diameter: size,
+          sold: size.optional(),
           cuttingDepth: size,
           passDepth: size,
           spindle: size,
@@ -131,6 +146,7 @@ const record = z.object({
 export type MachineRead = z.infer<typeof machine>;
 export type LabelRead = z.infer<typeof label>;
 export type PartRead = z.infer<typeof part>;
+export type AxesRead = z.infer<typeof axes>;
 export type ProcessRead = z.infer<typeof processOf>;
 export type PlacementRead = z.infer<typeof placement>;
 export type SheetRead = z.infer<typeof sheet>;

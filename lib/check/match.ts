@@ -99,9 +99,12 @@ function pairUp<A, B>(pairs: readonly Pair<A, B>[]): Map<A, B> {
   return chosen;
 }
 
-/** The ring of a round hole, with the material to its left: clockwise. */
-function holeRing({ x, y, diameter }: NominalHole): Line {
-  const radius = diameter / 2;
+/**
+ * The ring of a round hole, with the material to its left: clockwise.
+ * @param bore how much wider holes come out than their paths say
+ */
+function holeRing({ x, y, diameter }: NominalHole, bore: number): Line {
+  const radius = (diameter - bore) / 2;
   return lineOf(
     [
       { x: x + radius, y, bulge: -1 },
@@ -177,14 +180,16 @@ const words = { outline: 'outline', opening: 'opening', hole: 'hole', scribe: 's
 /**
  * Pairs what is drawn with what should be cut. Reports what is missing and what belongs to nothing. Scribed lines that
  * are no part's contours may be lettering, which is looked at elsewhere.
+ * @param cut its width, and how much wider bored holes come out
  */
 export function match(
   nominals: readonly Nominal[],
   entities: readonly ReadBack[],
-  width: number,
+  cut: { readonly width: number; readonly bore: number },
   file: string,
   faults: FaultList,
 ): Matches {
+  const { width, bore } = cut;
   const paths = (kind: string) =>
     entities.filter((one): one is ReadBackPath => one.kind === 'path' && layerKind(one.layer) === kind);
   const circles = (kind: string) =>
@@ -205,7 +210,7 @@ export function match(
   const bored = drilled.missing.map(({ nominal, hole }): RingCut => ({
     nominal,
     operation: 'hole',
-    ring: holeRing(hole),
+    ring: holeRing(hole, bore),
     paths: [],
   }));
   const strayBores = matchRings(bored, paths('drill'), width);
@@ -226,7 +231,7 @@ export function match(
   for (const circle of [...drilled.left, ...sunk.left])
     faults.add('circle-stray', file, { layer: circle.layer }, circle);
   for (const path of bored.flatMap(({ ring, paths: cuts }) => cuts.map((cut) => ({ cut, ring })))) {
-    const diameter = path.ring.box.maxX - path.ring.box.minX;
+    const diameter = path.ring.box.maxX - path.ring.box.minX + bore;
     if (Math.abs(drillDiameter(path.cut.layer) - diameter) > 0.001)
       faults.add('bore-layer', file, { diameter: mm(diameter), layer: path.cut.layer }, Near.middle(path.ring.box));
   }

@@ -2,7 +2,7 @@
 import type { Vertex } from '../geometry/index.js';
 import { EdgeSet } from './edge-set.js';
 import { spelling, strokesOf } from './lettering.js';
-import type { RecordRead, PartRead, PlacementRead, ProcessRead, SheetRead } from './job-reader.js';
+import type { AxesRead, RecordRead, PartRead, PlacementRead, ProcessRead, SheetRead } from './job-reader.js';
 import { type Box, boxOf, type Line, lineOf, ringArea } from './ring.js';
 import type { ProofPoint } from './types.js';
 
@@ -105,12 +105,22 @@ export function widthOfCut(process: ProcessRead): number {
   if (!process.compensated) return 0;
   switch (process.kind) {
     case 'router':
-      return process.toolDiameter;
+      return process.width ?? process.toolDiameter;
     case 'laser':
       return process.kerf;
     case 'hand':
       return 0;
   }
+}
+
+/** Axes of the machine that are not true, if the files make up for such; undefined where they are true. */
+export function axesOf(process: ProcessRead): AxesRead | undefined {
+  return process.kind === 'hand' ? undefined : process.axes;
+}
+
+/** How much wider than its diameter a bored hole comes out, which its path has to make up for. */
+export function boreOf(process: ProcessRead): number {
+  return process.kind === 'hand' || !process.compensated ? 0 : (process.bore ?? 0);
 }
 
 /** How a sheet is cut: by its own process, if it has one, or by that of the job. */

@@ -1,6 +1,7 @@
 /** The router files of a sheet against the record: the proof by simulated cutting as part of the proof of a folder. */
 import type { FaultList } from './faults.js';
 import type { RecordRead, PartRead, SheetRead } from './job-reader.js';
+import { axesOf, boreOf, processOf } from './nominal.js';
 import { simulate, type Simulation, type SimulationLimits } from './router-simulation/index.js';
 
 /**
@@ -21,7 +22,13 @@ export function checkRouterFile(
   const missing = texts.filter(({ text }) => text === undefined);
   for (const { name } of missing) faults.add('file-missing', name, {});
   if (missing.length > 0) return null;
-  const limits: SimulationLimits = { ...router.limits, travelHeight: job.design.router?.safeHeight ?? 0 };
+  const process = processOf(job, sheet);
+  const limits: SimulationLimits = {
+    ...router.limits,
+    travelHeight: job.design.router?.safeHeight ?? 0,
+    axes: axesOf(process),
+    bore: boreOf(process),
+  };
   const { width, height, placed } = sheet;
   const simulation = simulate(
     texts.map(({ name, text }) => ({ name, text: text ?? '' })),

@@ -9,9 +9,10 @@ import { checkKey, type LayerColours } from './key.js';
 import { checkLines } from './lines.js';
 import { compareMarks } from './marks.js';
 import { match } from './match.js';
-import { widthOfCut, nameOf, type Nominal, placePart, processOf } from './nominal.js';
+import { axesOf, boreOf, widthOfCut, nameOf, type Nominal, placePart, processOf } from './nominal.js';
 import { checkOrder } from './order.js';
 import { checkPage } from './page.js';
+import { reachedEntity } from './reached.js';
 import { type Line, lineOf } from './ring.js';
 import { checkKeepOuts, minMargin, minSpacing } from './spacing.js';
 import { readSvg } from './svg-reader.js';
@@ -120,12 +121,13 @@ function checkDrawnMarks(nominals: readonly Nominal[], drawing: ReadBackSheet, f
 function checkCuts(
   nominals: readonly Nominal[],
   drawing: ReadBackSheet,
-  width: number,
-  kind: string,
+  process: ProcessRead,
   file: string,
   faults: FaultList,
 ): Worst {
-  const matches = match(nominals, drawing.entities, width, file, faults);
+  const { kind } = process;
+  const width = widthOfCut(process);
+  const matches = match(nominals, drawing.entities, { width, bore: boreOf(process) }, file, faults);
   const worst: Worst = { outward: null, inward: null };
   const take = ({ outward, inward }: { outward: CutError; inward: CutError }): void => {
     worst.outward = worse(worst.outward, outward);
@@ -152,6 +154,12 @@ function checkCuts(
   return worst;
 }
 
+/** The drawing as its lines come out on a machine with these axes. */
+function cutBy(drawing: ReadBackSheet, axes: ReturnType<typeof axesOf>): ReadBackSheet {
+  if (axes === undefined) return drawing;
+  return { ...drawing, entities: drawing.entities.map((entity) => reachedEntity(axes, entity)) };
+}
+
 /** The proof of one sheet of the record. */
 export function proveSheet(
   files: TextFiles,
@@ -174,10 +182,11 @@ export function proveSheet(
   ] as const) {
     if (!drawing) continue;
     const name = `${sheet.file}.${ending}`;
-    const drawnEdge = checkPage(drawing, sheet, process.kind, recorded, width / 2, name, faults);
+    const made = cutBy(drawing, axesOf(process));
+    const drawnEdge = checkPage(made, sheet, process.kind, recorded, width / 2, name, faults);
     edge ??= drawnEdge;
     if (!drawnEdge) continue;
-    const { outward, inward } = checkCuts(nominals, drawing, width, process.kind, name, faults);
+    const { outward, inward } = checkCuts(nominals, made, process, name, faults);
     if (outward) worst.outward = worse(worst.outward, outward);
     if (inward) worst.inward = worse(worst.inward, inward);
   }

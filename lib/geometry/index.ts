@@ -28,6 +28,7 @@ export {
   reversed,
   signedArea,
 } from './contour.js';
+export { type Axes, commandedPath, commandedPoint } from './axes.js';
 export { cyclic, element } from './element.js';
 export { type Random, randomFrom } from './random.js';
 export { convexHull } from './hull.js';

@@ -1,7 +1,7 @@
 /** Holes: drill points, bored circles, and those that the tool is too large for. */
 import { circle, element, reversed } from '../geometry/index.js';
 import { type Hole, holesUp, type PartShape } from '../part/index.js';
-import { cutWidth } from './process.js';
+import { boreWidth, cutWidth } from './process.js';
 import type { CutOperation, CutProblem, Process } from './types.js';
 
 /** A bit this much (mm) off a hole's diameter makes that hole; a thousandth of an inch is 0.0254 mm. */
@@ -18,7 +18,7 @@ function holeKind(diameter: number, process: Process): HoleKind {
   if (process.kind === 'hand') return 'point';
   const bits = process.kind === 'router' ? [process.toolDiameter, ...(process.drills ?? [])] : [];
   if (bits.some((bit) => Math.abs(bit - diameter) <= SAME_BIT)) return 'point';
-  return diameter > cutWidth(process) ? 'bored' : 'too-small';
+  return diameter > Math.max(cutWidth(process), boreWidth(process)) ? 'bored' : 'too-small';
 }
 
 /**
@@ -36,7 +36,7 @@ export function holeOperations(hole: Hole, process: Process, compensated: boolea
       operation: 'drill',
       diameter,
       depth,
-      ...(bored ? { bore: reversed(circle({ x, y }, (diameter - cutWidth(process)) / 2)) } : {}),
+      ...(bored ? { bore: reversed(circle({ x, y }, (diameter - boreWidth(process)) / 2)) } : {}),
     },
   ];
   if (countersink !== undefined && process.kind !== 'laser') {

@@ -1,15 +1,20 @@
 import type { Process } from './types.js';
 
-/** Width of the cut: tool diameter, kerf, or nothing when the saw follows the line by eye. */
+/** Width of the cut: what the bit takes away, kerf, or nothing when the saw follows the line by eye. */
 export function cutWidth(process: Process): number {
   switch (process.kind) {
     case 'router':
-      return process.toolDiameter;
+      return process.width ?? process.toolDiameter;
     case 'laser':
       return process.kerf;
     case 'hand':
       return 0;
   }
+}
+
+/** Width of the path by which a hole is bored: that of the cut, and what holes come out wider. */
+export function boreWidth(process: Process): number {
+  return cutWidth(process) + (process.kind === 'hand' ? 0 : (process.bore ?? 0));
 }
 
 /**

@@ -1,21 +1,32 @@
 /**
  * What machining takes and gives, parts apart. Lengths in mm, y up.
  */
-import type { Contour, Path, Point, Vertex } from '../geometry/index.js';
+import type { Axes, Contour, Path, Point, Vertex } from '../geometry/index.js';
 import type { LaidSheet, Operation } from '../part/index.js';
+
+/** What a coupon has shown of the machine in a material; left out where it was not measured. */
+export interface Corrections {
+  /** How much wider than its diameter a bored hole comes out. */
+  readonly bore?: number;
+  /** Axes that are not true: the files send the machine where it has to go for true parts. */
+  readonly axes?: Axes;
+}
 
 /** How the sheets are cut. `web` is the least width of material left between two cuts. */
 export type Process =
-  | {
+  | (Corrections & {
       readonly kind: 'router';
+      /** Diameter by which the bit is sold and known. */
       readonly toolDiameter: number;
+      /** What it takes away, where a coupon has shown it. */
+      readonly width?: number;
       readonly web: number;
       /** Whether corners in which a mating part must seat are relieved, as a round tool leaves a radius there. */
       readonly relief: 'dogbone' | 'none';
       /** Diameters of the drill bits at hand, in addition to the router bit. */
       readonly drills?: readonly number[];
-    }
-  | { readonly kind: 'laser'; readonly kerf: number; readonly web: number }
+    })
+  | (Corrections & { readonly kind: 'laser'; readonly kerf: number; readonly web: number })
   | { readonly kind: 'hand'; readonly web: number };
 
 /** A sheet to be cut. */

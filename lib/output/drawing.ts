@@ -1,5 +1,14 @@
 /** Drawings of sheets and of single parts, for every writer to serialise. */
-import { type Vertex, bounds, boundsOfAll, type Contour, rectangle } from '../geometry/index.js';
+import {
+  type Axes,
+  type Vertex,
+  bounds,
+  commandedPath,
+  commandedPoint,
+  boundsOfAll,
+  type Contour,
+  rectangle,
+} from '../geometry/index.js';
 import type { CutOperation } from '../machining/index.js';
 import { type Hole, holesUp, linesUp, textStrokes, textsUp } from '../part/index.js';
 import { decimal } from './decimal.js';
@@ -29,7 +38,21 @@ function pathOf(layer: string, closed: boolean, vertices: readonly Vertex[], tit
   return { kind: 'path', layer, closed, vertices: divided, ...(title === undefined ? {} : { title }) };
 }
 
-function ofOperation(cut: CutOperation): DrawnEntity {
+/** Where lines have to be drawn for a machine whose axes may not be true. */
+interface Commanded {
+  readonly path: (vertices: readonly Vertex[], closed: boolean) => readonly Vertex[];
+  readonly point: (vertex: Vertex) => { readonly x: number; readonly y: number };
+}
+
+function commandedBy(axes: Axes | undefined): Commanded {
+  if (axes === undefined) return { path: (vertices) => vertices, point: (vertex) => vertex };
+  return {
+    path: (vertices, closed) => commandedPath(axes, vertices, closed),
+    point: (vertex) => commandedPoint(axes, vertex),
+  };
+}
+
+function ofOperation(cut: CutOperation, { path, point }: Commanded): DrawnEntity {
   const { operation, closed, vertices, bore } = cut;
   if (operation === 'drill' || operation === 'countersink') {
     const centre = vertices[0];
@@ -37,25 +60,29 @@ function ofOperation(cut: CutOperation): DrawnEntity {
       throw new RangeError(`a ${operation} of ${cut.part} lacks its centre or its diameter`);
     const layer = operation === 'drill' ? drillLayer(cut.diameter) : operation;
     // what the tool runs round is a path; a circle says: go in here with a bit of this diameter
-    if (bore !== undefined) return pathOf(layer, true, bore);
-    return { kind: 'circle', layer, x: centre.x, y: centre.y, diameter: cut.diameter };
+    if (bore !== undefined) return pathOf(layer, true, path(bore, true));
+    const { x, y } = point(centre);
+    return { kind: 'circle', layer, x, y, diameter: cut.diameter };
   }
   const title = operation === 'outline' ? `${cut.part} ${cut.copy}` : undefined;
-  return pathOf(operation, closed, vertices, title);
+  return pathOf(operation, closed, path(vertices, closed), title);
 }
 
 /**
  * Everything that is drawn of a sheet, in cutting order: the edge of the stock first (unless a laser would cut along
- * it), then lettering, then the operations.
+ * it), then lettering, then the operations. Where the axes of the machine are not true, all that is cut or marked is
+ * drawn where the machine has to be sent; the edge of the stock stays as it is.
  * @param edge the outline of the stock when it is no rectangle of the sheet's width and height
  * @throws RangeError for a drill or countersink without centre or diameter
  */
 export function sheetEntities(sheet: CutSheetToDraw, edge?: readonly Vertex[]): DrawnEntity[] {
   const { width, height, process, marks = [], operations } = sheet;
+  const axes = process.kind === 'hand' ? undefined : process.axes;
+  const commanded = commandedBy(axes);
   return [
     ...(process.kind === 'laser' ? [] : [pathOf('sheet-edge', true, edge ?? rectangle(0, 0, width, height))]),
-    ...marks.map(({ vertices }) => pathOf('scribe', false, vertices)),
-    ...operations.map(ofOperation),
+    ...marks.map(({ vertices }) => pathOf('scribe', false, commanded.path(vertices, false))),
+    ...operations.map((operation) => ofOperation(operation, commanded)),
   ];
 }
 

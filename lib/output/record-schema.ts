@@ -66,9 +66,26 @@ function partSchema() {
 function processSchema() {
   const compensated = z.boolean().describe('whether files hold paths of the tool’s centre instead of finished edges');
   const kind = <Kind extends string>(name: Kind) => z.literal(name).describe('what cuts');
+  const scale = (axis: string) => z.number().describe(`what the machine makes of a length of 1 along ${axis}`);
+  const corrections = {
+    bore: length('how much wider than its diameter a bored hole comes out, which its path makes up for').optional(),
+    axes: closed({
+      scaleX: scale('X'),
+      scaleY: scale('Y'),
+      lean: z.number().describe('how far the Y axis leans towards +X, as a share of the length along it'),
+    })
+      .optional()
+      .describe('axes that are not true: the files send the machine to where true places come out'),
+  };
   return z.discriminatedUnion('kind', [
-    closed({ kind: kind('router'), toolDiameter: size('diameter of the end mill'), compensated }),
-    closed({ kind: kind('laser'), kerf: size('width that the beam takes away'), compensated }),
+    closed({
+      kind: kind('router'),
+      toolDiameter: size('diameter by which the end mill is sold'),
+      width: size('what it takes away, as measured').optional(),
+      compensated,
+      ...corrections,
+    }),
+    closed({ kind: kind('laser'), kerf: size('width that the beam takes away'), compensated, ...corrections }),
     closed({ kind: kind('hand'), compensated }),
   ]);
 }
@@ -110,7 +127,8 @@ function routerSchema() {
   const tool = closed({
     number: count('number in the machine’s tool table', 0),
     kind: z.enum(['mill', 'drill', 'v']).describe('end mill, drill bit or 90 degree V-bit'),
-    diameter: size('diameter'),
+    diameter: size('diameter that it cuts'),
+    sold: size('diameter by which it is sold and known, where it cuts another').optional(),
     flutes: count('cutting edges', 1),
     cuttingDepth: size('longest depth that it may cut'),
     spindle: z.number().describe('rev/min'),

@@ -3,19 +3,25 @@ import type { Design } from '../design/index.js';
 import { bounds, placeVertices } from '../geometry/index.js';
 import { machine, type Process, spacingFor } from '../machining/index.js';
 import type { Part } from '../part/index.js';
+import { calibrated } from './calibrated.js';
 import { sheetMarks } from './sheet-marks.js';
 import type { JobSheet } from './types.js';
 
 /** Clear space round an aid on its sheet, mm. */
 const margin = 5;
 
-/** How aids are cut. */
-export function aidProcess(design: Design): Process {
+/** How aids of a material are cut, before what a coupon has shown. */
+function plainProcess(design: Design): Process {
   const { process, kerf, toolDiameter } = design.template;
   const { web, relief, drillBits } = design.process;
   if (process === 'router') return { kind: process, toolDiameter, web, relief, drills: drillBits };
   if (process === 'laser') return { kind: process, kerf, web };
   return { kind: process, web };
+}
+
+/** How aids of a material are cut. */
+export function aidProcess(design: Design, material: string): Process {
+  return calibrated(plainProcess(design), material, design);
 }
 
 /** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two orientations. */
@@ -45,9 +51,9 @@ function layOut(aid: Part, design: Design, spacing: number): JobSheet['nested'] 
 
 /** The sheets of all aids. */
 export function aidSheets(design: Design, aids: readonly Part[]): JobSheet[] {
-  const process = aidProcess(design);
   const parts = new Map(aids.map((aid) => [aid.id, aid]));
   return aids.flatMap((aid) => {
+    const process = aidProcess(design, aid.material);
     const nested = layOut(aid, design, spacingFor(process));
     return machine([{ ...nested, margin }], [aid], process, { compensated: process.kind !== 'hand' }).map((cut) => ({
       file: `templates/${aid.id}`,

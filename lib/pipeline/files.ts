@@ -19,6 +19,7 @@ import {
 } from '../output/index.js';
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
+import { processOf } from './nesting-request.js';
 import { cutPictures, routerRecord } from './router-files.js';
 import type { JobFiles, Job, JobSheet } from './types.js';
 import { inInches } from '../units/index.js';
@@ -27,14 +28,13 @@ import { inInches } from '../units/index.js';
 const version = '0.1.0';
 
 function recordProcess(process: Process): RecordedProcess {
-  switch (process.kind) {
-    case 'router':
-      return { kind: 'router', toolDiameter: process.toolDiameter, compensated: true };
-    case 'laser':
-      return { kind: 'laser', kerf: process.kerf, compensated: true };
-    case 'hand':
-      return { kind: 'hand', compensated: false };
-  }
+  if (process.kind === 'hand') return { kind: 'hand', compensated: false };
+  const { bore, axes } = process;
+  const corrections = { ...(bore === undefined ? {} : { bore }), ...(axes === undefined ? {} : { axes }) };
+  if (process.kind === 'laser') return { kind: 'laser', kerf: process.kerf, compensated: true, ...corrections };
+  const { toolDiameter, width } = process;
+  const measured = width === undefined ? {} : { width };
+  return { kind: 'router', toolDiameter, ...measured, compensated: true, ...corrections };
 }
 
 const same = (a: RecordedProcess, b: RecordedProcess): boolean => JSON.stringify(a) === JSON.stringify(b);
@@ -92,7 +92,7 @@ function recordFasteners({ fasteners }: Job['assembly']): JobRecord['fasteners']
 function jobRecord(job: Job, files: JobFiles): string {
   const { design, dish, parts, aids, sheets } = job;
   const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
-  const mainRecord: RecordedProcess = main ? recordProcess(main.process) : { kind: 'hand', compensated: false };
+  const mainRecord = recordProcess(processOf(design, main?.process.kind ?? 'hand'));
   const all = [...sheets, ...job.aidSheets];
   const record: JobRecord = {
     version,

@@ -4,6 +4,7 @@ import { flatten } from '../geometry/index.js';
 import { type Process, spacingFor } from '../machining/index.js';
 import type { NestOptions, NestPart, NestStock } from '../nest/index.js';
 import type { Grain, Part } from '../part/index.js';
+import { calibrated } from './calibrated.js';
 
 /** One run of the nest: all parts that are cut by the same process. */
 export interface NestRequest {
@@ -22,12 +23,34 @@ function rotations(grain: Grain, grained: boolean): readonly number[] | 'any' {
   return grain === 'along' ? [0, 180] : [90, 270];
 }
 
-/** The process that cuts a material, with its sizes. */
-function processOf(design: Design, kind: ProcessKind): Process {
+/** The process that cuts, before anything is known of a material. */
+export function processOf(design: Design, kind: ProcessKind): Process {
   const { toolDiameter, kerf, web, relief, drillBits } = design.process;
   if (kind === 'router') return { kind, toolDiameter, web, relief, drills: drillBits };
   if (kind === 'laser') return { kind, kerf, web };
   return { kind, web };
+}
+
+/** One run for all materials that are cut with the same sizes. */
+interface ProcessGroup {
+  readonly process: Process;
+  readonly materials: ReadonlySet<string>;
+}
+
+/** The processes in use, in the order router, laser, hand; one for each width of the cut. */
+function processGroups(design: Design, used: readonly string[]): ProcessGroup[] {
+  const kinds: readonly ProcessKind[] = ['router', 'laser', 'hand'];
+  return kinds.flatMap((kind) => {
+    const groups = new Map<string, { process: Process; materials: Set<string> }>();
+    for (const material of used.filter((id) => design.materials[id]?.cut === kind)) {
+      const process = calibrated(processOf(design, kind), material, design);
+      const key = JSON.stringify(process);
+      const group = groups.get(key) ?? { process, materials: new Set() };
+      groups.set(key, group);
+      group.materials.add(material);
+    }
+    return [...groups.values()];
+  });
 }
 
 function nestPart(design: Design, part: Part): NestPart {
@@ -61,26 +84,20 @@ function nestStock(design: Design): NestStock[] {
  */
 export function nestRequests(design: Design, parts: readonly Part[]): NestRequest[] {
   const stock = nestStock(design);
-  const kinds: readonly ProcessKind[] = ['router', 'laser', 'hand'];
-  const groups = kinds.map((kind) => {
-    const own = parts.filter(({ material }) => design.materials[material]?.cut === kind);
-    return { kind, own, pieces: own.reduce((sum, { quantity }) => sum + quantity, 0) };
+  const used = [...new Set(parts.map(({ material }) => material))];
+  const groups = processGroups(design, used).map(({ process, materials }) => {
+    const own = parts.filter(({ material }) => materials.has(material));
+    return { process, materials, own, pieces: own.reduce((sum, { quantity }) => sum + quantity, 0) };
   });
   const max = Math.max(...groups.map(({ pieces }) => pieces));
-  return groups.flatMap(({ kind, own, pieces }) => {
-    if (own.length === 0) return [];
-    const process = processOf(design, kind);
-    return [
-      {
-        process,
-        parts: own.map((part) => nestPart(design, part)),
-        stock: stock.filter(({ group }) => design.materials[group]?.cut === kind),
-        options: {
-          spacing: spacingFor(process),
-          seed: design.nest.seed,
-          effort: (design.nest.effort * pieces) / max,
-        },
-      },
-    ];
-  });
+  return groups.map(({ process, materials, own, pieces }) => ({
+    process,
+    parts: own.map((part) => nestPart(design, part)),
+    stock: stock.filter(({ group }) => materials.has(group)),
+    options: {
+      spacing: spacingFor(process),
+      seed: design.nest.seed,
+      effort: (design.nest.effort * pieces) / max,
+    },
+  }));
 }

@@ -1,6 +1,7 @@
 /** What the nest and machining found, as diagnostics about keys of the design file. */
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
+import { bounds, commandedPoint, contourFromPoints, rectangle } from '../geometry/index.js';
 import {
   type CutProblem,
   cutWidth,
@@ -9,7 +10,7 @@ import {
   type RouterProblem,
   settingProblems,
 } from '../machining/index.js';
-import type { Unplaced } from '../nest/index.js';
+import type { NestStock, Unplaced } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
 import type { Part } from '../part/index.js';
 import { countPath } from './stock-problems.js';
@@ -40,9 +41,10 @@ export function cutProblem(problem: CutProblem, section: 'process' | 'template',
   return diagnostic(problem.code, key, problem.message, problem.remedy);
 }
 
-/** The machining data of a design, with the machine that they are for. */
+/** The machining data of a design, with the machine that they are for; what was measured of it stands in the process. */
 export function routerData({ router, machine }: Pick<Design, 'router' | 'machine'>): RouterData {
-  return { ...router, machine };
+  const described = { ...machine, calibration: undefined };
+  return { ...router, machine: described };
 }
 
 /** Settings of the router that no bit or machine can keep to, for parts that it cuts. */
@@ -62,21 +64,36 @@ export function routerProblems(problems: readonly RouterProblem[]): Diagnostic[]
   return [...found.values()];
 }
 
+/** How far a machine whose axes are not true has to be sent past an edge of the stock to come to that edge, mm. */
+function overhang(process: Process, shape: NestStock['shape']): number {
+  if (process.kind === 'hand' || process.axes === undefined || shape.kind === 'roll') return 0;
+  const { axes } = process;
+  const corners = shape.kind === 'offcut' ? shape.outline : rectangle(0, 0, shape.width, shape.height);
+  const real = bounds(contourFromPoints(corners));
+  const sent = bounds(contourFromPoints(corners.map((corner) => commandedPoint(axes, corner))));
+  return Math.max(0, real.minX - sent.minX, real.minY - sent.minY, sent.maxX - real.maxX, sent.maxY - real.maxY);
+}
+
 /** Stock whose margin would let the tool run off its edge. */
 export function marginProblems(design: Design, requests: readonly NestRequest[]): Diagnostic[] {
   return requests.flatMap(({ process, parts, stock }) => {
-    const min = cutWidth(process) / 2;
     const used = new Set(parts.map(({ group }) => group));
     return stock
-      .filter(({ group, margin }) => used.has(group) && margin < min)
-      .map(({ id, margin }): Diagnostic => {
+      .filter(({ group }) => used.has(group))
+      .flatMap(({ id, shape, margin }): Diagnostic[] => {
+        const over = overhang(process, shape);
+        const min = cutWidth(process) / 2 + over;
+        if (margin >= min) return [];
         const size = (mm: number) => formatLength(mm, design.units, 3);
-        return diagnostic(
-          'margin',
-          ['stock', design.stock.findIndex((item) => item.id === id), 'margin'],
-          `a margin of ${size(margin)} on ${id} lets the cut run off the sheet`,
-          `use at least ${size(min)}, half the width of the cut`,
-        );
+        const cause = `half the width of the cut${over > 0 ? ' and what the correction of the axes adds' : ''}`;
+        return [
+          diagnostic(
+            'margin',
+            ['stock', design.stock.findIndex((item) => item.id === id), 'margin'],
+            `a margin of ${size(margin)} on ${id} lets the cut run off the sheet`,
+            `use at least ${size(Math.ceil(1000 * min) / 1000)}, ${cause}`,
+          ),
+        ];
       });
   });
 }

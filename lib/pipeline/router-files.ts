@@ -60,7 +60,7 @@ export function cutPictures(routes: readonly Route[]): CutPicture[] {
       svg: drawSimulation(
         [...files].map(([name, text]) => ({ name, text })),
         sheet.cut,
-        { ...plan.limits, travelHeight: plan.toolpath.safeHeight },
+        { ...plan.limits, travelHeight: plan.toolpath.safeHeight, axes: plan.toolpath.axes },
       ),
     }));
 }

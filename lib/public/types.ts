@@ -22,6 +22,7 @@ export type { FilledLoad, FilledVessel, LoadFile, VesselFile } from '../design/v
 export type { Profile } from '../dish/profile.js';
 export type { PlanFrame, RibLayout } from '../dish/rib-layout.js';
 export type { DishShape, Figure as DishFigure } from '../dish/types.js';
+export type { Axes } from '../geometry/axes.js';
 export type { RouterMachine } from '../machining/router/machine.js';
 export type {
   Cut,
@@ -36,7 +37,7 @@ export type {
   ToolRun,
   ToolWear,
 } from '../machining/router/types.js';
-export type { CutOperation, CutSheet, Process, Unreached } from '../machining/types.js';
+export type { Corrections, CutOperation, CutSheet, Process, Unreached } from '../machining/types.js';
 export type { FigureAdvice, FocalAdvice, VesselAdvice, RibAdvice } from '../optics/advice.js';
 export type { BeamBox, BeamMap } from '../optics/burn/beam-map.js';
 export type { BurnPicture, BurnResult, BurnState, Harmless } from '../optics/burn/burn.js';

@@ -103,6 +103,8 @@ export interface Shop {
   readonly simulate: (files?: ReadonlyMap<string, string>) => Simulation;
 }
 
+const boreOf = (process: Process): number => (process.kind === 'hand' ? 0 : (process.bore ?? 0));
+
 /** Machines, plans and writes a job, ready to be simulated as written or with changed files. */
 export function shop(job: ShopJob): Shop {
   const process = job.process ?? routerProcess();
@@ -147,7 +149,7 @@ export function shop(job: ShopJob): Shop {
       simulate(
         [...given].map(([name, text]) => ({ name, text })),
         { width, height, parts: nominal, placed },
-        { ...plan.limits, travelHeight: data.safeHeight },
+        { ...plan.limits, travelHeight: data.safeHeight, axes: plan.toolpath.axes, bore: boreOf(process) },
       ),
   };
 }

@@ -32,8 +32,8 @@ export function toolNamed(comment: string): NamedTool | null {
 }
 
 /** The same of a tool of the record. */
-export function wordsOf({ diameter, kind }: SimulatedTool): string {
-  return `${Number(diameter.toFixed(3))} mm ${kindNames[kind]}`;
+export function wordsOf({ diameter, sold = diameter, kind }: SimulatedTool): string {
+  return `${Number(sold.toFixed(3))} mm ${kindNames[kind]}`;
 }
 
 export class Described {

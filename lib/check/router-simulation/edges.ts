@@ -224,7 +224,9 @@ export function checkEdges(
 ): number {
   const reach = Math.max(...limits.tools.map(({ diameter }) => diameter)) + 5;
   const near = passes.filter(({ edge }) => gap(nominal.box, edge) <= reach);
-  let worst = gouges(nominal, near, findings);
+  const bore = limits.bore ?? 0;
+  const holes = nominal.holes.map((hole) => ({ ...hole, diameter: hole.diameter - bore }));
+  let worst = gouges({ ...nominal, holes }, near, findings);
   const held = limits.holding.find(({ part, copy }) => part === nominal.part && copy === nominal.copy);
   const mill = limits.tools.find(({ kind }) => kind === 'mill');
   if (mill === undefined) {

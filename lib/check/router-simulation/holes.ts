@@ -29,7 +29,15 @@ function sinksOf(motions: readonly Motion[]): Sink[] {
     const key = `${tool.number} ${to.x.toFixed(3)} ${to.y.toFixed(3)}`;
     const known = sinks.get(key);
     if (known === undefined)
-      sinks.set(key, { x: to.x, y: to.y, z: to.z, diameter: tool.diameter, kind: tool.kind, motion, used: false });
+      sinks.set(key, {
+        x: to.x,
+        y: to.y,
+        z: to.z,
+        diameter: tool.sold ?? tool.diameter,
+        kind: tool.kind,
+        motion,
+        used: false,
+      });
     else known.z = Math.min(known.z, to.z);
   }
   return [...sinks.values()];
@@ -85,7 +93,7 @@ export function checkHoles(
         checkDepth(-drilled.z, depth, limits.thickness, { ...named, file, place: hole }, findings);
       } else {
         const floor = depth === 'through' ? -limits.thickness : -depth;
-        const error = boredError(hole, passes, floor);
+        const error = boredError({ ...hole, diameter: hole.diameter - (limits.bore ?? 0) }, passes, floor);
         worst = Math.max(worst, error ?? 0);
         if (error === null) findings.add('hole-missing', file, named, { place: hole });
         else if (error > edgeTolerance) findings.add('bore-off', file, { ...named, off: mm(error) }, { place: hole });

@@ -3,6 +3,7 @@ import type { ProofEdge } from '../edge.js';
 import { Findings } from './findings.js';
 import { edgesOfMotion, isUpright, radiusAt } from './level.js';
 import { Machine } from './machine.js';
+import { reachedMotion } from './reached-motion.js';
 import { readBlocks } from './reader.js';
 import type { NgcFile, SimulationLimits } from './types.js';
 
@@ -55,7 +56,7 @@ export function drawSimulation(
   for (const { name, text } of files) {
     const machine = new Machine(name, limits, findings);
     machine.run(readBlocks(name, text, findings));
-    for (const motion of machine.motions) {
+    for (const motion of machine.motions.flatMap((one) => reachedMotion(limits.axes, one))) {
       const { rapid, from, to } = motion;
       // the shallower end gives how deep the whole stretch is
       const z = Math.max(from.z, to.z);

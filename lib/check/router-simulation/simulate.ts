@@ -7,6 +7,7 @@ import { checkHeld } from './held.js';
 import { checkHoles } from './holes.js';
 import { Machine } from './machine.js';
 import { checkMarks } from './marks.js';
+import { reachedMotion } from './reached-motion.js';
 import { readBlocks } from './reader.js';
 import { checkSequence } from './sequence.js';
 import { checkTwice } from './twice.js';
@@ -25,7 +26,7 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   const motions: Motion[] = files.flatMap(({ name, text }) => {
     const machine = new Machine(name, limits, findings);
     machine.run(readBlocks(name, text, findings));
-    return machine.motions;
+    return machine.motions.flatMap((motion) => reachedMotion(limits.axes, motion));
   });
   const file = files[0]?.name ?? '';
   const field = new HeightField(sheet.width, sheet.height);

@@ -1,12 +1,15 @@
 /** What the simulation takes and gives. Lengths in mm, z 0 at the upper face of the sheet, positive upwards. */
-import type { MachineRead, PartRead, PlacementRead } from '../job-reader.js';
+import type { AxesRead, MachineRead, PartRead, PlacementRead } from '../job-reader.js';
 import type { MessageId } from '../messages/index.js';
 import type { ProofPoint } from '../types.js';
 
 export interface SimulatedTool {
   readonly number: number;
   readonly kind: 'mill' | 'drill' | 'v';
+  /** What it cuts. */
   readonly diameter: number;
+  /** Diameter by which it is known, where it cuts another. */
+  readonly sold?: number | undefined;
   readonly cuttingDepth: number;
   /** Deepest bite of one pass or peck. */
   readonly passDepth: number;
@@ -22,6 +25,10 @@ export type DescribedMachine = MachineRead;
 
 /** What the file has to keep to. */
 export interface SimulationLimits {
+  /** Axes of the machine that are not true, for which the files make up. */
+  readonly axes?: AxesRead | undefined;
+  /** How much wider than their diameter bored holes come out, for which their paths make up. */
+  readonly bore?: number | undefined;
   readonly tools: readonly SimulatedTool[];
   readonly thickness: number;
   readonly travelHeight: number;

@@ -1,6 +1,7 @@
 /** The machine: what its controller reads and what it can do. The defaults are the plain published standard. */
 import { choice, group, integerAuto, integerOr, keysIn, type KeyMeta, numberOr, yesNo } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
+import { calibrationKeys } from './calibration.js';
 
 function place(unit: LengthUnit, about: string, auto: string) {
   return keysIn(unit)
@@ -120,6 +121,12 @@ export function machineSection(unit: LengthUnit) {
       about:
         'The machine that cuts, in the words of its manual; or the name of a file beside the design that holds these keys (and `units`), for several designs.',
     },
-    { area, ...textKeys(unit), ...changeKeys(unit), ...motionKeys(unit) },
+    {
+      area,
+      ...textKeys(unit),
+      ...changeKeys(unit),
+      ...motionKeys(unit),
+      calibration: calibrationKeys(unit).prefault({}),
+    },
   );
 }

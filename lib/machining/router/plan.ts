@@ -1,6 +1,7 @@
 /** From a cut sheet to the tool's whole path: the one entrance to this folder. */
 import { distance, element, type Point } from '../../geometry/index.js';
 import type { PartShape } from '../../part/index.js';
+import { cutWidth } from '../process.js';
 import type { CutOperation } from '../types.js';
 import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
@@ -175,7 +176,7 @@ export function planRouter(
   const choice = chooseTools(cut, material, data);
   const tools = inUse(choice, sheet);
   const cuttings = new Map(tools.map((tool) => [tool.number, cuttingOf(tool, material, data)]));
-  const radius = cut.process.toolDiameter / 2;
+  const radius = cutWidth(cut.process) / 2;
   const held = hold(sheet, parts, material, data, radius);
   const finishing = allowanceOf(data, cut.process);
   const problems: RouterProblem[] = [
@@ -220,6 +221,7 @@ export function planRouter(
       thickness: material.thickness,
       safeHeight: data.safeHeight,
       machine,
+      ...(cut.process.axes === undefined ? {} : { axes: cut.process.axes }),
       runs,
     },
     limits,

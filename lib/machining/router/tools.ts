@@ -1,5 +1,6 @@
 /** Which tool does what. */
 import type { CutOperation, CutSheet, Process } from '../types.js';
+import { cutWidth } from '../process.js';
 import type { ListedTool, RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
 
 /** A bit this much (mm) off a size is that size; a thousandth of an inch is 0.0254 mm. */
@@ -14,6 +15,20 @@ function withDepth(tool: ListedTool): RouterTool {
   const { kind, diameter } = tool;
   const factor = kind === 'mill' ? millLengths : kind === 'drill' ? drillLengths : 0.5;
   return { ...tool, cuttingDepth: tool.cuttingDepth ?? factor * diameter };
+}
+
+/** The diameter by which a tool is known. */
+const soldAs = ({ sold, diameter }: RouterTool): number => sold ?? diameter;
+
+/** The tools with what the process's end mill cuts, where that was measured. */
+function asMeasured(tools: readonly RouterTool[], process: Process): readonly RouterTool[] {
+  if (process.kind !== 'router' || process.width === undefined) return tools;
+  const { toolDiameter } = process;
+  return tools.map((tool) =>
+    tool.kind === 'mill' && Math.abs(tool.diameter - toolDiameter) <= sameSize
+      ? { ...tool, diameter: cutWidth(process), sold: tool.diameter }
+      : tool,
+  );
 }
 
 /** The tools in the machine: as listed, or made up from the bits that the process names and a V-bit. */
@@ -56,7 +71,7 @@ export function cutDepth(operation: CutOperation, material: SheetMaterial, data:
  * A tool that is not there, or that cannot cut so deep, is a problem, reported once a tool.
  */
 export function chooseTools(cut: CutSheet, material: SheetMaterial, data: RouterData): ToolChoice {
-  const tools = toolsOf(cut.process, data);
+  const tools = asMeasured(toolsOf(cut.process, data), cut.process);
   const problems = new Map<string, RouterProblem>();
   const missing = (what: string): null => {
     problems.set(what, {
@@ -69,7 +84,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
     return null;
   };
   const find = (kind: RouterTool['kind'], diameter: number): RouterTool | undefined =>
-    tools.find((tool) => tool.kind === kind && Math.abs(tool.diameter - diameter) <= sameSize);
+    tools.find((tool) => tool.kind === kind && Math.abs(soldAs(tool) - diameter) <= sameSize);
   const mill = cut.process.kind === 'router' ? cut.process.toolDiameter : 0;
   const marker = tools.find(({ kind }) => kind === 'v') ?? null;
 
@@ -109,7 +124,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
         code: 'router-tool-short',
         severity: 'error',
         key: ['router', 'tools'],
-        message: `tool ${tool.number} (${mm(tool.diameter)}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}`,
+        message: `tool ${tool.number} (${mm(soldAs(tool))}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}`,
         remedy: 'use a longer tool, or state its cuttingDepth in router.tools',
       });
   }

@@ -2,7 +2,7 @@
  * What the router's strategy takes and gives. Lengths in mm, feeds in mm/min, y up; z is 0 at the upper face of the
  * sheet and positive upwards. The strategy takes parts and machining data by the few fields it needs.
  */
-import type { Point } from '../../geometry/index.js';
+import type { Axes, Point } from '../../geometry/index.js';
 import type { PlacedPart } from '../../part/index.js';
 import type { CutSheet } from '../types.js';
 import type { RouterMachine } from './machine.js';
@@ -14,7 +14,10 @@ export interface RouterTool {
   readonly number: number;
   /** An end mill, a drill bit, or a 90° V-bit. */
   readonly kind: 'mill' | 'drill' | 'v';
+  /** What it cuts. */
   readonly diameter: number;
+  /** Diameter by which it is sold and known, where a coupon has shown that it cuts another. */
+  readonly sold?: number;
   readonly flutes: number;
   /** Longest depth that it may cut. */
   readonly cuttingDepth: number;
@@ -114,6 +117,8 @@ export interface ToolPath {
   readonly thickness: number;
   readonly safeHeight: number;
   readonly machine: RouterMachine;
+  /** Axes that are not true: its places are where the tool has to come to. */
+  readonly axes?: Axes | undefined;
   readonly runs: readonly ToolRun[];
 }
 

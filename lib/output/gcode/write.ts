@@ -12,6 +12,7 @@
 import type { Move, Point3, RouterMachine, ToolPath, ToolRun } from '../../machining/index.js';
 import { decimal } from '../decimal.js';
 import { changeCautions, routerCautions } from './cautions.js';
+import { commandedMoves } from './commanded.js';
 import { type Format, formatOf, inLines, numbered } from './format.js';
 import { word } from './words.js';
 
@@ -77,7 +78,7 @@ function moveLine(move: Move, from: Point3 | null, written: Written, format: For
 const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'V-bit of 90 degrees' } as const;
 
 function toolName({ tool }: ToolRun): string {
-  return `tool ${tool.number}: ${decimal(tool.diameter, 3)} mm ${kindNames[tool.kind]}, ${tool.flutes} flutes`;
+  return `tool ${tool.number}: ${decimal(tool.sold ?? tool.diameter, 3)} mm ${kindNames[tool.kind]}, ${tool.flutes} flutes`;
 }
 
 /** How the tool of a run comes into the spindle. The first of a file that is changed by hand is in it from the start. */
@@ -114,7 +115,7 @@ function runLines(run: ToolRun, first: boolean, writing: Writing): string[] {
   ];
   const written: Written = { ...unknown(), z: safe, motion: 'G0' };
   let at: Point3 | null = null;
-  for (const { title, moves } of run.cuts) {
+  for (const { title, moves } of commandedMoves(run.cuts, path.axes)) {
     lines.push(format.comment(title));
     for (const move of moves) {
       for (const one of machine.arcs === 'lines' ? inLines(move, at, machine.lineTolerance) : [move]) {
