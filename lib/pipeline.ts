@@ -21,7 +21,14 @@ import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { burnOf, forecastOf, litOf, opticsProblems } from './pipeline/forecast.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
-import { cutProblem, marginProblems, settingsProblems, unplacedProblem } from './pipeline/problems.js';
+import {
+  areaProblems,
+  areaProblemsOf,
+  cutProblem,
+  marginProblems,
+  settingsProblems,
+  unplacedProblem,
+} from './pipeline/problems.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { aimProblems, assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
@@ -48,7 +55,6 @@ export function prepare(design: Design, extras = noExtras): Prepared {
   const requests = nestRequests(design, parts);
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
-  const aidsCutBy = aidProcess(design, design.template.material);
   const uncut = [
     ...requests.flatMap(({ parts: asked, process }) =>
       cutProblems(
@@ -56,7 +62,10 @@ export function prepare(design: Design, extras = noExtras): Prepared {
         process,
       ).map((problem) => cutProblem(problem, 'process', process)),
     ),
-    ...cutProblems(aids, aidsCutBy).map((problem) => cutProblem(problem, 'template', aidsCutBy)),
+    ...aids.flatMap((aid) => {
+      const process = aidProcess(design, aid.material);
+      return cutProblems([aid], process).map((problem) => cutProblem(problem, 'template', process));
+    }),
   ];
   const assembly = assemblyOn(bare, stand);
   const prepared: Prepared = {
@@ -79,6 +88,7 @@ export function prepare(design: Design, extras = noExtras): Prepared {
     ...extra.problems,
     ...uncut,
     ...marginProblems(design, requests),
+    ...areaProblems(design, requests),
     ...settingsProblems(design, requests),
     ...opticsProblems(prepared),
   ];
@@ -137,13 +147,15 @@ async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Pro
   const { sheets, cost, problems: unfit } = await nesting;
   const { routeSheets } = await import('./pipeline/router-files.js');
   const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
-  const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted];
+  const { design } = prepared;
+  const aids = aidSheets(design, prepared.aids);
+  const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted, ...areaProblemsOf(design, sheets, aids)];
   if (hasError(problems)) return { ...nothingOf(prepared), problems };
   return {
     ...nothingOf(prepared),
     sheets,
     routes,
-    aidSheets: aidSheets(prepared.design, prepared.aids),
+    aidSheets: aids,
     cost,
     problems,
   };

@@ -1,6 +1,7 @@
 /** Good files to be mutated: one small sheet with every operation on it, made by the writers themselves, and the like. */
 import { readFileSync } from 'node:fs';
 import { defaultColours, type Design, readDesign } from '../../lib/index.js';
+import { routerOf } from '../../lib/design/index.js';
 import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';
 import { blank, lineMark, textMark, throughHole } from '../../lib/part/index.js';
 import { type CutSheet, machine, planRouter, type Process } from '../../lib/machining/index.js';
@@ -36,7 +37,7 @@ const placed = [
 export function smallFolder(): Map<string, string> {
   const size = { stock: 'ply', width: 400, height: 250, margin: 10 };
   const [cut] = machine([{ ...size, placed }], [plate], process, { compensated: true }) as [CutSheet];
-  const { router, machine: described } = accepted(
+  const design = accepted(
     fuzzDesign.replace(/^process: .*$/m, 'process: { kind: router, toolDiameter: 6, drillBits: [2, 2.5, 3, 6] }'),
   );
   // the second copy lies mirrored and has no lettering
@@ -44,7 +45,7 @@ export function smallFolder(): Map<string, string> {
   const plan = planRouter(
     { cut: marked, placed },
     new Map([[plate.id, plate]]),
-    { ...router, machine: described },
+    { ...design.router, machine: routerOf(design) },
     {
       kind: 'plywood',
       thickness: plate.thickness,
@@ -58,7 +59,7 @@ export function smallFolder(): Map<string, string> {
     version: '0.1.0',
     units: 'mm',
     seed: 1,
-    design: { process: { web: 4 }, router: { safeHeight: router.safeHeight } },
+    design: { process: { web: 4 }, router: { safeHeight: design.router.safeHeight } },
     dish: null,
     parts: [recordPart(plate)],
     fasteners: [],

@@ -62,7 +62,7 @@ function bodyLines(
   );
   return below.flatMap((entry) => {
     if (entry.quantity === 'group') return groupLines(entry, entries, stated, indent);
-    const items = itemKeys(`${entry.path}[].`, entries, indent);
+    const items = [`${entry.path}[].`, `${entry.path}.<name>.`].flatMap((path) => itemKeys(path, entries, indent));
     return [
       ...(items.length > 0 ? [...prose(`Each of ${nameOf(entry)}:`, indent), ...items] : []),
       ...keyLines(entry, stated, indent),

@@ -135,6 +135,7 @@ const record = z.object({
   design: z.object({
     process: z.object({ web: z.number().nonnegative().max(farthest) }),
     router: z.object({ safeHeight: size }).optional(),
+    machine: z.object({ kind: z.string(), order: z.array(z.string()).optional() }).optional(),
     colours: z.record(z.string(), z.string()).optional(),
     stock: z.array(z.object({ id: z.string(), outline: corners.optional(), keepOuts })).optional(),
   }),

@@ -2,7 +2,7 @@
 import type { ReadBack, ReadBackPath } from './drawn.js';
 import type { FaultList } from './faults.js';
 import type { Matches, RingCut } from './match.js';
-import { nameOf } from './nominal.js';
+import { type Nominal, nameOf } from './nominal.js';
 import { inside } from './ring.js';
 
 /** When things are cut, as places in the file. */
@@ -98,11 +98,53 @@ function checkWithinOpenings(
   }
 }
 
-/** Whether things are cut in the order of the file without cutting what is free already. */
-export function checkOrder(matches: Matches, entities: readonly ReadBack[], file: string, faults: FaultList): void {
+/** When each kind of operation of a part begins and ends. */
+type Spans = Map<string, { first: number; last: number }>;
+
+function spansOf({ rings, holes }: Matches, { of }: Turns): Map<Nominal, Spans> {
+  const parts = new Map<Nominal, Spans>();
+  const take = (nominal: Nominal, kind: string, turn: number): void => {
+    const spans: Spans = parts.get(nominal) ?? new Map<string, { first: number; last: number }>();
+    const { first, last } = spans.get(kind) ?? { first: turn, last: turn };
+    spans.set(kind, { first: Math.min(first, turn), last: Math.max(last, turn) });
+    parts.set(nominal, spans);
+  };
+  for (const { nominal, operation, paths } of rings)
+    for (const path of paths) take(nominal, operation === 'hole' ? 'drill' : operation, of(path));
+  for (const { nominal, operation, circle } of holes) take(nominal, operation, of(circle));
+  return parts;
+}
+
+/** Whether the operations of each part follow one another as the record has it for the machine. */
+function checkAsked(matches: Matches, asked: readonly string[], turns: Turns, file: string, faults: FaultList): void {
+  for (const [nominal, spans] of spansOf(matches, turns)) {
+    const there = asked.flatMap((kind) => {
+      const span = spans.get(kind);
+      return span === undefined ? [] : [{ kind, ...span }];
+    });
+    there.slice(1).forEach((later, i) => {
+      const before = there[i]!;
+      if (before.last > later.first)
+        faults.add('order-machine', file, { what: later.kind, part: nameOf(nominal), before: before.kind });
+    });
+  }
+}
+
+/**
+ * Whether things are cut in the order of the file without cutting what is free already.
+ * @param asked order of the operations of a part, where the record has one
+ */
+export function checkOrder(
+  matches: Matches,
+  entities: readonly ReadBack[],
+  asked: readonly string[] | undefined,
+  file: string,
+  faults: FaultList,
+): void {
   const turns = turnsOf(entities);
   const outlines = matches.rings.filter(({ operation, paths }) => operation === 'outline' && paths.length > 0);
   checkWithinParts(matches, outlines, turns, file, faults);
   checkScribed(entities, outlines, turns, file, faults);
   checkWithinOpenings(matches, outlines, turns, file, faults);
+  if (asked !== undefined) checkAsked(matches, asked, turns, file, faults);
 }

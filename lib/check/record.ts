@@ -12,6 +12,7 @@ import type { Fault } from './types.js';
 const sameLength = 1e-5;
 
 const number = z.number();
+const processRead = z.object({ kind: z.string(), toolDiameter: number.optional(), kerf: number.optional() });
 const schema = z.object({
   version: z.string(),
   seed: number,
@@ -36,13 +37,19 @@ const schema = z.object({
     ),
     process: z.object({ kind: z.string(), toolDiameter: number, kerf: number }),
     router: z.object({ overcut: number, markDepth: number }),
-    machine: z.record(z.string(), z.unknown()),
+    machine: z.looseObject({
+      kind: z.string(),
+      materials: z.record(z.string(), z.object({ kerf: number.optional() })),
+      calibration: z
+        .object({ materials: z.record(z.string(), z.object({ cutBy: z.string(), width: number })) })
+        .optional(),
+    }),
     nest: z.object({ seed: number }),
     rib: z.object({ material: z.string() }),
     panel: z.object({ material: z.string().optional() }),
     reflector: z.object({ material: z.string().optional() }),
     extra: z.array(z.object({ quantity: number })),
-    template: z.object({ material: z.string().optional() }),
+    template: z.object({ material: z.string().optional(), kerf: number }),
   }),
   dish: z.object({
     apertureRadius: number,
@@ -61,7 +68,7 @@ const schema = z.object({
       height: number,
       margin: number,
       placed: z.array(z.object({ part: z.string() })),
-      process: z.object({ kind: z.string() }).optional(),
+      process: processRead.optional(),
       router: z
         .object({
           limits: z.object({
@@ -74,7 +81,7 @@ const schema = z.object({
         .optional(),
     }),
   ),
-  process: z.object({ kind: z.string(), toolDiameter: number.optional(), kerf: number.optional() }),
+  process: processRead,
   offcuts: z.array(z.object({ sheet: z.string(), x: number, y: number, width: number, height: number })),
 });
 
@@ -109,19 +116,34 @@ function checkParts({ design, parts }: Recorded, compare: Compare): void {
   compare('rib-count', ribs?.quantity ?? 0, design.dish.ribs, { print: String });
 }
 
-/** The first key that two descriptions of a machine do not have alike. */
-function differing(a: Readonly<Record<string, unknown>>, b: Readonly<Record<string, unknown>>): string | null {
-  const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
-  // what was measured of the machine stands in the process of each sheet
-  keys.delete('calibration');
-  return [...keys].find((key) => JSON.stringify(a[key]) !== JSON.stringify(b[key])) ?? null;
+/**
+ * Keys of a machine that are not for a router's files (what was measured of it stands in the process of each sheet), and
+ * those that its files take a default for.
+ */
+const notRouted = new Set(['kind', 'calibration', 'materials', 'order', 'colours', 'toolPaths', 'beam', 'fullPower']);
+const filledIn = new Set(['travelSpeed', 'acceleration']);
+
+/** The first key that a sheet's router and the machine of the design do not have alike. */
+function differing(sheet: Readonly<Record<string, unknown>>, design: Readonly<Record<string, unknown>>): string | null {
+  const keys = new Set([...Object.keys(sheet), ...Object.keys(design)]);
+  const unlike = (key: string): boolean =>
+    !notRouted.has(key) &&
+    !(filledIn.has(key) && design[key] === undefined) &&
+    JSON.stringify(sheet[key]) !== JSON.stringify(design[key]);
+  return [...keys].find(unlike) ?? null;
+}
+
+/** Width of a laser's cut by the design: the machine's in that material, or else the one that is stated for all. */
+function kerfOf({ machine, process, template }: Recorded['design'], material: string, aid: boolean): number {
+  const measured = machine.calibration?.materials[material];
+  const stated = machine.kind === 'laser' ? machine.materials[material]?.kerf : undefined;
+  const own = measured?.cutBy === 'laser' ? measured.width : stated;
+  return own ?? (aid ? template.kerf : process.kerf);
 }
 
 function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare: Compare, faults: FaultList): void {
   compare('nest-seed', seed, design.nest.seed, { print: String });
   if (process.toolDiameter !== undefined) compare('tool-diameter', process.toolDiameter, design.process.toolDiameter);
-  if (process.kerf !== undefined && process.kind === design.process.kind)
-    compare('kerf', process.kerf, design.process.kerf);
   const thickness = new Map(parts.map((part) => [part.id, part.thickness]));
   for (const sheet of sheets) {
     const { file: of, stock: name, width, height, margin, placed, router } = sheet;
@@ -131,12 +153,16 @@ function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare
       compare('sheet-thickness', limits.thickness, thickness.get(placed[0]?.part ?? '') ?? NaN, { of });
       compare('sheet-overcut', limits.overcut, design.router.overcut, { of });
       compare('sheet-mark-depth', limits.markDepth, design.router.markDepth, { of });
-      const key = differing(limits.machine, design.machine);
+      const key = design.machine.kind === 'router' ? differing(limits.machine, design.machine) : null;
       if (key !== null) faults.add('sheet-machine', recordName, { of, key });
     }
+    const cutBy = sheet.process ?? process;
+    // the sheets of templates and gauges bear the name of their material
+    if (cutBy.kerf !== undefined)
+      compare('kerf', cutBy.kerf, kerfOf(design, stock?.material ?? name, stock === undefined), { of });
     // templates and gauges lie on sheets of their own size
     if (!stock) continue;
-    const cut = (sheet.process ?? process).kind;
+    const cut = cutBy.kind;
     const asked = design.materials[stock.material]?.cut ?? 'nothing';
     if (cut !== asked) faults.add('design-process', recordName, { sheet: of, recorded: cut, byDesign: asked });
     compare('sheet-margin', margin, stock.margin, { of });

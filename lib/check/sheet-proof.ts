@@ -107,7 +107,12 @@ interface Worst {
 const worse = (a: CutError | null, b: CutError): CutError => (a === null || b.mm > a.mm ? b : a);
 
 /** Reports lettering that is not as it should be, and scribed lines of nothing; those of parts are swept. */
-function checkDrawnMarks(nominals: readonly Nominal[], drawing: ReadBackSheet, file: string, faults: FaultList): void {
+function checkDrawnMarks(
+  nominals: readonly Nominal[],
+  drawing: Pick<ReadBackSheet, 'entities'>,
+  file: string,
+  faults: FaultList,
+): void {
   const edges = drawing.entities.flatMap((entity) =>
     entity.kind === 'path' && entity.layer === 'scribe' ? entity.line.edges : [],
   );
@@ -120,8 +125,9 @@ function checkDrawnMarks(nominals: readonly Nominal[], drawing: ReadBackSheet, f
 /** Pairs what is drawn with the parts, sweeps every cut, and checks the order. */
 function checkCuts(
   nominals: readonly Nominal[],
-  drawing: ReadBackSheet,
+  drawing: Pick<ReadBackSheet, 'entities'>,
   process: ProcessRead,
+  order: readonly string[] | undefined,
   file: string,
   faults: FaultList,
 ): Worst {
@@ -149,7 +155,7 @@ function checkCuts(
     if (kind === 'laser' && hole.operation === 'drill' && width > 0 && hole.diameter > width + 2 * cutTolerance)
       faults.add('hole-bare', file, { ...named, kerf: mm(width) }, hole.circle);
   }
-  checkOrder(matches, drawing.entities, file, faults);
+  checkOrder(matches, drawing.entities, order, file, faults);
   checkDrawnMarks(nominals, drawing, file, faults);
   return worst;
 }
@@ -170,6 +176,9 @@ export function proveSheet(
   const faults = new Faults();
   const process = processOf(job, sheet);
   const width = widthOfCut(process);
+  const { machine } = job.design;
+  const laser = process.kind === 'laser' && machine?.kind === 'laser';
+  const order = laser ? machine.order : undefined;
   const nominals = nominalsOf(parts, sheet, process.kind, faults);
   const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
   const recorded = edgeOf(sheet, stock?.outline);
@@ -186,7 +195,7 @@ export function proveSheet(
     const drawnEdge = checkPage(made, sheet, process.kind, recorded, width / 2, name, faults);
     edge ??= drawnEdge;
     if (!drawnEdge) continue;
-    const { outward, inward } = checkCuts(nominals, made, process, name, faults);
+    const { outward, inward } = checkCuts(nominals, made, process, order, name, faults);
     if (outward) worst.outward = worse(worst.outward, outward);
     if (inward) worst.inward = worse(worst.inward, inward);
   }

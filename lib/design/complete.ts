@@ -9,6 +9,7 @@ import { thicknessIn } from './dish-shape.js';
 import type { CleatSpace, FoundCleat } from './cleat-size.js';
 import { minTabLength, tabLength, tabSpan } from '../dish/index.js';
 import { holdings, type Joinery, joineryOf } from './joinery.js';
+import { checkMachine, filledMachine } from './machine.js';
 import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
@@ -82,6 +83,12 @@ function stockOf(file: DesignFile): StockItem[] {
   });
 }
 
+/** Those of the machine go before those of the design. */
+function coloursOf({ colours, machine }: DesignFile): DesignFile['colours'] {
+  const own = Object.entries(machine.colours).filter(([, colour]) => colour !== undefined);
+  return { ...colours, ...Object.fromEntries(own) };
+}
+
 /** Board sizes to try, as shares of the aperture: where ribs stand close, cleats find room only further out. */
 const boardShares = [0.8, 0.9, 1] as const;
 
@@ -145,11 +152,13 @@ function firstWithSpace(
  * Completes a design.
  * @param file the parsed file, lengths in mm
  * @param raw what the file stated, to know which defaults were taken
+ * @param machineFile what the file of the machine stated, where it has one of its own
  * @returns the design and every problem found; with an error among them the design must not be used
  */
 export function complete(
   file: DesignFile,
-  raw: unknown,
+  raw: object,
+  machineFile?: Readonly<Record<string, unknown>>,
 ): { readonly design: Design; readonly problems: readonly Diagnostic[] } {
   const materials = materialsOf(file);
   const stock = stockOf(file);
@@ -162,8 +171,13 @@ export function complete(
   const load = file.load && filledLoad(file.load);
   const vessel = file.vessel && filledVessel(file.vessel, load);
   const stand = filledStand(file, { rib: file.rib.material, board: boardMaterial }, vessel);
+  const machine = filledMachine(file);
+  const stated = machineFile === undefined ? raw : { ...raw, machine: machineFile };
+  const machineKeys = 'machine' in stated && typeof stated.machine === 'object' ? (stated.machine ?? {}) : {};
   const filled: Omit<Design, 'defaults'> = {
     ...file,
+    machine,
+    colours: coloursOf(file),
     materials,
     stock,
     dish: { ...file.dish, baseHeight: sizes.shape.baseHeight },
@@ -197,15 +211,20 @@ export function complete(
     vessel: hungVessel(file, vessel, load, stand),
     load,
     stand,
-    template: { ...file.template, material: file.template.material ?? file.rib.material },
+    template: {
+      ...file.template,
+      material: file.template.material ?? file.rib.material,
+      bed: file.template.bed ?? (machine.kind === file.template.process ? machine.area : undefined),
+    },
     marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
   };
   const problems = [
     ...checkNames(file),
+    ...checkMachine(machine, file, materials, Object.keys(machineKeys), machineFile !== undefined),
     ...checkStock(file, stock),
     ...checkSizes(file, sizes),
     ...checkJoint(file, hardware),
     ...checkFilling(file),
   ];
-  return { design: { ...filled, defaults: defaulted(filled, raw) }, problems };
+  return { design: { ...filled, defaults: defaulted(filled, stated) }, problems };
 }

@@ -2,6 +2,7 @@
 import type { MaterialKind } from './sections/materials.js';
 import type { ProcessKind } from './sections/process.js';
 import type { DesignFile } from './schema.js';
+import type { FilledMachine } from './machine.js';
 import type { FilledStand } from './stand-sizes.js';
 import type { FilledLoad, FilledVessel } from './vessel-sizes.js';
 
@@ -36,6 +37,7 @@ export interface Design extends Omit<
   | 'reflector'
   | 'vessel'
   | 'load'
+  | 'machine'
   | 'stand'
   | 'template'
   | 'marking'
@@ -68,6 +70,7 @@ export interface Design extends Omit<
   readonly reflector: Filled<DesignFile['reflector'], 'hem'>;
   readonly vessel?: FilledVessel | undefined;
   readonly load?: FilledLoad | undefined;
+  readonly machine: FilledMachine;
   /** Absent where none is made. */
   readonly stand?: FilledStand | undefined;
   readonly template: Filled<DesignFile['template'], 'material'>;

@@ -216,6 +216,14 @@ export function choiceAuto<const Words extends readonly [string, ...string[]]>(
     .meta({ quantity: 'choice', ...about } satisfies KeyMeta);
 }
 
+/** A colour, as `#RRGGBB`. */
+export function colour(about: string) {
+  return z
+    .string()
+    .regex(/^#[0-9a-fA-F]{6}$/, 'must be a colour such as #009E73')
+    .meta({ quantity: 'text', about } satisfies KeyMeta);
+}
+
 export function yesNo(fallback: boolean, about: About) {
   return z
     .boolean()

@@ -20,7 +20,13 @@ export type MachineSource =
 type Machine = z.output<ReturnType<typeof machineSection>>;
 
 export type MachineReading =
-  | { readonly kind: 'machine'; readonly machine: Machine; readonly locate: Locate }
+  | {
+      readonly kind: 'machine';
+      readonly machine: Machine;
+      /** What the file states. */
+      readonly stated: Readonly<Record<string, unknown>>;
+      readonly locate: Locate;
+    }
   /** In the machine's file, or, without one, at the key of the design that names it. */
   | { readonly kind: 'refused'; readonly problems: readonly Diagnostic[]; readonly located: boolean };
 
@@ -64,7 +70,7 @@ export function readMachine(name: string, source: MachineSource | undefined): Ma
     const keys = Object.fromEntries(Object.entries(raw).filter(([key]) => key !== 'units'));
     const schema = machineSection(unitOf(raw));
     const parsed = schema.safeParse(keys);
-    if (parsed.success) return { kind: 'machine', machine: parsed.data, locate };
+    if (parsed.success) return { kind: 'machine', machine: parsed.data, stated: keys, locate };
     const problems = parsed.error.issues.flatMap((issue) => explained(issue, keys, schema));
     return { kind: 'refused', located: true, problems: problems.map(locate) };
   } catch (error) {

@@ -71,7 +71,7 @@ export function readDesign(text: string, file?: string, machineFile?: MachineSou
       return { kind: 'refused', problems: [...problems.map(locate), ...unfit] };
     }
     const data = machine?.kind === 'machine' ? { ...parsed.data, machine: machine.machine } : parsed.data;
-    const { design, problems } = complete(data, raw);
+    const { design, problems } = complete(data, raw, machine?.kind === 'machine' ? machine.stated : undefined);
     const found = problems.map(locate);
     const light = found.every(({ code, severity }) => severity !== 'error' || workshop.has(code));
     return hasError(found)

@@ -89,7 +89,7 @@ export function keyEntries(): KeyEntry[] {
 
 /** A path as an entry has it: `stock[2].size` is `stock[].size`, `materials.birch12.kind` is `materials.<name>.kind`. */
 function general(path: string): string {
-  return path.replace(/\[\d*\]/g, '[]').replace(/^materials\.[^.<>]+(?=\.|$)/, 'materials.<name>');
+  return path.replace(/\[\d*\]/g, '[]').replace(/^((?:machine\.)?materials)\.[^.<>]+(?=\.|$)/, '$1.<name>');
 }
 
 /** `stock.size` for `stock[].size`: what people type. */
@@ -133,7 +133,7 @@ const kindWords: Readonly<Record<KeyMeta['quantity'], string>> = {
 /** What may be written: the kind of value, its unit, its words. */
 export function valueText(entry: KeyEntry): string {
   if (entry.choices) return entry.choices.join(', ').replace(/, ([^,]*)$/, ' or $1');
-  const kind = entry.path === 'materials' ? 'sections, each under a name of your own' : kindWords[entry.quantity];
+  const kind = entry.path.endsWith('materials') ? 'sections, each under a name of your own' : kindWords[entry.quantity];
   return entry.unit === undefined ? kind : `${kind} (${entry.unit})`;
 }
 

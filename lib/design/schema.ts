@@ -1,7 +1,7 @@
 /** The whole design file: every section in the order in which `new` writes it. */
 import { hasHidden } from '../diagnostic/index.js';
 import * as z from 'zod';
-import { group, type KeyMeta, keysIn, textOr, integer } from './keys.js';
+import { colour, group, type KeyMeta, keysIn, textOr, integer } from './keys.js';
 import { dishSection } from './sections/dish.js';
 import { materialsSection, stockSection } from './sections/materials.js';
 import { nestSection, processSection } from './sections/process.js';
@@ -31,21 +31,21 @@ export const defaultColours = {
 export type LayerName = keyof typeof defaultColours;
 
 function coloursSection() {
-  const colour = (name: LayerName) =>
-    z
-      .string()
-      .regex(/^#[0-9a-fA-F]{6}$/, 'must be a colour such as #009E73')
+  const colourOf = (name: LayerName) => {
+    const about = `Colour of ${name} lines.`;
+    return colour(about)
       .default(defaultColours[name])
-      .meta({ quantity: 'text', shown: defaultColours[name], about: `Colour of ${name} lines.` } satisfies KeyMeta);
+      .meta({ quantity: 'text', shown: defaultColours[name], about } satisfies KeyMeta);
+  };
   return group(
     { about: 'Colours of the lines, for laser drivers that distinguish operations by colour.' },
     {
-      outline: colour('outline'),
-      opening: colour('opening'),
-      drill: colour('drill'),
-      countersink: colour('countersink'),
-      scribe: colour('scribe'),
-      'sheet-edge': colour('sheet-edge'),
+      outline: colourOf('outline'),
+      opening: colourOf('opening'),
+      drill: colourOf('drill'),
+      countersink: colourOf('countersink'),
+      scribe: colourOf('scribe'),
+      'sheet-edge': colourOf('sheet-edge'),
     },
   );
 }

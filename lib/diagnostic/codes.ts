@@ -102,6 +102,8 @@ export const diagnosticCodes = {
   'router-tool-short': 'A tool of the router is too short.',
   'router-countersink': 'A countersink is deeper than the sheet.',
   'machine-area': 'A sheet is larger than the working area of the machine.',
+  'machine-kind': 'A key is for another kind of machine.',
+  'machine-material': 'Nothing is stated of a material that the machine cuts.',
   'machine-feed': 'A feed is over what an axis of the machine holds.',
   'machine-place': 'A place or height of the machine is out of its reach, or too low.',
   'machine-decimals': 'The files would have too few decimals for the part.',

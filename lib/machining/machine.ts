@@ -83,7 +83,7 @@ export function machine(
       margin,
       process,
       compensated,
-      operations: inCuttingOrder(operations),
+      operations: inCuttingOrder(operations, process.kind === 'laser' ? process.order : undefined),
       unreached,
     };
   });

@@ -1,5 +1,6 @@
 /** The order in which the operations of a sheet are cut. */
 import { type Bounds, bounds, element, type Point, reversed, sideOfContour, signedArea } from '../geometry/index.js';
+import type { Operation } from '../part/index.js';
 import { shortRoute, type RouteStop } from './travel.js';
 import type { CutOperation } from './types.js';
 
@@ -38,21 +39,23 @@ function nestingDepths(operations: readonly CutOperation[]): Map<string, number>
   return depths;
 }
 
-/** One number a phase; phases run one after the other. */
-function phase(operation: CutOperation, deepest: number, depths: ReadonlyMap<string, number>): number {
-  switch (operation.operation) {
-    case 'drill':
-      return 0;
-    case 'countersink':
-      return 1;
-    case 'scribe':
-      return 2;
-    case 'opening':
-    case 'outline': {
-      const level = deepest - (depths.get(keyOf(operation)) ?? 0);
-      return 3 + 2 * level + (operation.operation === 'outline' ? 1 : 0);
-    }
-  }
+/** The order of the operations of a part where the machine has no other. */
+const usualOrder: readonly Operation[] = ['drill', 'countersink', 'scribe', 'opening', 'outline'];
+
+/**
+ * One number a phase; phases run one after the other. From the openings on they run anew for each level of parts within
+ * parts, as an opening sets free what lies in it.
+ */
+function phase(
+  operation: CutOperation,
+  order: readonly Operation[],
+  deepest: number,
+  depths: ReadonlyMap<string, number>,
+): number {
+  const place = order.indexOf(operation.operation);
+  const opening = order.indexOf('opening');
+  if (place < opening) return place;
+  return opening + order.length * (deepest - (depths.get(keyOf(operation)) ?? 0)) + (place - opening);
 }
 
 /** Operations of a phase that are cut together: a bit at a time for holes, a class of size for rings. */
@@ -71,13 +74,17 @@ function stopOf(operation: CutOperation): RouteStop {
  * The operations of one sheet in cutting order: drills and countersinks bit by bit, scribes, openings, outlines; small
  * before large; a part that lies in another's opening before that opening; each part's outline after all its other
  * cuts; within that a short route from the sheet's corner at 0, 0.
+ * @param order of the operations of a part, `outline` last, where it is another one
  */
-export function inCuttingOrder(operations: readonly CutOperation[]): CutOperation[] {
+export function inCuttingOrder(
+  operations: readonly CutOperation[],
+  order: readonly Operation[] = usualOrder,
+): CutOperation[] {
   const depths = nestingDepths(operations);
   const deepest = Math.max(0, ...depths.values());
   const groups = new Map<string, { rank: [number, number]; members: CutOperation[] }>();
   for (const operation of operations) {
-    const rank: [number, number] = [phase(operation, deepest, depths), group(operation)];
+    const rank: [number, number] = [phase(operation, order, deepest, depths), group(operation)];
     const found = groups.get(rank.join());
     if (found === undefined) groups.set(rank.join(), { rank, members: [operation] });
     else found.members.push(operation);

@@ -26,7 +26,13 @@ export type Process =
       /** Diameters of the drill bits at hand, in addition to the router bit. */
       readonly drills?: readonly number[];
     })
-  | (Corrections & { readonly kind: 'laser'; readonly kerf: number; readonly web: number })
+  | (Corrections & {
+      readonly kind: 'laser';
+      readonly kerf: number;
+      readonly web: number;
+      /** Order of the operations of a part, `outline` last; the usual one when left out. */
+      readonly order?: readonly Exclude<Operation, 'countersink'>[];
+    })
   | { readonly kind: 'hand'; readonly web: number };
 
 /** A sheet to be cut. */

@@ -112,6 +112,7 @@ function machineSchema() {
     pathTolerance: size('how far a rounded corner may leave the path'),
     maxFeed: closed({ x: feed('X'), y: feed('Y'), z: feed('Z') }).describe('fastest feed of each axis'),
     travelSpeed: z.number().describe('speed of travel, mm/min'),
+    acceleration: z.number().describe('how fast it gathers speed, mm/s²'),
     spindle: closed({
       min: z.number().describe('slowest, rev/min'),
       max: z.number().describe('fastest, rev/min'),

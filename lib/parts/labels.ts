@@ -49,6 +49,8 @@ export function withFittingLabels(part: Part): Part {
   const box = bounds(part.outline);
   const marks = part.marks.flatMap((label) => {
     if (label.kind === 'line') return label;
+    // a part may be so short that its label was given no height
+    if (!(label.height > 0)) return [];
     // seen from behind, x runs the other way
     const x = ((label.face === 'front' ? 1 : -1) * (box.minX + box.maxX)) / 2;
     const middle = { x, y: (box.minY + box.maxY) / 2 };

@@ -4,6 +4,7 @@ import { bounds, placeVertices } from '../geometry/index.js';
 import { machine, type Process, spacingFor } from '../machining/index.js';
 import type { Part } from '../part/index.js';
 import { calibrated } from './calibrated.js';
+import { laserProcess } from './laser.js';
 import { sheetMarks } from './sheet-marks.js';
 import type { JobSheet } from './types.js';
 
@@ -11,17 +12,17 @@ import type { JobSheet } from './types.js';
 const margin = 5;
 
 /** How aids of a material are cut, before what a coupon has shown. */
-function plainProcess(design: Design): Process {
+function plainProcess(design: Design, material: string): Process {
   const { process, kerf, toolDiameter } = design.template;
   const { web, relief, drillBits } = design.process;
   if (process === 'router') return { kind: process, toolDiameter, web, relief, drills: drillBits };
-  if (process === 'laser') return { kind: process, kerf, web };
+  if (process === 'laser') return laserProcess(design, material, kerf);
   return { kind: process, web };
 }
 
 /** How aids of a material are cut. */
 export function aidProcess(design: Design, material: string): Process {
-  return calibrated(plainProcess(design), material, design);
+  return calibrated(plainProcess(design, material), material, design);
 }
 
 /** The pieces of an aid, one above the other: on the machine's bed where they fit on it, in the better of two orientations. */

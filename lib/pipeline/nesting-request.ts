@@ -2,6 +2,7 @@
 import type { Design, ProcessKind } from '../design/index.js';
 import { flatten } from '../geometry/index.js';
 import { type Process, spacingFor } from '../machining/index.js';
+import { laserProcess } from './laser.js';
 import type { NestOptions, NestPart, NestStock } from '../nest/index.js';
 import type { Grain, Part } from '../part/index.js';
 import { calibrated } from './calibrated.js';
@@ -31,6 +32,11 @@ export function processOf(design: Design, kind: ProcessKind): Process {
   return { kind, web };
 }
 
+/** The same for a material, as the machine is described. */
+function materialProcess(design: Design, kind: ProcessKind, material: string): Process {
+  return kind === 'laser' ? laserProcess(design, material, design.process.kerf) : processOf(design, kind);
+}
+
 /** One run for all materials that are cut with the same sizes. */
 interface ProcessGroup {
   readonly process: Process;
@@ -43,7 +49,7 @@ function processGroups(design: Design, used: readonly string[]): ProcessGroup[] 
   return kinds.flatMap((kind) => {
     const groups = new Map<string, { process: Process; materials: Set<string> }>();
     for (const material of used.filter((id) => design.materials[id]?.cut === kind)) {
-      const process = calibrated(processOf(design, kind), material, design);
+      const process = calibrated(materialProcess(design, kind, material), material, design);
       const key = JSON.stringify(process);
       const group = groups.get(key) ?? { process, materials: new Set() };
       groups.set(key, group);

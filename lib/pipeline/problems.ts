@@ -1,5 +1,5 @@
 /** What the nest and machining found, as diagnostics about keys of the design file. */
-import type { Design } from '../design/index.js';
+import { type Design, routerOf } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
 import { bounds, commandedPoint, contourFromPoints, rectangle } from '../geometry/index.js';
 import {
@@ -13,6 +13,7 @@ import {
 import type { NestStock, Unplaced } from '../nest/index.js';
 import type { NestRequest } from './nesting-request.js';
 import type { Part } from '../part/index.js';
+import type { JobSheet } from './types.js';
 import { countPath } from './stock-problems.js';
 import { formatLength } from '../units/index.js';
 
@@ -41,10 +42,9 @@ export function cutProblem(problem: CutProblem, section: 'process' | 'template',
   return diagnostic(problem.code, key, problem.message, problem.remedy);
 }
 
-/** The machining data of a design, with the machine that they are for; what was measured of it stands in the process. */
-export function routerData({ router, machine }: Pick<Design, 'router' | 'machine'>): RouterData {
-  const described = { ...machine, calibration: undefined };
-  return { ...router, machine: described };
+/** The machining data of a design, with the machine that they are for. */
+export function routerData(design: Pick<Design, 'router' | 'machine'>): RouterData {
+  return { ...design.router, machine: routerOf(design) };
 }
 
 /** Settings of the router that no bit or machine can keep to, for parts that it cuts. */
@@ -96,4 +96,56 @@ export function marginProblems(design: Design, requests: readonly NestRequest[])
         ];
       });
   });
+}
+
+/** A sheet beyond the working area, with the way in which it is to be cut. */
+function beyondArea(
+  { machine, units }: Design,
+  kind: Process['kind'],
+  { id, width, height }: { readonly id: string; readonly width: number; readonly height: number },
+): { readonly message: string } | null {
+  const { area } = machine;
+  if (kind !== machine.kind || area === undefined || (width <= area.width && height <= area.height)) return null;
+  const size = (a: number, b: number) => `${formatLength(a, units, 3)} x ${formatLength(b, units, 3)}`;
+  return {
+    message: `${id} is ${size(width, height)}, and the working area of the ${kind} ${size(area.width, area.height)}`,
+  };
+}
+
+/** Sheets and offcuts in use that are larger than the working area of their machine. */
+export function areaProblems(design: Design, requests: readonly NestRequest[]): Diagnostic[] {
+  return requests.flatMap(({ process, parts, stock }) => {
+    const used = new Set(parts.map(({ group }) => group));
+    return stock.flatMap(({ id, group, shape }): Diagnostic[] => {
+      if (!used.has(group) || shape.kind === 'roll') return [];
+      const size =
+        shape.kind === 'sheet'
+          ? shape
+          : {
+              width: Math.max(...shape.outline.map(({ x }) => x)),
+              height: Math.max(...shape.outline.map(({ y }) => y)),
+            };
+      const found = beyondArea(design, process.kind, { id, width: size.width, height: size.height });
+      if (found === null) return [];
+      const remedy = 'buy or cut the sheet to the working area (`stock`), or use a larger machine';
+      return [diagnostic('machine-area', ['machine', 'area'], found.message, remedy)];
+    });
+  });
+}
+
+/** Lengths of a roll, templates and gauges that came out larger than the working area. */
+export function areaProblemsOf(design: Design, sheets: readonly JobSheet[], aids: readonly JobSheet[]): Diagnostic[] {
+  const path = ['machine', 'area'];
+  return [
+    ...sheets.flatMap(({ cut }) => {
+      const found = beyondArea(design, cut.process.kind, cut);
+      const remedy = 'state a shorter stock.rollLength, or use a larger machine';
+      return found === null ? [] : [diagnostic('machine-area', path, found.message, remedy)];
+    }),
+    ...aids.flatMap(({ cut }) => {
+      const found = beyondArea(design, cut.process.kind, cut);
+      const remedy = 'cut it on a larger machine, or by hand from its print';
+      return found === null ? [] : [diagnostic('machine-area', path, found.message, remedy, 'warning')];
+    }),
+  ];
 }

@@ -20,10 +20,7 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
     material,
   );
   const wear = plan.toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
-  const notes = [
-    `About ${Math.ceil(plan.cuttingSeconds / 60)} minutes without tool changes; ${wear.join(', ')}.`,
-    ...plan.problems.map(diagnosticText),
-  ];
+  const notes = [`On the whole sheet ${wear.join(', ')}.`, ...plan.problems.map(diagnosticText)];
   const header = { job: design.name, material: material.description, notes };
   const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
   const texts = [...writeNgc(plan.toolpath, header)];

@@ -33,7 +33,11 @@ describe('explained keys', () => {
 
   it('finds a bare name wherever it stands, and a section with its keys', () => {
     const kerf = explainKey('kerf');
-    expect(kerf.kind === 'found' && kerf.entries.map(({ path }) => path)).toEqual(['process.kerf', 'template.kerf']);
+    expect(kerf.kind === 'found' && kerf.entries.map(({ path }) => path)).toEqual([
+      'process.kerf',
+      'machine.materials.<name>.kerf',
+      'template.kerf',
+    ]);
     const cleat = explainKey('cleat');
     expect(cleat.kind === 'found' && cleat.entries.length).toBeGreaterThan(8);
   });

@@ -81,6 +81,7 @@ function randomMachine(min: number, max: number, next: () => number): RouterMach
     ...(chance(0.3) ? { parking: { x: between(0, 500), y: between(0, 500) } } : {}),
     ...(chance(0.2) ? { area: { width: between(300, 3000), height: between(300, 2000) } } : {}),
     end: pick('M2', 'M30'),
+    acceleration: pick(60, 500, 3000),
   });
 }
 

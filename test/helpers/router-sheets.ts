@@ -12,6 +12,7 @@ import {
 import { type Part, textMark, throughHole } from '../../lib/part/index.js';
 import { recordPart, writeJob } from '../../lib/output/index.js';
 import { type PartRead, parseRecord, readJob } from '../../lib/check/job-reader.js';
+import { routerOf } from '../../lib/design/index.js';
 import { plainPart } from './plain-part.js';
 import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { writeNgc } from '../../lib/output/gcode/index.js';
@@ -55,7 +56,7 @@ panel: { material: ply }
 
 /** The machine with every default, changed as asked. */
 export function machineData(changes: Partial<RouterMachine> = {}): RouterMachine {
-  return { ...design.machine, ...changes };
+  return { ...routerOf(design), ...changes };
 }
 
 /** A machine that goes no faster in a cut than this, mm/min. */
@@ -63,7 +64,7 @@ export const feedingAt = (feed: number): RouterMachine => machineData({ maxFeed:
 
 /** The design's router data with every default, changed as asked. */
 export function routerData(changes: Partial<RouterData> = {}): RouterData {
-  return { ...design.router, machine: design.machine, ...changes };
+  return { ...design.router, machine: routerOf(design), ...changes };
 }
 
 export const routerProcess = (changes: Partial<Extract<Process, { kind: 'router' }>> = {}): Process => ({

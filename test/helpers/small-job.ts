@@ -55,13 +55,13 @@ const record = {
       markDepth: made.plan.limits.markDepth,
       safeHeight: made.plan.toolpath.safeHeight,
     },
-    machine: made.plan.limits.machine,
+    machine: { kind: 'router', materials: {}, ...made.plan.limits.machine },
     nest: { seed: 1 },
     rib: { material: 'ply' },
     panel: {},
     reflector: {},
     extra: [],
-    template: {},
+    template: { kerf: 0.2 },
     colours: defaultColours,
   },
   dish: {
@@ -140,7 +140,7 @@ export function drawingsOnly(): Files {
 export function jobFor(machine: RouterMachine): Files {
   const other = shop({ parts: [rib], placed, ...size, data: routerData({ machine }) });
   const content = smallRecord();
-  Object.assign(content.design, { machine });
+  Object.assign(content.design, { machine: { kind: 'router', materials: {}, ...machine } });
   Object.assign(content.sheets[0]!, { router: { files: [...other.files.keys()], limits: other.plan.limits } });
   const files = cutFiles(other);
   return files.set('job.json', sealed(content, files));

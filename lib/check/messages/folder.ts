@@ -46,7 +46,7 @@ export const comparisons = {
   'rib-count': { code: 'record', text: 'the number of ribs to be made is {recorded}, by its design {byDesign}' },
   'nest-seed': { code: 'record', text: 'the seed of the nest is {recorded}, by its design {byDesign}' },
   'tool-diameter': { code: 'record', text: 'the tool has a diameter of {recorded}, by its design {byDesign}' },
-  kerf: { code: 'record', text: 'the kerf is {recorded}, by its design {byDesign}' },
+  kerf: { code: 'record', text: '{of}: the kerf is {recorded}, by its design {byDesign}' },
   'sheet-thickness': { code: 'record', text: '{of}: the material is as thick as {recorded}, by its design {byDesign}' },
   'sheet-overcut': { code: 'record', text: '{of}: the overcut is {recorded}, by its design {byDesign}' },
   'sheet-mark-depth': { code: 'record', text: '{of}: the depth of marks is {recorded}, by its design {byDesign}' },

@@ -49,6 +49,7 @@ export const sheetMessages = {
   'mark-stray': { code: 'mark', text: 'a scribed line is no mark of a part that lies there' },
 
   'order-within': { code: 'order', text: '{what} of {part} comes after its outline' },
+  'order-machine': { code: 'order', text: '{part}: {what} comes before {before}, against the order of the machine' },
   'order-nested': { code: 'order', text: '{part} lies in an opening of {around}, which is cut first' },
 
   overlap: { code: 'overlap', text: '{part} and {other} lie on each other' },

@@ -1,7 +1,21 @@
 /** The machine: what its controller reads and what it can do. The defaults are the plain published standard. */
-import { choice, group, integerAuto, integerOr, keysIn, type KeyMeta, numberOr, yesNo } from '../keys.js';
+import {
+  choice,
+  choiceAuto,
+  group,
+  integerAuto,
+  integerOr,
+  keysIn,
+  type KeyMeta,
+  numberAuto,
+  numberOr,
+  yesNo,
+} from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 import { calibrationKeys } from './calibration.js';
+import { laserKeys, materialKeys } from './laser.js';
+
+export const machineKinds = ['router', 'laser'] as const;
 
 function place(unit: LengthUnit, about: string, auto: string) {
   return keysIn(unit)
@@ -66,6 +80,32 @@ function changeKeys(unit: LengthUnit) {
   };
 }
 
+/** What a router does; none of it is for a laser. */
+function routerKeys(unit: LengthUnit) {
+  return { ...changeKeys(unit), ...motionKeys(unit) };
+}
+
+/** Keys of a router that a laser has no use for. */
+export const routerOnly = ['toolChange', 'lengthOffsets', 'changeAt', 'changeHeight', 'maxFeed', 'spindle', 'spinUp'];
+
+/** What both kinds need for their times. */
+const timeKeys = {
+  travelSpeed: numberAuto({
+    about: 'Speed of travel, for the time only.',
+    unit: 'mm/min',
+    auto: '6000 for a router, a light gantry machine, from memory; of a laser no time is estimated without it',
+    min: 10,
+    max: 1_000_000,
+  }),
+  acceleration: numberAuto({
+    about: 'How fast the machine gathers speed along its path, for the time only.',
+    unit: 'mm/s²',
+    auto: '500 for a router, a light gantry machine, from memory; the time of a laser is a minimum without it',
+    min: 10,
+    max: 100_000,
+  }),
+};
+
 function motionKeys(unit: LengthUnit) {
   const { lengthOr } = keysIn(unit);
   const feed = (about: string, value: number) =>
@@ -85,12 +125,6 @@ function motionKeys(unit: LengthUnit) {
       { about: 'Fastest feed of each axis in a cut.' },
       { x: feed('Along X.', 4000), y: feed('Along Y.', 4000), z: feed('Along Z.', 4000) },
     ).prefault({}),
-    travelSpeed: numberOr(6000, {
-      about: 'Speed of travel, for the time only.',
-      unit: 'mm/min',
-      min: 10,
-      max: 100_000,
-    }),
     spindle: group(
       { about: 'The range of the spindle.' },
       {
@@ -119,13 +153,19 @@ export function machineSection(unit: LengthUnit) {
   return group(
     {
       about:
-        'The machine that cuts, in the words of its manual; or the name of a file beside the design that holds these keys (and `units`), for several designs.',
+        'The machine that cuts, in the words of its manual; or the name of a file beside the design that holds these keys (and `units`), for several designs. What is cut otherwise than by a machine of its kind is cut on one of which nothing is stated.',
     },
     {
+      kind: choiceAuto(machineKinds, {
+        about: 'What it is.',
+        auto: 'a laser where `process.kind` says so, else a router',
+      }),
       area,
       ...textKeys(unit),
-      ...changeKeys(unit),
-      ...motionKeys(unit),
+      ...routerKeys(unit),
+      ...timeKeys,
+      materials: materialKeys(unit),
+      ...laserKeys(),
       calibration: calibrationKeys(unit).prefault({}),
     },
   );

@@ -21,6 +21,8 @@ export interface RouterMachine {
   readonly pathTolerance: number;
   readonly maxFeed: { readonly x: number; readonly y: number; readonly z: number };
   readonly travelSpeed: number;
+  /** mm/s² */
+  readonly acceleration: number;
   /** rev/min */
   readonly spindle: { readonly min: number; readonly max: number };
   /** s */

@@ -1,19 +1,9 @@
 /** Lengths and times of a tool path. */
-import { distance, element, type Point } from '../../geometry/index.js';
-import type { Move, Point3, ToolRun, ToolWear } from './types.js';
-
-/** Length of a feed move from a place (mm). */
-function moveLength(from: Point3, move: Move): number {
-  const { to } = move;
-  if (move.kind !== 'arc') return Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
-  const { centre, clockwise } = move;
-  const radius = distance(centre, to);
-  const a = Math.atan2(from.y - centre.y, from.x - centre.x);
-  const b = Math.atan2(to.y - centre.y, to.x - centre.x);
-  const turn = 2 * Math.PI;
-  const sweep = clockwise ? (((a - b) % turn) + turn) % turn : (((b - a) % turn) + turn) % turn;
-  return Math.hypot(radius * sweep, to.z - from.z);
-}
+import { distance, element } from '../../geometry/index.js';
+import { type Driving, secondsOf } from '../motion-time.js';
+import { lengthOf, type Move, type Point3 } from '../moves.js';
+import type { RouterMachine } from './machine.js';
+import type { ToolRun, ToolWear } from './types.js';
 
 export interface RouteMeasures {
   readonly cuttingSeconds: number;
@@ -21,31 +11,40 @@ export interface RouteMeasures {
   readonly toolWear: readonly ToolWear[];
 }
 
-/** Time of all moves (s), length of the level travel, and the length that each tool cuts. */
-export function measure(runs: readonly ToolRun[], travelSpeed: number): RouteMeasures {
-  let minutes = 0;
+function drivingOf({ travelSpeed, acceleration, pathMode, pathTolerance }: RouterMachine): Driving {
+  const corners =
+    pathMode === 'continuous' ? { tolerance: pathTolerance } : pathMode === 'exact' ? pathMode : ('stop' as const);
+  return { travelSpeed, acceleration, corners };
+}
+
+/** The runs of a tool path, each with its time. */
+export function timed(runs: readonly Omit<ToolRun, 'seconds'>[], machine: RouterMachine): ToolRun[] {
+  const driving = drivingOf(machine);
+  let level = { x: 0, y: 0 };
+  return runs.map((run) => {
+    const moves: Move[] = run.cuts.flatMap((cut) => cut.moves);
+    const start: Point3 = { ...level, z: element(moves, 0).to.z };
+    level = element(moves, moves.length - 1).to;
+    return { ...run, seconds: machine.spinUp + secondsOf(start, moves, driving) };
+  });
+}
+
+/** Time of all runs (s), length of the level travel, and the length that each tool cuts. */
+export function measure(runs: readonly ToolRun[]): RouteMeasures {
   let travelLength = 0;
   const toolWear: ToolWear[] = [];
-  let level: Point = { x: 0, y: 0 };
+  let level = { x: 0, y: 0 };
   for (const { tool, cuts } of runs) {
+    const moves: Move[] = cuts.flatMap((cut) => cut.moves);
+    let at: Point3 = { ...level, z: element(moves, 0).to.z };
     let length = 0;
-    for (const { moves } of cuts) {
-      let at: Point3 = { ...level, z: element(moves, 0).to.z };
-      for (const move of moves) {
-        if (move.kind === 'rapid') {
-          const across = distance(at, move.to);
-          travelLength += across;
-          minutes += Math.hypot(across, move.to.z - at.z) / travelSpeed;
-        } else {
-          const long = moveLength(at, move);
-          minutes += long / move.feed;
-          if (move.to.z < 0) length += long;
-        }
-        at = move.to;
-      }
-      level = at;
+    for (const move of moves) {
+      if (move.kind === 'rapid') travelLength += distance(at, move.to);
+      else if (move.to.z < 0) length += lengthOf(at, move);
+      at = move.to;
     }
+    level = at;
     toolWear.push({ tool: tool.number, length });
   }
-  return { cuttingSeconds: minutes * 60, travelLength, toolWear };
+  return { cuttingSeconds: runs.reduce((sum, { seconds }) => sum + seconds, 0), travelLength, toolWear };
 }

@@ -7,9 +7,10 @@ import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } fr
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
 import { type Held, hold } from './holding.js';
 import { allowanceOf } from './lead.js';
-import { measure } from './measure.js';
+import { inLines } from '../moves.js';
+import { measure, timed } from './measure.js';
 import { reachProblems } from './reach.js';
-import { areaProblems, settingProblems } from './settings.js';
+import { settingProblems } from './settings.js';
 import { chooseTools, cutDepth, type ToolChoice, type Tooled } from './tools.js';
 import { tour } from './tour.js';
 import type {
@@ -121,9 +122,9 @@ function marksOf({ sheet, choice, cuttings, data }: Setting): Entered[] {
 }
 
 /** Everything that the tools do, tool by tool. */
-function toolRuns(setting: Setting, tools: readonly RouterTool[]): ToolRun[] {
+function toolRuns(setting: Setting, tools: readonly RouterTool[]): Omit<ToolRun, 'seconds'>[] {
   let at: Point = { x: 0, y: 0 };
-  return tools.flatMap((tool): ToolRun[] => {
+  return tools.flatMap((tool): Omit<ToolRun, 'seconds'>[] => {
     const own = setting.choice.tooled.filter((one) => one.tool.number === tool.number);
     const made = new Map(own.map((one) => [one, entered(one, setting)]));
     const cutOf = (one: Tooled): Entered => made.get(one)!;
@@ -181,7 +182,6 @@ export function planRouter(
   const finishing = allowanceOf(data, cut.process);
   const problems: RouterProblem[] = [
     ...settingProblems(data, cut.process.toolDiameter),
-    ...areaProblems(machine, cut),
     ...choice.problems,
     ...feedProblems([...cuttings.values()], material, data),
     ...held.problems,
@@ -212,7 +212,12 @@ export function planRouter(
     keepOuts: sheet.keepOuts ?? [],
   };
   const failed = problems.some(({ severity }) => severity === 'error');
-  const runs = failed ? [] : toolRuns({ sheet, material, data, held, choice, cuttings }, tools);
+  const made = failed ? [] : toolRuns({ sheet, material, data, held, choice, cuttings }, tools);
+  const inShort =
+    machine.arcs === 'arcs'
+      ? made
+      : made.map((run) => ({ ...run, cuts: run.cuts.map((cut) => inLines(cut, machine.lineTolerance)) }));
+  const runs = timed(inShort, machine);
   return {
     toolpath: {
       sheet: cut.id,
@@ -226,6 +231,6 @@ export function planRouter(
     },
     limits,
     problems,
-    ...measure(runs, machine.travelSpeed),
+    ...measure(runs),
   };
 }

@@ -1,5 +1,4 @@
 /** Whether the machining data go together, before there is anything to cut. */
-import type { CutSheet } from '../types.js';
 import type { RouterMachine } from './machine.js';
 import type { RouterData, RouterProblem } from './types.js';
 
@@ -98,23 +97,6 @@ function decimalProblems({ programUnits, decimals }: RouterMachine): RouterProbl
       key: ['machine', 'decimals'],
       message: `${decimals} decimals of an inch round by more than a micrometre`,
       remedy: `use at least ${inchDecimals}, or millimetres`,
-    },
-  ];
-}
-
-/** A sheet that the machine cannot reach over. */
-export function areaProblems(
-  { area }: RouterMachine,
-  sheet: Pick<CutSheet, 'id' | 'width' | 'height'>,
-): RouterProblem[] {
-  if (area === undefined || (sheet.width <= area.width && sheet.height <= area.height)) return [];
-  return [
-    {
-      code: 'machine-area',
-      severity: 'error',
-      key: ['machine', 'area'],
-      message: `${sheet.id} is ${mm(sheet.width)} x ${mm(sheet.height)}, and the working area ${mm(area.width)} x ${mm(area.height)}`,
-      remedy: 'buy or cut the sheet to the working area (`stock`), or use a larger machine',
     },
   ];
 }

@@ -5,9 +5,11 @@
 import type { Axes, Point } from '../../geometry/index.js';
 import type { PlacedPart } from '../../part/index.js';
 import type { CutSheet } from '../types.js';
+import type { Cut } from '../moves.js';
 import type { RouterMachine } from './machine.js';
 
 export type { RouterMachine } from './machine.js';
+export type { Cut, Move, Point3 } from '../moves.js';
 
 export interface RouterTool {
   /** Its number in the machine's tool table. */
@@ -69,35 +71,14 @@ export interface RoutedSheet {
   readonly keepOuts?: readonly (readonly Point[])[];
 }
 
-export interface Point3 extends Point {
-  readonly z: number;
-}
-
-/** One move of the tool's tip. An arc turns about an upright axis and may climb or sink evenly. */
-export type Move =
-  | { readonly kind: 'rapid'; readonly to: Point3 }
-  | { readonly kind: 'line'; readonly to: Point3; readonly feed: number }
-  | {
-      readonly kind: 'arc';
-      readonly to: Point3;
-      readonly centre: Point;
-      readonly clockwise: boolean;
-      readonly feed: number;
-    };
-
-/** Moves that belong together, from travel height to travel height. */
-export interface Cut {
-  /** What a person calls it: `outline rib 3`. */
-  readonly title: string;
-  readonly moves: readonly Move[];
-}
-
 /** Everything that one tool does on a sheet. */
 export interface ToolRun {
   readonly tool: RouterTool;
   /** rev/min, clockwise. */
   readonly spindle: number;
   readonly cuts: readonly Cut[];
+  /** With the wait for the spindle, s. */
+  readonly seconds: number;
 }
 
 /** How a part is held until the sheet is done. */
@@ -128,7 +109,6 @@ export interface RouterProblem {
     | 'router-tool-short'
     | 'router-countersink'
     | 'router-finishing'
-    | 'machine-area'
     | 'machine-feed'
     | 'machine-place'
     | 'machine-decimals'

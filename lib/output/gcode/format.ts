@@ -1,5 +1,5 @@
 /** Numbers, comments and lines as a machine's controller reads them. */
-import type { Move, Point3, RouterMachine } from '../../machining/index.js';
+import type { RouterMachine } from '../../machining/index.js';
 import { decimal } from '../decimal.js';
 import { comment, comments } from './words.js';
 
@@ -50,32 +50,5 @@ export function numbered(lines: readonly string[], step: number): readonly strin
     if (line === '%' || line.startsWith('(')) return line;
     count = (count % perRound) + 1;
     return `N${count * step} ${line}`;
-  });
-}
-
-/**
- * A move as one or more: an arc as short lines that stand off it by at most `tolerance` (mm). A chord over the angle w
- * stands off by r (1 - cos(w/2)).
- */
-export function inLines(move: Move, from: Point3 | null, tolerance: number): readonly Move[] {
-  if (move.kind !== 'arc' || from === null) return [move];
-  const { to, centre, clockwise, feed } = move;
-  const radius = Math.hypot(from.x - centre.x, from.y - centre.y);
-  const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-  const end = Math.atan2(to.y - centre.y, to.x - centre.x);
-  const turn = 2 * Math.PI;
-  const raw = (clockwise ? start - end : end - start) % turn;
-  const sweep = raw <= 1e-9 ? raw + turn : raw;
-  const widest = radius <= tolerance ? Math.PI / 2 : Math.min(Math.PI / 2, 2 * Math.acos(1 - tolerance / radius));
-  const count = Math.max(1, Math.ceil(sweep / widest));
-  return Array.from({ length: count }, (_, i): Move => {
-    if (i === count - 1) return { kind: 'line', to, feed };
-    const angle = start + ((clockwise ? -1 : 1) * sweep * (i + 1)) / count;
-    const z = from.z + ((to.z - from.z) * (i + 1)) / count;
-    return {
-      kind: 'line',
-      to: { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle), z },
-      feed,
-    };
   });
 }

@@ -13,7 +13,7 @@ import type { Move, Point3, RouterMachine, ToolPath, ToolRun } from '../../machi
 import { decimal } from '../decimal.js';
 import { changeCautions, routerCautions } from './cautions.js';
 import { commandedMoves } from './commanded.js';
-import { type Format, formatOf, inLines, numbered } from './format.js';
+import { type Format, formatOf, numbered } from './format.js';
 import { word } from './words.js';
 
 /** What the head of the file states in addition to the tool path. */
@@ -118,11 +118,9 @@ function runLines(run: ToolRun, first: boolean, writing: Writing): string[] {
   for (const { title, moves } of commandedMoves(run.cuts, path.axes)) {
     lines.push(format.comment(title));
     for (const move of moves) {
-      for (const one of machine.arcs === 'lines' ? inLines(move, at, machine.lineTolerance) : [move]) {
-        const line = moveLine(one, at, written, format);
-        if (line !== null) lines.push(line);
-        at = one.to;
-      }
+      const line = moveLine(move, at, written, format);
+      if (line !== null) lines.push(line);
+      at = move.to;
     }
   }
   return lines;
@@ -140,6 +138,7 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
   const deepest = runs.reduce((min, run) => Math.min(min, lowest(run)), 0);
   const byHand = machine.toolChange === 'by-hand' && runs.length > 1;
   const [start] = runs;
+  const minutes = Math.ceil(runs.reduce((sum, { seconds }) => sum + seconds, 0) / 60);
   return [
     format.comment(`dishwright - ${header.job} - sheet ${sheet}${part}`),
     format.comment(`${header.material}, ${size}`),
@@ -154,6 +153,7 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
     ...(machine.toolChange === 'automatic' || start === undefined
       ? []
       : format.comments(`NOTE: The file starts with this bit in the spindle and set to zero: ${toolName(start)}.`)),
+    ...format.comments(`NOTE: About ${minutes} minutes without changes of tool.`),
     ...header.notes.flatMap((note) => format.comments(`NOTE: ${note}`)),
   ];
 }

@@ -143,6 +143,17 @@ export const sheetPlants = {
   ],
 
   'order-within': [last('opening'), 'an opening of rib 1 comes after its outline'],
+  'order-machine': [
+    recorded((record) => ({
+      ...record,
+      design: {
+        ...record.design,
+        machine: { ...record.design.machine, kind: 'laser', order: ['opening', 'drill', 'scribe', 'outline'] },
+      },
+      process: { kind: 'laser', kerf: 6, compensated: true },
+    })),
+    'rib 1: drill comes before opening, against the order of the machine',
+  ],
   'order-nested': [plug, 'plug 1 lies in an opening of rib 1, which is cut first'],
 
   // a plus: no corner of one lies within the other

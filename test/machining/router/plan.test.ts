@@ -150,11 +150,6 @@ describe('named problems, and no file', () => {
       { data: routerData({ machine: machineData({ spindle: { min: 24_000, max: 8000 } }) }) },
     ],
     [
-      'a working area smaller than the sheet',
-      'machine-area',
-      { data: routerData({ machine: machineData({ area: { width: 400, height: 300 } }) }) },
-    ],
-    [
       'a plunge over what the machine holds',
       'machine-feed',
       { data: routerData({ plungeFeed: 900, machine: machineData({ maxFeed: { x: 4000, y: 4000, z: 500 } }) }) },

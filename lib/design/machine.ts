@@ -1,0 +1,108 @@
+/** The machine with what follows from its kind, and what its keys say together. */
+import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import type { Material } from './design.js';
+import { nearestWord } from './nearest.js';
+import type { DesignFile } from './schema.js';
+import { laserOnly } from './sections/laser.js';
+import { machineKinds, machineSection, routerOnly } from './sections/machine.js';
+import { formatLength } from '../units/index.js';
+
+type MachineKind = (typeof machineKinds)[number];
+type Machine = DesignFile['machine'];
+
+export type FilledMachine = Omit<Machine, 'kind'> & { readonly kind: MachineKind };
+
+/** A light gantry machine, from memory: mm/min, mm/s². */
+const routerSpeeds = { travelSpeed: 6000, acceleration: 500 };
+
+/** The machine of a design, of the kind of its process where it states none. */
+export function filledMachine({ machine, process }: Pick<DesignFile, 'machine' | 'process'>): FilledMachine {
+  const kind = machine.kind ?? (process.kind === 'laser' ? 'laser' : 'router');
+  return { ...machine, kind };
+}
+
+/** A router's machine without the keys that are for a laser alone. */
+export type RouterKeys = Omit<FilledMachine, 'kind' | 'materials' | 'travelSpeed' | 'acceleration' | LaserOnly> &
+  typeof routerSpeeds;
+type LaserOnly = 'order' | 'colours' | 'toolPaths' | 'beam' | 'fullPower';
+
+/** The router of a design: as described, or, where the machine is a laser, one of which nothing is stated. */
+export function routerOf({ machine }: { readonly machine: FilledMachine }): RouterKeys {
+  const router = machine.kind === 'router' ? machine : machineSection('mm').parse({});
+  const { kind, materials, travelSpeed, acceleration, order, colours, toolPaths, beam, fullPower, ...rest } = router;
+  return {
+    ...rest,
+    travelSpeed: travelSpeed ?? routerSpeeds.travelSpeed,
+    acceleration: acceleration ?? routerSpeeds.acceleration,
+  };
+}
+
+/** The laser of a design: as described; null where the machine is none. */
+export function laserOf({ machine }: { readonly machine: FilledMachine }): FilledMachine | null {
+  return machine.kind === 'laser' ? machine : null;
+}
+
+/** Keys that are for the other kind of machine. */
+function otherKind(kind: MachineKind, stated: readonly string[]): Diagnostic[] {
+  const [barred, other] = kind === 'laser' ? [routerOnly, 'router'] : [laserOnly, 'laser'];
+  return stated
+    .filter((key) => barred.includes(key))
+    .map((key) =>
+      diagnostic(
+        'machine-kind',
+        ['machine', key],
+        `machine.${key} is for a ${other}, and the machine is a ${kind}`,
+        `take it out, or write kind: ${other}`,
+      ),
+    );
+}
+
+/** Names of materials that the design does not have; a file that several designs name may have more of them. */
+function unknownMaterials(names: readonly string[], known: readonly string[]): Diagnostic[] {
+  return names
+    .filter((name) => !known.includes(name))
+    .map((name) => {
+      const near = nearestWord(name, known);
+      return diagnostic(
+        'unknown-material',
+        ['machine', 'materials', name],
+        `machine.materials names the material "${name}", which is not in materials`,
+        near === null ? `known: ${known.join(', ')}` : `did you mean ${near}?`,
+      );
+    });
+}
+
+/**
+ * What is wrong with the machine's keys together.
+ * @param stated keys that the design or the machine's own file states
+ * @param own whether the machine has a file of its own
+ */
+export function checkMachine(
+  { materials: described, kind, calibration }: FilledMachine,
+  file: DesignFile,
+  materials: Readonly<Record<string, Material>>,
+  stated: readonly string[],
+  own: boolean,
+): Diagnostic[] {
+  const names = Object.keys(described);
+  const unnamed =
+    kind === 'laser' && names.length > 0
+      ? Object.values(materials).filter(
+          ({ id, cut }) =>
+            cut === 'laser' && described[id]?.kerf === undefined && calibration.materials[id] === undefined,
+        )
+      : [];
+  return [
+    ...otherKind(kind, stated),
+    ...(own ? [] : unknownMaterials(names, Object.keys(materials))),
+    ...unnamed.map(({ id }) =>
+      diagnostic(
+        'machine-material',
+        ['machine', 'materials'],
+        `machine.materials states no kerf of ${id}: it is cut with the ${formatLength(file.process.kerf, file.units, 3)} of process.kerf`,
+        `measure it and add ${id} to machine.materials`,
+        'warning',
+      ),
+    ),
+  ];
+}
