@@ -1,6 +1,6 @@
 export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
-export { type FilledMachine, laserOf, type RouterKeys, routerOf } from './machine.js';
+export { laserOf, routerOf } from './machine.js';
 export { nearestWord } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
 export { machineFileOf, type MachineSource } from './machine-file.js';

@@ -7,10 +7,7 @@ import { laserOnly } from './sections/laser.js';
 import { machineKinds, machineSection, routerOnly } from './sections/machine.js';
 import { formatLength } from '../units/index.js';
 
-type MachineKind = (typeof machineKinds)[number];
-type Machine = DesignFile['machine'];
-
-export type FilledMachine = Omit<Machine, 'kind'> & { readonly kind: MachineKind };
+export type FilledMachine = Omit<DesignFile['machine'], 'kind'> & { readonly kind: (typeof machineKinds)[number] };
 
 /** A light gantry machine, from memory: mm/min, mm/s². */
 const routerSpeeds = { travelSpeed: 6000, acceleration: 500 };
@@ -21,19 +18,35 @@ export function filledMachine({ machine, process }: Pick<DesignFile, 'machine' |
   return { ...machine, kind };
 }
 
+/** What a router's files do without, what is filled in for them, and what stands in the process of each sheet. */
+const notRouted = [
+  'kind',
+  'materials',
+  'travelSpeed',
+  'acceleration',
+  'order',
+  'colours',
+  'toolPaths',
+  'beam',
+  'fullPower',
+  'calibration',
+] as const;
+
 /** A router's machine without the keys that are for a laser alone. */
-export type RouterKeys = Omit<FilledMachine, 'kind' | 'materials' | 'travelSpeed' | 'acceleration' | LaserOnly> &
-  typeof routerSpeeds;
-type LaserOnly = 'order' | 'colours' | 'toolPaths' | 'beam' | 'fullPower';
+export type RouterKeys = Omit<FilledMachine, (typeof notRouted)[number]> & typeof routerSpeeds;
+
+function without<T extends object, Key extends keyof T>(value: T, keys: readonly Key[]): Omit<T, Key> {
+  const kept = Object.entries(value).filter(([name]) => keys.every((key) => key !== name));
+  return Object.fromEntries(kept) as Omit<T, Key>;
+}
 
 /** The router of a design: as described, or, where the machine is a laser, one of which nothing is stated. */
 export function routerOf({ machine }: { readonly machine: FilledMachine }): RouterKeys {
-  const router = machine.kind === 'router' ? machine : machineSection('mm').parse({});
-  const { kind, materials, travelSpeed, acceleration, order, colours, toolPaths, beam, fullPower, ...rest } = router;
+  const router: DesignFile['machine'] = machine.kind === 'router' ? machine : machineSection('mm').parse({});
   return {
-    ...rest,
-    travelSpeed: travelSpeed ?? routerSpeeds.travelSpeed,
-    acceleration: acceleration ?? routerSpeeds.acceleration,
+    ...without(router, notRouted),
+    travelSpeed: router.travelSpeed ?? routerSpeeds.travelSpeed,
+    acceleration: router.acceleration ?? routerSpeeds.acceleration,
   };
 }
 
@@ -43,7 +56,7 @@ export function laserOf({ machine }: { readonly machine: FilledMachine }): Fille
 }
 
 /** Keys that are for the other kind of machine. */
-function otherKind(kind: MachineKind, stated: readonly string[]): Diagnostic[] {
+function otherKind(kind: FilledMachine['kind'], stated: readonly string[]): Diagnostic[] {
   const [barred, other] = kind === 'laser' ? [routerOnly, 'router'] : [laserOnly, 'laser'];
   return stated
     .filter((key) => barred.includes(key))

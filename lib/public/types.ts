@@ -14,6 +14,7 @@ export type {
 export type { Filled, Material, StockItem } from '../design/design.js';
 export type { ShapeSource } from '../design/dish-shape.js';
 export type { About as AboutKey, KeyMeta, Range as KeyRange } from '../design/keys.js';
+export type { FilledMachine } from '../design/machine.js';
 export type { ProfileSource } from '../design/profile-of.js';
 export type { DesignReading } from '../design/read.js';
 export type { DesignFile } from '../design/schema.js';

@@ -21,77 +21,94 @@ interface Piece {
   readonly speed: number;
 }
 
-/** The file as pieces of path, and the seconds that it waits (G4). Between two runs of a spindle the machine stands. */
-function piecesOf(
-  text: string,
-  travelSpeed: number,
-  start: readonly number[],
-): { runs: Piece[][]; waits: number; end: readonly number[] } {
-  const unit = /\bG20\b/.test(text) ? 25.4 : 1;
-  const runs: Piece[][] = [];
-  let waits = 0;
-  let motion = 'G0';
-  let feed = 0;
-  let at: readonly number[] | null = null;
-  let last = start;
-  let stands = true;
-  let known: Record<string, number> = {};
-  for (const line of text.split('\n').filter((one) => !/^[(%]/.test(one))) {
-    const value = (letter: string): number | undefined => {
-      const found = new RegExp(`(?:^|\\s)${letter}(-?[\\d.]+)`).exec(line)?.[1];
-      return found === undefined ? undefined : Number(found);
-    };
+type Place = readonly [number, number, number];
+
+/** Value of a word of a line, in the unit of the file. */
+function wordOf(line: string, letter: string): number | undefined {
+  const found = new RegExp(`(?:^|\\s)${letter}(-?[\\d.]+)`).exec(line)?.[1];
+  return found === undefined ? undefined : Number(found);
+}
+
+function straightPiece([fx, fy, fz]: Place, [x, y, z]: Place, speed: number): Piece {
+  const at = (s: number) => [fx + s * (x - fx), fy + s * (y - fy), fz + s * (z - fz)];
+  return { at, speed, length: Math.hypot(x - fx, y - fy, z - fz) };
+}
+
+function roundPiece([fx, fy, fz]: Place, [x, y, z]: Place, i: number, j: number, sense: number, speed: number): Piece {
+  const [cx, cy] = [fx + i, fy + j];
+  const radius = Math.hypot(x - cx, y - cy);
+  const a = Math.atan2(fy - cy, fx - cx);
+  const full = 2 * Math.PI;
+  const turn = (((sense * (Math.atan2(y - cy, x - cx) - a)) % full) + full) % full;
+  const at = (s: number) => {
+    const angle = a + sense * s * turn;
+    return [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle), fz + s * (z - fz)];
+  };
+  return { at, speed, length: Math.hypot(radius * turn, z - fz) };
+}
+
+/** A file walked line by line: pieces of path, and the seconds that it waits (G4). */
+class Walked {
+  readonly runs: Piece[][] = [];
+  waits = 0;
+  readonly #unit: number;
+  readonly #travelSpeed: number;
+  #motion = 'G0';
+  #feed = 0;
+  #known: Partial<Record<'X' | 'Y' | 'Z', number>> = {};
+  #at: Place | null = null;
+  #stands = true;
+
+  constructor(
+    text: string,
+    travelSpeed: number,
+    public end: readonly [number, number],
+  ) {
+    this.#unit = /\bG20\b/.test(text) ? 25.4 : 1;
+    this.#travelSpeed = travelSpeed;
+    for (const line of text.split('\n')) if (!/^[(%]/.test(line)) this.#take(line);
+  }
+
+  #take(line: string): void {
     if (/\bG4\b/.test(line)) {
-      waits += value('P') ?? 0;
-      continue;
-    }
-    if (/\bM3\b/.test(line)) {
-      runs.push([]);
-      at = null;
+      this.waits += wordOf(line, 'P') ?? 0;
+      return;
     }
     // what is moved while the spindle stands is a change of tool
-    if (/\bM5\b/.test(line)) stands = true;
-    if (/\bM3\b/.test(line)) stands = false;
-    if (/\bM[56]\b|\bM0\b/.test(line)) known = {};
-    motion = /\bG[0-3]\b/.exec(line)?.[0] ?? motion;
-    feed = value('F') ?? feed;
-    if (stands || !/[XYZ]/.test(line)) continue;
-    for (const axis of ['X', 'Y', 'Z']) {
-      const found = value(axis);
-      if (found !== undefined) known[axis] = found * unit;
+    if (/\bM[056]\b/.test(line)) {
+      this.#stands = true;
+      this.#known = {};
     }
-    const { X, Y, Z } = known;
-    if (X === undefined || Y === undefined || Z === undefined) continue;
-    const to = [X, Y, Z];
-    // a run begins above the place where the one before ended
-    const [fx = 0, fy = 0, fz = 0] = at ?? [...last, Z];
-    at = to;
-    last = [X, Y];
-    if (runs.length === 0) continue;
-    const speed = (motion === 'G0' ? travelSpeed : feed * unit) / 60;
-    const i = value('I');
-    if (i === undefined) {
-      const length = Math.hypot(X - fx, Y - fy, Z - fz);
-      if (length > 0)
-        runs.at(-1)!.push({ length, speed, at: (s) => [fx + s * (X - fx), fy + s * (Y - fy), fz + s * (Z - fz)] });
-      continue;
+    if (/\bM3\b/.test(line)) {
+      this.#stands = false;
+      this.runs.push([]);
+      this.#at = null;
     }
-    const [cx, cy] = [fx + i * unit, fy + (value('J') ?? 0) * unit];
-    const radius = Math.hypot(X - cx, Y - cy);
-    const a = Math.atan2(fy - cy, fx - cx);
-    const sense = motion === 'G2' ? -1 : 1;
-    const turn = (((sense * (Math.atan2(Y - cy, X - cx) - a)) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
-    runs.at(-1)!.push({
-      length: Math.hypot(radius * turn, Z - fz),
-      speed,
-      at: (s) => [
-        cx + radius * Math.cos(a + sense * s * turn),
-        cy + radius * Math.sin(a + sense * s * turn),
-        fz + s * (Z - fz),
-      ],
-    });
+    this.#motion = /\bG[0-3]\b/.exec(line)?.[0] ?? this.#motion;
+    this.#feed = wordOf(line, 'F') ?? this.#feed;
+    if (!this.#stands && /[XYZ]/.test(line)) this.#move(line);
   }
-  return { runs, waits, end: last };
+
+  #move(line: string): void {
+    for (const axis of ['X', 'Y', 'Z'] as const) {
+      const found = wordOf(line, axis);
+      if (found !== undefined) this.#known[axis] = found * this.#unit;
+    }
+    const { X, Y, Z } = this.#known;
+    if (X === undefined || Y === undefined || Z === undefined) return;
+    // a run begins above the place where the one before ended
+    const from: Place = this.#at ?? [...this.end, Z];
+    const to: Place = [X, Y, Z];
+    this.#at = to;
+    this.end = [X, Y];
+    const speed = (this.#motion === 'G0' ? this.#travelSpeed : this.#feed * this.#unit) / 60;
+    const [i, j] = [wordOf(line, 'I'), wordOf(line, 'J') ?? 0];
+    const piece =
+      i === undefined
+        ? straightPiece(from, to, speed)
+        : roundPiece(from, to, i * this.#unit, j * this.#unit, this.#motion === 'G2' ? -1 : 1, speed);
+    if (piece.length > 0) this.runs.at(-1)!.push(piece);
+  }
 }
 
 /** Angle at b of the way from a over b to c. */
@@ -104,9 +121,9 @@ function turnAt(a: readonly number[], b: readonly number[], c: readonly number[]
 
 /** Seconds of each file, run one after the other from the zero point. */
 function simulated(files: ReadonlyMap<string, string>, machine: RouterMachine): number[] {
-  let start: readonly number[] = [0, 0];
+  let start: readonly [number, number] = [0, 0];
   return [...files.values()].map((text) => {
-    const { runs, waits, end } = piecesOf(text, machine.travelSpeed, start);
+    const { runs, waits, end } = new Walked(text, machine.travelSpeed, start);
     start = end;
     return waits + fastest(runs, machine);
   });
