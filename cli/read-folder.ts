@@ -7,7 +7,7 @@ import { exitCode, reasonOf, Stop, stop } from './exit.js';
 /** What `verify` reads; a larger file is not one of ours. */
 const largestFile = 64 * 1024 * 1024;
 // what a folder of ours holds, and what a machine would run: a stray one of those has to be found
-const ours = /\.(?:json|dxf|svg|csv|ngc|html|pdf)$/i;
+const ours = /\.(?:json|dxf|svg|csv|ngc|html|pdf)$|^measured-[\w-]+\.yaml$/i;
 const machine = /\.(?:nc|gcode|gc|tap|cnc|plt|hpgl)$/i;
 
 /**

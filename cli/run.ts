@@ -33,6 +33,7 @@ const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
   check: async (cli) => cli.command((await import('./commands/check.js')).checkCommand),
   cut: async (cli) => cli.command((await import('./commands/cut.js')).cutCommand),
   template: async (cli) => cli.command((await import('./commands/template.js')).templateCommand),
+  coupon: async (cli) => cli.command((await import('./commands/coupon.js')).couponCommand),
   stock: async (cli) => cli.command((await import('./commands/stock.js')).stockCommand),
   optics: async (cli) => cli.command((await import('./commands/optics.js')).opticsCommand),
   compare: async (cli) => cli.command((await import('./commands/compare.js')).compareCommand),

@@ -29,12 +29,24 @@ import {
   settingsProblems,
   unplacedProblem,
 } from './pipeline/problems.js';
+import { calibrationProblems } from './pipeline/calibration-problems.js';
+import { couponFiles, plannedCoupons, preparedCoupons } from './pipeline/coupon.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { aimProblems, assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
 import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
 const noExtras: ReadonlyMap<string, ExtraSource> = new Map();
+
+/** What the processes cannot cut of the parts that they are asked for. */
+function uncutProblems(requests: readonly NestRequest[], parts: ReadonlyMap<string, Part>): Diagnostic[] {
+  return requests.flatMap(({ parts: asked, process }) =>
+    cutProblems(
+      asked.flatMap(({ id }) => parts.get(id) ?? []),
+      process,
+    ).map((problem) => cutProblem(problem, 'process', process)),
+  );
+}
 
 /**
  * Solves the dish, makes its parts and asks whether the process can cut them.
@@ -56,12 +68,7 @@ export function prepare(design: Design, extras = noExtras): Prepared {
   const byId = new Map(parts.map((part) => [part.id, part]));
   const aids = [...makeTemplates(design, dish, parts), ...makeGauges(design, dish)].map(withFittingLabels);
   const uncut = [
-    ...requests.flatMap(({ parts: asked, process }) =>
-      cutProblems(
-        asked.flatMap(({ id }) => byId.get(id) ?? []),
-        process,
-      ).map((problem) => cutProblem(problem, 'process', process)),
-    ),
+    ...uncutProblems(requests, byId),
     ...aids.flatMap((aid) => {
       const process = aidProcess(design, aid.material);
       return cutProblems([aid], process).map((problem) => cutProblem(problem, 'template', process));
@@ -90,6 +97,7 @@ export function prepare(design: Design, extras = noExtras): Prepared {
     ...marginProblems(design, requests),
     ...areaProblems(design, requests),
     ...settingsProblems(design, requests),
+    ...calibrationProblems(prepared),
     ...opticsProblems(prepared),
   ];
   return { ...prepared, problems };
@@ -204,4 +212,35 @@ export async function templateFiles({ design, aids }: Prepared): Promise<JobFile
   const templates = aids.filter(({ kind }) => kind === 'template');
   const { aidFiles } = await import('./pipeline/files.js');
   return aidFiles(design, templates, aidSheets(design, templates));
+}
+
+/**
+ * Makes coupons: a test sheet for each material that a machine cuts, with measuring sheets and files to fill in.
+ * @param only names of materials; all when empty
+ * @param designFile the design's name, for the command that reads the readings
+ */
+export async function buildCoupons(
+  design: Design,
+  only: readonly string[],
+  designFile: string,
+  nester: Nester = nest,
+): Promise<Job> {
+  // outlines of one's own have no part in it
+  const prepared = prepare({ ...design, extra: [] });
+  const coupons = plannedCoupons(prepared, only);
+  const bare = preparedCoupons(prepared, coupons);
+  const byId = new Map(bare.parts.map((part) => [part.id, part]));
+  const problems = [
+    ...bare.problems,
+    ...uncutProblems(bare.requests, byId),
+    ...marginProblems(design, bare.requests),
+    ...areaProblems(design, bare.requests),
+    ...settingsProblems(design, bare.requests),
+  ];
+  const made: Prepared = { ...bare, problems };
+  if (hasError(problems)) return nothingOf(made);
+  const job = await cutPrepared(made, nestPrepared(made, nester));
+  if (hasError(job.problems)) return job;
+  const { couponJobFiles } = await import('./pipeline/files.js');
+  return { ...job, files: couponJobFiles(job, couponFiles(design, coupons, designFile)) };
 }

@@ -4,28 +4,15 @@ import { billLines, billsOfAll } from '../bill-lines.js';
 import { withClaim } from '../claim.js';
 import { columns, print, printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
-import { exitCode, Stop } from '../exit.js';
 import { loadExtras } from '../extras.js';
 import { applyFlags, designArgument, type DesignArguments, outFlags } from '../flags.js';
 import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
-import { proveOnCores } from '../prove/on-cores.js';
-import { readFolder } from '../read-folder.js';
+import { proveWritten } from '../prove-written.js';
 import { stopOnErrors } from '../report.js';
 import { sheetTable } from '../sheet-table.js';
 
 type CutArguments = DesignArguments & { readonly out: string; readonly force: boolean; readonly verify: boolean };
-
-/** Reads the folder back. @throws Stop when the files are not what was designed */
-async function prove(folder: string): Promise<void> {
-  const proof = await proveOnCores(readFolder(folder));
-  if (proof.ok) return;
-  throw new Stop(
-    exitCode.cannotBuild,
-    proof.faults.map(({ message }) => ({ code: 'not-proven', severity: 'error', message })),
-    'the files do not prove right; nothing was written; please report it with the design file',
-  );
-}
 
 export const cutCommand: CommandModule<object, CutArguments> = {
   command: 'cut <design>',
@@ -49,7 +36,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const job = await withClaim(flags.out, flags.force, async (claim) => {
       const made = await buildJob(design, loadExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
       stopOnErrors(loaded, made.problems);
-      await writeFolder(claim, made.files, flags.verify ? prove : undefined);
+      await writeFolder(claim, made.files, flags.verify ? proveWritten : undefined);
       return made;
     });
     const bills = billsOfAll(

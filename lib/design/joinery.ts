@@ -35,14 +35,23 @@ export function holdings(file: DesignFile, materials: Materials): readonly [Hold
   return asked || ribs?.cut === 'hand' ? ['cleats'] : ['cleats', 'tabs'];
 }
 
+/** Play that a coupon has shown in the material of the slots; none where it was cut otherwise, or not tried. */
+function measuredFit(file: DesignFile, materials: Materials, slotted: string): number | undefined {
+  const { materials: known } = file.machine.calibration;
+  const own = Object.hasOwn(known, slotted) ? known[slotted] : undefined;
+  if (own?.fit === undefined || own.cutBy !== materials[slotted]?.cut) return undefined;
+  return Math.max(0, own.fit);
+}
+
 /** What the materials' thickness and cut come to. */
 export function joineryOf(file: DesignFile, materials: Materials, holding: Holding): Joinery {
   const rib = materials[file.rib.material];
   const joint = file.rib.joint ?? (holding === 'tabs' ? 'tab-slot' : null);
+  const slotted = (joint === 'tab-slot' ? file.board.material : undefined) ?? file.rib.material;
   const thinHub = (materials[file.hub.material ?? file.rib.material]?.thickness ?? Infinity) <= thinStock;
   return {
     joint,
-    fit: file.rib.fit ?? usualFit[rib?.cut ?? file.process.kind],
+    fit: file.rib.fit ?? measuredFit(file, materials, slotted) ?? usualFit[rib?.cut ?? file.process.kind],
     hubBuild: file.hub.build ?? (joint === 'tab-slot' && thinHub ? 'slotted-discs' : 'layers'),
   };
 }

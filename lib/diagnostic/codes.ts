@@ -145,6 +145,15 @@ export const diagnosticCodes = {
   'log-time': 'A time of a log is none, or its clock jumps.',
   'log-gap': 'A log has a gap.',
   'no-load': 'A log cannot be compared with a design without a load.',
+  // the coupon
+  'reading-missing': 'A reading of a coupon is blank or missing.',
+  'reading-unit': 'A file of readings does not state their unit.',
+  'reading-value': 'A reading of a coupon is no length, or far from what it should be.',
+  'reading-contradiction': 'Readings of a coupon contradict each other.',
+  'coupon-left-out': 'Something of a coupon cannot be made in a material.',
+  'calibration-form': 'Calibrated values cannot be put into a file as it is written.',
+  'calibration-other': 'Calibrated values are of another bit or thickness, and are not used or doubtful.',
+  'calibration-joint': 'The error that is left after calibration would spoil a joint.',
   // the command line
   usage: 'The command line is wrong.',
   'cannot-read': 'A file or folder cannot be read.',

@@ -233,6 +233,10 @@ export function recordSchema() {
     version: text('version of the program that made it'),
     units: z.literal('mm').describe('unit of all lengths; angles are in radians unless the key ends in `Deg`'),
     seed: z.number().describe('seed of the nest'),
+    coupon: z
+      .literal(true)
+      .optional()
+      .describe('present where the sheets hold coupons; the files measured-….yaml are then there to be filled in'),
     design: z.unknown().describe('the complete design, every default filled in, lengths in mm'),
     dish: z.unknown().describe('the solved dish'),
     parts: listOf(partSchema()).describe('parts, templates, gauges and jigs at true size'),

@@ -22,7 +22,8 @@ export type PartKind =
   | 'template'
   | 'gauge'
   | 'jig'
-  | 'extra';
+  | 'extra'
+  | 'coupon';
 
 /** What is done to a sheet: a mark is scribed, a hole drilled and countersunk, a ring cut. */
 export type Operation = 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe';

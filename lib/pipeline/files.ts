@@ -89,7 +89,7 @@ function recordFasteners({ fasteners }: Job['assembly']): JobRecord['fasteners']
   return [...lines.values()];
 }
 
-function jobRecord(job: Job, files: JobFiles): string {
+function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {
   const { design, dish, parts, aids, sheets } = job;
   const main = job.requests.find(({ process }) => process.kind === design.process.kind) ?? job.requests[0];
   const mainRecord = recordProcess(processOf(design, main?.process.kind ?? 'hand'));
@@ -98,6 +98,7 @@ function jobRecord(job: Job, files: JobFiles): string {
     version,
     units: 'mm',
     seed: design.nest.seed,
+    ...(coupon ? { coupon } : {}),
     design,
     dish,
     parts: [...parts, ...aids].map(recordPart),
@@ -134,8 +135,18 @@ export async function cutFiles(job: Job): Promise<JobFiles> {
 }
 
 /** The files with the record of the job, which lists them all. */
-export function sealed(job: Job, files: JobFiles): JobFiles {
-  return new Map([...files, ['job.json', jobRecord(job, files)]]);
+export function sealed(job: Job, files: JobFiles, coupon = false): JobFiles {
+  return new Map([...files, ['job.json', jobRecord(job, files, coupon)]]);
+}
+
+/** Drawings and tool paths of a coupon, and what goes with them. */
+export function couponJobFiles(job: Job, more: readonly (readonly [string, string])[]): JobFiles {
+  const { design, parts, sheets } = job;
+  const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
+  for (const [name, text] of [...job.routes.flatMap((route) => [...route.files]), ...more]) files.set(name, text);
+  const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
+  files.set('cut-list.csv', writeCutList(parts, lists, design.units));
+  return sealed(job, files, true);
 }
 
 /** Every file that `cut` writes. */

@@ -67,7 +67,8 @@ function nestPart(design: Design, part: Part): NestPart {
     outline: flatten(part.outline, outlineTolerance, 'outside'),
     openings: part.openings.map((ring) => flatten(ring, outlineTolerance, 'outside')),
     group: part.material,
-    rotations: rotations(part.grain, kind === 'plywood' || kind === 'card'),
+    // the axes of the machine are read off a coupon, so it lies as it is drawn
+    rotations: part.kind === 'coupon' ? [0] : rotations(part.grain, kind === 'plywood' || kind === 'card'),
     // marks and heads belong to a face, and an outline of one's own may have a good side
     faces: [part.up],
   };

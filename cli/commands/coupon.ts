@@ -1,0 +1,187 @@
+import { basename, dirname, join } from 'node:path';
+import process from 'node:process';
+import type { CommandModule } from 'yargs';
+import {
+  type Answer,
+  answerOf,
+  buildCoupons,
+  calibrationProblems,
+  cautionsShort,
+  machineFileOf,
+  prepare,
+  readReadings,
+  withValues,
+} from '../../lib/index.js';
+import { withClaim } from '../claim.js';
+import { columns, print, printJson, say, shade } from '../console.js';
+import { loadDesign, readText } from '../design-file.js';
+import { exitCode, Stop, stop } from '../exit.js';
+import { isBeside } from '../extras.js';
+import { applyFlags, designArgument, type DesignArguments, designFlags } from '../flags.js';
+import { writeFolder } from '../folder.js';
+import { nesterFor } from '../nester.js';
+import { writeFileAt } from '../plain-output.js';
+import { proveWritten } from '../prove-written.js';
+import { reportProblems, stopOnErrors } from '../report.js';
+import { sheetTable } from '../sheet-table.js';
+import { table } from '../table.js';
+
+interface CouponArguments extends DesignArguments {
+  readonly out: string | undefined;
+  readonly force: boolean;
+  readonly material: readonly string[] | undefined;
+  readonly measured: string | undefined;
+}
+
+/** Writes the coupons of a design. */
+async function writeCoupons(flags: CouponArguments, out: string): Promise<void> {
+  const loaded = loadDesign(flags.design);
+  const design = applyFlags(loaded.design, flags);
+  const known = Object.keys(design.materials);
+  for (const material of flags.material ?? [])
+    if (!known.includes(material))
+      throw stop(
+        exitCode.wrongInput,
+        'unknown-material',
+        `--material ${material} is not in materials`,
+        `known: ${known.join(', ')}`,
+      );
+  const job = await withClaim(out, flags.force, async (claim) => {
+    const made = await buildCoupons(design, flags.material ?? [], basename(flags.design), nesterFor(flags.seconds));
+    stopOnErrors(loaded, made.problems);
+    if (made.parts.length === 0)
+      throw stop(
+        exitCode.cannotBuild,
+        'usage',
+        'no part of this dish is cut by a machine from the materials asked for',
+        'state process.kind, or another --material',
+      );
+    await writeFolder(claim, made.files, proveWritten);
+    return made;
+  });
+  if (flags.json) printJson({ folder: out, files: [...job.files.keys()], problems: job.problems.map(loaded.locate) });
+  else for (const line of sheetTable(job, columns())) print(line);
+  say(shade(`${job.files.size} files in ${out}, read back and proven`, 'green'));
+  for (const name of job.files.keys())
+    if (name.startsWith('measuring-')) say(`print ${join(out, name)}, cut, measure, fill in the file it names`);
+  say(cautionsShort);
+}
+
+const signed = (value: number, digits: number): string => `${value < 0 ? '' : '+'}${value.toFixed(digits)}`;
+
+/** What the readings come to, a row each. */
+function answerRows({ solved, fit }: Answer): string[][] {
+  const { width, bore, drilled, depth, scaleX, scaleY, lean } = solved;
+  const length = (name: string, estimate: typeof bore, note: string): string[][] =>
+    estimate === null
+      ? []
+      : [[name, `${estimate.value.toFixed(3)} mm`, `± ${(2 * estimate.uncertainty).toFixed(3)} mm`, note]];
+  const share = (name: string, value: number, uncertainty: number, note: string): string[] => [
+    name,
+    `${signed(value * 100, 3)} %`,
+    `± ${(200 * uncertainty).toFixed(3)} %`,
+    note,
+  ];
+  return [
+    ...length('width of the cut', width, 'corrected'),
+    share('length along X', scaleX.value - 1, scaleX.uncertainty, 'corrected'),
+    share('length along Y', scaleY.value - 1, scaleY.uncertainty, 'corrected'),
+    share('Y leans towards +X', lean.value, lean.uncertainty, 'corrected'),
+    ...length('bored holes wider by', bore, 'corrected'),
+    ...length('drilled holes wider by', drilled, 'not corrected: take another bit'),
+    ...length('blind holes deeper by', depth, 'not corrected: set zero with more care'),
+    ...length('play by hand', fit, 'the default of rib.fit'),
+  ];
+}
+
+const tabWords = {
+  held: null,
+  moved:
+    'A part came loose: use wider or higher tabs (router.tabs.width, router.tabs.height), half as much again, and try once more.',
+  'too-strong': 'The tabs would not break by hand: use tabs a third lower (router.tabs.height), and try once more.',
+} as const;
+
+/** The file that holds the machine's keys, and whether it is one of its own. */
+function target(designFile: string): { readonly path: string; readonly own: boolean; readonly text: string } {
+  const text = readText(designFile);
+  const machine = machineFileOf(text);
+  if (machine === null) return { path: designFile, own: false, text };
+  if (!isBeside(designFile, machine))
+    throw stop(exitCode.wrongInput, 'outside-folder', `"${machine}" is outside the folder of the design file`);
+  const path = join(dirname(designFile), machine);
+  return { path, own: true, text: readText(path, 'the design names it as its machine') };
+}
+
+/** Takes filled-in readings into the machine file. */
+function takeReadings(flags: CouponArguments, file: string): void {
+  loadDesign(flags.design);
+  const read = readReadings(readText(file, 'give the file that was filled in at the bench'), basename(file));
+  if (read.kind === 'refused') throw new Stop(exitCode.wrongInput, read.problems, 'nothing was written');
+  const answered = answerOf(read.readings);
+  if (answered.kind === 'refused') {
+    const placed = answered.problems.map((problem) => ({
+      ...problem,
+      place: read.locate(String(problem.place?.path.at(-1) ?? 'readings')) ?? problem.place ?? { path: [] },
+    }));
+    throw new Stop(exitCode.wrongInput, placed, 'nothing was written');
+  }
+  const { answer } = answered;
+  const into = target(flags.design);
+  const written = withValues(into.text, into.own, answer);
+  if (written.kind === 'refused')
+    throw stop(exitCode.wrongInput, 'calibration-form', `${into.path}: ${written.message}`, written.remedy);
+  writeFileAt(into.path, written.text, true);
+  const loaded = loadDesign(flags.design);
+  const problems = calibrationProblems(prepare({ ...loaded.design, extra: [] })).map(loaded.locate);
+  if (flags.json)
+    printJson({ file: into.path, axes: answer.axes, material: answer.material, values: answer.values, problems });
+  else {
+    const heads = [
+      { head: answer.material },
+      { head: 'value', right: true },
+      { head: '95 %', right: true },
+      { head: '' },
+    ];
+    for (const line of table(heads, answerRows(answer), columns())) print(line);
+  }
+  reportProblems(problems);
+  const words = answer.tabs === null ? null : tabWords[answer.tabs];
+  if (words !== null) say(words);
+  say(shade(`written into ${into.path}, under ${into.own ? '' : 'machine.'}calibration`, 'green'));
+}
+
+export const couponCommand: CommandModule<object, CouponArguments> = {
+  command: 'coupon <design>',
+  describe: 'write a test sheet for the machine, or take what was measured on it',
+  builder: (yargs) =>
+    yargs
+      .positional('design', designArgument)
+      .options({
+        ...designFlags,
+        out: { alias: 'o', type: 'string', requiresArg: true, describe: 'folder to write' },
+        force: { type: 'boolean', default: false, describe: 'replace an earlier output that was changed since' },
+        material: { type: 'string', array: true, requiresArg: true, describe: 'for this material alone' },
+        measured: {
+          type: 'string',
+          requiresArg: true,
+          describe: 'file with the readings: their result is written into the machine file',
+        },
+      })
+      .example('$0 coupon press-house.yaml -o out/coupon', 'a test sheet for each material')
+      .example('$0 coupon press-house.yaml --measured out/coupon/measured-birch12.yaml', 'what it has shown'),
+  handler: async (flags) => {
+    if (flags.measured !== undefined) {
+      if (flags.out !== undefined)
+        throw stop(
+          exitCode.wrongInput,
+          'usage',
+          '-o goes with a new coupon, --measured with a finished one',
+          'use one of them',
+        );
+      takeReadings(flags, flags.measured);
+    } else if (flags.out === undefined)
+      throw stop(exitCode.wrongInput, 'usage', 'where to is missing', 'add -o FOLDER, or --measured FILE');
+    else await writeCoupons(flags, flags.out);
+    process.exitCode = exitCode.done;
+  },
+};

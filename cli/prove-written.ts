@@ -1,0 +1,15 @@
+/** The proof of a folder before it takes its place. */
+import { exitCode, Stop } from './exit.js';
+import { proveOnCores } from './prove/on-cores.js';
+import { readFolder } from './read-folder.js';
+
+/** Reads the folder back. @throws Stop when the files are not what was designed */
+export async function proveWritten(folder: string): Promise<void> {
+  const proof = await proveOnCores(readFolder(folder));
+  if (proof.ok) return;
+  throw new Stop(
+    exitCode.cannotBuild,
+    proof.faults.map(({ message }) => ({ code: 'not-proven', severity: 'error', message })),
+    'the files do not prove right; nothing was written; please report it with the design file',
+  );
+}
