@@ -242,5 +242,5 @@ export async function buildCoupons(
   const job = await cutPrepared(made, nestPrepared(made, nester));
   if (hasError(job.problems)) return job;
   const { couponJobFiles } = await import('./pipeline/files.js');
-  return { ...job, files: couponJobFiles(job, couponFiles(design, coupons, designFile)) };
+  return { ...job, files: couponJobFiles(job, couponFiles(design, coupons, job.sheets, designFile)) };
 }

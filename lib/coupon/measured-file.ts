@@ -36,6 +36,12 @@ const none = 'none';
 
 const num = (value: number): string => String(Number(value.toFixed(4)));
 
+/** A value of the file in words. */
+const words = (value: unknown): string =>
+  typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean'
+    ? String(value)
+    : 'no plain value';
+
 /** The values that the files were made for, as they stand in the file. */
 function cutLines({ material, cutBy, toolDiameter, width, bore, thickness, drills, axes }: CouponCut): string[] {
   return [
@@ -183,7 +189,7 @@ function takeHead(reader: Reader): { date: string; step: number; thickness: numb
     reader.refuse(
       'reading-unit',
       ['units'],
-      unit ? `units is ${String(unit)}` : 'units is blank',
+      unit ? `units is ${words(unit)}` : 'units is blank',
       'write units: mm, or units: in',
     );
   else reader.unit = known;
@@ -193,7 +199,7 @@ function takeHead(reader: Reader): { date: string; step: number; thickness: numb
     reader.refuse(
       'reading-missing',
       ['date'],
-      date ? `date is ${String(date)}` : 'date is blank',
+      date ? `date is ${words(date)}` : 'date is blank',
       'write the day of the measurement, such as 2026-05-31',
     );
   const step = reader.length(['step'], reader.value(['step']), null, 'step');
@@ -228,7 +234,7 @@ function takeFit(reader: Reader, { fits }: Coupon): number | null {
   const fit = fits.find((play) => Math.abs(play - Number(raw)) < 0.001);
   return (
     fit ??
-    reader.refuse('reading-value', ['fit'], `fit is ${String(raw)}, and no slot bears that number`, `write ${known}`)
+    reader.refuse('reading-value', ['fit'], `fit is ${words(raw)}, and no slot bears that number`, `write ${known}`)
   );
 }
 
@@ -237,7 +243,7 @@ function takeTabs(reader: Reader, { cut }: Coupon): TabsHeld | null {
   const raw = reader.value(['tabs']);
   if (raw === none) return null;
   const answer = tabAnswers.find((one) => one === raw);
-  const shown = raw === null || raw === undefined ? 'tabs is blank' : `tabs is ${String(raw)}`;
+  const shown = raw === null || raw === undefined ? 'tabs is blank' : `tabs is ${words(raw)}`;
   return answer ?? reader.refuse('reading-missing', ['tabs'], shown, `write ${tabAnswers.join(', ')} or none`);
 }
 

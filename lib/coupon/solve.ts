@@ -90,7 +90,8 @@ function fitOf(rows: readonly Row[], unknowns: number): Fit {
   const right = indices.map((a) => rows.reduce((sum, { factors, value }) => sum + element(factors, a) * value, 0));
   const values = spread.map((row) => row.reduce((sum, one, k) => sum + one * element(right, k), 0));
   const residuals = rows.map(
-    ({ factors, value }) => value - factors.reduce((sum, one, k) => sum + one * element(values, k), 0),
+    ({ factors, value }) =>
+      value - factors.slice(0, unknowns).reduce((sum, one, k) => sum + one * element(values, k), 0),
   );
   return { values, spread, residuals };
 }

@@ -101,7 +101,7 @@ function intoMap(text: string, map: YAMLMap, indent: number, answer: Answer): Wr
     ...body.filter((line) => line.trim() !== '').map((line) => line.length - line.trimStart().length),
   );
   const old = flow || body.length === 0 ? null : `${body.map((line) => line.slice(inner)).join('\n')}\n`;
-  if (flow && (value as YAMLMap).items.length > 0)
+  if (flow && value.items.length > 0)
     return {
       kind: 'refused',
       message: 'calibration stands on one line in braces',
@@ -122,7 +122,7 @@ export function withValues(text: string, own: boolean, answer: Answer): Written 
   const top = document.contents;
   if (!isMap(top) || top.flow === true)
     return { kind: 'refused', message: 'the file is not written in lines of keys', remedy: 'write one key a line' };
-  if (own) return intoMap(text, top as YAMLMap, 0, answer);
+  if (own) return intoMap(text, top, 0, answer);
   const pair = top.items.find((one) => keyOf(one as Pair) === 'machine') as Pair | undefined;
   const machine: unknown = pair?.value;
   if (pair === undefined) {
@@ -135,7 +135,7 @@ export function withValues(text: string, own: boolean, answer: Answer): Written 
       message: 'the section machine stands on one line in braces',
       remedy: 'write its keys on lines of their own, or put them into a file of its own (machine: my-machine.yaml)',
     };
-  const [first] = machine.items as Pair[];
+  const [first] = machine.items;
   const indent = first === undefined ? 2 : linesOf(text, first).indent;
-  return intoMap(text, machine as YAMLMap, indent, answer);
+  return intoMap(text, machine, indent, answer);
 }

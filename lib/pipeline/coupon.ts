@@ -2,11 +2,12 @@
 import { couponOf, readingsTemplate, type Coupon, type CouponCut } from '../coupon/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { bounds, placeVertices } from '../geometry/index.js';
 import { cutWidth, type Process } from '../machining/index.js';
 import { writeCouponSheet } from '../output/coupon-sheet.js';
 import { formatLength } from '../units/index.js';
 import { nestRequests, type NestRequest } from './nesting-request.js';
-import type { Prepared } from './types.js';
+import type { JobSheet, Prepared } from './types.js';
 
 /** A coupon with the process that cuts it. */
 export interface PlannedCoupon {
@@ -96,8 +97,28 @@ function leftOut({ cut, fits }: Coupon): Diagnostic[] {
 
 const readingsFile = (material: string): string => `measured-${material}.yaml`;
 
+/** How far from the lower left corner of their sheet the parts of a coupon reach, with the cut round them. */
+function reachOf(
+  { parts }: Coupon,
+  sheets: readonly JobSheet[],
+  width: number,
+): { readonly x: number; readonly y: number } {
+  const boxes = sheets.flatMap(({ nested }) =>
+    nested.placed.flatMap((at) =>
+      parts.filter(({ id }) => id === at.part).map(({ outline }) => bounds(placeVertices(outline, at))),
+    ),
+  );
+  const past = (side: number): number => Math.ceil(side + width);
+  return { x: past(Math.max(...boxes.map(({ maxX }) => maxX))), y: past(Math.max(...boxes.map(({ maxY }) => maxY))) };
+}
+
 /** The measuring sheets and the files to fill in. */
-export function couponFiles(design: Design, coupons: readonly PlannedCoupon[], designFile: string): [string, string][] {
+export function couponFiles(
+  design: Design,
+  coupons: readonly PlannedCoupon[],
+  sheets: readonly JobSheet[],
+  designFile: string,
+): [string, string][] {
   return coupons.flatMap(({ coupon, process }): [string, string][] => {
     const { material } = coupon.cut;
     const { description = material } = design.materials[material] ?? {};
@@ -107,6 +128,7 @@ export function couponFiles(design: Design, coupons: readonly PlannedCoupon[], d
         ? `Router, bit of ${length(process.toolDiameter)}, for which a cut of ${length(coupon.cut.width)} is taken.`
         : `Laser, for which a cut of ${length(coupon.cut.width)} is taken.`;
     const file = readingsFile(material);
+    const reach = reachOf(coupon, sheets, cutWidth(process));
     const page = writeCouponSheet({
       title: design.name,
       material: description,
@@ -117,7 +139,10 @@ export function couponFiles(design: Design, coupons: readonly PlannedCoupon[], d
       readings: coupon.readings,
       fits: coupon.fits,
       router: process.kind === 'router',
-      notes: leftOut(coupon).map(({ message, remedy }) => `${message}; ${remedy ?? ''}.`),
+      notes: [
+        `The parts lie within ${length(reach.x)} by ${length(reach.y)} of the lower left corner of the sheet: a piece of that size will do.`,
+        ...leftOut(coupon).map(({ message, remedy }) => `${message}; ${remedy ?? ''}.`),
+      ],
     });
     return [
       [`measuring-${material}.html`, page],

@@ -1,0 +1,78 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { inProcess } from '../helpers/command.js';
+import { fixtureText } from '../helpers/fixtures.js';
+
+let folder: string;
+let design: string;
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'coupon-'));
+  design = join(folder, 'dish.yaml');
+  writeFileSync(design, `${fixtureText('table-top')}machine: shed.yaml\n`);
+  writeFileSync(join(folder, 'shed.yaml'), '# the laser in the shed\nkind: laser\n');
+  const { code, err } = await inProcess(folder, [
+    'coupon',
+    design,
+    '-o',
+    join(folder, 'c'),
+    '--material',
+    'ply5',
+    '--seconds',
+    '0',
+  ]);
+  expect([code, err]).toEqual([0, expect.stringContaining('read back and proven')]);
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+/** Every reading at its nominal value, those that the beam makes smaller or larger by 0.05 mm. */
+function filled(): string {
+  return readFileSync(join(folder, 'c', 'measured-ply5.yaml'), 'utf8')
+    .replace('units:', 'units: mm')
+    .replace('date:', 'date: 2026-05-31')
+    .replace('step:', 'step: 0.01')
+    .replace('thickness: []', 'thickness: [5, 4.98, 5.01]')
+    .replace('fit:', 'fit: 0.10')
+    .replace(/^ {2}(\S+): +# ([\d.]+): (outside|inside)/gm, (_, id: string, nominal: string, jaws: string) => {
+      const off = id.startsWith('diagonal') ? -0.07 : jaws === 'outside' ? -0.05 : 0.05;
+      return `  ${id}: ${(Number(nominal) + off).toFixed(2)} # ${jaws}`;
+    });
+}
+
+describe('dishwright coupon', () => {
+  it('takes readings into the machine file, whose own lines stay', async () => {
+    const readings = join(folder, 'c', 'measured-ply5.yaml');
+    const empty = readFileSync(readings, 'utf8');
+    writeFileSync(readings, filled());
+    const { code, out, err } = await inProcess(folder, ['coupon', design, '--measured', readings]);
+    expect([code, err]).toEqual([0, expect.stringContaining('shed.yaml, under calibration')]);
+    expect(out).toMatch(/width of the cut +0\.2[45]\d mm/);
+    const machine = readFileSync(join(folder, 'shed.yaml'), 'utf8');
+    expect(machine.startsWith('# the laser in the shed\nkind: laser\ncalibration:')).toBe(true);
+    // the folder with its readings filled in is still the one that was written
+    const verified = await inProcess(folder, ['verify', join(folder, 'c')]);
+    expect(verified.code).toBe(0);
+    writeFileSync(readings, empty);
+  });
+
+  it('writes nothing for readings that are left blank, and names each with its line', async () => {
+    const before = readFileSync(join(folder, 'shed.yaml'), 'utf8');
+    const blank = join(folder, 'blank.yaml');
+    cpSync(join(folder, 'c', 'measured-ply5.yaml'), blank);
+    const { code, err } = await inProcess(folder, ['coupon', design, '--measured', blank]);
+    expect(code).toBe(2);
+    expect(err).toMatch(/blank\.yaml:3:1: error: units is blank/);
+    expect(err).toMatch(/blank\.yaml:9:3: error: bar-x-low is blank.*\n.*about 100 mm/);
+    expect(readFileSync(join(folder, 'shed.yaml'), 'utf8')).toBe(before);
+  });
+
+  it('asks for one of a folder and a file', async () => {
+    expect((await inProcess(folder, ['coupon', design])).code).toBe(2);
+    expect((await inProcess(folder, ['coupon', design, '-o', 'x', '--measured', 'y'])).code).toBe(2);
+    const unknown = await inProcess(folder, ['coupon', design, '-o', join(folder, 'u'), '--material', 'oak']);
+    expect(unknown.err).toContain('known: ply5, card1, film');
+  });
+});
