@@ -4,7 +4,7 @@ import { group, type KeyMeta, keysIn, numberOr } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 /** What cuts with an offset that a coupon can show. */
-export const calibratedKinds = ['router', 'laser'] as const;
+const calibratedKinds = ['router', 'laser'] as const;
 
 function cutBy() {
   return z.enum(calibratedKinds).meta({
