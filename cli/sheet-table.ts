@@ -6,7 +6,12 @@ import { table } from './table.js';
 export function sheetTable(job: Job, width: number): string[] {
   const unit = job.design.units;
   const size = (mm: number) => formatLength(mm, unit);
-  const minutes = new Map(job.routes.map(({ sheet, plan }) => [sheet.file, Math.ceil(plan.cuttingSeconds / 60)]));
+  const minutes = new Map<string, string>(
+    job.routes.map(({ sheet, plan }) => [sheet.file, `${Math.ceil(plan.cuttingSeconds / 60)} min`]),
+  );
+  for (const { sheet, plan } of job.lasered)
+    if (plan.seconds !== null)
+      minutes.set(sheet.file, `${plan.atLeast ? 'over ' : ''}${Math.ceil(plan.seconds / 60)} min`);
   const rows = job.sheets.map(({ file, cut, nested }) => [
     cut.id,
     `${size(nested.width)} x ${size(nested.height)}`,
@@ -14,7 +19,7 @@ export function sheetTable(job: Job, width: number): string[] {
     size(nested.usedLength),
     nested.offcut ? `${size(nested.offcut.width)} x ${size(nested.offcut.height)}` : '',
     cut.process.kind,
-    minutes.has(file) ? `${minutes.get(file) ?? 0} min` : '',
+    minutes.get(file) ?? '',
   ]);
   return table(
     [
@@ -29,4 +34,12 @@ export function sheetTable(job: Job, width: number): string[] {
     rows,
     width,
   );
+}
+
+/** What is not known of the laser, so that it has no time; nothing where it has, or where nothing is described. */
+export function untimedLines({ design, lasered }: Pick<Job, 'design' | 'lasered'>): string[] {
+  const unknown = [...new Set(lasered.flatMap((route) => route.unknown))];
+  if (unknown.length === 0) return [];
+  const keys = design.machine.kind === 'laser' ? unknown.join(', ') : 'a machine of kind laser with its speeds';
+  return [`The time of the laser is not estimated: the design does not state ${keys}.`];
 }

@@ -143,6 +143,7 @@ const nothingOf = (prepared: Prepared): Job => ({
   ...prepared,
   sheets: [],
   routes: [],
+  lasered: [],
   aidSheets: [],
   forecast: null,
   burn: null,
@@ -154,15 +155,24 @@ const nothingOf = (prepared: Prepared): Job => ({
 async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Promise<Job> {
   const { sheets, cost, problems: unfit } = await nesting;
   const { routeSheets } = await import('./pipeline/router-files.js');
+  const { laserSheets } = await import('./pipeline/laser-files.js');
   const { routes, problems: unrouted } = hasError(unfit) ? { routes: [], problems: [] } : routeSheets(prepared, sheets);
   const { design } = prepared;
   const aids = aidSheets(design, prepared.aids);
-  const problems: Diagnostic[] = [...prepared.problems, ...unfit, ...unrouted, ...areaProblemsOf(design, sheets, aids)];
+  const { lasered, problems: unlit } = laserSheets(design, [...sheets, ...aids]);
+  const problems: Diagnostic[] = [
+    ...prepared.problems,
+    ...unfit,
+    ...unrouted,
+    ...unlit,
+    ...areaProblemsOf(design, sheets, aids),
+  ];
   if (hasError(problems)) return { ...nothingOf(prepared), problems };
   return {
     ...nothingOf(prepared),
     sheets,
     routes,
+    lasered,
     aidSheets: aids,
     cost,
     problems,

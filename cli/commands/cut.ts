@@ -10,7 +10,7 @@ import { writeFolder } from '../folder.js';
 import { nesterFor } from '../nester.js';
 import { proveWritten } from '../prove-written.js';
 import { stopOnErrors } from '../report.js';
-import { sheetTable } from '../sheet-table.js';
+import { sheetTable, untimedLines } from '../sheet-table.js';
 
 type CutArguments = DesignArguments & { readonly out: string; readonly force: boolean; readonly verify: boolean };
 
@@ -52,7 +52,7 @@ export const cutCommand: CommandModule<object, CutArguments> = {
         bills,
         problems: [...loaded.problems, ...job.problems.map(loaded.locate)],
       });
-    else for (const line of [...sheetTable(job, columns()), ...billLines(bills)]) print(line);
+    else for (const line of [...sheetTable(job, columns()), ...untimedLines(job), ...billLines(bills)]) print(line);
     say(
       shade(
         `${job.files.size} files in ${flags.out}${flags.verify ? ', read back and proven' : ', not proven'}`,

@@ -85,6 +85,23 @@ const machine = z.object({
   parking: point.optional(),
   end: z.enum(['M2', 'M30']),
 });
+const power = z.number().positive().max(farthest).optional();
+/** The machine of a design where it is a laser. */
+const laserMachine = z.object({
+  kind: z.literal('laser'),
+  order: z.array(z.string()),
+  beam: z.enum(['M3', 'M4']),
+  fullPower: power,
+  materials: z.record(z.string(), z.object({ cutSpeed: power, markSpeed: power, cutPower: power, markPower: power })),
+  programUnits: z.enum(['mm', 'in']),
+  arcs: z.enum(['arcs', 'lines']),
+  commentLength: count,
+  pathMode: z.enum(['exact', 'exact-stop', 'continuous']),
+  pathTolerance: size,
+  coolant: z.enum(['off', 'mist', 'flood']),
+  parking: point.optional(),
+  end: z.enum(['M2', 'M30']),
+});
 const router = z.object({
   files: z.array(name).min(1).max(100),
   limits: z.object({
@@ -128,6 +145,7 @@ const sheet = z.object({
   placed: z.array(placement),
   process: processOf.optional(),
   router: router.optional(),
+  laser: z.object({ files: z.array(name).max(100) }).optional(),
 });
 const record = z.object({
   version: z.string(),
@@ -135,15 +153,18 @@ const record = z.object({
   design: z.object({
     process: z.object({ web: z.number().nonnegative().max(farthest) }),
     router: z.object({ safeHeight: size }).optional(),
-    machine: z.object({ kind: z.string(), order: z.array(z.string()).optional() }).optional(),
+    machine: z.union([laserMachine, z.object({ kind: z.string() })]).optional(),
     colours: z.record(z.string(), z.string()).optional(),
-    stock: z.array(z.object({ id: z.string(), outline: corners.optional(), keepOuts })).optional(),
+    stock: z
+      .array(z.object({ id: z.string(), material: z.string(), outline: corners.optional(), keepOuts }))
+      .optional(),
   }),
   parts: z.array(part),
   sheets: z.array(sheet),
   process: processOf,
 });
 
+export type LaserMachineRead = z.infer<typeof laserMachine>;
 export type MachineRead = z.infer<typeof machine>;
 export type LabelRead = z.infer<typeof label>;
 export type PartRead = z.infer<typeof part>;

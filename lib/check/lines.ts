@@ -15,7 +15,7 @@ function fingerprint(entity: ReadBack): string {
 }
 
 /** Layers known, cuts closed, no edge without length, nothing twice, circles of the size that their layer names. */
-export function checkLines({ entities }: ReadBackSheet, file: string, faults: FaultList): void {
+export function checkLines({ entities }: Pick<ReadBackSheet, 'entities'>, file: string, faults: FaultList): void {
   const seen = new Set<string>();
   const unknown = new Set<string>();
   for (const entity of entities) {

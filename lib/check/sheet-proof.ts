@@ -3,10 +3,12 @@ import { checkAgreement } from './agreement.js';
 import type { ReadBackSheet } from './drawn.js';
 import { readDxfLines } from './dxf-reader.js';
 import { type FaultList, FaultList as Faults, mm } from './faults.js';
-import type { RecordRead, PartRead, ProcessRead, SheetRead } from './job-reader.js';
+import type { LaserMachineRead, RecordRead, PartRead, ProcessRead, SheetRead } from './job-reader.js';
 import { cutTolerance } from './limits.js';
 import { checkKey, type LayerColours } from './key.js';
+import { readLaserPath } from './laser-path/index.js';
 import { checkLines } from './lines.js';
+import { messages } from './messages/index.js';
 import { compareMarks } from './marks.js';
 import { match } from './match.js';
 import { axesOf, boreOf, widthOfCut, nameOf, type Nominal, placePart, processOf } from './nominal.js';
@@ -161,9 +163,32 @@ function checkCuts(
 }
 
 /** The drawing as its lines come out on a machine with these axes. */
-function cutBy(drawing: ReadBackSheet, axes: ReturnType<typeof axesOf>): ReadBackSheet {
+function cutBy<Read extends Pick<ReadBackSheet, 'entities'>>(drawing: Read, axes: ReturnType<typeof axesOf>): Read {
   if (axes === undefined) return drawing;
   return { ...drawing, entities: drawing.entities.map((entity) => reachedEntity(axes, entity)) };
+}
+
+/** What a laser follows by a tool path, which is judged like a drawing; null for a file that cannot be read. */
+function readFollowed(
+  files: TextFiles,
+  name: string,
+  machine: LaserMachineRead | null,
+  material: string,
+  faults: FaultList,
+): Pick<ReadBackSheet, 'entities'> | null {
+  if (machine === null) {
+    faults.take('laser', 'beam-described', name, messages['beam-described'].text);
+    return null;
+  }
+  const followed = read(files, name, (text) => readLaserPath(name, text, machine, material), faults);
+  for (const { id, file, line, what, place } of followed?.findings ?? [])
+    faults.take('laser', id, file === '' ? name : file, line === undefined ? what : `line ${line}: ${what}`, place);
+  return followed;
+}
+
+/** The laser that the design describes; null where it describes none. */
+function laserOf({ design: { machine } }: RecordRead): LaserMachineRead | null {
+  return machine !== undefined && 'order' in machine ? machine : null;
 }
 
 /** The proof of one sheet of the record. */
@@ -176,14 +201,17 @@ export function proveSheet(
   const faults = new Faults();
   const process = processOf(job, sheet);
   const width = widthOfCut(process);
-  const { machine } = job.design;
-  const laser = process.kind === 'laser' && machine?.kind === 'laser';
-  const order = laser ? machine.order : undefined;
+  const laser = process.kind === 'laser' ? laserOf(job) : null;
+  const order = laser?.order;
   const nominals = nominalsOf(parts, sheet, process.kind, faults);
   const stock = job.design.stock?.find(({ id }) => id === sheet.stock);
   const recorded = edgeOf(sheet, stock?.outline);
   const { dxf, svg } = readPair(files, sheet.file, job.design.colours, faults);
   const worst: Worst = { outward: null, inward: null };
+  const take = ({ outward, inward }: Worst): void => {
+    if (outward) worst.outward = worse(worst.outward, outward);
+    if (inward) worst.inward = worse(worst.inward, inward);
+  };
   let edge: Line | null = null;
   for (const [drawing, ending] of [
     [dxf, 'dxf'],
@@ -195,9 +223,13 @@ export function proveSheet(
     const drawnEdge = checkPage(made, sheet, process.kind, recorded, width / 2, name, faults);
     edge ??= drawnEdge;
     if (!drawnEdge) continue;
-    const { outward, inward } = checkCuts(nominals, made, process, order, name, faults);
-    if (outward) worst.outward = worse(worst.outward, outward);
-    if (inward) worst.inward = worse(worst.inward, inward);
+    take(checkCuts(nominals, made, process, order, name, faults));
+  }
+  for (const name of sheet.laser?.files ?? []) {
+    const followed = readFollowed(files, name, laser, stock?.material ?? sheet.stock, faults);
+    if (followed === null) continue;
+    checkLines(followed, name, faults);
+    take(checkCuts(nominals, cutBy(followed, axesOf(process)), process, order, name, faults));
   }
   const spacing = 2 * widthOfCut({ ...process, compensated: true }) + job.design.process.web;
   if (stock !== undefined) checkKeepOuts(nominals, stock.keepOuts, spacing, 'job.json', faults);

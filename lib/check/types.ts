@@ -26,6 +26,7 @@ export type FaultCode =
   | 'margin'
   | 'keep-out'
   | 'router'
+  | 'laser'
   | 'record'
   | 'assembly'
   | 'changed'

@@ -104,6 +104,7 @@ export const diagnosticCodes = {
   'machine-area': 'A sheet is larger than the working area of the machine.',
   'machine-kind': 'A key is for another kind of machine.',
   'machine-material': 'Nothing is stated of a material that the machine cuts.',
+  'machine-power': 'A tool path lacks a speed or power of the laser.',
   'machine-feed': 'A feed is over what an axis of the machine holds.',
   'machine-place': 'A place or height of the machine is out of its reach, or too low.',
   'machine-decimals': 'The files would have too few decimals for the part.',

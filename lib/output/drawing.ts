@@ -20,7 +20,7 @@ import type { Colours, CutSheetToDraw, Drawing, DrawnEntity, DrawnPath, Layer, P
 const PART_MARGIN = 5;
 
 /** Layer of a drill: `drill-4mm`, `drill-3.175mm`. Diameter in mm, written to 1 µm. */
-function drillLayer(diameter: number): string {
+export function drillLayer(diameter: number): string {
   return `drill-${decimal(diameter, 3)}mm`;
 }
 

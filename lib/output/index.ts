@@ -2,7 +2,7 @@ export type { CutSheetToDraw, Drawing, DrawnEntity, DrawnPath, PartToDraw } from
 export { drawPart, drawSheet, partEntities, sheetEntities } from './drawing.js';
 export { writeDxf } from './dxf/write.js';
 export { writeSvg } from './svg.js';
-export { writeNgc } from './gcode/index.js';
+export { writeLaserNgc, writeNgc } from './gcode/index.js';
 export { escapeXml } from './xml.js';
 export { writeCsv } from './csv.js';
 export { writeCutList } from './cut-list.js';

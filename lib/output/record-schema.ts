@@ -172,6 +172,17 @@ function routerSchema() {
   });
 }
 
+function laserSchema() {
+  return closed({
+    files: listOf(z.string()).describe('names of the tool-path files; none where the laser takes the drawings'),
+    seconds: z.number().nullable().describe('time, s; null where a speed is not known'),
+    atLeast: z.boolean().describe('whether the time leaves out how the machine gathers speed'),
+    cutLength: length('what is cut through'),
+    markLength: length('what is marked'),
+    travelLength: length('travel between'),
+  });
+}
+
 function sheetSchema() {
   const placement = closed({
     part: text('`id` of the part'),
@@ -189,6 +200,7 @@ function sheetSchema() {
     margin: size('distance that parts keep from the edge'),
     placed: listOf(placement).describe('parts on the sheet'),
     process: processSchema().optional().describe('present where the sheet is cut otherwise than the job'),
+    laser: laserSchema().optional().describe('present where a laser cuts the sheet'),
     router: routerSchema().optional().describe('present where the sheet has tool-path files'),
   });
 }

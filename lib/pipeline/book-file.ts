@@ -24,8 +24,9 @@ import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
+import { laserTime } from './laser-files.js';
 import { standValues } from './stand.js';
-import type { JobSheet, Prepared } from './types.js';
+import type { JobSheet, LaserRoute, Prepared } from './types.js';
 
 export interface BookSource extends Prepared {
   /** Null before the nest. */
@@ -36,6 +37,7 @@ export interface BookSource extends Prepared {
   readonly burn?: BurnResult | null;
   /** Pictures of sheets as a simulated router leaves them. */
   readonly cutPictures?: readonly CutPicture[];
+  readonly lasered?: readonly LaserRoute[];
 }
 
 /** Chords of a panel for the book's pictures: enough to look bent. */
@@ -138,7 +140,7 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
 
 /** `book.html`, complete. */
 export function bookOf(source: BookSource): string {
-  const { design, dish, parts, cleatStart, sheets, forecast, burn, cutPictures = [] } = source;
+  const { design, dish, parts, cleatStart, sheets, forecast, burn, cutPictures = [], lasered = [] } = source;
   return buildBook({
     ...source,
     facets: facetsOf(dish),
@@ -148,6 +150,7 @@ export function bookOf(source: BookSource): string {
     forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),
     cutPictures,
+    laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserTime(route) })),
     stand: bookStand(source),
   });
 }

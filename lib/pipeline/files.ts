@@ -20,6 +20,7 @@ import {
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { processOf } from './nesting-request.js';
+import { laserRecord } from './laser-files.js';
 import { cutPictures, routerRecord } from './router-files.js';
 import type { JobFiles, Job, JobSheet } from './types.js';
 import { inInches } from '../units/index.js';
@@ -112,6 +113,7 @@ function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {
       placed: nested.placed,
       ...(same(recordProcess(cut.process), mainRecord) ? {} : { process: recordProcess(cut.process) }),
       ...routerRecord(job.routes, file),
+      ...laserRecord(job.lasered, file),
     })),
     process: mainRecord,
     optics: job.forecast,
@@ -127,7 +129,8 @@ export async function cutFiles(job: Job): Promise<JobFiles> {
   const { design, parts, sheets } = job;
   const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
-  for (const [name, text] of job.routes.flatMap((route) => [...route.files])) files.set(name, text);
+  for (const [name, text] of [...job.routes, ...job.lasered].flatMap((route) => [...route.files]))
+    files.set(name, text);
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));

@@ -3,7 +3,7 @@ import type { Assembly } from '../assembly/index.js';
 import type { Design } from '../design/index.js';
 import type { Diagnostic } from '../diagnostic/index.js';
 import type { Dish } from '../dish/index.js';
-import type { CutSheet, RouterPlan } from '../machining/index.js';
+import type { CutSheet, LaserPlan, RouterPlan } from '../machining/index.js';
 import type { Layout, NestedSheet, NestOptions, NestPart, NestStock } from '../nest/index.js';
 import type { BurnResult, Forecast } from '../optics/index.js';
 import type { Part } from '../part/index.js';
@@ -57,11 +57,23 @@ export interface Route {
   readonly files: ReadonlyMap<string, string>;
 }
 
+/** How a laser follows one sheet. */
+export interface LaserRoute {
+  readonly sheet: JobSheet;
+  readonly plan: LaserPlan;
+  /** Speeds that its time would need, as keys of the design; empty where they are all known. */
+  readonly unknown: readonly string[];
+  /** Texts by path; none where no tool paths are asked for. */
+  readonly files: ReadonlyMap<string, string>;
+}
+
 /** What was made of a design. With an error among the problems there are no files. */
 export interface Job extends Prepared {
   readonly sheets: readonly JobSheet[];
   /** How the sheets for a router are cut. */
   readonly routes: readonly Route[];
+  /** How the sheets for a laser are followed, those of templates, gauges and jigs too. */
+  readonly lasered: readonly LaserRoute[];
   /** Templates, gauges and jigs, each on a sheet of its own. */
   readonly aidSheets: readonly JobSheet[];
   /** Of the bare focus when the design names no vessel; null with an error among the problems. */

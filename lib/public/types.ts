@@ -29,6 +29,7 @@ export type { Profile } from '../dish/profile.js';
 export type { PlanFrame, RibLayout } from '../dish/rib-layout.js';
 export type { DishShape, Figure as DishFigure } from '../dish/types.js';
 export type { Axes } from '../geometry/axes.js';
+export type { LaserCut, LaserPlan } from '../machining/laser/types.js';
 export type { RouterMachine } from '../machining/router/machine.js';
 export type {
   Cut,
@@ -94,7 +95,7 @@ export type {
 } from '../part/types.js';
 export type { Forecasting } from '../pipeline/forecast.js';
 export type { NestRequest } from '../pipeline/nesting-request.js';
-export type { JobFiles, Route } from '../pipeline/types.js';
+export type { JobFiles, LaserRoute, Route } from '../pipeline/types.js';
 export type { AxisChoice, StandValues, Stand } from '../stand/make.js';
 export type { Counterweights } from '../stand/balance.js';
 export type { Cradle } from '../stand/cradle.js';

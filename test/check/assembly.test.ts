@@ -33,6 +33,7 @@ async function folderOf(parts: readonly Part[], change = (assembly: Assembly) =>
     sheets,
     cost,
     routes: [],
+    lasered: [],
     aidSheets: [],
     aids: [],
     forecast: null,

@@ -6,9 +6,10 @@
 import { describe, expect, it } from 'vitest';
 import { proveFolder } from '../../lib/check/index.js';
 import { type MessageId, messages } from '../../lib/check/messages/index.js';
-import { drawingsOnly, smallJob } from '../helpers/small-job.js';
+import { drawingsOnly, laserJob, smallJob } from '../helpers/small-job.js';
 import type { Planted } from './messages/planted.js';
 import { assemblyPlants } from './messages/plants-assembly.js';
+import { laserPlants } from './messages/plants-laser.js';
 import { readingPlants } from './messages/plants-reading.js';
 import { recordPlants } from './messages/plants-folder.js';
 import { routerPlants } from './messages/plants-router.js';
@@ -23,12 +24,14 @@ const plants: Readonly<Partial<Record<MessageId, Planted>>> = {
   ...readingPlants,
   ...sheetPlants,
   ...routerPlants,
+  ...laserPlants,
 };
 
 describe('messages of the proof', () => {
   it('are not seen of a job without a fault', () => {
     expect(proveFolder(smallJob()).faults).toEqual([]);
     expect(proveFolder(drawingsOnly()).faults).toEqual([]);
+    expect(proveFolder(laserJob()).faults).toEqual([]);
   });
 
   it.each(Object.entries(plants))('%s is seen where its fault is planted', (id, [make, words]) => {

@@ -223,7 +223,7 @@ export const plants: Readonly<Record<string, Plant>> = {
     if (!at) return null;
     const size = 0.5 + 20 * random();
     const clamp = [-1, 0, 1].map((i) => ({ x: at.x + i * size, y: at.y + (i === 0 ? size : -size) }));
-    const design = { ...one.record.design, stock: [{ id: sheet.stock, keepOuts: [clamp] }] };
+    const design = { ...one.record.design, stock: [{ id: sheet.stock, material: '', keepOuts: [clamp] }] };
     return { files: filesOf({ ...one, record: { ...one.record, design } }), what: `a clamp of ${size} at the outline` };
   },
   'parts too close': (one, random) => {

@@ -6,8 +6,9 @@ import { createHash } from 'node:crypto';
 import { defaultColours } from '../../lib/design/index.js';
 import { circle, rectangle, reversed } from '../../lib/geometry/index.js';
 import { lineMark, type Part, textMark, throughHole } from '../../lib/part/index.js';
-import { drawSheet, writeDxf, writeSvg } from '../../lib/output/index.js';
-import type { RouterMachine } from '../../lib/machining/index.js';
+import { drawSheet, writeDxf, writeLaserNgc, writeSvg } from '../../lib/output/index.js';
+import { machine, planLaser, type RouterMachine } from '../../lib/machining/index.js';
+import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { routerData, type Shop, shop, shopPart } from './router-sheets.js';
 
 export type Files = Map<string, string>;
@@ -137,12 +138,50 @@ export function drawingsOnly(): Files {
 }
 
 /** The same job for another machine. */
-export function jobFor(machine: RouterMachine): Files {
-  const other = shop({ parts: [rib], placed, ...size, data: routerData({ machine }) });
+export function jobFor(described: RouterMachine): Files {
+  const other = shop({ parts: [rib], placed, ...size, data: routerData({ machine: described }) });
   const content = smallRecord();
-  Object.assign(content.design, { machine: { kind: 'router', materials: {}, ...machine } });
+  Object.assign(content.design, { machine: { kind: 'router', materials: {}, ...described } });
   Object.assign(content.sheets[0]!, { router: { files: [...other.files.keys()], limits: other.plan.limits } });
   const files = cutFiles(other);
+  return files.set('job.json', sealed(content, files));
+}
+
+/** The laser that the same job is for, as a design has it; speeds and powers are invented. */
+export const laserKeys = {
+  ...routerData().machine,
+  kind: 'laser',
+  materials: { ply: { kerf: 0.2, cutSpeed: 900, markSpeed: 6000, cutPower: 80, markPower: 12 } },
+  order: ['drill', 'scribe', 'opening', 'outline'],
+  beam: 'M3',
+  fullPower: 1000,
+} as const;
+
+/** The same job for a laser with tool paths. */
+export function laserJob(
+  changes: Partial<Omit<typeof laserKeys, 'beam'>> & { readonly beam?: 'M3' | 'M4' } = {},
+): Files {
+  const laser = { ...laserKeys, ...changes };
+  const [cut] = machine(
+    [{ stock: 'ply', width: size.width, height: size.height, margin: 10, placed }],
+    [rib],
+    { kind: 'laser', kerf: 0.2, web: 4, order: laser.order },
+    { compensated: true },
+  );
+  const marked = { ...cut!, marks: sheetMarks({ placed }, new Map([[rib.id, rib]])) };
+  const { cuts } = planLaser(marked, { ...laser, cutSpeed: 900, markSpeed: 6000 });
+  const drawing = drawSheet(marked, defaultColours);
+  const path = { sheet: sheetFile, width: size.width, height: size.height, cuts, cutPower: 800, markPower: 120 };
+  const text = writeLaserNgc(path, laser, { job: 'test', material: 'plywood 6 mm', notes: [] });
+  const files: Files = new Map([
+    [`${sheetFile}.dxf`, writeDxf(drawing)],
+    [`${sheetFile}.svg`, writeSvg(drawing)],
+    [`${sheetFile}.ngc`, text],
+  ]);
+  const content = smallRecord();
+  Object.assign(content.design, { machine: laser, materials: { ply: { thickness: 6, cut: 'laser' } } });
+  Object.assign(content.sheets[0]!, { router: undefined, laser: { files: [`${sheetFile}.ngc`] } });
+  Object.assign(content, { process: { kind: 'laser', kerf: 0.2, compensated: true } });
   return files.set('job.json', sealed(content, files));
 }
 

@@ -72,6 +72,7 @@ export type FindingCode =
   | 'syntax'
   | 'modal'
   | 'spindle'
+  | 'beam'
   | 'feed'
   | 'tool'
   | 'plane'

@@ -104,6 +104,8 @@ export interface BookInput extends ModelInput {
   /** Null where nothing is known of it. */
   readonly burn: BookBurn | null;
   readonly cutPictures: readonly CutPicture[];
+  /** How long a laser is at each sheet that it cuts, in a sentence. */
+  readonly laserTimes: readonly { readonly sheet: string; readonly text: string }[];
   /** Null where none is made. */
   readonly stand: BookStand | null;
 }

@@ -3,7 +3,7 @@ import { diagnosticText } from '../../diagnostic/index.js';
 import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
 import { operationKey } from '../key.js';
-import { routerCautions } from '../gcode/cautions.js';
+import { laserCautions, routerCautions } from '../gcode/cautions.js';
 import type { Part } from '../../part/index.js';
 import { markup, type Markup, raw } from '../markup.js';
 import type { BookBurn, BookInput, BookSheet, CutPicture, ForecastRow } from './input.js';
@@ -77,9 +77,10 @@ function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Ma
   const rest = sheet.offcut
     ? ` Dashed: the offcut of ${measures.length(sheet.offcut.width)} x ${measures.length(sheet.offcut.height)} that is left.`
     : '';
+  const time = input.laserTimes.find((one) => one.sheet === sheet.id);
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
   return markup`<div><h3 id="sheet-${sheet.id}">${sheet.id}</h3>
-<figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}</figcaption></figure>
+<figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}${time ? ` ${time.text}` : ''}</figcaption></figure>
 ${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated. ${routing(simulated)}</figcaption></figure>` : null}</div>`;
 }
 
@@ -87,6 +88,12 @@ ${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcap
 function routerWords({ cutPictures }: BookInput): Markup | null {
   if (cutPictures.length === 0) return null;
   return markup`<h3>Before the router runs</h3><ul>${routerCautions.map((caution) => markup`<li>${caution}</li>`)}</ul>`;
+}
+
+/** What to heed before a laser runs; nothing where none does. */
+function laserWords({ laserTimes }: BookInput): Markup | null {
+  if (laserTimes.length === 0) return null;
+  return markup`<h3>Before the laser runs</h3><ul>${laserCautions.map((caution) => markup`<li>${caution}</li>`)}</ul>`;
 }
 
 /** What is to be done along the lines of each colour of the cut files. */
@@ -98,7 +105,7 @@ export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   const { sheets } = input;
   if (sheets === null) return markup`<p role="status">The parts are being nested; the sheets follow.</p>`;
   if (sheets.length === 0) return markup`<p>The design names no stock to nest on.</p>`;
-  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${fileKey(input)}${routerWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
+  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${fileKey(input)}${routerWords(input)}${laserWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 
 interface Standpoint {

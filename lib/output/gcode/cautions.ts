@@ -1,4 +1,5 @@
-/** What stands at the head of every router file and in the book with its picture. */
+/** What stands at the head of every tool path and in the book with its picture. */
+
 /** What hand tool change adds: at the head of the file and where it is done. */
 export const changeCautions: readonly string[] = [
   'Change of tool by hand: wait until the spindle stands, then cut its power at the plug or the switch that you can lock.',
@@ -12,4 +13,12 @@ export const routerCautions: readonly string[] = [
   'Hold the sheet down firmly on a spoil board over its whole area; this file knows of no clamp or screw that the design does not name.',
   'Wear eye and ear protection, no gloves or loose clothing; use the guards and dust extraction; keep hands away until the spindle stands.',
   'Never leave the machine alone: a rubbing bit or a loose part can start a fire. Keep an extinguisher at hand and look into the dust bag afterwards.',
+];
+
+export const laserCautions: readonly string[] = [
+  'The machine maker’s manual and limits, local codes and licensed practice come first.',
+  'The beam and what it throws back blind and burn, unseen too: keep the lid and its switch in order, and wear eye protection made for the wavelength of this laser where the beam is not enclosed.',
+  'Run the file once with the beam off or at its lowest, a hand on the stop, and watch every move; check units and zero first.',
+  'Know the material: never cut PVC or anything of which you do not know what its smoke holds. Run the extraction, and the air where there is any.',
+  'Never leave it alone, not for a moment: sheets catch fire. Keep an extinguisher at hand, and stay until nothing glows.',
 ];

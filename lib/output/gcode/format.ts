@@ -26,7 +26,13 @@ function capitals(text: string): string {
   return text.toUpperCase().replace(/[^A-Z0-9 .,:;=+/-]/g, ' ');
 }
 
-export function formatOf(machine: RouterMachine): Format {
+/** What a file's text depends on. */
+export type TextKeys = Pick<
+  RouterMachine,
+  'programUnits' | 'decimals' | 'commentLength' | 'commentCharacters' | 'pathMode' | 'pathTolerance'
+>;
+
+export function formatOf(machine: TextKeys): Format {
   const { programUnits, commentLength, commentCharacters } = machine;
   const digits = machine.decimals ?? usualDecimals[programUnits];
   const length = (mm: number): number => (programUnits === 'in' ? mm / mmInInch : mm);
@@ -51,4 +57,10 @@ export function numbered(lines: readonly string[], step: number): readonly strin
     count = (count % perRound) + 1;
     return `N${count * step} ${line}`;
   });
+}
+
+/** The word of the path mode; bare G64 is never written. */
+export function modeWord({ pathMode, pathTolerance }: TextKeys, format: Format): string {
+  if (pathMode === 'continuous') return `G64 P${format.place(pathTolerance)}`;
+  return pathMode === 'exact' ? 'G61' : 'G61.1';
 }

@@ -1,1 +1,2 @@
 export { writeNgc } from './write.js';
+export { writeLaserNgc } from './laser.js';

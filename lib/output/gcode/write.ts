@@ -9,12 +9,12 @@
  *   further words F, H, I, J, N, P, S, T, X, Y, Z. Arcs are in centre form; I and J are measured from the arc's start.
  * The one word beyond it is the P of G64, the tolerance of a rounded corner: without one a corner has none.
  */
-import type { Move, Point3, RouterMachine, ToolPath, ToolRun } from '../../machining/index.js';
+import type { Point3, RouterMachine, ToolPath, ToolRun } from '../../machining/index.js';
 import { decimal } from '../decimal.js';
 import { changeCautions, routerCautions } from './cautions.js';
 import { commandedMoves } from './commanded.js';
-import { type Format, formatOf, numbered } from './format.js';
-import { word } from './words.js';
+import { type Format, formatOf, modeWord, numbered } from './format.js';
+import { moveLine, unknown, type Written } from './move-line.js';
 
 /** What the head of the file states in addition to the tool path. */
 export interface NgcHeader {
@@ -25,54 +25,11 @@ export interface NgcHeader {
   readonly notes: readonly string[];
 }
 
-interface Written {
-  /** As written: what the reader of the file knows. */
-  x: string;
-  y: string;
-  z: string;
-  motion: string;
-  feed: string;
-}
-
-const unknown = (): Written => ({ x: '', y: '', z: '', motion: '', feed: '' });
-
 /** Everything that the lines of a file depend on. */
 interface Writing {
   readonly path: ToolPath;
   readonly machine: RouterMachine;
   readonly format: Format;
-}
-
-/** Words of one move; nothing when the tool stands there already, to the last decimal. */
-function moveLine(move: Move, from: Point3 | null, written: Written, format: Format): string | null {
-  const { to } = move;
-  const x = format.place(to.x);
-  const y = format.place(to.y);
-  const z = format.place(to.z);
-  const still = x === written.x && y === written.y;
-  if (still && z === written.z) return null;
-  const words: string[] = [];
-  // an arc whose ends fall together in print would read as a full turn
-  const arc = move.kind === 'arc' && !still && from !== null ? move : null;
-  const motion = move.kind === 'rapid' ? 'G0' : arc === null ? 'G1' : arc.clockwise ? 'G2' : 'G3';
-  if (motion !== written.motion) words.push(motion);
-  if (arc !== null || x !== written.x) words.push(`X${x}`);
-  if (arc !== null || y !== written.y) words.push(`Y${y}`);
-  if (z !== written.z) words.push(`Z${z}`);
-  if (arc !== null) {
-    // the centre is given from where the file has the tool, so that rounding does not add up
-    const { centre } = arc;
-    const digits = format.digits;
-    words.push(word('I', format.length(centre.x) - Number(written.x), digits));
-    words.push(word('J', format.length(centre.y) - Number(written.y), digits));
-  }
-  if (move.kind !== 'rapid') {
-    const feed = format.feed(move.feed);
-    if (feed !== written.feed) words.push(`F${feed}`);
-    written.feed = feed;
-  }
-  Object.assign(written, { x, y, z, motion });
-  return words.join(' ');
 }
 
 const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'V-bit of 90 degrees' } as const;
@@ -156,11 +113,6 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
     ...format.comments(`NOTE: About ${minutes} minutes without changes of tool.`),
     ...header.notes.flatMap((note) => format.comments(`NOTE: ${note}`)),
   ];
-}
-
-function modeWord({ pathMode, pathTolerance }: RouterMachine, format: Format): string {
-  if (pathMode === 'continuous') return `G64 P${format.place(pathTolerance)}`;
-  return pathMode === 'exact' ? 'G61' : 'G61.1';
 }
 
 function fileText(writing: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string {

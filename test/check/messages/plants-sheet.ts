@@ -148,7 +148,12 @@ export const sheetPlants = {
       ...record,
       design: {
         ...record.design,
-        machine: { ...record.design.machine, kind: 'laser', order: ['opening', 'drill', 'scribe', 'outline'] },
+        machine: {
+          ...record.design.machine,
+          kind: 'laser',
+          beam: 'M3',
+          order: ['opening', 'drill', 'scribe', 'outline'],
+        },
       },
       process: { kind: 'laser', kerf: 6, compensated: true },
     })),
