@@ -17,6 +17,7 @@ import {
   writeMarkingOut,
   writeSvg,
 } from '../output/index.js';
+import { partDrawings, type ShopDrawing } from '../output/shop/index.js';
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { processOf } from './nesting-request.js';
@@ -124,9 +125,14 @@ function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {
   return sealJob(record, listFiles(files));
 }
 
+/** The drawings of all parts and aids, for the book and for print. */
+export const shopDrawings = ({ design, parts, aids }: Pick<Job, 'design' | 'parts' | 'aids'>): ShopDrawing[] =>
+  partDrawings(design, [...parts, ...aids]);
+
 /** Drawings, tool paths, prints and lists. */
-export async function cutFiles(job: Job): Promise<JobFiles> {
+export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shopDrawings(job)): Promise<JobFiles> {
   const { design, parts, sheets } = job;
+  const { writeDrawings } = await import('../output/shop/pdf.js');
   const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
   for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
   for (const [name, text] of [...job.routes, ...job.lasered].flatMap((route) => [...route.files]))
@@ -134,6 +140,7 @@ export async function cutFiles(job: Job): Promise<JobFiles> {
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
+  files.set('drawings.pdf', await writeDrawings(`${design.name}: shop drawings`, drawings));
   return files;
 }
 

@@ -1,0 +1,85 @@
+/** A page as the operators of a PDF (ISO 32000-1): written as text at once, which takes a tenth of the time. */
+import { type Edge, edgesOf, edgesOfPath, type Point, polar } from '../../geometry/index.js';
+import { decimal } from '../decimal.js';
+import { splitArcs } from '../split-arcs.js';
+import { CAPITALS, textWidth } from './font.js';
+import { lineLooks } from './lines.js';
+import type { ShopPage, Stroke, Words } from './types.js';
+
+/** Name of the font among the page's resources. */
+export const FONT = 'F1';
+
+const POINTS = 72 / 25.4;
+
+const pt = (mm: number): string => decimal(mm * POINTS, 3);
+const at = ({ x, y }: Point): string => `${pt(x)} ${pt(y)}`;
+
+/**
+ * An arc of at most an eighth of a turn as a cubic curve: handles of (4/3)·tan(sweep/4)·radius along the tangents (from
+ * memory: the usual approximation of a circle).
+ */
+function run(edge: Edge): string {
+  if (edge.kind === 'straight') return `${at(edge.to)} l`;
+  const { radius, startAngle, sweep } = edge;
+  const handle = (4 / 3) * Math.tan(sweep / 4) * radius;
+  const a = polar(handle, startAngle + Math.PI / 2, edge.from);
+  const b = polar(-handle, startAngle + sweep + Math.PI / 2, edge.to);
+  return `${at(a)} ${at(b)} ${at(edge.to)} c`;
+}
+
+function strokeOf({ vertices, closed }: Stroke): string {
+  const split = splitArcs(vertices, closed, Math.PI / 4);
+  const first = split[0];
+  if (first === undefined) return '';
+  const edges = closed ? edgesOf(split) : edgesOfPath(split);
+  return `${at(first)} m ${edges.map(run).join(' ')} ${closed ? 's' : 'S'}`;
+}
+
+/** Codes of Windows Latin 1 (WinAnsiEncoding) beyond those that it shares with Unicode. */
+const codes: Readonly<Record<string, number>> = {
+  '…': 0x85,
+  '‘': 0x91,
+  '’': 0x92,
+  '“': 0x93,
+  '”': 0x94,
+  '–': 0x96,
+  '—': 0x97,
+  '€': 0x80,
+};
+
+/** A string of the PDF in hexadecimal digits; a question mark for what the font lacks. */
+function stringOf(text: string): string {
+  const digits = Array.from(text.normalize('NFC'), (letter) => {
+    const code = letter.codePointAt(0) ?? 0x3f;
+    const known = codes[letter] ?? (code >= 0x20 && code <= 0xff && (code < 0x7f || code >= 0xa0) ? code : 0x3f);
+    return known.toString(16).padStart(2, '0');
+  });
+  return `<${digits.join('')}>`;
+}
+
+function wordsOf({ text, at: place, height, anchor, upright }: Words): string {
+  const width = textWidth(text, height);
+  const back = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2;
+  const turn = upright ? '0 1 -1 0' : '1 0 0 1';
+  const start = upright ? { x: place.x, y: place.y - back } : { x: place.x - back, y: place.y };
+  return `/${FONT} ${pt(height / CAPITALS)} Tf ${turn} ${at(start)} Tm ${stringOf(text)} Tj`;
+}
+
+/** All operators of a page. */
+export function contentOf({ entities }: ShopPage): string {
+  const lines: string[] = [];
+  let look = '';
+  for (const stroke of entities.flatMap(({ strokes }) => strokes)) {
+    const { width, dashes } = lineLooks[stroke.line];
+    const wanted = `${pt(width)} w [${dashes.map(pt).join(' ')}] 0 d`;
+    if (wanted !== look) lines.push(wanted);
+    look = wanted;
+    lines.push(strokeOf(stroke));
+  }
+  for (const solid of entities.flatMap(({ solids }) => solids)) {
+    const [first, ...others] = solid;
+    if (first) lines.push(`${at(first)} m ${others.map((point) => `${at(point)} l`).join(' ')} f`);
+  }
+  lines.push('BT', ...entities.flatMap(({ words }) => words).map(wordsOf), 'ET');
+  return lines.join('\n');
+}

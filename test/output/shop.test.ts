@@ -1,0 +1,296 @@
+/** Shop drawings: a part can be made from what is printed, and everything on the page can be read. */
+import { PDFDocument, StandardFonts } from 'pdf-lib';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { nearestOnContour, type Contour, edgesOf, pointOnEdge } from '../../lib/geometry/index.js';
+import { textWidth } from '../../lib/output/shop/font.js';
+import { partDrawings, type ShopDesign, type ShopDrawing } from '../../lib/output/shop/index.js';
+import { blank, type Part, ringsOf, throughHole } from '../../lib/part/index.js';
+import { prepare } from '../../lib/pipeline.js';
+import { allFixtureNames, designOf, fixture } from '../helpers/fixtures.js';
+import { randomDesign } from '../helpers/random-design.js';
+import { rebuilt } from '../helpers/rebuilt.js';
+import { byDay, jobSeeds } from '../helpers/seeds.js';
+
+/** What a printed length may be off: half its last place. */
+const roundings = { mm: 0.05, in: 0.0005 * 25.4, fraction: 25.4 / 128 } as const;
+
+function roundingOf({ units, process }: ShopDesign): number {
+  if (units !== 'in' && units !== 'ft') return roundings.mm;
+  return process.kind === 'hand' ? roundings.fraction : roundings.in;
+}
+
+const unitOf = ({ units }: ShopDesign): 'mm' | 'in' => (units === 'in' || units === 'ft' ? 'in' : 'mm');
+
+/** Points all along a ring. */
+function along(ring: Contour): { x: number; y: number }[] {
+  return edgesOf(ring).flatMap((edge) =>
+    Array.from({ length: edge.kind === 'arc' ? 8 : 2 }, (_, i) => pointOnEdge(edge, i / 8)),
+  );
+}
+
+/** Greatest distance of two rings from each other, mm, either way. */
+function apart(a: Contour, b: Contour): number {
+  const off = (from: Contour, to: Contour) =>
+    Math.max(...along(from).map((point) => nearestOnContour(to, point).distance));
+  return Math.max(off(a, b), off(b, a));
+}
+
+interface Faults {
+  readonly worst: number;
+  readonly wrong: readonly string[];
+}
+
+/** Where a part and what is made by its drawing differ by more than the rounding explains. */
+function faultsOf(part: Part, drawing: ShopDrawing, design: ShopDesign): Faults {
+  const half = roundingOf(design);
+  // two roundings square to each other, and what a batten between two marks does to that
+  const slack = 2 * half + 0.02;
+  const made = rebuilt(drawing, unitOf(design));
+  const wrong: string[] = [];
+  let worst = 0;
+  const hold = (what: string, off: number): void => {
+    worst = Math.max(worst, off);
+    if (!(off <= slack)) wrong.push(`${part.id}: ${what} is off by ${off.toFixed(3)} mm`);
+  };
+  ringsOf(part).forEach((ring, i) => {
+    const points = made.rings.get(i);
+    if (points === undefined || points.length < 2) wrong.push(`${part.id}: ring ${i} is not drawn`);
+    else hold(`ring ${i}`, apart(ring, points));
+  });
+  part.holes.forEach((hole, i) => {
+    const found = made.holes.get(i);
+    if (found === undefined) wrong.push(`${part.id}: hole ${i} is not drawn`);
+    else {
+      hold(`hole ${i}`, Math.hypot(found.at.x - hole.x, found.at.y - hole.y));
+      // a drill is called by its fraction where that is within 0.02 mm of it
+      hold(`the drill of hole ${i}`, Math.abs(found.diameter - hole.diameter) > 0.021 ? Infinity : 0);
+      if ((found.depth === 'through') !== (hole.depth === 'through')) wrong.push(`${part.id}: depth of hole ${i}`);
+      if (Math.abs((found.countersink ?? 0) - (hole.countersink ?? 0)) > 0.021)
+        wrong.push(`${part.id}: head of hole ${i}`);
+    }
+  });
+  const lines = part.marks.flatMap((mark) => (mark.kind === 'line' ? [mark] : []));
+  for (const [i, [a, b]] of made.lines) {
+    const { vertices, closed } = lines[i]!;
+    const ends = [vertices[0]!, closed ? vertices[2]! : vertices.at(-1)!];
+    hold(
+      `line ${i}`,
+      Math.max(Math.hypot(a!.x - ends[0]!.x, a!.y - ends[0]!.y), Math.hypot(b!.x - ends[1]!.x, b!.y - ends[1]!.y)),
+    );
+  }
+  return { worst, wrong };
+}
+
+function drawnOf(design: ReturnType<typeof fixture>): { parts: readonly Part[]; drawings: ShopDrawing[] } {
+  const { parts, aids } = prepare(design);
+  const all = [...parts, ...aids];
+  return { parts: all, drawings: partDrawings(design, all) };
+}
+
+const randomSeeds = jobSeeds('shop drawings', 1, byDay(3, 60));
+
+const designs: readonly (readonly [string, () => ReturnType<typeof fixture>])[] = [
+  ...allFixtureNames.map((name) => [name, () => fixture(name)] as const),
+  // decimals of an inch
+  ['table-top in inches', () => ({ ...fixture('table-top'), units: 'in' })],
+  ...randomSeeds.map((seed) => [`random ${seed}`, () => designOf(randomDesign(seed).text)] as const),
+];
+
+describe.each(designs)('%s', (_, make) => {
+  let design: ReturnType<typeof fixture>;
+  let drawn: ReturnType<typeof drawnOf>;
+  beforeAll(() => {
+    design = make();
+    drawn = drawnOf(design);
+  });
+
+  it('every part and aid can be made from what its drawing prints', () => {
+    const faults = drawn.parts.map((part, i) => faultsOf(part, drawn.drawings[i]!, design));
+    expect(faults.flatMap(({ wrong }) => wrong)).toEqual([]);
+  });
+
+  it('no text lies on another, on a line or off the paper', () => {
+    expect(drawn.drawings.flatMap(crowdedTexts)).toEqual([]);
+  });
+});
+
+// the width of a text as the PDF's own font has it
+let widthOf: (text: string, capitals: number) => number;
+beforeAll(async () => {
+  const document = await PDFDocument.create();
+  const font = await document.embedFont(StandardFonts.Helvetica);
+  // AFM of the core fonts: capitals of Helvetica are 718 thousandths high
+  widthOf = (text, capitals) => font.widthOfTextAtSize(text, capitals / 0.718);
+});
+
+interface Box {
+  readonly text: string;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** Texts that touch another text, a line, or the edge of the paper. */
+function crowdedTexts({ id, pages }: ShopDrawing): string[] {
+  return pages.flatMap(({ width, height, entities }) => {
+    const boxes = entities.flatMap(({ words }) =>
+      words.map(({ text, at, height: capitals, anchor, upright }): Box => {
+        const long = widthOf(text, capitals);
+        const from = anchor === 'start' ? 0 : anchor === 'end' ? -long : -long / 2;
+        return upright
+          ? { text, minX: at.x - capitals, maxX: at.x, minY: at.y + from, maxY: at.y + from + long }
+          : { text, minX: at.x + from, maxX: at.x + from + long, minY: at.y, maxY: at.y + capitals };
+      }),
+    );
+    const lines = entities.flatMap(({ strokes }) =>
+      strokes.flatMap(({ vertices, closed }) =>
+        (closed ? edgesOf(vertices) : edgesOf(vertices).slice(0, -1)).map((edge) =>
+          Array.from({ length: edge.kind === 'arc' ? 40 : 2 }, (_, i) =>
+            pointOnEdge(edge, edge.kind === 'arc' ? i / 39 : i),
+          ),
+        ),
+      ),
+    );
+    const problems: string[] = [];
+    boxes.forEach((box, i) => {
+      if (box.minX < 10 || box.minY < 10 || box.maxX > width - 10 || box.maxY > height - 10)
+        problems.push(`${id}: "${box.text}" leaves the frame`);
+      for (const other of boxes.slice(i + 1))
+        if (box.minX < other.maxX && other.minX < box.maxX && box.minY < other.maxY && other.minY < box.maxY)
+          problems.push(`${id}: "${box.text}" and "${other.text}" overlap`);
+      for (const points of lines)
+        if (points.slice(1).some((b, k) => crosses(points[k]!, b, box)))
+          problems.push(`${id}: a line crosses "${box.text}"`);
+    });
+    return problems;
+  });
+}
+
+/** Whether a segment enters a box: its ends, or a crossing with a side. */
+function crosses(a: { x: number; y: number }, b: { x: number; y: number }, { minX, minY, maxX, maxY }: Box): boolean {
+  let [from, to] = [0, 1];
+  for (const [start, step, min, max] of [
+    [a.x, b.x - a.x, minX, maxX],
+    [a.y, b.y - a.y, minY, maxY],
+  ] as const) {
+    if (step === 0) {
+      if (start <= min || start >= max) return false;
+    } else {
+      const [t, u] = [(min - start) / step, (max - start) / step];
+      from = Math.max(from, Math.min(t, u));
+      to = Math.min(to, Math.max(t, u));
+    }
+  }
+  return from < to;
+}
+
+describe('a drawing with a fault', () => {
+  const design = fixture('press-house');
+  const part = (id: string) => {
+    const { parts, aids } = prepare(design);
+    return [...parts, ...aids].find((one) => one.id === id)!;
+  };
+  const foundIn = (one: Part, drawing: ShopDrawing): readonly string[] => {
+    try {
+      return faultsOf(one, drawing, design).wrong;
+    } catch (error) {
+      return [String(error)];
+    }
+  };
+  type Change = (
+    text: string,
+    states: ShopDrawing['pages'][number]['entities'][number]['words'][number]['states'],
+  ) => string | null;
+  /** The drawing with each printed measure as changed; null leaves it out. */
+  const changed = (drawing: ShopDrawing, change: Change): ShopDrawing => ({
+    ...drawing,
+    pages: drawing.pages.map((page) => ({
+      ...page,
+      entities: page.entities.map((one) => ({
+        ...one,
+        words: one.words.flatMap((words) => {
+          if (words.states.length === 0) return [words];
+          const text = change(words.text, words.states);
+          return text === null ? [] : [{ ...words, text }];
+        }),
+      })),
+    })),
+  });
+
+  it.each(['rib', 'hub', 'cleat', 'board', 'panel', 'gauge-rib'])(
+    'of %s is noticed whichever measure is left out or wrong',
+    (id) => {
+      const one = part(id);
+      const [drawing] = partDrawings(design, [one]);
+      let count = 0;
+      changed(drawing!, (text) => {
+        count += 1;
+        return text;
+      });
+      expect(count).toBeGreaterThan(2);
+      for (let i = 0; i < count; i++) {
+        let k = 0;
+        const without = changed(drawing!, (text) => (k++ === i ? null : text));
+        expect(foundIn(one, without), `without measure ${i}`).not.toEqual([]);
+        k = 0;
+        let was = '';
+        const wrong = changed(drawing!, (text) => {
+          if (k++ !== i) return text;
+          was = text;
+          // millimetres, degrees or holes more
+          return text.replace(/\d+/, (digits) => String(Number(digits) + 9));
+        });
+        const faults = foundIn(one, wrong);
+        expect(faults, `measure ${i}, ${was}`).not.toEqual([]);
+      }
+    },
+  );
+
+  it('is noticed where two texts overlap or a line crosses one', () => {
+    const [drawing] = partDrawings(design, [part('rib')]);
+    const shifted = (dx: number): ShopDrawing => ({
+      ...drawing!,
+      pages: drawing!.pages.map((page) => ({
+        ...page,
+        entities: page.entities.map((one) => ({
+          ...one,
+          words: one.words.map((words) =>
+            words.text === '529' ? { ...words, at: { ...words.at, x: words.at.x + dx } } : words,
+          ),
+        })),
+      })),
+    });
+    expect(crowdedTexts(shifted(0))).toEqual([]);
+    expect(crowdedTexts(shifted(33))).not.toEqual([]);
+  });
+});
+
+it('draws a part of many corners and holes, with its tables on pages of their own', () => {
+  const design = fixture('press-house');
+  const teeth = Array.from({ length: 180 }, (_, i) => ({
+    x: 3.3 * (i % 2 === 0 ? i : i - 1),
+    y: i % 2 === 0 ? 100 + i / 3 : 140,
+    bulge: 0,
+  }));
+  const part = blank({
+    id: 'comb',
+    kind: 'extra',
+    name: 'Comb',
+    material: 'birch12',
+    thickness: 12,
+    quantity: 1,
+    outline: [{ x: 0, y: 0, bulge: 0 }, { x: 600, y: 0, bulge: 0 }, ...teeth.reverse()],
+    holes: Array.from({ length: 150 }, (_, i) => throughHole({ x: 5 + 3.7 * i, y: 10 + (i % 7) * 9.1 }, 3)),
+  });
+  const [drawing] = partDrawings(design, [part]);
+  expect(faultsOf(part, drawing!, design).wrong).toEqual([]);
+  expect(crowdedTexts(drawing!)).toEqual([]);
+  expect(drawing!.pages.length).toBeGreaterThan(2);
+});
+
+it('knows the widths of the font that the PDF is set in', () => {
+  const letters = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i));
+  for (const letter of [...letters, ...'°±×Ø–’‘“”·…²'])
+    expect(textWidth(letter, 2.5), letter).toBeCloseTo(widthOf(letter, 2.5), 2);
+});
