@@ -25,6 +25,8 @@ import { thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
 import { laserTime } from './laser-files.js';
+import type { ShopDrawing } from '../output/shop/index.js';
+import { shopDrawings } from './shop.js';
 import { standValues } from './stand.js';
 import type { JobSheet, LaserRoute, Prepared } from './types.js';
 
@@ -140,6 +142,11 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
 
 /** `book.html`, complete. */
 export function bookOf(source: BookSource): string {
+  return bookWith(source, shopDrawings(source));
+}
+
+/** The same with drawings that are made already. */
+export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): string {
   const { design, dish, parts, cleatStart, sheets, forecast, burn, cutPictures = [], lasered = [] } = source;
   return buildBook({
     ...source,
@@ -151,6 +158,7 @@ export function bookOf(source: BookSource): string {
     burn: bookBurn(burn, design.units),
     cutPictures,
     laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserTime(route) })),
+    drawings,
     stand: bookStand(source),
   });
 }

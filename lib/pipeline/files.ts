@@ -17,11 +17,12 @@ import {
   writeMarkingOut,
   writeSvg,
 } from '../output/index.js';
-import { partDrawings, type ShopDrawing } from '../output/shop/index.js';
+import type { ShopDrawing } from '../output/shop/index.js';
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { processOf } from './nesting-request.js';
 import { laserRecord } from './laser-files.js';
+import { shopDrawings } from './shop.js';
 import { cutPictures, routerRecord } from './router-files.js';
 import type { JobFiles, Job, JobSheet } from './types.js';
 import { inInches } from '../units/index.js';
@@ -125,10 +126,6 @@ function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {
   return sealJob(record, listFiles(files));
 }
 
-/** The drawings of all parts and aids, for the book and for print. */
-export const shopDrawings = ({ design, parts, aids }: Pick<Job, 'design' | 'parts' | 'aids'>): ShopDrawing[] =>
-  partDrawings(design, [...parts, ...aids]);
-
 /** Drawings, tool paths, prints and lists. */
 export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shopDrawings(job)): Promise<JobFiles> {
   const { design, parts, sheets } = job;
@@ -162,7 +159,8 @@ export function couponJobFiles(job: Job, more: readonly (readonly [string, strin
 /** Every file that `cut` writes. */
 export async function jobFiles(job: Job): Promise<JobFiles> {
   // the book is large, and only the commands that write it should wait for it to load
-  const { bookOf } = await import('./book-file.js');
-  const book = bookOf({ ...job, cutPictures: cutPictures(job.routes) });
-  return sealed(job, new Map([...(await cutFiles(job)), ['book.html', book]]));
+  const { bookWith } = await import('./book-file.js');
+  const drawings = shopDrawings(job);
+  const book = bookWith({ ...job, cutPictures: cutPictures(job.routes) }, drawings);
+  return sealed(job, new Map([...(await cutFiles(job, drawings)), ['book.html', book]]));
 }

@@ -32,7 +32,15 @@ describe('cut', () => {
     expect(ran.err).toContain('can burn skin, start a fire and blind');
     expect(ran.code).toBe(0);
     const made = readdirSync(at('made'));
-    for (const name of ['job.json', 'sheets', 'cut-list.csv', 'marking-out.csv', 'book.html', 'templates'])
+    for (const name of [
+      'job.json',
+      'sheets',
+      'cut-list.csv',
+      'marking-out.csv',
+      'drawings.pdf',
+      'book.html',
+      'templates',
+    ])
       expect(made).toContain(name);
     expect(readdirSync(shop.folder).filter((name) => name.startsWith('.'))).toEqual([]);
   });

@@ -12,10 +12,10 @@ import { rebuilt } from '../helpers/rebuilt.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
 
 /** What a printed length may be off: half its last place. */
-const roundings = { mm: 0.05, in: 0.0005 * 25.4, fraction: 25.4 / 128 } as const;
+const roundings = { mm: 0.05, fine: 0.005, in: 0.0005 * 25.4, fraction: 25.4 / 128 } as const;
 
 function roundingOf({ units, process }: ShopDesign): number {
-  if (units !== 'in' && units !== 'ft') return roundings.mm;
+  if (units !== 'in' && units !== 'ft') return process.kind === 'laser' ? roundings.fine : roundings.mm;
   return process.kind === 'hand' ? roundings.fraction : roundings.in;
 }
 
@@ -290,7 +290,8 @@ it('draws a part of many corners and holes, with its tables on pages of their ow
 });
 
 it('knows the widths of the font that the PDF is set in', () => {
+  const others = ['°', '±', '×', 'Ø', '–', '’', '‘', '“', '”', '·', '…', '²'];
   const letters = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i));
-  for (const letter of [...letters, ...'°±×Ø–’‘“”·…²'])
+  for (const letter of [...letters, ...others])
     expect(textWidth(letter, 2.5), letter).toBeCloseTo(widthOf(letter, 2.5), 2);
 });

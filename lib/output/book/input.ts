@@ -6,6 +6,7 @@ import type { Part } from '../../part/index.js';
 import type { ThicknessRange } from '../../parts/index.js';
 import type { AxisTable, Bought, Setting } from '../../stand/index.js';
 import type { BurnPlot, ForecastPlot } from '../plots/index.js';
+import type { ShopDrawing } from '../shop/index.js';
 import type { ModelInput } from './model.js';
 
 /** A sheet as nested, with the name of its cut files. */
@@ -96,6 +97,8 @@ export interface BookInput extends ModelInput {
   readonly thicknessRanges: readonly ThicknessRange[];
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
+  /** Of parts and aids. */
+  readonly drawings: readonly ShopDrawing[];
   readonly keyValues: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
   readonly problems: readonly Diagnostic[];
   /** Null while the nest is being worked on. */

@@ -1,13 +1,12 @@
 /** The build book: one HTML file that opens from disk, asks the network for nothing, and prints. */
 import { bookScript, inlinedLicences } from '#book-assets';
 import { cautions } from '../cautions.js';
-import { drillPlan } from './drill-plan.js';
+import { drawingsChapter } from './drawings.js';
 import { json, markup, type Markup, raw } from '../markup.js';
 import type { BookInput } from './input.js';
 import { type Measures, measuresIn } from './measures.js';
 import { dishModel } from './model.js';
 import { policyOf } from './policy.js';
-import { ribDrawing } from './rib-drawing.js';
 import {
   assemblyChapter,
   cautionsChapter,
@@ -74,8 +73,7 @@ function titleBlock(input: BookInput, measures: Measures): Markup {
 function chapters(input: BookInput, measures: Measures): Chapter[] {
   const model = dishModel(input);
   const view = standpoint(input);
-  const plan = drillPlan(input.parts, measures);
-  const rib = ribDrawing(input.parts, input.dish, measures);
+  const drawings = drawingsChapter(input);
   const list: (Chapter | null)[] = [
     input.problems.length > 0
       ? { id: 'problems', title: 'Problems', body: problemsChapter(input), className: 'joined' }
@@ -84,8 +82,7 @@ function chapters(input: BookInput, measures: Measures): Chapter[] {
     { id: 'cautions', title: 'Cautions', body: cautionsChapter(input), className: 'cautions' },
     { id: 'parts', title: 'Parts', body: partsChapter(input, measures) },
     { id: 'sheets', title: 'Sheets', body: sheetsChapter(input, measures) },
-    plan && { id: 'drill-plan', title: 'Drill plan of the backer board', body: plan },
-    rib && { id: 'rib', title: 'Rib', body: rib },
+    drawings && { id: 'drawings', title: 'Shop drawings', body: drawings },
     { id: 'assembly', title: 'Assembly', body: assemblyChapter(input, measures, model, view) },
     input.stand && { id: 'stand', title: 'Stand', body: standChapter(input.stand, measures) },
     { id: 'shopping', title: 'Shopping list', body: shoppingList(input, measures) },

@@ -1,5 +1,4 @@
 import { edgesOf, edgesOfPath, type Edge, type Vertex } from '../../geometry/index.js';
-import { px } from '../markup.js';
 
 /** Millimetres to a hundredth: a picture's coordinates. */
 const mm = (value: number): string => String(Number(value.toFixed(2)));
@@ -22,9 +21,4 @@ export function ringPath(vertices: readonly Vertex[], closed: boolean, top: numb
   const y = (value: number) => top - value;
   const edges = closed ? edgesOf(vertices) : edgesOfPath(vertices);
   return `M${mm(first.x)} ${mm(y(first.y))}${edges.map((edge) => segment(edge, y)).join('')}${closed ? 'Z' : ''}`;
-}
-
-/** Size of lettering in a picture of the given width (mm), so that it reads alike in all. */
-export function letterSize(width: number): string {
-  return px(width / 62);
 }

@@ -3,7 +3,7 @@ import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { liveStep, sealStep } from './care-steps.js';
-import { ribSizes } from './rib-drawing.js';
+import { ribSizes } from './rib-sizes.js';
 import { afterDish, aidName, firstRibs, list, looks, type Step } from './step.js';
 import { standSteps } from './stand-steps.js';
 import { apartStep, comesApart, dryHubText, joinText, panelsOverJointsText, pinnedPanels } from './segment-steps.js';
@@ -40,7 +40,9 @@ function drillText(input: BookInput, { length }: Measures): string[] {
     ...(board.centreHole > 0 ? [`${length(board.centreHole)} on the axis`] : []),
     ...(hub.dowels > 0 ? [`${length(hub.dowelDiameter)} for the dowels of the hub`] : []),
   ];
-  return holes.length === 0 ? [] : [`Drill what the machine has left to do by the drill plan: ${holes.join(', ')}.`];
+  return holes.length === 0
+    ? []
+    : [`Drill what the machine has left to do by the board’s drawing: ${holes.join(', ')}.`];
 }
 
 /** Board and hub: what the ribs are set on. */

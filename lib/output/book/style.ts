@@ -37,7 +37,7 @@ nav a{display:inline-block;padding:.25rem 0}
 figure{margin:.75rem 0}
 figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem;max-width:44rem}
 svg{display:block;max-width:100%;height:auto}
-:is(figure,.pane)>svg:not(.forecast-plot) text{font-family:inherit;fill:var(--ink);text-anchor:middle}
+:is(figure,.pane)>svg:not(.forecast-plot,.shop) text{font-family:inherit;fill:var(--ink);text-anchor:middle}
 .dish path{stroke:var(--ink);stroke-width:.5;stroke-linejoin:round}
 .k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}
 ${shadeRules}
@@ -86,7 +86,8 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .pane{overflow:hidden;border:1px solid var(--line);background:var(--leaf)}
 .live .pane{cursor:grab}
 .pane>svg{width:100%}
-@media screen{.sheets{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(30rem,100%),1fr));gap:0 1.5rem}.sheets>div{min-width:0}}
+@media screen{:is(.sheets,.drawn){display:grid;grid-template-columns:repeat(auto-fit,minmax(min(30rem,100%),1fr));gap:0 1.5rem}:is(.sheets,.drawn)>*{min-width:0}}
+.shop{color:var(--ink);width:100%}
 .steps{list-style:none;padding:0;max-width:none;counter-reset:step}
 .step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,20rem);gap:.5rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
 .step h3{margin:0 0 .3rem}
@@ -119,6 +120,7 @@ caption,thead{break-after:avoid}
 .parts th{white-space:nowrap}
 .scroll{overflow:visible}
 svg{max-height:175mm}
+.drawn svg{max-height:118mm}.aids{display:none}
 .pane{border:0}
 .step svg{max-height:58mm}
 #drawn svg{max-height:88mm;margin:0 auto}

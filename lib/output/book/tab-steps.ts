@@ -2,7 +2,7 @@
 import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
-import { ribSizes } from './rib-drawing.js';
+import { ribSizes } from './rib-sizes.js';
 import { firstRibs, list, looks, type Step } from './step.js';
 import type { Solid } from './solids.js';
 import type { Look } from './still.js';

@@ -1,5 +1,5 @@
 /** Short forms for entities, and moving them about. */
-import type { Point, Vertex } from '../../geometry/index.js';
+import type { Point } from '../../geometry/index.js';
 import type { Entity, EntityKind, LineKind, Stroke, Words } from './types.js';
 
 export const straight = (line: LineKind, ...points: readonly Point[]): Stroke => ({
@@ -7,8 +7,6 @@ export const straight = (line: LineKind, ...points: readonly Point[]): Stroke =>
   closed: false,
   vertices: points.map(({ x, y }) => ({ x, y, bulge: 0 })),
 });
-
-export const ring = (line: LineKind, vertices: readonly Vertex[]): Stroke => ({ line, closed: true, vertices });
 
 export function entity(kind: EntityKind, parts: Partial<Omit<Entity, 'kind'>>): Entity {
   return { kind, strokes: [], solids: [], words: [], ...parts };

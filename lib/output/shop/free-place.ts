@@ -26,11 +26,11 @@ export const grown = ({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds =>
   maxY: maxY + by,
 });
 
-export const overlap = (a: Bounds, b: Bounds): boolean =>
+const overlap = (a: Bounds, b: Bounds): boolean =>
   a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 
 /** Whether a straight line passes through a box (Liang and Barsky 1984). */
-export function passes({ a, b }: Segment, box: Bounds): boolean {
+function passes({ a, b }: Segment, box: Bounds): boolean {
   if (Math.max(a.x, b.x) < box.minX || Math.min(a.x, b.x) > box.maxX) return false;
   if (Math.max(a.y, b.y) < box.minY || Math.min(a.y, b.y) > box.maxY) return false;
   let [from, to] = [0, 1];

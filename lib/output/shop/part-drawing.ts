@@ -11,7 +11,7 @@ import { boxOnPaper, grainArrow, type OnPaper, pictureOf, placed } from './pictu
 import { type PagePlan, type PlacedBlock, planPage, type PictureSize, tablePages } from './plan.js';
 import type { Printing } from './printing.js';
 import { LETTERS, railEntities, railLength, railReach, type Rails, railsOn, sides } from './rails.js';
-import { type Title, titleBlock, titleHeight } from './title-block.js';
+import { type Title, TITLE_WIDTH, titleBlock, titleHeight } from './title-block.js';
 import type { Entity, ShopDrawing, ShopPage } from './types.js';
 import { type View, viewOf } from './view.js';
 
@@ -120,8 +120,8 @@ const frameOf = ({ width, height }: PagePlan['page']): Entity =>
   });
 
 /** Frame, title block and tables of a page. */
-export function sheetEntities(page: PagePlan['page'], blocks: readonly PlacedBlock[], title: Title): Entity[] {
-  const width = page.width < page.height ? page.width - MARGINS.left - MARGINS.other : 180;
+function sheetEntities(page: PagePlan['page'], blocks: readonly PlacedBlock[], title: Title): Entity[] {
+  const width = page.width < page.height ? page.width - MARGINS.left - MARGINS.other : TITLE_WIDTH;
   return [
     frameOf(page),
     titleBlock(title, page.width - MARGINS.other - width, MARGINS.other, width),

@@ -49,7 +49,7 @@ const spaceIn = ({ width, height }: { width: number; height: number }): Area => 
 });
 
 /** The largest scale at which the picture goes into an area. */
-export function scaleIn(size: PictureSize, area: { readonly width: number; readonly height: number }): Scale | null {
+function scaleIn(size: PictureSize, area: { readonly width: number; readonly height: number }): Scale | null {
   return (
     scales.find(
       ({ factor }) =>

@@ -5,6 +5,7 @@ import { markup, type Markup } from '../markup.js';
 import { splitArcs } from '../split-arcs.js';
 import { CAPITALS } from './font.js';
 import { lineLooks } from './lines.js';
+import { MARGINS } from './paper.js';
 import type { Entity, LineKind, ShopPage, Stroke, Words } from './types.js';
 
 const mm = (value: number): string => decimal(value, 2);
@@ -52,7 +53,10 @@ export function pageSvg({ width, height, entities }: ShopPage, label: string): M
   }
   const solids = entities.flatMap((one) => one.solids);
   const words = entities.flatMap((one) => one.words);
-  return markup`<svg class="shop" xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-label="${label}">
+  // what lies outside the frame is for filing paper
+  const { left, other } = MARGINS;
+  const box = [left - 1, other - 1, width - left - other + 2, height - 2 * other + 2].map(mm).join(' ');
+  return markup`<svg class="shop" xmlns="http://www.w3.org/2000/svg" viewBox="${box}" role="img" aria-label="${label}">
 <g fill="none" stroke="currentColor" stroke-linecap="butt">${[...strokes].map(([line, list]) => linePath(line, list, height))}</g>
 <g fill="currentColor" stroke="none" font-family="Helvetica,Arial,'Liberation Sans',sans-serif">${solids.length > 0 ? markup`<path d="${solids.map((one) => solidData(one, height)).join('')}"/>` : null}${words.map((one) => textOf(one, height))}</g></svg>`;
 }

@@ -27,7 +27,7 @@ export interface MeasuredTable {
 }
 
 /** Height of the capitals in tables and notes, mm: ISO 3098 has 2.5 for dimensions. */
-export const SMALL = 2;
+const SMALL = 2;
 /** Height of a row, mm. */
 export const ROW = 4.2;
 const PAD = 1.4;
