@@ -49,6 +49,13 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
           },
         ]
       : []),
+    ...Object.values(design.materials)
+      .filter(({ thickness, thickest }) => thickest > thickness)
+      .map(({ id, thickness, thickest }) => ({
+        label: `sheet ${id}`,
+        value: `${length(thickness)} to ${length(thickest)}`,
+        note: 'as measured: passes and overcut go by the thickest, slots and all that fits by the thinnest',
+      })),
     ...thicknessRanges(design, dish).map(({ part, min, max }) => ({
       label: `${part} thickness`,
       value: part === 'rib' ? `${length(min)} to ${length(max)}` : `up to ${length(max)}`,

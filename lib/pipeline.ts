@@ -34,6 +34,7 @@ import { couponFiles, plannedCoupons, preparedCoupons } from './pipeline/coupon.
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { aimProblems, assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
+import { thicknessProblems } from './pipeline/thickness-problems.js';
 import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
 const noExtras: ReadonlyMap<string, ExtraSource> = new Map();
@@ -98,6 +99,7 @@ export function prepare(design: Design, extras = noExtras): Prepared {
     ...areaProblems(design, requests),
     ...settingsProblems(design, requests),
     ...calibrationProblems(prepared),
+    ...thicknessProblems(design, dish),
     ...opticsProblems(prepared),
   ];
   return { ...prepared, problems };

@@ -25,7 +25,7 @@ const schema = z.object({
       ribs: number,
       baseHeight: number,
     }),
-    materials: z.record(z.string(), z.object({ thickness: number, cut: z.string() })),
+    materials: z.record(z.string(), z.object({ thickness: number, thickest: number.optional(), cut: z.string() })),
     stock: z.array(
       z.object({
         id: z.string(),
@@ -147,7 +147,10 @@ function kerfOf({ machine, process, template }: Recorded['design'], material: st
 function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare: Compare, faults: FaultList): void {
   compare('nest-seed', seed, design.nest.seed, { print: String });
   if (process.toolDiameter !== undefined) compare('tool-diameter', process.toolDiameter, design.process.toolDiameter);
-  const thickness = new Map(parts.map((part) => [part.id, part.thickness]));
+  // cuts have to go through the thickest place of a sheet
+  const thickness = new Map(
+    parts.map((part) => [part.id, design.materials[part.material]?.thickest ?? part.thickness]),
+  );
   for (const sheet of sheets) {
     const { file: of, stock: name, width, height, margin, placed, router } = sheet;
     const stock = design.stock.find(({ id }) => id === name);

@@ -61,9 +61,10 @@ function materialsOf(file: DesignFile): Record<string, Material> {
     {
       id,
       kind: material.kind,
-      thickness: material.thickness,
+      thickness: Math.min(...material.thickness),
+      thickest: Math.max(...material.thickness),
       cut: material.cut ?? (handOnly(material.kind) ? 'hand' : file.process.kind),
-      description: material.description ?? `${material.kind} ${formatLength(material.thickness, 'mm')}`,
+      description: material.description ?? `${material.kind} ${formatLength(Math.min(...material.thickness), 'mm')}`,
       densityKgPerM3: material.densityKgPerM3 ?? density[material.kind],
     },
   ]);

@@ -9,7 +9,10 @@ import type { FilledLoad, FilledVessel } from './vessel-sizes.js';
 export interface Material {
   readonly id: string;
   readonly kind: MaterialKind;
+  /** At the thinnest place that was measured: parts are made to fit by it. */
   readonly thickness: number;
+  /** At the thickest: cuts go through it. */
+  readonly thickest: number;
   readonly cut: ProcessKind;
   readonly description: string;
   readonly densityKgPerM3: number;

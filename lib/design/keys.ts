@@ -123,6 +123,32 @@ export function keysIn(unit: LengthUnit) {
       lengthKey(about)
         .optional()
         .meta({ quantity: 'length', ...about } satisfies KeyMeta),
+    /** A length as measured at one place, or a list of several: always given as a list, mm. */
+    lengthPlaces: (about: About & Range, { max, apart }: { readonly max: number; readonly apart: number }) => {
+      const one = z.union([z.number(), z.string()]);
+      const key = lengthKey(about);
+      return z
+        .union([z.number(), z.string(), z.array(one)])
+        .transform((raw, context): readonly number[] => {
+          const places = Array.isArray(raw) ? raw : [raw];
+          const refuse = (message: string, remedy: string): typeof z.NEVER => {
+            context.issues.push(issueOf({ message, remedy }, raw));
+            return z.NEVER;
+          };
+          if (places.length === 0 || places.length > max)
+            return refuse(`is a list of ${places.length} places`, `name one to ${max}`);
+          const read = places.map((place) => key.safeParse(place));
+          const wrong = read.flatMap(({ error }) => error?.issues ?? []);
+          for (const issue of wrong) context.issues.push({ ...issue, input: raw } as never);
+          if (wrong.length > 0) return z.NEVER;
+          const lengths = read.flatMap(({ data }) => data ?? []);
+          const [low, high] = [Math.min(...lengths), Math.max(...lengths)];
+          if (high - low > apart * high)
+            return refuse(`is ${show(low)} to ${show(high)}`, 'measure again: no sheet differs so much');
+          return lengths;
+        })
+        .meta({ quantity: 'length', ...about } satisfies KeyMeta);
+    },
     /** Width by height. */
     size: (about: About) =>
       z

@@ -146,6 +146,7 @@ export const diagnosticCodes = {
   'log-time': 'A time of a log is none, or its clock jumps.',
   'log-gap': 'A log has a gap.',
   'no-load': 'A log cannot be compared with a design without a load.',
+  'thickness-spread': 'A sheet differs in thickness by more than a joint, a tab or an onion skin bears.',
   // the coupon
   'reading-missing': 'A reading of a coupon is blank or missing.',
   'reading-unit': 'A file of readings does not state their unit.',

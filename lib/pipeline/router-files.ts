@@ -6,6 +6,7 @@ import { planRouter } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
 import { type RecordedSheet, writeNgc } from '../output/index.js';
 import { routerData, routerProblems } from './problems.js';
+import { holdingProblems, spreadSentence } from './thickness-problems.js';
 import type { JobSheet, Prepared, Route } from './types.js';
 
 function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): Route {
@@ -17,10 +18,15 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
     { cut, placed: nested.placed, keepOuts: stock.keepOuts },
     new Map(parts.map((part) => [part.id, part])),
     routerData(design),
-    material,
+    { kind: material.kind, thickness: material.thickest },
   );
   const wear = plan.toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
-  const notes = [`On the whole sheet ${wear.join(', ')}.`, ...plan.problems.map(diagnosticText)];
+  const spread = spreadSentence(material, design);
+  const notes = [
+    ...(spread === null ? [] : [spread]),
+    `On the whole sheet ${wear.join(', ')}.`,
+    ...plan.problems.map(diagnosticText),
+  ];
   const header = { job: design.name, material: material.description, notes };
   const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
   const texts = [...writeNgc(plan.toolpath, header)];
@@ -35,7 +41,13 @@ export function routeSheets(
   const routes = sheets
     .filter(({ cut }) => cut.process.kind === 'router' && cut.compensated)
     .map((sheet) => routeSheet(design, parts, sheet));
-  return { routes, problems: routerProblems(routes.flatMap(({ plan }) => plan.problems)) };
+  const thin = routes.flatMap(({ sheet, plan }) => {
+    const stock = design.stock.find(({ id }) => id === sheet.nested.stock);
+    const material = stock && design.materials[stock.material];
+    return material ? holdingProblems(design, material, plan) : [];
+  });
+  const once = [...new Map(thin.map((problem) => [problem.message, problem])).values()];
+  return { routes, problems: [...routerProblems(routes.flatMap(({ plan }) => plan.problems)), ...once] };
 }
 
 /** What the record states of a sheet's router files; nothing for a sheet without any. */

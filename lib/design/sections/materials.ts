@@ -18,7 +18,7 @@ export type MaterialKind = (typeof materialKinds)[number];
 
 /** The sheet materials of the job, each by a short name that parts and stock refer to. */
 export function materialsSection(unit: LengthUnit) {
-  const { length } = keysIn(unit);
+  const { lengthPlaces } = keysIn(unit);
   return z
     .record(
       z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/, 'a material name is letters, digits, - and _ (40 at most)'),
@@ -28,12 +28,16 @@ export function materialsSection(unit: LengthUnit) {
           kind: choice(materialKinds, 'plywood', {
             about: 'What it is; sets the default density and the cutting data.',
           }),
-          thickness: length({
-            about: 'Actual thickness as measured with a calliper: a sheet sold as 12 mm is often 11.6 mm.',
-            above: 0,
-            max: 100,
-            usual: [0.01, 50],
-          }),
+          thickness: lengthPlaces(
+            {
+              about:
+                'Actual thickness as measured with a calliper: a sheet sold as 12 mm is often 11.6 mm. Measured at several places, such as [11.8, 12.1, 11.9], passes and overcut go by the thickest, and what has to fit by the thinnest.',
+              above: 0,
+              max: 100,
+              usual: [0.01, 50],
+            },
+            { max: 20, apart: 0.2 },
+          ),
           cut: z
             .enum(['router', 'laser', 'hand'])
             .optional()

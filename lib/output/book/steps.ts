@@ -288,7 +288,11 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
   const used = new Set(input.parts.map((part) => part.material));
   const thicknesses = Object.values(design.materials)
     .filter((material) => used.has(material.id))
-    .map((material) => `${material.description}: ${length(material.thickness)}`);
+    .map(({ description, thickness: thinnest, thickest }) =>
+      thickest > thinnest
+        ? `${description}: ${length(thinnest)} to ${length(thickest)}, cut for the thickest and made to fit the thinnest: sand what is tight`
+        : `${description}: ${length(thinnest)}`,
+    );
   const before: Step = {
     title: 'Before the first cut',
     text: [
