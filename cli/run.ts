@@ -30,6 +30,7 @@ function end(error: unknown, words: readonly string[]): void {
 /** Each command in a file of its own, read only when it is asked for: a person waits for every start. */
 const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
   new: async (cli) => cli.command((await import('./commands/new.js')).newCommand),
+  machine: async (cli) => cli.command((await import('./commands/machine.js')).machineCommand),
   check: async (cli) => cli.command((await import('./commands/check.js')).checkCommand),
   cut: async (cli) => cli.command((await import('./commands/cut.js')).cutCommand),
   template: async (cli) => cli.command((await import('./commands/template.js')).templateCommand),

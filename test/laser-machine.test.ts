@@ -146,7 +146,7 @@ describe('a machine of one kind', () => {
     const machine = 'kind: laser\nmaterials:\n  ply: { kerf: 0.2 }\n  card: { kerf: 0.1 }\n  oak9: { kerf: 0.4 }\n';
     const reading = readDesign(laserText('laser.yaml'), 'dish.yaml', { kind: 'text', text: machine });
     expect(reading.problems).toEqual([]);
-    const wrong = readDesign(laserText('laser.yaml'), 'dish.yaml', { kind: 'text', text: `${machine}spinUp: 3\n` });
+    const wrong = readDesign(laserText('laser.yaml'), 'dish.yaml', { kind: 'text', text: `${machine}spinUp: 4\n` });
     expect(wrong.problems[0]).toMatchObject({ code: 'machine-kind', place: { file: 'laser.yaml', line: 6 } });
   });
 });

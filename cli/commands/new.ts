@@ -1,39 +1,15 @@
 import process from 'node:process';
-import { createInterface } from 'node:readline';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
-import { exitCode, stop } from '../exit.js';
-import { type Answers, usualAnswers } from '../new/answers.js';
+import { usualAnswers } from '../new/answers.js';
 import { designText } from '../new/design-text.js';
 import { askQuestions } from '../new/questions.js';
+import { atTerminal, hasTerminal } from '../new/terminal.js';
 import { writeDesign } from '../new/write.js';
 
 interface NewArguments {
   readonly file: string | undefined;
   readonly force: boolean;
-}
-
-async function ask(): Promise<Answers> {
-  const lines = createInterface({ input: process.stdin, output: process.stderr });
-  // the iterator keeps lines that are pasted ahead of their question
-  const typed = lines[Symbol.asyncIterator]();
-  try {
-    return await askQuestions(async (question) => {
-      lines.setPrompt(question);
-      lines.prompt();
-      const line = await typed.next();
-      if (line.done === true)
-        throw stop(
-          exitCode.wrongInput,
-          'usage',
-          'no answer; nothing was written',
-          'answer each question, or press Enter for the usual',
-        );
-      return line.value;
-    }, say);
-  } finally {
-    lines.close();
-  }
 }
 
 export const newCommand: CommandModule<object, NewArguments> = {
@@ -47,7 +23,8 @@ export const newCommand: CommandModule<object, NewArguments> = {
       .example('$0 new > my-dish.yaml', 'a ready file, without questions'),
   handler: async ({ file, force }) => {
     const target = file ?? (process.stdout.isTTY ? 'my-dish.yaml' : null);
-    const answers = process.stdin.isTTY && process.stderr.isTTY && target !== null ? await ask() : usualAnswers();
+    const answers =
+      hasTerminal() && target !== null ? await atTerminal((ask) => askQuestions(ask, say)) : usualAnswers();
     const text = designText(answers);
     if (target === null) {
       print(text.trimEnd());

@@ -5,7 +5,7 @@ import type { Answers } from './answers.js';
 const proseWidth = 96;
 
 /** Prose as comment lines: "#" and a space, so that it differs from a default, which is "#" and the key at once. */
-function prose(text: string, indent: string): string[] {
+export function prose(text: string, indent: string): string[] {
   return wrapped(text, proseWidth - indent.length - 2).map((line) => `${indent}# ${line}`);
 }
 
@@ -51,7 +51,7 @@ function itemKeys(path: string, entries: readonly KeyEntry[], indent: string): s
 }
 
 /** The keys right below a path, sections within it and items of its lists with them. */
-function bodyLines(
+export function bodyLines(
   path: string,
   entries: readonly KeyEntry[],
   stated: ReadonlyMap<string, string>,
@@ -80,10 +80,17 @@ function groupLines(
   indent: string,
 ): string[] {
   const active = [...stated.keys()].some((path) => path.startsWith(`${section.path}.`));
+  const body = bodyLines(section.path, entries, stated, `${indent}  `);
+  const open = entries.some(
+    ({ path, required }) =>
+      required && path.slice(0, path.lastIndexOf('.')) === section.path && examples[path] === undefined,
+  );
+  // a section without defaults, or with keys that must be given, is none with its comment signs taken away
+  const inProse = !active && (open || body.every((line) => line.trim().startsWith('# ')));
   return [
     ...prose(section.about, indent),
-    `${indent}${active ? '' : '#'}${nameOf(section)}:`,
-    ...bodyLines(section.path, entries, stated, `${indent}  `),
+    `${indent}${active ? '' : inProse ? '# ' : '#'}${nameOf(section)}:`,
+    ...(inProse ? body.map((line) => line.replace(/^(\s*)#(?! )/, '$1# ')) : body),
   ];
 }
 

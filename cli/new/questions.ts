@@ -26,7 +26,7 @@ import { Trials } from './trial.js';
 export type Ask = (question: string) => Promise<string>;
 
 /** Asks until the answer can be read; an empty answer takes `usual`. */
-async function until<T>(
+export async function until<T>(
   ask: Ask,
   report: (line: string) => void,
   question: string,

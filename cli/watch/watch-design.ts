@@ -1,6 +1,6 @@
 /** From the design file as it is saved to the book on the page: a first picture at once, the nest behind it. */
 import { basename, dirname, resolve } from 'node:path';
-import { type Design, type Diagnostic, hasError, prepare } from '../../lib/index.js';
+import { type Design, type Diagnostic, hasError, machineFileOf, prepare } from '../../lib/index.js';
 import { readDesignText } from '../design-file.js';
 import { bookOf } from '../../lib/public/book.js';
 import { Stop } from '../exit.js';
@@ -39,12 +39,12 @@ function faultText(problems: readonly Diagnostic[], hasBook: boolean): string {
 }
 
 /**
- * Follows the drawings that a design names beside its file.
+ * Follows files that a design names beside its own.
  * @param changed called when one of them is saved
  * @returns ends it
  */
-function followDrawings(path: string, design: Design, changed: () => void): () => void {
-  const files = new Set(design.extra.map(({ file }) => file).filter((named) => isBeside(path, named)));
+function followNamed(path: string, names: readonly string[], changed: () => void): () => void {
+  const files = new Set(names.filter((named) => isBeside(path, named)));
   let begun = false;
   const leaves = [...files].map((named) =>
     follow(resolve(dirname(path), named), () => {
@@ -58,7 +58,7 @@ function followDrawings(path: string, design: Design, changed: () => void): () =
 }
 
 /**
- * Follows a design file and the drawings that it names, and keeps the board up to date.
+ * Follows a design file, its machine's and the drawings that it names, and keeps the board up to date.
  * @param report called with each change in one line, for the terminal
  * @returns ends it
  */
@@ -95,24 +95,30 @@ export function watchDesign(file: string, board: Board, background: Background, 
     });
   };
 
-  let leaveDrawings = (): void => undefined;
+  let leaveNamed = (): void => undefined;
   const seen = (sight: Sight): void => {
     stopNest();
     stopNest = () => undefined;
-    leaveDrawings();
-    leaveDrawings = () => undefined;
+    leaveNamed();
+    leaveNamed = () => undefined;
     if (sight.kind === 'gone') {
       const message = `cannot read ${name}: ${sight.reason}`;
       refuse([{ code: 'cannot-read', severity: 'error', message, remedy: 'the page goes on as soon as it is there' }]);
       return;
     }
     try {
+      const machine = machineFileOf(sight.text);
+      const again = (): void => seen(sight);
+      // a machine with a fault is followed too: the next save may mend it
+      leaveNamed = followNamed(path, machine === null ? [] : [machine], again);
       const reading = readDesignText(path, sight.text);
       if (reading.kind === 'refused') {
         refuse(reading.problems);
         return;
       }
-      leaveDrawings = followDrawings(path, reading.design, () => seen(sight));
+      const drawings = reading.design.extra.map(({ file }) => file);
+      leaveNamed();
+      leaveNamed = followNamed(path, machine === null ? drawings : [machine, ...drawings], again);
       build(reading, loadExtras(path, reading.design, reading.locate));
     } catch (error) {
       // whatever goes wrong with one state of the file, the next one may be right
@@ -127,7 +133,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
   const leave = follow(path, seen);
   return () => {
     leave();
-    leaveDrawings();
+    leaveNamed();
     stopNest();
   };
 }

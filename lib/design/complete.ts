@@ -174,7 +174,6 @@ export function complete(
   const stand = filledStand(file, { rib: file.rib.material, board: boardMaterial }, vessel);
   const machine = filledMachine(file);
   const stated = machineFile === undefined ? raw : { ...raw, machine: machineFile };
-  const machineKeys = 'machine' in stated && typeof stated.machine === 'object' ? (stated.machine ?? {}) : {};
   const filled: Omit<Design, 'defaults'> = {
     ...file,
     machine,
@@ -221,7 +220,7 @@ export function complete(
   };
   const problems = [
     ...checkNames(file),
-    ...checkMachine(machine, file, materials, Object.keys(machineKeys), machineFile !== undefined),
+    ...checkMachine(machine, file, materials, machineFile !== undefined),
     ...checkStock(file, stock),
     ...checkSizes(file, sizes),
     ...checkJoint(file, hardware),

@@ -80,3 +80,9 @@ export function readMachine(name: string, source: MachineSource | undefined): Ma
     return { kind: 'refused', located: true, problems: [{ ...fault, place }] };
   }
 }
+
+/** What is wrong with the text of a machine's file by itself. */
+export function machineProblems(name: string, text: string): readonly Diagnostic[] {
+  const reading = readMachine(name, { kind: 'text', text });
+  return reading.kind === 'refused' ? reading.problems : [];
+}

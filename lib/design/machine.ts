@@ -55,11 +55,14 @@ export function laserOf({ machine }: { readonly machine: FilledMachine }): Fille
   return machine.kind === 'laser' ? machine : null;
 }
 
-/** Keys that are for the other kind of machine. */
-function otherKind(kind: FilledMachine['kind'], stated: readonly string[]): Diagnostic[] {
+/** Keys that are for the other kind of machine, and not at their defaults. */
+function otherKind(machine: FilledMachine): Diagnostic[] {
+  const { kind } = machine;
+  const usual: Readonly<Record<string, unknown>> = machineSection('mm').parse({});
+  const stated: Readonly<Record<string, unknown>> = machine;
   const [barred, other] = kind === 'laser' ? [routerOnly, 'router'] : [laserOnly, 'laser'];
-  return stated
-    .filter((key) => barred.includes(key))
+  return barred
+    .filter((key) => JSON.stringify(stated[key]) !== JSON.stringify(usual[key]))
     .map((key) =>
       diagnostic(
         'machine-kind',
@@ -87,16 +90,15 @@ function unknownMaterials(names: readonly string[], known: readonly string[]): D
 
 /**
  * What is wrong with the machine's keys together.
- * @param stated keys that the design or the machine's own file states
  * @param own whether the machine has a file of its own
  */
 export function checkMachine(
-  { materials: described, kind, calibration }: FilledMachine,
+  machine: FilledMachine,
   file: DesignFile,
   materials: Readonly<Record<string, Material>>,
-  stated: readonly string[],
   own: boolean,
 ): Diagnostic[] {
+  const { materials: described, kind, calibration } = machine;
   const names = Object.keys(described);
   const unnamed =
     kind === 'laser' && names.length > 0
@@ -106,7 +108,7 @@ export function checkMachine(
         )
       : [];
   return [
-    ...otherKind(kind, stated),
+    ...otherKind(machine),
     ...(own ? [] : unknownMaterials(names, Object.keys(materials))),
     ...unnamed.map(({ id }) =>
       diagnostic(

@@ -215,6 +215,26 @@ describe('following a design file', () => {
     expect(laid).toEqual([60, 70, 80]);
   });
 
+  it('sees the machine that the design names change, with a fault and mended', async () => {
+    const machine = join(folder, 'laser.yaml');
+    const kerf = (mm: number) => writeFileSync(machine, `kind: laser\nmaterials: { ply5: { kerf: ${mm} } }\n`);
+    kerf(0.2);
+    save(`${fixtureText('table-top')}\nmachine: laser.yaml\n`);
+    const kerfs: unknown[] = [];
+    start((design) => {
+      kerfs.push(design.machine.materials['ply5']?.kerf);
+      return () => undefined;
+    });
+    kerf(0.3);
+    await until(board, ({ book }) => book === 2);
+    kerf(-1);
+    const { problems } = await until(board, ({ standing }) => standing === 'faulty');
+    expect(problems[0]?.place).toMatchObject({ file: 'laser.yaml', line: 2 });
+    kerf(0.4);
+    await until(board, ({ book }) => book === 3);
+    expect(kerfs).toEqual([0.2, 0.3, 0.4]);
+  });
+
   it('says why a design cannot be built', async () => {
     save(fixtureText('table-top').replace('focalLength: 220', 'focalLength: 50'));
     start();

@@ -1,0 +1,66 @@
+import { lstatSync } from 'node:fs';
+import type { CommandModule } from 'yargs';
+import { print, say } from '../console.js';
+import { exitCode, reasonOf, stop } from '../exit.js';
+import { machineAnswers, machineText, questions } from '../new/machine-questions.js';
+import { atTerminal, hasTerminal } from '../new/terminal.js';
+import { put } from '../plain-output.js';
+
+/** Flags come from the table of questions, so each is looked up by its name. */
+type MachineArguments = Readonly<Record<string, unknown>>;
+
+const flags = Object.fromEntries(
+  questions.map(({ flag, asked, kinds }) => [
+    flag,
+    { type: 'string', requiresArg: true, describe: `${asked}${kinds.length === 1 ? ` (${kinds.join()} only)` : ''}` },
+  ]),
+) as Readonly<Record<string, { readonly type: 'string'; readonly requiresArg: true; readonly describe: string }>>;
+
+/** @throws Stop when the file is there, or cannot be written */
+function writeMachine(file: string, text: string): void {
+  if (lstatSync(file, { throwIfNoEntry: false }))
+    throw stop(
+      exitCode.notWritten,
+      'foreign-files',
+      `${file} is there already; nothing was written`,
+      'give another name, or change that file in an editor',
+    );
+  try {
+    put(file, text);
+  } catch (error) {
+    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${file}: ${reasonOf(error)}`, 'give another place');
+  }
+}
+
+export const machineCommand: CommandModule<object, MachineArguments> = {
+  command: 'machine <action> [file]',
+  describe: 'write a commented file that describes a machine',
+  builder: (yargs) =>
+    yargs
+      .positional('action', { type: 'string', demandOption: true, choices: ['new'], describe: 'what to do' })
+      .positional('file', { type: 'string', describe: 'the file to write; in a pipe, left out, it is printed' })
+      .options(flags)
+      .example('$0 machine new my-router.yaml', 'a few questions on a terminal, then the file')
+      .example('$0 machine new --kind laser --area 900x600 my-laser.yaml', 'asks only for the rest'),
+  handler: async (given) => {
+    const textOf = (name: string): string | undefined => {
+      const value = given[name];
+      return typeof value === 'string' ? value : undefined;
+    };
+    const target = textOf('file') ?? (process.stdout.isTTY ? 'my-machine.yaml' : null);
+    const stated = Object.fromEntries(questions.map(({ flag }) => [flag, textOf(flag)]));
+    const refuse = (flag: string, message: string, remedy: string) =>
+      stop(exitCode.wrongInput, 'usage', `--${flag}: ${message}`, remedy);
+    const answers =
+      hasTerminal() && target !== null
+        ? await atTerminal((ask) => machineAnswers(stated, ask, say, refuse))
+        : await machineAnswers(stated, null, say, refuse);
+    const text = machineText(answers);
+    if (target === null) {
+      print(text.trimEnd());
+      return;
+    }
+    writeMachine(target, text);
+    say(`wrote ${target}; next: name it in a design beside it (machine: ${target}), then dishwright check`);
+  },
+};

@@ -1,0 +1,35 @@
+/** Questions to the person at the terminal. */
+import process from 'node:process';
+import { createInterface } from 'node:readline';
+import { exitCode, stop } from '../exit.js';
+import type { Ask } from './questions.js';
+
+/** Whether there is a person to ask. */
+export const hasTerminal = (): boolean => process.stdin.isTTY && process.stderr.isTTY;
+
+/**
+ * Runs questions at the terminal.
+ * @throws Stop when the input ends before the answers do
+ */
+export async function atTerminal<T>(questions: (ask: Ask) => Promise<T>): Promise<T> {
+  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  // the iterator keeps lines that are pasted ahead of their question
+  const typed = lines[Symbol.asyncIterator]();
+  try {
+    return await questions(async (question) => {
+      lines.setPrompt(question);
+      lines.prompt();
+      const line = await typed.next();
+      if (line.done === true)
+        throw stop(
+          exitCode.wrongInput,
+          'usage',
+          'no answer; nothing was written',
+          'answer each question, or press Enter for the usual',
+        );
+      return line.value;
+    });
+  } finally {
+    lines.close();
+  }
+}
