@@ -37,7 +37,7 @@ const keyOf = (fact: Fact): string =>
   );
 
 /** Millimetres of a printed length, degrees of an angle; what stands round the number is dropped. */
-function readPrinted(text: string, unit: 'mm' | 'in'): number {
+export function readPrinted(text: string, unit: 'mm' | 'in'): number {
   const found = /^[^\d.-]*(-?)(?:(\d+)-)?(\d+(?:\.\d+)?)(?:\/(\d+))?(°?)/.exec(text.replace(/^\d+ × R/, ''));
   if (!found) throw new Error(`"${text}" is no number`);
   const [, minus, whole, number, under, degrees] = found;

@@ -3,12 +3,14 @@ import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { nearestOnContour, type Contour, edgesOf, pointOnEdge } from '../../lib/geometry/index.js';
 import { textWidth } from '../../lib/output/shop/font.js';
-import { partDrawings, type ShopDesign, type ShopDrawing } from '../../lib/output/shop/index.js';
+import { lineLooks } from '../../lib/output/shop/lines.js';
+import { type LineKind, partDrawings, type ShopDesign, type ShopDrawing } from '../../lib/output/shop/index.js';
 import { blank, type Part, ringsOf, throughHole } from '../../lib/part/index.js';
 import { prepare } from '../../lib/pipeline.js';
+import { shopDrawings } from '../../lib/pipeline/shop.js';
 import { allFixtureNames, designOf, fixture } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';
-import { rebuilt } from '../helpers/rebuilt.js';
+import { readPrinted, rebuilt } from '../helpers/rebuilt.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
 
 /** What a printed length may be off: half its last place. */
@@ -65,7 +67,7 @@ function faultsOf(part: Part, drawing: ShopDrawing, design: ShopDesign): Faults 
       // a drill is called by its fraction where that is within 0.02 mm of it
       hold(`the drill of hole ${i}`, Math.abs(found.diameter - hole.diameter) > 0.021 ? Infinity : 0);
       if ((found.depth === 'through') !== (hole.depth === 'through')) wrong.push(`${part.id}: depth of hole ${i}`);
-      if (Math.abs((found.countersink ?? 0) - (hole.countersink ?? 0)) > 0.021)
+      if (Math.abs((found.countersink ?? 0) - (hole.countersink ?? 0)) > half + 1e-9)
         wrong.push(`${part.id}: head of hole ${i}`);
     }
   });
@@ -81,10 +83,10 @@ function faultsOf(part: Part, drawing: ShopDrawing, design: ShopDesign): Faults 
   return { worst, wrong };
 }
 
-function drawnOf(design: ReturnType<typeof fixture>): { parts: readonly Part[]; drawings: ShopDrawing[] } {
-  const { parts, aids } = prepare(design);
-  const all = [...parts, ...aids];
-  return { parts: all, drawings: partDrawings(design, all) };
+function drawnOf(design: ReturnType<typeof fixture>) {
+  const prepared = prepare(design);
+  const [section, ...drawings] = shopDrawings(prepared);
+  return { parts: [...prepared.parts, ...prepared.aids], drawings, section: section!, dish: prepared.dish };
 }
 
 const randomSeeds = jobSeeds('shop drawings', 1, byDay(3, 60));
@@ -110,7 +112,18 @@ describe.each(designs)('%s', (_, make) => {
   });
 
   it('no text lies on another, on a line or off the paper', () => {
-    expect(drawn.drawings.flatMap(crowdedTexts)).toEqual([]);
+    expect([drawn.section, ...drawn.drawings].flatMap(crowdedTexts)).toEqual([]);
+  });
+
+  it('the section prints the radii and heights of the dish', () => {
+    const { dish, section } = drawn;
+    const [page] = section.pages;
+    const printed = page!.entities
+      .filter(({ kind }) => kind === 'dimension')
+      .flatMap(({ words }) => words.map(({ text }) => readPrinted(text, unitOf(design))));
+    const focus = dish.baseHeight + dish.focusHeight.atRim;
+    for (const mm of [dish.innerRadius, dish.apertureRadius, design.board.size / 2, dish.rimEndHeight, focus])
+      expect(Math.min(...printed.map((one) => Math.abs(one - mm))), String(mm)).toBeLessThan(0.05 + roundingOf(design));
   });
 });
 
@@ -287,6 +300,42 @@ it('draws a part of many corners and holes, with its tables on pages of their ow
   expect(faultsOf(part, drawing!, design).wrong).toEqual([]);
   expect(crowdedTexts(drawing!)).toEqual([]);
   expect(drawing!.pages.length).toBeGreaterThan(2);
+});
+
+describe('the pages', () => {
+  const drawings = (): ShopDrawing[] => shopDrawings(prepare(fixture('press-house')));
+
+  it('are at scales of ISO 5455', () => {
+    // ISO 5455:1979, clause 5: recommended scales
+    const recommended = ['50:1', '20:1', '10:1', '5:1', '2:1', '1:1', '1:2', '1:5', '1:10', '1:20', '1:50', '1:100'];
+    for (const { scale } of drawings()) expect(recommended).toContain(scale);
+  });
+
+  it('have lines and lettering by ISO 128-2 and ISO 3098-1', () => {
+    // ISO 128-2: widths of the series from 0.13 to 2 mm; wide and narrow are 2:1
+    const series = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4, 2];
+    for (const { width } of Object.values(lineLooks)) expect(series).toContain(width);
+    expect(lineLooks.outline.width / lineLooks.thin.width).toBe(2);
+    // ISO 128-2, types 02, 04 and 05 by the lengths of their elements in line widths
+    const elements = (kind: LineKind) => lineLooks[kind].dashes.map((one) => one / lineLooks[kind].width);
+    expect(elements('hidden')).toEqual([12, 3]);
+    expect(elements('centre')).toEqual([24, 3, 0.5, 3]);
+    expect(elements('phantom')).toEqual([24, 3, 0.5, 3, 0.5, 3]);
+    // ISO 3098-1: heights of lettering; ISO 129-1 takes no dimension below 2.5 mm on the picture itself
+    for (const { entities } of drawings().flatMap(({ pages }) => pages))
+      for (const { words } of entities.filter(({ kind }) => kind === 'dimension'))
+        for (const { height } of words) expect(height).toBe(2.5);
+  });
+
+  it('have running dimensions from one origin, with an arrow head at each value but it', () => {
+    // ISO 129-1: superimposed running dimensions: a common origin, a circle there, an arrow head at each other end
+    const rib = drawings().find(({ id }) => id === 'rib')!;
+    const dimensions = rib.pages[0]!.entities.filter(
+      ({ kind, words }) => kind === 'dimension' && words.some(({ states }) => states.some(({ of }) => of === 'corner')),
+    );
+    for (const { words, solids } of dimensions) expect(solids.length).toBe(words[0]!.text === '0' ? 0 : 1);
+    expect(dimensions.length).toBeGreaterThan(5);
+  });
 });
 
 it('knows the widths of the font that the PDF is set in', () => {

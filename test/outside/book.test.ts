@@ -134,7 +134,7 @@ describe.each(fixtureNames)('the book of %s', (name) => {
       `[...document.querySelectorAll('[data-drawing]')].map((each) => each.dataset.drawing)`,
     );
     // templates and gauges among them
-    expect(new Set(drawn)).toEqual(new Set(record?.parts.map(({ id }) => id)));
+    expect(new Set(drawn)).toEqual(new Set(['dish', ...(record?.parts.map(({ id }) => id) ?? [])]));
     const overlaps = await page.evaluate<string[]>(`[...document.querySelectorAll('svg.shop')].flatMap((svg) => {
       const boxes = [...svg.querySelectorAll('text')].map((each) => ({ text: each.textContent, box: each.getBoundingClientRect() }));
       const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;

@@ -7,6 +7,7 @@ import { sha256Hex } from '../sha256.js';
 import { type Paper, papers } from './paper.js';
 import { drawnPart } from './part-drawing.js';
 import { imperial, metric, type Printing } from './printing.js';
+import { type DishSection, dishSection } from './section.js';
 import type { Title } from './title-block.js';
 import type { ShopDrawing } from './types.js';
 
@@ -68,6 +69,30 @@ function titleOf(part: Part, design: ShopDesign, printing: Printing) {
       ],
     ],
   });
+}
+
+/** The whole dish, cut through its axis. */
+export function sectionDrawing(design: ShopDesign, section: DishSection): ShopDrawing {
+  const printing = printingFor(design);
+  const revision = sha256Hex(utf8ToBytes(section.parts.map(revisionOf).join(''))).slice(0, 6);
+  const title = (scale: string): Title => ({
+    projection: printing.unit === 'mm' ? 'first' : 'third',
+    rows: [
+      [
+        { head: 'dish', text: design.name, share: 55 },
+        { head: 'title', text: 'Dish in section', share: 70 },
+        { head: 'drawing', text: 'dish', share: 35 },
+        { head: 'page', text: '1 of 1', share: 20 },
+      ],
+      [
+        { head: 'lengths in', text: printing.name, share: 28 },
+        { head: 'cut', text: 'through the axis and a rib, which is not hatched', share: 70 },
+        { head: 'revision', text: revision, share: 20 },
+        { head: 'scale', text: scale, share: 16 },
+      ],
+    ],
+  });
+  return dishSection(section, { paper: paperFor(design), printing, title });
 }
 
 /**

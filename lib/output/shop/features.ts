@@ -59,7 +59,7 @@ function sizeCells(id: string, hole: Hole, printing: Printing): Cell[] {
     hole.depth === 'through' ? { text: 'through' } : { text: printing.drill(hole.depth), states: fact('depth') },
     hole.countersink === undefined
       ? { text: '' }
-      : { text: `Ø${printing.drill(hole.countersink)} × 90°`, states: fact('countersink') },
+      : { text: `Ø${printing.length(hole.countersink)} × 90°`, states: fact('countersink') },
     { text: hole.from === 'front' ? '' : 'back' },
   ];
 }

@@ -1,3 +1,3 @@
 export type * from './types.js';
-export { partDrawings, type ShopDesign } from './drawings.js';
+export { partDrawings, sectionDrawing, type ShopDesign } from './drawings.js';
 export { pageSvg } from './svg.js';

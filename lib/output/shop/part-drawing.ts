@@ -120,7 +120,7 @@ const frameOf = ({ width, height }: PagePlan['page']): Entity =>
   });
 
 /** Frame, title block and tables of a page. */
-function sheetEntities(page: PagePlan['page'], blocks: readonly PlacedBlock[], title: Title): Entity[] {
+export function sheetEntities(page: PagePlan['page'], blocks: readonly PlacedBlock[], title: Title): Entity[] {
   const width = page.width < page.height ? page.width - MARGINS.left - MARGINS.other : TITLE_WIDTH;
   return [
     frameOf(page),
