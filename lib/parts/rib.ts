@@ -32,6 +32,7 @@ import {
 import { grainThatFits, inUnits, thicknessOf } from './blank.js';
 import { noseOf } from './hub-build.js';
 import { lighteningHoles } from './lightening.js';
+import { clampHole } from './clamp-hole.js';
 import { type CleatStart, cleatPlaces, hasCleats, ribScrewRadii } from './plan.js';
 import { tabDepth, tabPlaces } from './tabs.js';
 
@@ -219,7 +220,7 @@ export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
 /** The rib: one part, as often as the dish has ribs; its lettering carries the copy's number. */
 export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Part {
   const { rib } = design;
-  const { outline, edges, seatCorners } = ribOutline(design, dish);
+  const { outline, top, underside, edges, seatCorners } = ribOutline(design, dish);
   const length = dish.apertureRadius - dish.innerRadius;
   const pilots = pilotHoles(design, dish, cleatStart);
   const height = Math.min(8, dish.innerEndHeight / 5);
@@ -230,7 +231,11 @@ export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Par
     { x: labelAt.x + strokeTextWidth(label, height), y: labelAt.y + height / 2 },
     ...pilots.map(({ x, y }) => ({ x, y })),
   ];
-  const openings = rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : [];
+  const clamp = rib.clampHole && !rib.lightening ? clampHole({ outline, top, underside }, design.units, keep) : null;
+  const openings = [
+    ...(rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : []),
+    ...(clamp === null ? [] : [clamp]),
+  ];
   const cleatLines = linesForCleats(design, dish, cleatStart);
   return blank({
     id: 'rib',
@@ -250,6 +255,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Par
     notes: [
       `The curved edge is the dish: cut it square to the face and sand all ribs together as a pack, never one alone.`,
       ...seatNotes(design, dish),
+      ...(clamp === null ? [] : ['The hole near the rim is for the arm of a clamp: its edge is left as it is cut.']),
     ],
   });
 }

@@ -102,30 +102,78 @@ describe('focal stick', () => {
   });
 });
 
+describe('focal stick and foot', () => {
+  const made = make('press-house');
+  const [stick, foot] = ['focal-stick', 'focal-stick-foot'].map((id) => gauge(made, id));
+  const widthAt = (part: Part, x: number, y: number): boolean =>
+    overlapArea(dense(part.outline, true), [
+      { x: x - 0.01, y: y - 0.01 },
+      { x: x + 0.01, y: y - 0.01 },
+      { x: x + 0.01, y: y + 0.01 },
+      { x: x - 0.01, y: y + 0.01 },
+    ]) > 1e-5;
+
+  it('go into each other: on the axis no height belongs to both, and none above the bolt to neither', () => {
+    const half = stick!.thickness / 2;
+    for (let x = 0.5; x < 100; x += 1) {
+      // each blade fills the thickness of the other, seen along it
+      const own = [stick, foot].map((part) => [-half, 0, half].some((y) => widthAt(part!, x, y)));
+      expect(own.filter(Boolean).length, `at ${x} mm`).toBeLessThan(2);
+      if (x > 2 * made.design.hub.boltDiameter + 1 && Math.abs(x - 60) > 0.6)
+        expect(own.filter(Boolean).length, `at ${x} mm`).toBe(1);
+    }
+  });
+
+  it('stand on the hub inside the ribs, clear of the bolt and its washer', () => {
+    for (const part of [stick!, foot!]) {
+      const onHub = part.outline.filter(({ x }) => x === 0).map(({ y }) => Math.abs(y));
+      expect(Math.max(...onHub)).toBeLessThan(made.dish.innerRadius);
+      expect(Math.max(...onHub)).toBeGreaterThan(20);
+      // a washer for M8 is 16 mm across (ISO 7089)
+      expect(Math.min(...onHub)).toBeGreaterThan(8);
+    }
+  });
+});
+
 describe('rim spacer', () => {
   it.each(['press-house', 'table-top', 'hand-cut-inch'] as const)(
-    'slides over two ribs of %s and holds their rim ends',
+    'is lowered over two ribs of %s and holds them at their rim ends',
     (name) => {
       const made = make(name);
       const { dish } = made;
-      const ring = dense(gauge(made, 'rim-spacer').outline, true);
-      const rib = (side: number, thickness: number, end: number) => {
-        const half = thickness / 2;
+      const spacer = gauge(made, 'rim-spacer');
+      const notches = [
+        [2, 3],
+        [6, 7],
+      ].map((corners) => corners.map((corner) => spacer.outline[corner]!.x));
+      const rib = (side: number) => {
+        const half = dish.ribThickness / 2;
         return [
-          { x: end - 100, y: -half },
-          { x: end, y: -half },
-          { x: end, y: half },
-          { x: end - 100, y: half },
+          { x: dish.apertureRadius - 100, y: -half },
+          { x: dish.apertureRadius, y: -half },
+          { x: dish.apertureRadius, y: half },
+          { x: dish.apertureRadius - 100, y: half },
         ].map((point) => turn(point, side * dish.layout.halfAngle));
       };
-      for (const side of [1, -1]) {
-        expect(overlapArea(ring, rib(side, dish.ribThickness, dish.apertureRadius - 1e-6))).toBeLessThan(1e-6);
-        // no looser than its play, and it bottoms on the rim end
-        expect(overlapArea(ring, rib(side, dish.ribThickness + 0.4, dish.apertureRadius - 1e-6))).toBeGreaterThan(0.5);
-        expect(overlapArea(ring, rib(side, dish.ribThickness, dish.apertureRadius + 0.1))).toBeGreaterThan(
-          0.09 * dish.ribThickness,
-        );
-      }
+      const ribs = [-1, 1].map(rib);
+      // the bar in plan, its outer face where the farther corner of both rim ends is
+      const outer = Math.min(...ribs.flatMap((ring) => [ring[1]!.x, ring[2]!.x]));
+      const inner = outer - spacer.thickness;
+      ribs.forEach((ring, k) => {
+        const [from, to] = notches[k]!;
+        const wood = (a: number, b: number) => [
+          { x: inner, y: a },
+          { x: outer, y: a },
+          { x: outer, y: b },
+          { x: inner, y: b },
+        ];
+        // no wood of the bar beside the notch is where the rib is
+        expect(overlapArea(ring, wood(to!, to! + 20))).toBeLessThan(1e-6);
+        expect(overlapArea(ring, wood(from! - 20, from!))).toBeLessThan(1e-6);
+        // and no more play than 0.3 mm, square to the rib
+        expect(overlapArea(ring, wood(to! - 0.17, to! + 20))).toBeGreaterThan(0);
+        expect(overlapArea(ring, wood(from! - 20, from! + 0.17))).toBeGreaterThan(0);
+      });
     },
   );
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ribTopHeight } from '../../lib/dish/index.js';
+import type { Contour, Point } from '../../lib/geometry/index.js';
 import { fixtureNames } from '../helpers/fixtures.js';
 import { romberg } from '../dish/shapes.js';
 import { dense, make, firstPart, areaOfRing } from './making.js';
@@ -98,6 +99,51 @@ describe('the rib of the classroom, with tabs and a nose', () => {
   });
 });
 
+/** Points of a ring at most 1 mm apart: straight edges by their ends alone are too coarse. */
+function finely(ring: Contour): Point[] {
+  return dense(ring, true, 400).flatMap((point, i, all) => {
+    const next = all[(i + 1) % all.length]!;
+    const steps = Math.ceil(Math.hypot(next.x - point.x, next.y - point.y));
+    return Array.from({ length: steps }, (_, k) => ({
+      x: point.x + ((next.x - point.x) * k) / steps,
+      y: point.y + ((next.y - point.y) * k) / steps,
+    }));
+  });
+}
+
+const apart = (a: readonly Point[], b: readonly Point[]): number =>
+  Math.min(...a.map((p) => Math.min(...b.map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
+
+describe('the clamp hole', () => {
+  it.each(['press-house', 'table-top', 'hand-cut-inch'] as const)(
+    'of %s is near the rim, with 20 mm of wood all round',
+    (name) => {
+      const rib = firstPart(make(name), 'rib');
+      expect(rib.openings).toHaveLength(1);
+      const hole = dense(rib.openings[0]!, true, 180);
+      expect(areaOfRing(hole)).toBeLessThan(0);
+      expect(apart(hole, finely(rib.outline))).toBeGreaterThan(19.98);
+      const length = Math.max(...rib.outline.map(({ x }) => x));
+      expect(length - Math.max(...hole.map(({ x }) => x))).toBeLessThan(length / 3);
+      // hole saws are sold in 30 mm and in 1-1/4 in: common practice, no source
+      const across = Math.max(...hole.map(({ x }) => x)) - Math.min(...hole.map(({ x }) => x));
+      expect(across).toBeCloseTo(name === 'hand-cut-inch' ? 31.75 : 30, 2);
+    },
+  );
+
+  it('is left out where it is not wanted, the rib is slender, or its top and underside are about parallel', () => {
+    const none = [
+      make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, clampHole: false }']]),
+      make('classroom'),
+      // a toe cut as steep as the curve at the rim
+      make('press-house', [
+        ['rib: { material: birch12 }', 'rib: { material: birch12, toeRadius: 420, rimHeight: 110 }'],
+      ]),
+    ];
+    for (const made of none) expect(firstPart(made, 'rib').openings).toEqual([]);
+  });
+});
+
 describe('lightening holes', () => {
   const made = make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, lightening: true }']]);
   const rib = firstPart(made, 'rib');
@@ -110,18 +156,7 @@ describe('lightening holes', () => {
   });
 
   it('keep the least web to every edge, to each other and to the pilots', () => {
-    const edge = dense(rib.outline, true, 400);
-    // straight edges by their ends are too coarse
-    const outline = edge.flatMap((point, i) => {
-      const next = edge[(i + 1) % edge.length]!;
-      const steps = Math.ceil(Math.hypot(next.x - point.x, next.y - point.y));
-      return Array.from({ length: steps }, (_, k) => ({
-        x: point.x + ((next.x - point.x) * k) / steps,
-        y: point.y + ((next.y - point.y) * k) / steps,
-      }));
-    });
-    const apart = (a: readonly { x: number; y: number }[], b: readonly { x: number; y: number }[]): number =>
-      Math.min(...a.map((p) => Math.min(...b.map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
+    const outline = finely(rib.outline);
     holes.forEach((hole, i) => {
       expect(apart(hole, outline)).toBeGreaterThan(web - 0.02);
       for (const other of holes.slice(i + 1)) expect(apart(hole, other)).toBeGreaterThan(web - 0.02);

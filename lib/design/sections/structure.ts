@@ -49,6 +49,11 @@ export function ribSection(unit: LengthUnit) {
         about: 'Whether lightening holes are cut in the ribs.',
         why: 'they save weight, not material',
       }),
+      clampHole: yesNo(true, {
+        about:
+          'Whether a rib has a hole of 30 mm (1-1/4 in) near the rim for the arm of a clamp, where its underside is askew to the panel by more than 11° and it is deep enough; lightening holes serve as well.',
+        why: 'jaws creep on a wedge',
+      }),
       minWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', min: 5, max: 500 }),
       pilotDiameter: lengthAuto({
         about: 'Pilot hole in the rib for a screw from the cleat.',

@@ -145,7 +145,9 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
         `Work round so that each new rib stands across from the last: ${dish.layout.ribs.length - first.length} ribs are left. When the first ones prove true, glue all seats on ${comesApart(input) ? 'the board, and none on the hub' : 'hub and board'}.`,
         ...(spacer === null
           ? []
-          : [`Push the ${spacer} over the rim ends of each pair of neighbours while the glue sets.`]),
+          : [
+              `Lower the ${spacer} on edge onto each pair of neighbours, its face flush with their rim ends, while the glue sets.`,
+            ]),
         ...(down
           ? [`In all ${down.count} countersunk wood screws ${sizeText(down.item)} go down into the board.`]
           : []),
@@ -180,6 +182,11 @@ function curveStep(input: BookInput, measures: Measures): Step {
   };
 }
 
+/** Whether the ribs have a hole that a clamp goes through. */
+function ribsOpen({ parts }: BookInput): boolean {
+  return parts.some(({ kind, openings }) => kind === 'rib' && openings.length > 0);
+}
+
 function skinSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish } = input;
   const { length } = measures;
@@ -201,7 +208,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
         ? `Drive ${pins.count / pinnedPanels(input)} ${stapled ? 'staples' : 'pins'} (${sizeText(pins.item)}) through each panel, one in the middle of each short mark, square to the panel${stapled ? ', the back along the rib' : ''}, from the hub outward, both edges in turn: they clamp the glue. The marks of two neighbours are staggered. Set every one flush.`
         : 'Clamp it from the hub outward: sandbags on both edges, or a strap over panel and board every 150 mm (common practice, no source), until the glue is hard.',
       ...panelsOverJointsText(input),
-      'A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard.',
+      `A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard${ribsOpen(input) ? ', the lower jaw in the hole of the rib, square to the panel: on the slanting underside it creeps' : ''}.`,
     ],
     checks: [
       ...(along === null ? [] : [`The ${along} lies close from hub to rim.`]),
@@ -245,7 +252,9 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
         design.vessel
           ? `The underside of the vessel, ${length(design.vessel.diameter)} across, hangs on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim + offset)} above the vertex of the mirror.`
           : `The focus lies on the axis ${length(above)} above the board's face: ${length(dish.focusHeight.atRim)} above the vertex of the mirror.`,
-        ...(stick === null ? [] : [`The ${stick} stands plumb on the hub; its top is that place.`]),
+        ...(stick === null
+          ? []
+          : [`The ${stick}, glued into its foot, stands plumb on the hub, over the bolt; its top is that place.`]),
       ],
       checks: ['From three rim ends the vessel is equally far.', 'Its stand holds it when the dish is turned.'],
       picture: `The dish cut through its axis: the vessel hangs ${length(above)} above the board`,
