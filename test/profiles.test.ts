@@ -41,7 +41,17 @@ describe.each([
       expect(job.sheets.flatMap(({ nested }) => nested.placed.filter(({ part }) => part === id))).toHaveLength(
         quantity,
       );
-    for (const aid of ['template', 'gauge-rib', 'gauge-seam', 'gauge-panel', 'focal-stick', 'rim-spacer', 'jig-hub'])
+    for (const aid of [
+      'template',
+      'gauge-rib',
+      'gauge-seam',
+      'gauge-panel',
+      'focal-stick',
+      'focal-stick-foot',
+      'rim-spacer-1',
+      'rim-spacer-2',
+      'jig-hub',
+    ])
       expect([...files.keys()].some((file) => file.startsWith(`templates/${aid}`) && file.endsWith('.dxf'))).toBe(true);
   });
 

@@ -8,7 +8,7 @@ import { focalStick, focalStickProblems } from './focal-stick.js';
 import { gaugeBlank } from './gauge-blank.js';
 import { gaugeShape } from './gauge-shape.js';
 import { fitToBed } from './joint.js';
-import { rimSpacer } from './rim-spacer.js';
+import { rimSpacers } from './rim-spacer.js';
 
 /** A gauge in more pieces than this is no gauge. */
 const maxPieces = 4;
@@ -88,7 +88,7 @@ export function gaugeProblems(design: Design, dish: Dish): Diagnostic[] {
   return [...problems, ...focalStickProblems(design, dish)];
 }
 
-/** Gauges for bare ribs, for the mirror over a rib and for the middle of a panel; focal stick; rim spacer. */
+/** Gauges for bare ribs, for the mirror over a rib and for the middle of a panel; focal stick; rim spacers. */
 export function makeGauges(design: Design, dish: Dish): Part[] {
   const skinned = [
     makeGauge(design, seamLine(design, dish), {
@@ -110,7 +110,7 @@ export function makeGauges(design: Design, dish: Dish): Part[] {
     title: 'BARE RIB',
     note: 'The negative of a rib’s top edge, before the panels go on.',
   });
-  return [bare, ...skinned, ...focalStick(design, dish), rimSpacer(design, dish)].flatMap(
+  return [bare, ...skinned, ...focalStick(design, dish), ...rimSpacers(design, dish)].flatMap(
     (part) =>
       fitToBed(part, design.template.bed, design.template.joint, maxPieces) ?? [
         { ...part, notes: [...part.notes, `It does not fit the bed even in ${maxPieces} pieces: cut it by hand.`] },

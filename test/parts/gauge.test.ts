@@ -136,46 +136,51 @@ describe('focal stick and foot', () => {
 });
 
 describe('rim spacer', () => {
-  it.each(['press-house', 'table-top', 'hand-cut-inch'] as const)(
-    'is lowered over two ribs of %s and holds them at their rim ends',
-    (name) => {
-      const made = make(name);
-      const { dish } = made;
-      const spacer = gauge(made, 'rim-spacer');
-      const notches = [
-        [2, 3],
-        [6, 7],
-      ].map((corners) => corners.map((corner) => spacer.outline[corner]!.x));
-      const rib = (side: number) => {
-        const half = dish.ribThickness / 2;
-        return [
-          { x: dish.apertureRadius - 100, y: -half },
-          { x: dish.apertureRadius, y: -half },
-          { x: dish.apertureRadius, y: half },
-          { x: dish.apertureRadius - 100, y: half },
-        ].map((point) => turn(point, side * dish.layout.halfAngle));
-      };
-      const ribs = [-1, 1].map(rib);
-      // the bar in plan, its outer face where the farther corner of both rim ends is
-      const outer = Math.min(...ribs.flatMap((ring) => [ring[1]!.x, ring[2]!.x]));
-      const inner = outer - spacer.thickness;
-      ribs.forEach((ring, k) => {
-        const [from, to] = notches[k]!;
-        const wood = (a: number, b: number) => [
-          { x: inner, y: a },
-          { x: outer, y: a },
-          { x: outer, y: b },
-          { x: inner, y: b },
-        ];
-        // no wood of the bar beside the notch is where the rib is
-        expect(overlapArea(ring, wood(to!, to! + 20))).toBeLessThan(1e-6);
-        expect(overlapArea(ring, wood(from! - 20, from!))).toBeLessThan(1e-6);
-        // and no more play than 0.3 mm, square to the rib
-        expect(overlapArea(ring, wood(to! - 0.17, to! + 20))).toBeGreaterThan(0);
-        expect(overlapArea(ring, wood(from! - 20, from! + 0.17))).toBeGreaterThan(0);
-      });
-    },
-  );
+  it.each([
+    ['press-house', 1],
+    ['press-house', 2],
+    ['table-top', 1],
+    ['hand-cut-inch', 1],
+    ['hand-cut-inch', 2],
+  ] as const)('of %s, number %d, is lowered over two ribs and holds them at their rim ends', (name, number) => {
+    const made = make(name);
+    const { dish } = made;
+    const spacer = gauge(made, `rim-spacer-${number}`);
+    const notches = [
+      [2, 3],
+      [6, 7],
+    ].map((corners) => corners.map((corner) => spacer.outline[corner]!.x));
+    const rib = (side: number) => {
+      const half = dish.ribThickness / 2;
+      return [
+        { x: dish.apertureRadius - 100, y: -half },
+        { x: dish.apertureRadius, y: -half },
+        { x: dish.apertureRadius, y: half },
+        { x: dish.apertureRadius - 100, y: half },
+      ].map((point) => turn(point, side * dish.layout.halfAngle));
+    };
+    const ribs = [-1, 1].map(rib);
+    // the bar in plan, its outer face where the farther corner of both rim ends is
+    const first = Math.min(...ribs.flatMap((ring) => [ring[1]!.x, ring[2]!.x]));
+    // the second stands half a millimetre behind the first
+    const outer = number === 1 ? first : first - spacer.thickness - 0.5;
+    const inner = outer - spacer.thickness;
+    ribs.forEach((ring, k) => {
+      const [from, to] = notches[k]!;
+      const wood = (a: number, b: number) => [
+        { x: inner, y: a },
+        { x: outer, y: a },
+        { x: outer, y: b },
+        { x: inner, y: b },
+      ];
+      // no wood of the bar beside the notch is where the rib is
+      expect(overlapArea(ring, wood(to!, to! + 20))).toBeLessThan(1e-6);
+      expect(overlapArea(ring, wood(from! - 20, from!))).toBeLessThan(1e-6);
+      // and no more play than 0.3 mm, square to the rib
+      expect(overlapArea(ring, wood(to! - 0.17, to! + 20))).toBeGreaterThan(0);
+      expect(overlapArea(ring, wood(from! - 20, from! + 0.17))).toBeGreaterThan(0);
+    });
+  });
 });
 
 describe('jigs', () => {

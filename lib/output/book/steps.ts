@@ -102,7 +102,7 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
   const rib = parts.find((part) => part.kind === 'rib');
   const sizes = rib ? ribSizes(rib, dish) : null;
   const first = firstRibs(dish.layout.ribs.length);
-  const spacer = aidName(input, 'rim-spacer');
+  const spacers = ['rim-spacer-1', 'rim-spacer-2'].map((id) => aidName(input, id));
   const perCleat = cleat.downScrews;
   return [
     {
@@ -143,10 +143,10 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
       title: 'Set the other ribs',
       text: [
         `Work round so that each new rib stands across from the last: ${dish.layout.ribs.length - first.length} ribs are left. When the first ones prove true, glue all seats on ${comesApart(input) ? 'the board, and none on the hub' : 'hub and board'}.`,
-        ...(spacer === null
+        ...(spacers.includes(null)
           ? []
           : [
-              `Lower the ${spacer} on edge onto each pair of neighbours, its face flush with their rim ends, while the glue sets.`,
+              `While the glue sets, lower ${spacers[0]} on edge onto a pair of neighbours, its face flush with their rim ends, and ${spacers[1]} onto the next pair, close behind it: so round by turns.`,
             ]),
         ...(down
           ? [`In all ${down.count} countersunk wood screws ${sizeText(down.item)} go down into the board.`]
