@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { assemble } from '../../lib/assembly/index.js';
 import { bookOf } from '../../lib/public/book.js';
 import { type Job, prepare } from '../../lib/index.js';
-import { jobOf } from '../helpers/fixtures.js';
+import { designOf, fixtureText, jobOf } from '../helpers/fixtures.js';
 
 describe('the book', () => {
   let job: Job;
@@ -29,5 +29,26 @@ describe('the book', () => {
     expect(words).toMatch(
       new RegExp(`on the rib(?:'|&#39;)s scribed face, which is the ${side} one as seen from the hub`),
     );
+  });
+
+  it('puts the screwed half of a splice plate under the edge of the segment that it is screwed to', () => {
+    const prepared = prepare(designOf(fixtureText('village-bakery')));
+    const angleOf = ([x, y]: readonly number[]): number => Math.atan2(y!, x!);
+    const sides = prepared.splices.map(({ direction }) => {
+      const near = (angle: number): number => Math.atan2(Math.sin(angle - direction), Math.cos(angle - direction));
+      const screws = prepared.assembly.fasteners
+        .filter(({ joint }) => joint === 'splice-to-board')
+        .map(({ entry }) => near(angleOf(entry)))
+        .filter((angle) => Math.abs(angle) < Math.PI / 4);
+      expect(screws.length).toBeGreaterThan(1);
+      // screws beyond the joint, anticlockwise: who looks outward from the axis has that segment on the left of the joint,
+      // and the joint is its right edge
+      return screws.every((angle) => angle > 0) ? 'right' : screws.every((angle) => angle < 0) ? 'left' : 'neither';
+    });
+    expect(new Set(sides).size).toBe(1);
+    const words = bookOf({ ...prepared, sheets: null })
+      .replace(/<[^>]*>/g, ' ')
+      .replace(/\s+/g, ' ');
+    expect(words).toContain(`under the ${sides[0]} edge of each, as seen from the axis with the face up`);
   });
 });
