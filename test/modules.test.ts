@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 const table = {
   diagnostic: { uses: [], types: [] },
   units: { uses: [], types: [] },
-  hardware: { uses: [], types: [] },
+  hardware: { uses: ['units'], types: ['units'] },
   geometry: { uses: [], types: [] },
   part: { uses: ['geometry'], types: ['geometry'] },
   dish: { uses: ['geometry'], types: ['geometry'] },

@@ -10,9 +10,9 @@ import {
   type WoodScrew,
   woodScrew,
   woodScrewWithin,
+  sizeSystemOf,
 } from '../hardware/index.js';
 import { panelFixing, pinPlaces } from '../parts/index.js';
-import { inInches } from '../units/index.js';
 import { isPlate, isSheet } from './copies.js';
 import { backOf, toSpace, type Vec3, vecAdd, vecUnit } from './frame.js';
 import type { AssemblySource } from './places.js';
@@ -198,7 +198,7 @@ function overJoints({ design, dish, splices }: AssemblySource, fasteners: readon
   if (design.board.splice !== 'bolted') return [...fasteners];
   const bay = 2 * dish.layout.halfAngle;
   const bays = new Set(splices.map(({ direction }) => 1 + Math.floor(direction / bay)));
-  const screw = woodScrewWithin(2.5, inInches(design.units) ? 'inch' : 'metric');
+  const screw = woodScrewWithin(2.5, sizeSystemOf(design.units));
   const item = screwItem(screw, dish.panelThickness + pinDepth + tipCover);
   return fasteners.map((one) =>
     bays.has(one.through[0]?.part.rib ?? 0) ? { ...one, joint: 'panel-over-joint', item } : one,

@@ -13,13 +13,13 @@ import {
   pinDepth,
   pinReach,
   type SizeSystem,
+  sizeSystemOf,
   woodAtPin,
   type WoodScrew,
   woodScrew,
   woodScrewWithin,
 } from '../hardware/index.js';
 import { type DishShape, pinFromEdge } from '../dish/index.js';
-import { inInches } from '../units/index.js';
 import type { Design } from './design.js';
 import type { DesignFile } from './schema.js';
 import type { RibJoint } from './sections/structure.js';
@@ -111,7 +111,7 @@ function mountingBolt(file: DesignFile, axis: Bolt, space: CleatSpace, cleat: Fo
   return usualMounting(file, axis, space, cleat);
 }
 
-const systemOf = (file: DesignFile): SizeSystem => (inInches(file.units) ? 'inch' : 'metric');
+const systemOf = (file: DesignFile): SizeSystem => sizeSystemOf(file.units);
 
 /** The cleats in that space; without a start where none stands in it. */
 export function usualCleat(file: DesignFile, space: CleatSpace, rows: number): FoundCleat {

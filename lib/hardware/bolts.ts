@@ -1,5 +1,5 @@
 /** Bolts with the holes that they need. Millimetres. */
-import type { SizeSystem } from './wood-screws.js';
+import type { SizeSystem } from './size-system.js';
 
 export interface Bolt {
   /** As the design file names it: `M8`, `5/16 in`. */

@@ -1,5 +1,5 @@
 /** Wooden dowel rod, cut to length. Millimetres. Diameters sold: common practice, no source. */
-import type { SizeSystem } from './wood-screws.js';
+import type { SizeSystem } from './size-system.js';
 
 export interface Dowel {
   readonly size: string;

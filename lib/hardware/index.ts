@@ -4,6 +4,7 @@ export * from './dowels.js';
 export * from './hanger.js';
 export * from './pins.js';
 export * from './pipes.js';
+export * from './size-system.js';
 export * from './staples.js';
 export * from './tee-nuts.js';
 export * from './wood-screws.js';

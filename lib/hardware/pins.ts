@@ -1,5 +1,5 @@
 /** Panel pins. Millimetres; diameters and lengths sold: common practice, no source. */
-import { type SizeSystem, sizeSystems } from './wood-screws.js';
+import { type SizeSystem, sizeSystems } from './size-system.js';
 
 export interface Pin {
   readonly size: string;

@@ -1,5 +1,5 @@
 /** Narrow-crown staples. Millimetres; leg lengths sold: common practice, no source. */
-import { type SizeSystem, sizeSystems } from './wood-screws.js';
+import { type SizeSystem, sizeSystems } from './size-system.js';
 
 export interface Staple {
   readonly size: string;

@@ -1,8 +1,6 @@
 /** Countersunk wood screws as they are sold, with the holes that they need. Millimetres. */
 
-/** Sizes by which a shop sells: metric by the shank, inch by the gauge number. */
-export const sizeSystems = ['metric', 'inch'] as const;
-export type SizeSystem = (typeof sizeSystems)[number];
+import type { SizeSystem } from './size-system.js';
 
 export interface WoodScrew {
   /** As the design file names it: `4`, `no 8`. */

@@ -17,10 +17,11 @@ import {
   reversed,
   tangentOnEdge,
 } from '../geometry/index.js';
+import { type SizeSystem, sizeSystemOf } from '../hardware/index.js';
 import type { LengthUnit } from '../units/index.js';
 
 /** Diameters that hole saws and bits are sold in and the arm of a screw clamp passes, mm: common practice, no source. */
-const diameters = { mm: 30, in: 31.75 };
+const diameters: Readonly<Record<SizeSystem, number>> = { metric: 30, inch: 31.75 };
 /** Wood left all round, which the arm presses on, mm: common practice, no source. */
 const wood = 20;
 /** Jaws on surfaces that are less askew hold by friction: about the least friction of dry wood; from memory. */
@@ -54,7 +55,7 @@ function wedge({ top, underside }: RibShape): number {
 export function clampHole(rib: RibShape, units: LengthUnit, keep: readonly Point[]): Contour | null {
   if (wedge(rib) < minWedge) return null;
   const edges = edgesOf(rib.outline);
-  const diameter = units === 'in' ? diameters.in : diameters.mm;
+  const diameter = diameters[sizeSystemOf(units)];
   const apart = diameter / 2 + wood;
   // to the last digit it may lie nearer to the curve that it is set off from
   const clear = (1 - 1e-9) * apart;

@@ -1,8 +1,7 @@
 /** The pin or staple that holds the panels, besides glue. */
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
-import { pinDepth, pinFor, pinReach, stapleFor, stapleReach } from '../hardware/index.js';
-import { inInches } from '../units/index.js';
+import { pinDepth, pinFor, pinReach, sizeSystemOf, stapleFor, stapleReach } from '../hardware/index.js';
 
 export interface PanelFixing {
   readonly kind: 'pin' | 'staple';
@@ -17,7 +16,7 @@ export interface PanelFixing {
 
 /** What is driven through the panels; null where they are glued alone. */
 export function panelFixing(design: Design, dish: Dish): PanelFixing | null {
-  const system = inInches(design.units) ? 'inch' : 'metric';
+  const system = sizeSystemOf(design.units);
   switch (design.panel.fixing) {
     case 'glue':
       return null;
