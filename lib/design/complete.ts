@@ -187,6 +187,7 @@ export function complete(
       fit: sizes.joinery.fit,
       toeRadius: sizes.toeRadius,
       rimHeight: sizes.rimHeight,
+      clampHole: file.rib.clampHole ?? (inInches(file.units) ? 31.75 : 30),
       pilotDiameter: hardware.ribPilot,
     },
     hub: {

@@ -48,7 +48,7 @@ export interface Design extends Omit<
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
   readonly dish: Filled<DesignFile['dish'], 'baseHeight'>;
-  readonly rib: Filled<DesignFile['rib'], 'joint' | 'fit' | 'toeRadius' | 'rimHeight' | 'pilotDiameter'>;
+  readonly rib: Filled<DesignFile['rib'], 'joint' | 'fit' | 'toeRadius' | 'rimHeight' | 'pilotDiameter' | 'clampHole'>;
   readonly hub: Filled<
     DesignFile['hub'],
     'build' | 'radius' | 'material' | 'layers' | 'bolt' | 'boltDiameter' | 'dowels' | 'dowelDiameter'

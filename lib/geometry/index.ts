@@ -31,6 +31,7 @@ export {
 export { type Axes, commandedPath, commandedPoint } from './axes.js';
 export { cyclic, element } from './element.js';
 export { type Random, randomFrom } from './random.js';
+export { type Table, tableAt } from './table.js';
 export { convexHull } from './hull.js';
 export { placePoint, placeVertices } from './transform.js';
 export { type FlattenSide, flatten, flattenPath } from './flatten.js';

@@ -6,14 +6,14 @@ import { momentOf } from './clock.js';
 import { estimate } from './estimate.js';
 import { type Hanging, hangingFor } from './hanging.js';
 import { heatedOf } from './heat-forecast.js';
-import { hourlyAt } from './hourly.js';
+import { airAt } from './hourly.js';
 import { type SetUp, solidAt } from './set-up.js';
 import { type Solid, surfaces } from './solid.js';
 import { fewer } from './spot.js';
 import { clearDirect, startOfDay, type SunDay, sunDay } from './sun-day.js';
 import { sunPlace } from './sun-position.js';
 import type { Rays } from './trace.js';
-import type { Air, Day, OpticsInput, Site, Vessel } from './types.js';
+import type { Air, OpticsInput, Site, Vessel } from './types.js';
 import type { VesselForecast } from './vessel-forecast.js';
 import { endOf, type HeatLedger, heatThrough, secondsBetween } from './warming.js';
 import { element } from '../geometry/index.js';
@@ -93,11 +93,6 @@ interface Context {
   /** Direct irradiance at a moment, W/m². */
   readonly directAt: (unixMs: number) => number;
 }
-
-const airAt = ({ ambientC, windMPerS }: Day, hour: number): Air => ({
-  ambientC: hourlyAt(ambientC, hour),
-  windMPerS: hourlyAt(windMPerS, hour),
-});
 
 /** The light of an aimed dish at a height of the sun. */
 function lightAt({ input, vessel, set, rays }: Context, elevation: number, irradiance: number): LightLedger {

@@ -2,7 +2,7 @@
 import type { DishShape } from '../dish/index.js';
 import { f64 } from '../geometry/typed-arrays.js';
 import { caughtOf, lightOn, type SurfaceShares, takenUpOf } from './catch.js';
-import { hourlyAt } from './hourly.js';
+import { airAt } from './hourly.js';
 import { panelPlanArea, type MidLine, midLine } from './mid-line.js';
 import { axisElevation, placeVessel, type Solid } from './solid.js';
 import { type SunDay, sunDay } from './sun-day.js';
@@ -85,7 +85,7 @@ export function setUp(input: OpticsInput): SetUp {
     day,
     irradianceWPerM2: day === null ? (sun.irradianceWPerM2 ?? 0) : day.noonDirectWPerM2,
     sunElevation,
-    air: { ambientC: hourlyAt(input.day.ambientC, noonHour), windMPerS: hourlyAt(input.day.windMPerS, noonHour) },
+    air: airAt(input.day, noonHour),
     solid: solidAt(input, sunElevation, pointing, 0),
     planeHeight:
       dish.profile.focusHeight +

@@ -17,11 +17,7 @@ import {
   reversed,
   tangentOnEdge,
 } from '../geometry/index.js';
-import { type SizeSystem, sizeSystemOf } from '../hardware/index.js';
-import type { LengthUnit } from '../units/index.js';
 
-/** Diameters that hole saws and bits are sold in and the arm of a screw clamp passes, mm: common practice, no source. */
-const diameters: Readonly<Record<SizeSystem, number>> = { metric: 30, inch: 31.75 };
 /** Wood left all round, which the arm presses on, mm: common practice, no source. */
 const wood = 20;
 /** Jaws on surfaces that are less askew hold by friction: about the least friction of dry wood; from memory. */
@@ -49,13 +45,12 @@ function wedge({ top, underside }: RibShape): number {
 /**
  * The hole as an opening, as close to the rim as it has wood all round; null where a clamp needs none, and where the
  * rib is too slender for one.
- * @param units of the design, for a size that is sold
+ * @param diameter mm
  * @param keep places with this wood round them too, such as pilots
  */
-export function clampHole(rib: RibShape, units: LengthUnit, keep: readonly Point[]): Contour | null {
+export function clampHole(rib: RibShape, diameter: number, keep: readonly Point[]): Contour | null {
   if (wedge(rib) < minWedge) return null;
   const edges = edgesOf(rib.outline);
-  const diameter = diameters[sizeSystemOf(units)];
   const apart = diameter / 2 + wood;
   // to the last digit it may lie nearer to the curve that it is set off from
   const clear = (1 - 1e-9) * apart;

@@ -231,7 +231,8 @@ export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Par
     { x: labelAt.x + strokeTextWidth(label, height), y: labelAt.y + height / 2 },
     ...pilots.map(({ x, y }) => ({ x, y })),
   ];
-  const clamp = rib.clampHole && !rib.lightening ? clampHole({ outline, top, underside }, design.units, keep) : null;
+  const clamp =
+    rib.clampHole > 0 && !rib.lightening ? clampHole({ outline, top, underside }, rib.clampHole, keep) : null;
   const openings = [
     ...(rib.lightening ? lighteningHoles(outline, rib.minWeb, keep) : []),
     ...(clamp === null ? [] : [clamp]),

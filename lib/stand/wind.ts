@@ -4,14 +4,16 @@
  * force acting a quarter of the width off the middle. Newton, millimetres, radians.
  */
 
+import { type Table, tableAt } from '../geometry/index.js';
+
 /** kg/m³ (EN 1991-1-4, 4.5). */
 const airDensity = 1.25;
 
 /** Velocity pressure, N/m² (EN 1991-1-4, equation 4.10): half the density times the square of the speed (m/s). */
 export const windPressure = (speed: number): number => (airDensity / 2) * speed ** 2;
 
-/** Slope of the plate in degrees, and the greatest of the net coefficients, up or down. */
-const canopy: readonly (readonly [number, number])[] = [
+/** Slope of the plate in degrees, and the greatest of the net coefficients, up or down: canopies below 30°, then signboards. */
+const overall: Table = [
   [0, 0.5],
   [5, 0.7],
   [10, 0.9],
@@ -20,18 +22,12 @@ const canopy: readonly (readonly [number, number])[] = [
   [25, 1.6],
   [30, 1.8],
 ];
-const signboard = 1.8;
 /** Side of the dish and the stand, edge-on: a closed bluff shape (common practice, no source). */
 const bluff = 1.3;
 
 /** Coefficient of the force square to the aperture, for a slope of the aperture against the level. */
 export function plateCoefficient(slope: number): number {
-  const degrees = (Math.abs(slope) * 180) / Math.PI;
-  for (let i = 1; i < canopy.length; i++) {
-    const [[from, low], [to, high]] = [canopy[i - 1]!, canopy[i]!];
-    if (degrees <= to) return low + ((degrees - from) / (to - from)) * (high - low);
-  }
-  return signboard;
+  return tableAt(overall, (Math.abs(slope) * 180) / Math.PI);
 }
 
 export interface DishFace {

@@ -51,7 +51,7 @@ export function designIn(unit: Unit, seed: number): string {
     `  - { material: ply, size: "${length(sheet * 1.6)} x ${length(sheet)}", price: ${whole(0, 80)} }`,
     `  - { material: face, size: "${length(sheet * 1.3)} x ${length(sheet)}", price: ${whole(0, 30)} }`,
     `  - { material: film, rollWidth: ${length(Math.max(400, aperture * 0.5))}, price: 5 }`,
-    `rib: { material: ply, pilotDiameter: ${length(pilot)}, lightening: ${chance(0.3)} }`,
+    `rib: { material: ply, pilotDiameter: ${length(pilot)}, lightening: ${chance(0.3)}, clampHole: ${length(seed % 2 === 0 ? 30 : 0)} }`,
     `hub: { shape: ${pick('polygon', 'round')}, boltDiameter: ${length(pick(0, 6, 8))}, dowels: 0 }`,
     `cleat: { length: ${length(cleatLength)}, width: ${length(cleatWidth)}, perRib: ${whole(1, 2)}, downScrews: ${whole(1, 2)}, ribScrews: ${whole(1, 2)}, screwDiameter: ${length(screw)}, headDiameter: ${length(screw * 2)} }`,
     `board: { shape: ${pick('round', 'square')}, size: ${length(board)}, pilotDiameter: ${length(pilot)}, mountingHoles: ${whole(0, 8)} }`,

@@ -133,7 +133,7 @@ describe('the clamp hole', () => {
 
   it('is left out where it is not wanted, the rib is slender, or its top and underside are about parallel', () => {
     const none = [
-      make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, clampHole: false }']]),
+      make('press-house', [['rib: { material: birch12 }', 'rib: { material: birch12, clampHole: 0 }']]),
       make('classroom'),
       // a toe cut as steep as the curve at the rim
       make('press-house', [

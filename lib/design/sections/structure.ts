@@ -49,10 +49,11 @@ export function ribSection(unit: LengthUnit) {
         about: 'Whether lightening holes are cut in the ribs.',
         why: 'they save weight, not material',
       }),
-      clampHole: yesNo(true, {
+      clampHole: lengthAuto({
         about:
-          'Whether a rib has a hole of 30 mm (1-1/4 in) near the rim for the arm of a clamp, where its underside is askew to the panel by more than 11° and it is deep enough; lightening holes serve as well.',
-        why: 'jaws creep on a wedge',
+          'Diameter of a hole in each rib near the rim for the arm of a clamp, where its top and underside are askew by more than 11° and it is deep enough; 0 for none. Lightening holes serve as well.',
+        auto: '30 mm, or 1-1/4 in in an inch file',
+        max: 60,
       }),
       minWeb: lengthOr(40, { about: 'Least width of rib left round a lightening hole.', min: 5, max: 500 }),
       pilotDiameter: lengthAuto({

@@ -2,7 +2,7 @@
  * What bits bear in each material: chip loads, speeds, depths. The table of the bit in the spindle comes before all of
  * it, and the program says so.
  */
-import { element } from '../../geometry/index.js';
+import { element, tableAt } from '../../geometry/index.js';
 
 const mmInInch = 25.4;
 
@@ -93,15 +93,10 @@ const thinBit = 3;
 
 /** A row of the guide at a diameter (mm): straight between its columns, in proportion beyond them. */
 function guideAt(row: readonly number[], diameter: number): number {
-  const inches = diameter / mmInInch;
-  const last = diameters.length - 1;
-  const above = diameters.findIndex((column) => column >= inches);
-  if (above <= 0) {
-    const end = above < 0 ? last : 0;
-    return (element(row, end) * diameter) / element(diameters, end);
-  }
-  const share = (inches - element(diameters, above - 1)) / (element(diameters, above) - element(diameters, above - 1));
-  return mmInInch * (element(row, above - 1) + share * (element(row, above) - element(row, above - 1)));
+  const table = diameters.map((column, i) => [column, element(row, i)] as const);
+  const [first, last] = [element(diameters, 0), element(diameters, diameters.length - 1)];
+  const inches = Math.max(first, Math.min(last, diameter / mmInInch));
+  return (diameter / inches) * tableAt(table, inches);
 }
 
 /** Chip loads of a bit, mm. */

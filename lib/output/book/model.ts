@@ -19,10 +19,12 @@ export interface ModelInput {
   readonly facets: readonly Facet[];
 }
 
-/** Pictures need no more: half a millimetre is below a pixel at any size a page shows. */
-const pictureTolerance = 0.5;
+/** Of the aperture, and pictures need no more: it is below a pixel at the width that a page shows. */
+const pictureTolerance = 1 / 1500;
 
-const ring = (contour: Contour): Vec2[] => flatten(contour, pictureTolerance, 'on').map(({ x, y }) => [x, y]);
+function ring({ dish }: ModelInput, contour: Contour): Vec2[] {
+  return flatten(contour, 2 * dish.apertureRadius * pictureTolerance, 'on').map(({ x, y }) => [x, y]);
+}
 
 const idsOf = (parts: readonly Part[], kind: PartKind): string[] =>
   parts.filter((part) => part.kind === kind).map((part) => part.id);
@@ -33,10 +35,10 @@ const platesOf = ({ assembly }: ModelInput, kind: PartKind): AssembledPlate[] =>
 const sheetsOf = ({ assembly }: ModelInput, kind: PartKind): AssembledSheet[] =>
   assembly.placed.filter((one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === kind);
 
-const plateShape = ({ outline, openings, thickness }: Part): SolidShape => ({
+const plateShape = (input: ModelInput, { outline, openings, thickness }: Part): SolidShape => ({
   kind: 'plate',
-  outline: ring(outline),
-  holes: openings.map(ring),
+  outline: ring(input, outline),
+  holes: openings.map((opening) => ring(input, opening)),
   thickness,
 });
 
@@ -52,7 +54,7 @@ function boardSolids(input: ModelInput, out: number): Solid[] {
     parts: [part.id, ...idsOf(input.parts, 'splice')],
     name: 'backer board',
     role: 'board',
-    shape: plateShape(part),
+    shape: plateShape(input, part),
     scribes: linesUp(part)
       .filter(({ closed }) => !closed)
       .flatMap(({ vertices }) =>
@@ -81,7 +83,7 @@ function solidOf(
       parts: idsOf(input.parts, first.part.kind),
       name,
       role,
-      shape: plateShape(first.part),
+      shape: plateShape(input, first.part),
       instances: copies.map((copy) => ({ frame: copy.frame, away: away(copy) })),
     },
   ];
@@ -170,7 +172,8 @@ function facingSolids(input: ModelInput, out: number): Solid[] {
   ];
 }
 
-function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
+function vesselSolid(input: ModelInput, out: number): Solid[] {
+  const { design, dish } = input;
   if (!design.vessel) return [];
   const { diameter, height: thickness, offset } = design.vessel;
   const height = dish.baseHeight + dish.profile.focusHeight + offset;
@@ -181,7 +184,7 @@ function vesselSolid({ design, dish }: ModelInput, out: number): Solid[] {
       role: 'vessel',
       shape: {
         kind: 'plate',
-        outline: ring(circle({ x: 0, y: 0 }, diameter / 2)),
+        outline: ring(input, circle({ x: 0, y: 0 }, diameter / 2)),
         holes: [],
         thickness,
       },
@@ -198,7 +201,7 @@ function standSolids(input: ModelInput, out: number): Solid[] {
     parts: [part.id],
     name: part.name.toLowerCase(),
     role: 'stand' as const,
-    shape: plateShape(part),
+    shape: plateShape(input, part),
     instances: plates
       .filter((one) => one.part === part)
       .map(({ frame }) => ({
