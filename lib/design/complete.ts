@@ -100,6 +100,9 @@ interface Tried {
   readonly cleat: FoundCleat;
 }
 
+/** A default that is round in the file's own units. */
+const bySystem = <Value>({ units }: DesignFile, metric: Value, inch: Value): Value => (inInches(units) ? inch : metric);
+
 /** Whether the joint has space: tabs along the ribs' base, or cleats between the ribs. */
 function hasSpace({ sizes, space, cleat }: Tried): boolean {
   if (sizes.joinery.joint !== 'tab-slot') return cleat.start !== null;
@@ -187,7 +190,7 @@ export function complete(
       fit: sizes.joinery.fit,
       toeRadius: sizes.toeRadius,
       rimHeight: sizes.rimHeight,
-      clampHole: file.rib.clampHole ?? (inInches(file.units) ? 31.75 : 30),
+      clampHole: file.rib.clampHole ?? bySystem(file, 30, 31.75),
       pilotDiameter: hardware.ribPilot,
     },
     hub: {
@@ -204,7 +207,7 @@ export function complete(
       material: boardMaterial,
       size: sizes.boardSize,
       spliceWidth: sizes.spliceWidth,
-      spliceBolt: file.board.spliceBolt ?? (inInches(file.units) ? '1/4 in' : 'M6'),
+      spliceBolt: file.board.spliceBolt ?? bySystem(file, 'M6', '1/4 in'),
       ...hardware.board,
     },
     panel: { ...file.panel, fixing },
@@ -217,7 +220,7 @@ export function complete(
       material: file.template.material ?? file.rib.material,
       bed: file.template.bed ?? (machine.kind === file.template.process ? machine.area : undefined),
     },
-    marking: { ...file.marking, step: file.marking.step ?? (inInches(file.units) ? 25.4 : 25) },
+    marking: { ...file.marking, step: file.marking.step ?? bySystem(file, 25, 25.4) },
   };
   const problems = [
     ...checkNames(file),
