@@ -128,8 +128,17 @@ function stepItem(step: Step, index: number, picture: Markup): Markup {
 }
 
 export function assemblyChapter(input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {
-  const steps = assemblySteps(input, measures);
-  const items = steps.map((step, i) => stepItem(step, i, stepPicture(step, input, measures, model, from)));
+  // a picture that an earlier step has is not drawn again; they differ by their label alone
+  const drawn = new Map<string, number>();
+  const items = assemblySteps(input, measures).map((step, i) => {
+    const picture = stepPicture(step, input, measures, model, from);
+    const lines = picture.text.replace(/ aria-label="[^"]*"/, '');
+    const earlier = drawn.get(lines);
+    if (earlier !== undefined)
+      return stepItem(step, i, markup`<figcaption>The picture is that of step ${earlier + 1}.</figcaption>`);
+    drawn.set(lines, i);
+    return stepItem(step, i, picture);
+  });
   return markup`<ol class="steps">${items}</ol>`;
 }
 
