@@ -275,7 +275,9 @@ describe('a drawing with a fault', () => {
       })),
     });
     expect(crowdedTexts(shifted(0))).toEqual([]);
-    expect(crowdedTexts(shifted(33))).not.toEqual([]);
+    // where it is moved right across the drawing, it meets others on its way
+    const moved = Array.from({ length: 40 }, (_, i) => crowdedTexts(shifted(3 * (i + 1))).length);
+    expect(Math.max(...moved)).toBeGreaterThan(0);
   });
 });
 
