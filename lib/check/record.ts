@@ -3,6 +3,7 @@
  * here once more, without the code that made it.
  */
 import * as z from 'zod';
+import { calibrationRead, checkCorrection, processRead } from './corrections.js';
 import { FaultList, mm } from './faults.js';
 import { recordName } from './job-reader.js';
 import type { ComparisonId } from './messages/index.js';
@@ -12,7 +13,6 @@ import type { Fault } from './types.js';
 const sameLength = 1e-5;
 
 const number = z.number();
-const processRead = z.object({ kind: z.string(), toolDiameter: number.optional(), kerf: number.optional() });
 const schema = z.object({
   version: z.string(),
   seed: number,
@@ -41,9 +41,7 @@ const schema = z.object({
     machine: z.looseObject({
       kind: z.string(),
       materials: z.record(z.string(), z.object({ kerf: number.optional() })),
-      calibration: z
-        .object({ materials: z.record(z.string(), z.object({ cutBy: z.string(), width: number })) })
-        .optional(),
+      calibration: calibrationRead.optional(),
     }),
     nest: z.object({ seed: number }),
     rib: z.object({ material: z.string() }),
@@ -166,6 +164,7 @@ function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare
     // the sheets of templates and gauges bear the name of their material
     if (cutBy.kerf !== undefined)
       compare('kerf', cutBy.kerf, kerfOf(design, stock?.material ?? name, stock === undefined), { of });
+    checkCorrection(cutBy, design.machine.calibration, stock?.material ?? name, of, compare);
     // templates and gauges lie on sheets of their own size
     if (!stock) continue;
     const cut = cutBy.kind;

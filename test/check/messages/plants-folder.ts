@@ -10,6 +10,9 @@ const recorded =
   (change: (record: SmallRecord) => unknown): (() => Files) =>
   () =>
     withRecord(drawingsOnly(), change);
+/** A record that states a correction of the machine which its design does not have. */
+const corrected = (correction: object): (() => Files) =>
+  recorded((record) => ({ ...record, process: { ...record.process, ...correction } }));
 /** Another record of drawings and tool path. */
 const routed =
   (change: (limits: SmallRecord['sheets'][number]['router']['limits']) => void): (() => Files) =>
@@ -179,6 +182,20 @@ const comparisonPlants = {
       process: { kind: 'laser', kerf: 0.3, compensated: true },
     })),
     'the kerf is 0.3 mm, by its design 0.2 mm',
+  ],
+  'cut-width': [corrected({ width: 6.1 }), 'ply-1: the cut is 6.1 mm wide, by its design 6 mm'],
+  'cut-bore': [corrected({ bore: 0.1 }), 'ply-1: bored holes come out 0.1 mm wider, by its design 0 mm'],
+  'axis-x': [
+    corrected({ axes: { scaleX: 1.001, scaleY: 1, lean: 0 } }),
+    'ply-1: X makes 1001 mm in a metre, by its design 1000 mm in a metre',
+  ],
+  'axis-y': [
+    corrected({ axes: { scaleX: 1, scaleY: 0.999, lean: 0 } }),
+    'ply-1: Y makes 999 mm in a metre, by its design 1000 mm in a metre',
+  ],
+  'axis-lean': [
+    corrected({ axes: { scaleX: 1, scaleY: 1, lean: 0.0005 } }),
+    'ply-1: Y leans by 0.5 mm in a metre, by its design 0 mm in a metre',
   ],
   'sheet-thickness': [
     routed((limits) => {
