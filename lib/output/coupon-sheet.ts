@@ -41,7 +41,8 @@ h1{font-size:16pt;margin:0 0 2mm}
 h2{font-size:12pt;margin:6mm 0 2mm;border-bottom:.4mm solid #111}
 p,ol{margin:1.5mm 0}
 li{margin:.8mm 0}
-section{break-inside:avoid}
+svg,tr,.caution{break-inside:avoid}
+h2{break-after:avoid}
 svg{display:block;max-width:100%;height:auto;margin:2mm 0}
 .stuff{fill:#efe3c8;stroke:#111;stroke-width:.35;fill-rule:evenodd}
 .hole{fill:#fff;stroke:#111;stroke-width:.35}
@@ -154,7 +155,7 @@ export function writeCouponSheet(sheet: CouponSheet): string {
     'Break or cut the parts free; sand off the tabs and the fuzz of the lower edge, and touch no edge that is measured.',
     'Lay every part with its lettering up and readable, as in the drawings: so it lay on the machine. X runs to the right and Y away from you.',
     'Close the callipers and set them to zero. Measure with light pressure, square to the part, near the upper face, at the numbered places. Each reading twice; write the mean.',
-    `Write the readings into ${sheet.file}, each after its colon; what could not be taken: none.`,
+    `Write the readings into ${sheet.file}, which lies beside this sheet, each after its colon; what could not be taken: none.`,
     `Then: ${sheet.command}`,
   ];
   const body = markup`<h1>Measuring sheet: coupon in ${sheet.material}</h1>
