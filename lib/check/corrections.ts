@@ -37,16 +37,11 @@ type Report = (
   printing: { readonly of: string; readonly print?: (value: number) => string },
 ) => void;
 
-/** Reports where a sheet's correction is not what its design has measured of the machine in that material. */
-export function checkCorrection(
-  sheet: z.infer<typeof processRead>,
-  calibration: z.infer<typeof calibrationRead> | undefined,
-  material: string,
-  of: string,
-  report: Report,
-): void {
+type Sheet = z.infer<typeof processRead>;
+type Calibration = z.infer<typeof calibrationRead> | undefined;
+
+function checkWidths(sheet: Sheet, calibration: Calibration, material: string, of: string, report: Report): void {
   const { kind, toolDiameter } = sheet;
-  if (kind === 'hand') return;
   const own = calibration?.materials[material];
   const sameTool =
     toolDiameter === undefined || Math.abs((own?.toolDiameter ?? toolDiameter) - toolDiameter) <= sameBit;
@@ -54,10 +49,29 @@ export function checkCorrection(
   if (toolDiameter !== undefined)
     report('cut-width', sheet.width ?? toolDiameter, measured?.width ?? toolDiameter, { of });
   report('cut-bore', sheet.bore ?? 0, measured?.bore ?? 0, { of });
-  const known = calibration?.axes?.cutBy === kind ? calibration.axes : undefined;
-  const { scaleX = 1, scaleY = 1, lean = 0 } = sheet.axes ?? {};
+}
+
+/** An axis that was not measured is taken as true. */
+const trueAxes = { scaleX: 1, scaleY: 1, squarenessMmPerM: 0 };
+
+function checkAxes({ kind, axes }: Sheet, calibration: Calibration, of: string, report: Report): void {
+  const known = calibration?.axes?.cutBy === kind ? calibration.axes : trueAxes;
+  const { scaleX, scaleY, lean } = axes ?? { scaleX: 1, scaleY: 1, lean: 0 };
   const print = perMetre;
-  report('axis-x', 1000 * scaleX, 1000 * (known?.scaleX ?? 1), { of, print });
-  report('axis-y', 1000 * scaleY, 1000 * (known?.scaleY ?? 1), { of, print });
-  report('axis-lean', 1000 * lean, known?.squarenessMmPerM ?? 0, { of, print });
+  report('axis-x', 1000 * scaleX, 1000 * known.scaleX, { of, print });
+  report('axis-y', 1000 * scaleY, 1000 * known.scaleY, { of, print });
+  report('axis-lean', 1000 * lean, known.squarenessMmPerM, { of, print });
+}
+
+/** Reports where a sheet's correction is not what its design has measured of the machine in that material. */
+export function checkCorrection(
+  sheet: Sheet,
+  calibration: Calibration,
+  material: string,
+  of: string,
+  report: Report,
+): void {
+  if (sheet.kind === 'hand') return;
+  checkWidths(sheet, calibration, material, of, report);
+  checkAxes(sheet, calibration, of, report);
 }

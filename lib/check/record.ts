@@ -162,9 +162,9 @@ function checkSheets({ design, sheets, parts, process, seed }: Recorded, compare
     }
     const cutBy = sheet.process ?? process;
     // the sheets of templates and gauges bear the name of their material
-    if (cutBy.kerf !== undefined)
-      compare('kerf', cutBy.kerf, kerfOf(design, stock?.material ?? name, stock === undefined), { of });
-    checkCorrection(cutBy, design.machine.calibration, stock?.material ?? name, of, compare);
+    const material = stock?.material ?? name;
+    if (cutBy.kerf !== undefined) compare('kerf', cutBy.kerf, kerfOf(design, material, stock === undefined), { of });
+    checkCorrection(cutBy, design.machine.calibration, material, of, compare);
     // templates and gauges lie on sheets of their own size
     if (!stock) continue;
     const cut = cutBy.kind;
