@@ -120,7 +120,7 @@ caption,thead{break-after:avoid}
 .parts th{white-space:nowrap}
 .scroll{overflow:visible}
 svg{max-height:175mm}
-.drawn svg{max-height:118mm}.aids{display:none}
+.drawn svg{max-height:106mm}
 .pane{border:0}
 .step svg{max-height:58mm}
 #drawn svg{max-height:88mm;margin:0 auto}

@@ -3,7 +3,7 @@ import { edgesOf, edgesOfPath, type Edge, type Point } from '../../geometry/inde
 import { decimal } from '../decimal.js';
 import { markup, type Markup } from '../markup.js';
 import { splitArcs } from '../split-arcs.js';
-import { CAPITALS } from './font.js';
+import { CAPITALS, textWidth } from './font.js';
 import { lineLooks } from './lines.js';
 import { MARGINS } from './paper.js';
 import type { Entity, LineKind, ShopPage, Stroke, Words } from './types.js';
@@ -37,7 +37,10 @@ function textOf({ text, at, height: capitals, anchor, upright }: Words, height: 
   const [x, y] = [mm(at.x), mm(height - at.y)];
   const where = upright ? markup`transform="translate(${x} ${y})rotate(-90)"` : markup`x="${x}" y="${y}"`;
   const end = anchors[anchor];
-  return markup`<text ${where} font-size="${mm(capitals / CAPITALS)}"${end === null ? null : markup` text-anchor="${end}"`}>${text}</text>`;
+  // a reader without this font or one of its widths must not run into the next cell
+  const long = mm(textWidth(text, capitals));
+  const length = text.length > 1 ? markup` textLength="${long}" lengthAdjust="spacingAndGlyphs"` : null;
+  return markup`<text ${where} font-size="${mm(capitals / CAPITALS)}"${end === null ? null : markup` text-anchor="${end}"`}${length}>${text}</text>`;
 }
 
 const solidData = (points: readonly Point[], height: number): string =>
