@@ -256,7 +256,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Par
     notes: [
       `The curved edge is the dish: cut it square to the face and sand all ribs together as a pack, never one alone.`,
       ...seatNotes(design, dish),
-      ...(clamp === null ? [] : ['The hole near the rim is for the arm of a clamp: its edge is left as it is cut.']),
+      ...(clamp === null ? [] : ['The hole near the rim takes a clamp.']),
     ],
   });
 }

@@ -161,6 +161,25 @@ function aside(page: { width: number; height: number }, content: Content, maxRow
   return scale && { page, scale, area, blocks: moved(columns.placed, left, floor), rest: [] };
 }
 
+/** Tables to the right of the picture, notes below both. */
+function asideOverNotes(page: { width: number; height: number }, content: Content, maxRows: number): PagePlan | null {
+  const space = spaceIn(page);
+  const notesAt = space.y + content.titleHeight + 3;
+  const notes = content.notes(space.width - 4);
+  const floor = notesAt + notes.height + GAP;
+  const height = space.y + space.height - floor - 2;
+  const columns = inColumns(
+    content.tables.map((table) => tableBlock(table, maxRows)),
+    height,
+  );
+  if (columns === null || columns.width === 0) return null;
+  const left = space.x + space.width - 2 - columns.width;
+  const area = { x: space.x + 2, y: floor, width: left - GAP - space.x - 2, height };
+  const scale = scaleIn(content.size, area);
+  const blocks = [...moved(columns.placed, left, floor), { ...notes, x: space.x + 2, y: notesAt }];
+  return scale && { page, scale, area, blocks, rest: [] };
+}
+
 const index = ({ scale }: PagePlan): number => scales.indexOf(scale);
 
 function bestOf(plans: readonly (PagePlan | null)[]): PagePlan | null {
@@ -173,6 +192,7 @@ function plansOn(paper: Paper, content: Content): PagePlan | null {
   return bestOf([
     ...[12, 20, 30].map((rows) => aside(lying, content, rows)),
     ...[4, 6, 9, 14].map((rows) => below(lying, content, rows)),
+    ...[12, 20].map((rows) => asideOverNotes(lying, content, rows)),
     ...[4, 6, 9, 14, 24].map((rows) => below(upright, content, rows)),
     ...[20, 40].map((rows) => aside(upright, content, rows)),
   ]);
