@@ -38,6 +38,18 @@ function knownKeys(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
   return at instanceof z.ZodObject ? Object.keys(at.shape) : [];
 }
 
+/** What a key that is missing has to be. */
+function neededBy(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return expectedWords[issue.expected] ?? 'a value';
+    case 'invalid_value':
+      return `one of ${issue.values.map(String).join(', ')}`;
+    default:
+      return 'a length';
+  }
+}
+
 /** One fault that the schema found, in the words of a person. */
 export function explained(issue: z.core.$ZodIssue, raw: unknown, schema: z.ZodType): Diagnostic[] {
   const path = issue.path.map((step) => (typeof step === 'symbol' ? step.toString() : step));
@@ -56,8 +68,7 @@ export function explained(issue: z.core.$ZodIssue, raw: unknown, schema: z.ZodTy
     });
   }
   if (value === undefined) {
-    const needed = issue.code === 'invalid_type' ? (expectedWords[issue.expected] ?? 'a value') : 'a length';
-    return [diagnostic('missing-key', path, `${name} is missing`, `it needs ${needed}`)];
+    return [diagnostic('missing-key', path, `${name} is missing`, `it needs ${neededBy(issue)}`)];
   }
   if (issue.code === 'invalid_value') {
     const remedy = `it must be one of ${issue.values.map(String).join(', ')}`;

@@ -47,6 +47,21 @@ describe('a design file', () => {
 });
 
 describe('a faulty design file', () => {
+  it('says of a missing key what it has to be: a length, a number, one of a few words', () => {
+    const coupon =
+      'machine: { calibration: { materials: { birch12: { date: 2026-05-01, thickness: 12, width: 6 } } } }';
+    const texts = [
+      changed('press-house', '  aperture: 1500\n', ''),
+      changed('press-house', '  ribs: 24\n', ''),
+      `${fixtureText('press-house')}\n${coupon}\n`,
+    ];
+    expect(texts.map((text) => diagnosticText(faults(text)[0]!))).toEqual([
+      expect.stringMatching(/dish\.aperture is missing; it needs a length/),
+      expect.stringMatching(/dish\.ribs is missing; it needs a number/),
+      expect.stringMatching(/birch12\.cutBy is missing; it needs one of router, laser/),
+    ]);
+  });
+
   it('names an unknown key with its line and the nearest known key', () => {
     const text = changed('press-house', '  aperture: 1500', '  aperture: 1500\n  apperture: 3');
     const line = text.split('\n').findIndex((row) => row.includes('apperture')) + 1;
