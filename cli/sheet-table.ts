@@ -38,8 +38,10 @@ export function sheetTable(job: Job, width: number): string[] {
 
 /** What is not known of the laser, so that it has no time; nothing where it has, or where nothing is described. */
 export function untimedLines({ design, lasered }: Pick<Job, 'design' | 'lasered'>): string[] {
-  const unknown = [...new Set(lasered.flatMap((route) => route.unknown))];
-  if (unknown.length === 0) return [];
+  const untimed = lasered.filter((route) => route.unknown.length > 0);
+  if (untimed.length === 0) return [];
+  const unknown = [...new Set(untimed.flatMap((route) => route.unknown))];
   const keys = design.machine.kind === 'laser' ? unknown.join(', ') : 'a machine of kind laser with its speeds';
-  return [`The time of the laser is not estimated: the design does not state ${keys}.`];
+  const aids = untimed.every(({ sheet }) => sheet.file.startsWith('templates/')) ? ' for templates and gauges' : '';
+  return [`The time of the laser${aids} is not estimated: the design does not state ${keys}.`];
 }
