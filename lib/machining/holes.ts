@@ -1,11 +1,8 @@
 /** Holes: drill points, bored circles, and those that the tool is too large for. */
 import { circle, element, reversed } from '../geometry/index.js';
 import { type Hole, holesUp, type PartShape } from '../part/index.js';
-import { boreWidth, cutWidth } from './process.js';
+import { boreWidth, cutWidth, isSameBit } from './process.js';
 import type { CutOperation, CutProblem, Process } from './types.js';
-
-/** A bit this much (mm) off a hole's diameter makes that hole; a thousandth of an inch is 0.0254 mm. */
-const SAME_BIT = 0.03;
 
 /** An operation on the part, before it is put on a sheet. */
 export type PartOperation = Omit<CutOperation, 'part' | 'copy'>;
@@ -17,7 +14,7 @@ export type HoleKind = 'point' | 'bored' | 'too-small';
 function holeKind(diameter: number, process: Process): HoleKind {
   if (process.kind === 'hand') return 'point';
   const bits = process.kind === 'router' ? [process.toolDiameter, ...(process.drills ?? [])] : [];
-  if (bits.some((bit) => Math.abs(bit - diameter) <= SAME_BIT)) return 'point';
+  if (bits.some((bit) => isSameBit(bit, diameter))) return 'point';
   return diameter > Math.max(cutWidth(process), boreWidth(process)) ? 'bored' : 'too-small';
 }
 

@@ -1,5 +1,6 @@
 export type * from './types.js';
-export { cutWidth, spacingFor } from './process.js';
+export { type ArcMove, sweepOf } from './moves.js';
+export { cutWidth, isSameBit, spacingFor } from './process.js';
 export { cutProblems, machine } from './machine.js';
 export { inCuttingOrder } from './order.js';
 export * from './router/index.js';

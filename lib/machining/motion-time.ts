@@ -4,6 +4,7 @@
  */
 import { distance, element } from '../geometry/index.js';
 import { lengthOf, type Move, type Point3 } from './moves.js';
+import type { RouterMachine } from './router/machine.js';
 
 export interface Driving {
   /** mm/min */
@@ -12,6 +13,18 @@ export interface Driving {
   readonly acceleration: number;
   /** How corners are run: to a stop at each move's end, exactly, or rounded by up to a tolerance (mm). */
   readonly corners: 'stop' | 'exact' | { readonly tolerance: number };
+}
+
+/** How a machine drives by its keys: exactly round corners, to a stop in each, or rounded by up to the tolerance. */
+export function drivingOf({
+  travelSpeed,
+  acceleration,
+  pathMode,
+  pathTolerance,
+}: Pick<RouterMachine, 'travelSpeed' | 'acceleration' | 'pathMode' | 'pathTolerance'>): Driving {
+  const corners =
+    pathMode === 'continuous' ? { tolerance: pathTolerance } : pathMode === 'exact' ? pathMode : ('stop' as const);
+  return { travelSpeed, acceleration, corners };
 }
 
 /** What turns by less than this (rad) is run without slowing down, as a corner of no more than rounding; from memory. */

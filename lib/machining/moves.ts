@@ -24,10 +24,10 @@ export interface Cut {
   readonly moves: readonly Move[];
 }
 
-type ArcMove = Extract<Move, { readonly kind: 'arc' }>;
+export type ArcMove = Extract<Move, { readonly kind: 'arc' }>;
 
 /** The angle that an arc turns through, radians, more than 0; ends that fall together are a full turn. */
-function sweepOf(from: Point, { to, centre, clockwise }: ArcMove): number {
+export function sweepOf(from: Point, { to, centre, clockwise }: ArcMove): number {
   const start = Math.atan2(from.y - centre.y, from.x - centre.x);
   const end = Math.atan2(to.y - centre.y, to.x - centre.x);
   const turn = 2 * Math.PI;

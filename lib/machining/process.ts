@@ -1,5 +1,11 @@
 import type { Process } from './types.js';
 
+/** Diameters this close are of one bit, mm: a thousandth of an inch is 0.0254 mm. */
+const sameBit = 0.03;
+
+/** Whether two diameters (mm) are of the same bit, or a bit makes a hole of that diameter. */
+export const isSameBit = (a: number, b: number): boolean => Math.abs(a - b) <= sameBit;
+
 /** Width of the cut: what the bit takes away, kerf, or nothing when the saw follows the line by eye. */
 export function cutWidth(process: Process): number {
   switch (process.kind) {

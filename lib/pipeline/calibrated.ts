@@ -1,9 +1,7 @@
 /** A process with what a coupon has shown of the machine. */
 import type { Design } from '../design/index.js';
-import type { Process } from '../machining/index.js';
+import { isSameBit, type Process } from '../machining/index.js';
 
-/** A bit this much (mm) off the size of the coupon's is the same bit. */
-const sameBit = 0.03;
 const perMetre = 1000;
 
 type Calibration = Design['machine']['calibration'];
@@ -30,6 +28,6 @@ export function calibrated(process: Process, material: string, { machine }: Desi
   const bore = own.bore === 0 ? {} : { bore: own.bore };
   if (process.kind === 'laser') return { ...process, kerf: own.width, ...bore, ...axes };
   const { toolDiameter = process.toolDiameter } = own;
-  if (Math.abs(toolDiameter - process.toolDiameter) > sameBit) return { ...process, ...axes };
+  if (!isSameBit(toolDiameter, process.toolDiameter)) return { ...process, ...axes };
   return { ...process, width: own.width, ...bore, ...axes };
 }

@@ -4,6 +4,7 @@
  */
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
+import { isSameBit } from '../machining/index.js';
 import { formatLength } from '../units/index.js';
 import type { Prepared } from './types.js';
 
@@ -13,7 +14,6 @@ const coverage = 2;
 const playShare = 0.5;
 /** Thickness of the coupon and of the sheet may differ by this share before the width of the cut does (from memory). */
 const thicknessShare = 0.15;
-const sameBit = 0.03;
 /** A dowel is glued well with this much play at most, mm: from memory of makers' sheets of glue. */
 const dowelPlay = 0.2;
 
@@ -42,7 +42,7 @@ function others(prepared: Prepared): Diagnostic[] {
     if (
       values.cutBy === 'router' &&
       toolDiameter !== undefined &&
-      Math.abs(toolDiameter - design.process.toolDiameter) > sameBit
+      !isSameBit(toolDiameter, design.process.toolDiameter)
     )
       found.push(
         diagnostic(
@@ -142,7 +142,7 @@ function holeProblems(prepared: Prepared): Diagnostic[] {
     .flatMap(({ id, values: { drilled, boreUncertainty, bore } }): Diagnostic[] => {
       const path: KeyPath = ['machine', 'calibration', 'materials', id];
       const bits = [...design.process.drillBits, design.process.toolDiameter];
-      const byBit = bits.some((bit) => Math.abs(bit - hub.dowelDiameter) <= sameBit);
+      const byBit = bits.some((bit) => isSameBit(bit, hub.dowelDiameter));
       const what = `dowels of ${formatLength(hub.dowelDiameter, design.units)} in the hub`;
       if (byBit && drilled !== undefined)
         return jointProblem(

@@ -7,11 +7,9 @@ import type { RouterFinding } from '../router-simulation/types.js';
 import { Laser } from './machine.js';
 import type { LaserLimits } from './types.js';
 
-const modeWords = { exact: 'G61', 'exact-stop': 'G61.1', continuous: 'G64 P' } as const;
-
 /** What the design asks of a laser in a material; 0 for what it does not state, which no cut keeps to. */
 function limitsOf(machine: LaserMachineRead, material: string): LaserLimits {
-  const { fullPower = 0, materials, programUnits, pathMode, parking, ...rest } = machine;
+  const { fullPower = 0, materials, ...rest } = machine;
   const { cutPower = 0, markPower = 0, cutSpeed = 0, markSpeed = 0 } = materials[material] ?? {};
   return {
     ...rest,
@@ -20,9 +18,6 @@ function limitsOf(machine: LaserMachineRead, material: string): LaserLimits {
     markPower: (markPower / 100) * fullPower,
     cutSpeed,
     markSpeed,
-    inches: programUnits === 'in',
-    pathMode: modeWords[pathMode],
-    parking,
   };
 }
 

@@ -1,4 +1,5 @@
-import type { ProofPoint3, ArcTurn } from './types.js';
+import type { ProofPoint } from '../types.js';
+import type { ArcTurn } from './types.js';
 
 /** By how much the ends of an arc may differ in their distance from its centre, mm: NISTIR 6556, from memory. */
 const radiusTolerance = 0.002;
@@ -23,7 +24,7 @@ function wrong(id: Wrong['id'], values: Partial<Wrong['values']> = {}): ReadTurn
 }
 
 /** An arc in centre form: I and J from its start. Ends that are the same mean a full turn. */
-export function turnByCentre(from: ProofPoint3, to: ProofPoint3, i: number, j: number, clockwise: boolean): ReadTurn {
+export function turnByCentre(from: ProofPoint, to: ProofPoint, i: number, j: number, clockwise: boolean): ReadTurn {
   const cx = from.x + i;
   const cy = from.y + j;
   const radius = Math.hypot(i, j);
@@ -35,7 +36,7 @@ export function turnByCentre(from: ProofPoint3, to: ProofPoint3, i: number, j: n
 }
 
 /** An arc in radius form: the shorter arc for a positive radius, the longer for a negative one. */
-export function turnByRadius(from: ProofPoint3, to: ProofPoint3, r: number, clockwise: boolean): ReadTurn {
+export function turnByRadius(from: ProofPoint, to: ProofPoint, r: number, clockwise: boolean): ReadTurn {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const chord = Math.hypot(dx, dy);

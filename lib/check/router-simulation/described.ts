@@ -1,5 +1,6 @@
 /** What the description of the machine asks of a file, beside what the language does. */
 import type { MessageValues, RouterMessageId } from '../messages/index.js';
+import { inch } from './program.js';
 import type { GcodeBlock } from './reader.js';
 import type { DescribedMachine, Motion, SimulatedTool } from './types.js';
 
@@ -10,8 +11,8 @@ const feedRounding = 1;
 
 export type Report = <Id extends RouterMessageId>(id: Id, values: MessageValues<Id>) => void;
 
-const modeWords = { exact: 'G61', 'exact-stop': 'G61.1', continuous: 'G64 P' } as const;
-const unitNames = { mm: 'millimetres', in: 'inches' } as const;
+export const modeWords = { exact: 'G61', 'exact-stop': 'G61.1', continuous: 'G64 P' } as const;
+export const unitNames = { mm: 'millimetres', in: 'inches' } as const;
 const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'v-bit of 90 degrees' } as const;
 const mm = (value: number): string => String(Number(value.toFixed(3)));
 const at = ({ x, y }: { readonly x: number | null; readonly y: number | null }): string =>
@@ -36,17 +37,62 @@ export function wordsOf({ diameter, sold = diameter, kind }: SimulatedTool): str
   return `${Number(sold.toFixed(3))} mm ${kindNames[kind]}`;
 }
 
+/** Path mode, coolant and unit as the words of a file have set them. */
+export class Settings {
+  readonly #pathTolerance: number;
+  mode = 'none';
+  coolant: 'off' | 'mist' | 'flood' = 'off';
+  inches = false;
+
+  constructor({ pathTolerance }: Pick<DescribedMachine, 'pathTolerance'>) {
+    this.#pathTolerance = pathTolerance;
+  }
+
+  take({ g, m, words }: GcodeBlock): void {
+    if (g.includes(20)) this.inches = true;
+    if (g.includes(21)) this.inches = false;
+    const unit = this.inches ? inch : 1;
+    if (g.includes(61)) this.mode = 'G61';
+    if (g.includes(61.1)) this.mode = 'G61.1';
+    if (g.includes(64)) {
+      const p = words.get('P');
+      if (p === undefined) this.mode = 'G64 without P';
+      else this.mode = p * unit <= this.#pathTolerance + rounding ? 'G64 P' : `G64 of ${mm(p * unit)} mm`;
+    }
+    if (m.includes(7)) this.coolant = 'mist';
+    if (m.includes(8)) this.coolant = 'flood';
+    if (m.includes(9)) this.coolant = 'off';
+  }
+}
+
+/** A comment that the machine's controller does not take. */
+export function checkComment(text: string, max: number, report: Report): void {
+  if (text.length > max) report('comment-long', { length: text.length, max });
+}
+
+/** The word at the end, and where the machine stands then. */
+export function checkEnd(
+  word: string,
+  place: { readonly x: number | null; readonly y: number | null },
+  { end, parking }: Pick<DescribedMachine, 'end' | 'parking'>,
+  report: Report,
+): void {
+  if (word !== end) report('end-other', { word, wanted: end });
+  if (parking === undefined) return;
+  if (Math.hypot((place.x ?? Infinity) - parking.x, (place.y ?? Infinity) - parking.y) > 2 * rounding)
+    report('parking', { place: at(place), wanted: at(parking) });
+}
+
 export class Described {
   readonly #machine: DescribedMachine;
   readonly #report: Report;
   readonly #once = new Set<RouterMessageId>();
-  #inches = false;
-  #mode = 'none';
-  #coolant: 'off' | 'mist' | 'flood' = 'off';
+  readonly #settings: Settings;
   #waited = 0;
 
   constructor(machine: DescribedMachine, report: Report) {
     this.#machine = machine;
+    this.#settings = new Settings(machine);
     this.#report = report;
   }
 
@@ -58,24 +104,12 @@ export class Described {
   }
 
   comment(text: string): void {
-    const max = this.#machine.commentLength;
-    if (text.length > max) this.#report('comment-long', { length: text.length, max });
+    checkComment(text, this.#machine.commentLength, this.#report);
   }
 
-  /** @param unit mm of one unit of the file */
-  take({ g, m, words }: GcodeBlock, unit: number): void {
-    if (g.includes(20)) this.#inches = true;
-    if (g.includes(21)) this.#inches = false;
-    if (g.includes(61)) this.#mode = 'G61';
-    if (g.includes(61.1)) this.#mode = 'G61.1';
-    if (g.includes(64)) {
-      const p = words.get('P');
-      if (p === undefined) this.#mode = 'G64 without P';
-      else this.#mode = p * unit <= this.#machine.pathTolerance + rounding ? 'G64 P' : `G64 of ${mm(p * unit)} mm`;
-    }
-    if (m.includes(7)) this.#coolant = 'mist';
-    if (m.includes(8)) this.#coolant = 'flood';
-    if (m.includes(9)) this.#coolant = 'off';
+  take(block: GcodeBlock): void {
+    const { g, m, words } = block;
+    this.#settings.take(block);
     if (g.includes(4)) this.#waited += words.get('P') ?? 0;
     if (this.#machine.toolChange === 'automatic') return;
     for (const [word, there] of [
@@ -92,10 +126,11 @@ export class Described {
 
   cuts(motion: Motion): void {
     const { programUnits, pathMode, spinUp, coolant, arcs } = this.#machine;
-    if (this.#inches !== (programUnits === 'in')) this.#first('units-other', { wanted: unitNames[programUnits] });
-    if (this.#mode !== modeWords[pathMode]) this.#first('path-mode', { mode: this.#mode, wanted: modeWords[pathMode] });
+    const { inches, mode, coolant: state } = this.#settings;
+    if (inches !== (programUnits === 'in')) this.#first('units-other', { wanted: unitNames[programUnits] });
+    if (mode !== modeWords[pathMode]) this.#first('path-mode', { mode, wanted: modeWords[pathMode] });
     if (this.#waited < spinUp) this.#first('spin-up', { waited: this.#waited, wanted: spinUp });
-    if (this.#coolant !== coolant) this.#first('coolant', { state: this.#coolant, wanted: coolant });
+    if (state !== coolant) this.#first('coolant', { state, wanted: coolant });
     if (arcs === 'lines' && motion.turn !== null) this.#first('arc-unwanted', {});
     this.#checkAxes(motion);
   }
@@ -131,10 +166,6 @@ export class Described {
   }
 
   ends(word: string, place: { readonly x: number | null; readonly y: number | null }): void {
-    const { end, parking } = this.#machine;
-    if (word !== end) this.#report('end-other', { word, wanted: end });
-    if (parking === undefined) return;
-    if (Math.hypot((place.x ?? Infinity) - parking.x, (place.y ?? Infinity) - parking.y) > 2 * rounding)
-      this.#report('parking', { place: at(place), wanted: at(parking) });
+    checkEnd(word, place, this.#machine, this.#report);
   }
 }

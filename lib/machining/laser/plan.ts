@@ -1,6 +1,6 @@
 /** From a cut sheet to the way of the beam: what it follows, in which order, and for how long. */
 import { distance, edgesOf, edgesOfPath, element, type Path } from '../../geometry/index.js';
-import { type Driving, secondsOf } from '../motion-time.js';
+import { drivingOf, secondsOf } from '../motion-time.js';
 import { inLines, lengthOf, type Move, type Point3 } from '../moves.js';
 import type { CutOperation, CutSheet } from '../types.js';
 import type { LaserCut, LaserData, LaserPlan } from './types.js';
@@ -31,12 +31,6 @@ function cutOf(one: CutOperation, data: LaserData): LaserCut[] {
   return [{ operation, part, copy, diameter, marks, moves: followed(path, one.closed || bore !== undefined, feed) }];
 }
 
-function drivingOf({ travelSpeed = noSpeed, acceleration = Infinity, pathMode, pathTolerance }: LaserData): Driving {
-  const corners =
-    pathMode === 'continuous' ? { tolerance: pathTolerance } : pathMode === 'exact' ? pathMode : ('stop' as const);
-  return { travelSpeed, acceleration, corners };
-}
-
 /**
  * Plans how a laser follows a sheet: lettering, then the operations in their order. The machine stands while the beam is
  * switched.
@@ -55,7 +49,8 @@ export function planLaser(sheet: Pick<CutSheet, 'operations' | 'marks'>, data: L
     data.arcs === 'arcs'
       ? whole
       : whole.map((cut) => ({ ...cut, moves: inLines({ title: '', moves: cut.moves }, data.lineTolerance).moves }));
-  const driving = drivingOf(data);
+  const { travelSpeed = noSpeed, acceleration = Infinity } = data;
+  const driving = drivingOf({ ...data, travelSpeed, acceleration });
   const lengths = { cut: 0, mark: 0, travel: 0 };
   let seconds = 0;
   let at: Point3 = { x: 0, y: 0, z: 0 };

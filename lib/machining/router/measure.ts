@@ -1,6 +1,6 @@
 /** Lengths and times of a tool path. */
 import { distance, element } from '../../geometry/index.js';
-import { type Driving, secondsOf } from '../motion-time.js';
+import { drivingOf, secondsOf } from '../motion-time.js';
 import { lengthOf, type Move, type Point3 } from '../moves.js';
 import type { RouterMachine } from './machine.js';
 import type { ToolRun, ToolWear } from './types.js';
@@ -9,12 +9,6 @@ export interface RouteMeasures {
   readonly cuttingSeconds: number;
   readonly travelLength: number;
   readonly toolWear: readonly ToolWear[];
-}
-
-function drivingOf({ travelSpeed, acceleration, pathMode, pathTolerance }: RouterMachine): Driving {
-  const corners =
-    pathMode === 'continuous' ? { tolerance: pathTolerance } : pathMode === 'exact' ? pathMode : ('stop' as const);
-  return { travelSpeed, acceleration, corners };
 }
 
 /** The runs of a tool path, each with its time. */

@@ -1,10 +1,8 @@
 /** Which tool does what. */
 import type { CutOperation, CutSheet, Process } from '../types.js';
-import { cutWidth } from '../process.js';
+import { cutWidth, isSameBit } from '../process.js';
 import type { ListedTool, RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
 
-/** A bit this much (mm) off a size is that size; a thousandth of an inch is 0.0254 mm. */
-const sameSize = 0.03;
 /** Longest cut in diameters where the design does not say it; common practice, no source. */
 const millLengths = 4;
 const drillLengths = 10;
@@ -25,7 +23,7 @@ function asMeasured(tools: readonly RouterTool[], process: Process): readonly Ro
   if (process.kind !== 'router' || process.width === undefined) return tools;
   const { toolDiameter } = process;
   return tools.map((tool) =>
-    tool.kind === 'mill' && Math.abs(tool.diameter - toolDiameter) <= sameSize
+    tool.kind === 'mill' && isSameBit(tool.diameter, toolDiameter)
       ? { ...tool, diameter: cutWidth(process), sold: tool.diameter }
       : tool,
   );
@@ -84,7 +82,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
     return null;
   };
   const find = (kind: RouterTool['kind'], diameter: number): RouterTool | undefined =>
-    tools.find((tool) => tool.kind === kind && Math.abs(soldAs(tool) - diameter) <= sameSize);
+    tools.find((tool) => tool.kind === kind && isSameBit(soldAs(tool), diameter));
   const mill = cut.process.kind === 'router' ? cut.process.toolDiameter : 0;
   const marker = tools.find(({ kind }) => kind === 'v') ?? null;
 

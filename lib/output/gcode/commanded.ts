@@ -1,23 +1,13 @@
 /** Moves as a machine has to be sent whose axes are not true. */
 import { type Axes, bulgeOfSweep, commandedPath, commandedPoint, edgeArc, element } from '../../geometry/index.js';
-import type { Cut, Move, Point3 } from '../../machining/index.js';
+import { type ArcMove, type Cut, type Move, type Point3, sweepOf } from '../../machining/index.js';
 
 const sent = (axes: Axes, { x, y, z }: Point3): Point3 => ({ ...commandedPoint(axes, { x, y }), z });
 
-/** Sweep of an arc, radians, positive anticlockwise; a full turn where its ends fall together. */
-function sweepOf(from: Point3, { to, centre, clockwise }: Extract<Move, { readonly kind: 'arc' }>): number {
-  const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-  const end = Math.atan2(to.y - centre.y, to.x - centre.x);
-  const turn = 2 * Math.PI;
-  const raw = (((clockwise ? start - end : end - start) % turn) + turn) % turn;
-  const sweep = raw <= 1e-9 ? turn : raw;
-  return clockwise ? -sweep : sweep;
-}
-
 /** An arc as the arcs that stand for it. It climbs or sinks evenly along its sweep. */
-function sentArc(axes: Axes, from: Point3, move: Extract<Move, { readonly kind: 'arc' }>): Move[] {
+function sentArc(axes: Axes, from: Point3, move: ArcMove): Move[] {
   const { to, centre, clockwise, feed } = move;
-  const sweep = sweepOf(from, move);
+  const sweep = (clockwise ? -1 : 1) * sweepOf(from, move);
   const radius = Math.hypot(from.x - centre.x, from.y - centre.y);
   const start = Math.atan2(from.y - centre.y, from.x - centre.x);
   // a bulge holds less than a full turn

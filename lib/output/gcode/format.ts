@@ -64,3 +64,18 @@ export function modeWord({ pathMode, pathTolerance }: TextKeys, format: Format):
   if (pathMode === 'continuous') return `G64 P${format.place(pathTolerance)}`;
   return pathMode === 'exact' ? 'G61' : 'G61.1';
 }
+
+export const unitNames = { mm: 'Millimetres', in: 'Inches' } as const;
+
+export const coolantWords = { off: [], mist: ['M7'], flood: ['M8'] } as const;
+
+/** What the end of a program depends on. */
+export type RestKeys = Pick<RouterMachine, 'coolant' | 'parking'>;
+
+/** Lines that bring the machine to rest once nothing turns or burns. */
+export function atRest({ coolant, parking }: RestKeys, format: Format): string[] {
+  return [
+    ...(coolant === 'off' ? [] : ['M9']),
+    ...(parking === undefined ? [] : [`G0 X${format.place(parking.x)} Y${format.place(parking.y)}`]),
+  ];
+}

@@ -9,15 +9,22 @@ import { decimal } from '../decimal.js';
 import { drillLayer } from '../drawing.js';
 import { laserCautions } from './cautions.js';
 import { commandedMoves } from './commanded.js';
-import { formatOf, modeWord, numbered, type TextKeys } from './format.js';
+import {
+  atRest,
+  coolantWords,
+  formatOf,
+  modeWord,
+  numbered,
+  type RestKeys,
+  type TextKeys,
+  unitNames,
+} from './format.js';
 import { moveLine, unknown } from './move-line.js';
 
 /** The laser, as far as its files depend on it. */
-export interface LaserWords extends TextKeys {
+export interface LaserWords extends TextKeys, RestKeys {
   readonly beam: 'M3' | 'M4';
   readonly lineNumbers: number;
-  readonly coolant: 'off' | 'mist' | 'flood';
-  readonly parking?: { readonly x: number; readonly y: number } | undefined;
   readonly end: 'M2' | 'M30';
 }
 
@@ -48,9 +55,6 @@ function titleOf({ operation, part, copy, diameter }: LaserCut): string {
   return `${layer} ${part} ${copy}`;
 }
 
-const airWords = { off: [], mist: ['M7'], flood: ['M8'] } as const;
-const unitNames = { mm: 'Millimetres', in: 'Inches' } as const;
-
 /**
  * The file of one sheet for a laser.
  * @throws RangeError for a place that is not a finite number
@@ -72,7 +76,7 @@ export function writeLaserNgc(path: LaserPath, laser: LaserWords, header: LaserH
     `G17 ${laser.programUnits === 'in' ? 'G20' : 'G21'} G40 G54 G80 G90 G94`,
     modeWord(laser, format),
     'M5',
-    ...airWords[laser.coolant],
+    ...coolantWords[laser.coolant],
   ];
   const written = { ...unknown(), z: format.place(0) };
   const sent = commandedMoves(
@@ -91,12 +95,6 @@ export function writeLaserNgc(path: LaserPath, laser: LaserWords, header: LaserH
     }
     lines.push('M5');
   });
-  const { parking } = laser;
-  lines.push(
-    ...(laser.coolant === 'off' ? [] : ['M9']),
-    ...(parking === undefined ? [] : [`G0 X${format.place(parking.x)} Y${format.place(parking.y)}`]),
-    laser.end,
-    '%',
-  );
+  lines.push(...atRest(laser, format), laser.end, '%');
   return `${numbered(lines, laser.lineNumbers).join('\n')}\n`;
 }

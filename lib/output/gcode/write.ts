@@ -13,7 +13,7 @@ import type { Point3, RouterMachine, ToolPath, ToolRun } from '../../machining/i
 import { decimal } from '../decimal.js';
 import { changeCautions, routerCautions } from './cautions.js';
 import { commandedMoves } from './commanded.js';
-import { type Format, formatOf, modeWord, numbered } from './format.js';
+import { atRest, coolantWords, type Format, formatOf, modeWord, numbered, unitNames } from './format.js';
 import { moveLine, unknown, type Written } from './move-line.js';
 
 /** What the head of the file states in addition to the tool path. */
@@ -58,8 +58,6 @@ function changeLines(run: ToolRun, first: boolean, { path, machine, format }: Wr
   ];
 }
 
-const coolantWords = { off: [], mist: ['M7'], flood: ['M8'] } as const;
-
 function runLines(run: ToolRun, first: boolean, writing: Writing): string[] {
   const { path, machine, format } = writing;
   const safe = format.place(path.safeHeight);
@@ -86,8 +84,6 @@ function runLines(run: ToolRun, first: boolean, writing: Writing): string[] {
 function lowest({ cuts }: ToolRun): number {
   return cuts.reduce((min, { moves }) => moves.reduce((low, { to }) => Math.min(low, to.z), min), 0);
 }
-
-const unitNames = { mm: 'Millimetres', in: 'Inches' } as const;
 
 function head({ path, machine, format }: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string[] {
   const { sheet, width, height, thickness } = path;
@@ -117,7 +113,7 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
 
 function fileText(writing: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string {
   const { machine, format } = writing;
-  const { toolChange, programUnits, parking, lengthOffsets } = machine;
+  const { toolChange, programUnits, lengthOffsets } = machine;
   const automatic = toolChange === 'automatic';
   const lines = [
     '%',
@@ -126,8 +122,7 @@ function fileText(writing: Writing, header: NgcHeader, runs: readonly ToolRun[],
     modeWord(machine, format),
     ...runs.flatMap((run, i) => runLines(run, i === 0, writing)),
     'M5',
-    ...(machine.coolant === 'off' ? [] : ['M9']),
-    ...(parking === undefined ? [] : [`G0 X${format.place(parking.x)} Y${format.place(parking.y)}`]),
+    ...atRest(machine, format),
     ...(automatic && lengthOffsets ? ['G49'] : []),
     machine.end,
     '%',
