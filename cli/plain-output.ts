@@ -16,21 +16,28 @@ export function put(path: string, text: string): void {
 }
 
 /**
- * Writes a file that nothing stands in the place of.
- * @param force replaces a plain file that is there
+ * Refuses a place where something stands that is not to be replaced.
+ * @param force a plain file that is there may be
+ * @param remedy what would do where one is there
+ * @returns whether a file is there
  * @throws Stop
  */
-export function writeFileAt(path: string, text: string, force: boolean): void {
+export function checkPlace(path: string, force: boolean, remedy = 'give another name, or --force'): boolean {
   const there = lstatSync(path, { throwIfNoEntry: false });
   if (there && !there.isFile())
     throw stop(exitCode.notWritten, 'cannot-write', `${path} is not a plain file`, 'give another name');
   if (there && !force)
-    throw stop(
-      exitCode.notWritten,
-      'foreign-files',
-      `${path} is there already; nothing was written`,
-      'give another name, or --force',
-    );
+    throw stop(exitCode.notWritten, 'foreign-files', `${path} is there already; nothing was written`, remedy);
+  return there !== undefined;
+}
+
+/**
+ * Writes a file that nothing stands in the place of.
+ * @param force as for `checkPlace`
+ * @throws Stop
+ */
+export function writeFileAt(path: string, text: string, force: boolean, remedy?: string): void {
+  checkPlace(path, force, remedy);
   try {
     put(path, text);
   } catch (error) {

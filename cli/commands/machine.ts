@@ -1,10 +1,9 @@
-import { lstatSync } from 'node:fs';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
-import { exitCode, reasonOf, stop } from '../exit.js';
+import { exitCode, stop } from '../exit.js';
 import { machineAnswers, machineText, questions } from '../new/machine-questions.js';
 import { atTerminal, hasTerminal } from '../new/terminal.js';
-import { put } from '../plain-output.js';
+import { writeFileAt } from '../plain-output.js';
 
 /** Flags come from the table of questions, so each is looked up by its name. */
 type MachineArguments = Readonly<Record<string, unknown>>;
@@ -15,22 +14,6 @@ const flags = Object.fromEntries(
     { type: 'string', requiresArg: true, describe: `${asked}${kinds.length === 1 ? ` (${kinds.join()} only)` : ''}` },
   ]),
 ) as Readonly<Record<string, { readonly type: 'string'; readonly requiresArg: true; readonly describe: string }>>;
-
-/** @throws Stop when the file is there, or cannot be written */
-function writeMachine(file: string, text: string): void {
-  if (lstatSync(file, { throwIfNoEntry: false }))
-    throw stop(
-      exitCode.notWritten,
-      'foreign-files',
-      `${file} is there already; nothing was written`,
-      'give another name, or change that file in an editor',
-    );
-  try {
-    put(file, text);
-  } catch (error) {
-    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${file}: ${reasonOf(error)}`, 'give another place');
-  }
-}
 
 export const machineCommand: CommandModule<object, MachineArguments> = {
   command: 'machine <action> [file]',
@@ -60,7 +43,7 @@ export const machineCommand: CommandModule<object, MachineArguments> = {
       print(text.trimEnd());
       return;
     }
-    writeMachine(target, text);
+    writeFileAt(target, text, false, 'give another name, or change that file in an editor');
     say(`wrote ${target}; next: name it in a design beside it (machine: ${target}), then dishwright check`);
   },
 };

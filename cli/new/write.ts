@@ -1,9 +1,9 @@
 /** Writing a new design file with the schema that editors read and an empty log beside it: nothing there is overwritten unasked. */
-import { existsSync, lstatSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { designJsonSchema, logTemplate, schemaFileName, schemaText } from '../../lib/index.js';
 import { exitCode, reasonOf, stop } from '../exit.js';
-import { put } from '../plain-output.js';
+import { checkPlace, put } from '../plain-output.js';
 
 /** Whether the schema file at `path` is one of ours, of any version. */
 function isOurSchema(path: string): boolean {
@@ -21,16 +21,7 @@ function isOurSchema(path: string): boolean {
  * @throws Stop when the file is there, or cannot be written
  */
 export function writeDesign(file: string, text: string, force: boolean): string[] {
-  const there = lstatSync(file, { throwIfNoEntry: false });
-  if (there && !there.isFile())
-    throw stop(exitCode.notWritten, 'cannot-write', `${file} is not a plain file`, 'give another name');
-  if (there && !force)
-    throw stop(
-      exitCode.notWritten,
-      'foreign-files',
-      `${file} is there already; nothing was written`,
-      'give another name, or --force',
-    );
+  const there = checkPlace(file, force);
   const schema = join(dirname(file), schemaFileName);
   const log = `${file.replace(/\.ya?ml$/i, '')}-log.csv`;
   const foreign = existsSync(schema) && !isOurSchema(schema);

@@ -18,12 +18,11 @@ import {
   setStrokingGrayscaleColor,
   stroke,
 } from 'pdf-lib';
-import { type Bounds, type Point, type Vertex, edgeArc, polar } from '../../geometry/index.js';
+import { type Bounds, type Point, type Vertex, edgeArc } from '../../geometry/index.js';
 import { wrapped } from '../../units/index.js';
 import { decimal } from '../decimal.js';
+import { CURVE_SWEEP, curveHandles, POINTS_PER_MM } from '../pdf-curve.js';
 import { splitArcs } from '../split-arcs.js';
-
-const POINTS_PER_MM = 72 / 25.4;
 
 /** mm as points, to 1/10000 point (35 nm): every number of the file. */
 export const points = (mm: number): number => Number(decimal(mm * POINTS_PER_MM, 4));
@@ -52,23 +51,17 @@ export const onPage = ({ scale, dx, dy }: PageFrame, { x, y }: Point): Point => 
 const to = ({ x, y }: Point): PDFOperator => lineTo(points(x), points(y));
 const start = ({ x, y }: Point): PDFOperator => moveTo(points(x), points(y));
 
-/**
- * An arc as cubic Bezier curves, each over at most an eighth of a turn: handles of (4/3)·tan(sweep/4)·radius along the
- * tangents (from memory: the usual approximation of a circle) leave the arc by 4 parts in a million of its radius.
- */
+/** An edge that `splitArcs` has left. */
 function curve(from: Vertex, end: Vertex): PDFOperator {
   const edge = edgeArc(from, end);
   if (edge.kind === 'straight') return to(end);
-  const { centre, radius, startAngle, sweep } = edge;
-  const handle = (4 / 3) * Math.tan(sweep / 4) * radius;
-  const a = polar(handle, startAngle + Math.PI / 2, from);
-  const b = polar(-handle, startAngle + sweep + Math.PI / 2, polar(radius, startAngle + sweep, centre));
+  const [a, b] = curveHandles(edge);
   return appendBezierCurve(points(a.x), points(a.y), points(b.x), points(b.y), points(end.x), points(end.y));
 }
 
 /** Draws a ring or path; vertices on the page. */
 export function drawPath(page: PDFPage, vertices: readonly Vertex[], closed: boolean, style: LineStyle): void {
-  const divided = splitArcs(vertices, closed, Math.PI / 4);
+  const divided = splitArcs(vertices, closed, CURVE_SWEEP);
   const first = divided[0];
   if (first === undefined) return;
   const runs = divided.map((vertex, i) => {

@@ -1,11 +1,29 @@
 /** Short forms for entities, and moving them about. */
-import type { Point } from '../../geometry/index.js';
-import type { Entity, EntityKind, LineKind, Stroke, Words } from './types.js';
+import { circle, type Contour, type Point, rectangle } from '../../geometry/index.js';
+import type { Entity, EntityKind, Fact, LineKind, Stroke, Words } from './types.js';
 
 export const straight = (line: LineKind, ...points: readonly Point[]): Stroke => ({
   line,
   closed: false,
   vertices: points.map(({ x, y }) => ({ x, y, bulge: 0 })),
+});
+
+const ring = (line: LineKind, vertices: Contour): Stroke => ({ line, closed: true, vertices });
+
+export const ringAt = (line: LineKind, centre: Point, radius: number): Stroke => ring(line, circle(centre, radius));
+
+/** A rectangle by its lower left corner. */
+export const frameAt = (line: LineKind, { x, y }: Point, width: number, height: number): Stroke =>
+  ring(line, rectangle(x, y, x + width, y + height));
+
+/** Text that is read from below, from its left end on. */
+export const plainWords = (text: string, at: Point, height: number, states: readonly Fact[] = []): Words => ({
+  text,
+  at,
+  height,
+  anchor: 'start',
+  upright: false,
+  states,
 });
 
 export function entity(kind: EntityKind, parts: Partial<Omit<Entity, 'kind'>>): Entity {

@@ -39,14 +39,3 @@ export function textWidth(text: string, height: number): number {
 
 /** How far letters reach below the base line, mm. */
 export const descentOf = (height: number): number => (DESCENT / CAPITALS) * height;
-
-/** Text broken between words into lines of at most `width` mm; a longer word stands by itself. */
-export function brokenInto(text: string, width: number, height: number): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(/\s+/)) {
-    const longer = `${lines.at(-1) ?? ''} ${word}`;
-    if (lines.length > 0 && textWidth(longer, height) <= width) lines[lines.length - 1] = longer;
-    else lines.push(word);
-  }
-  return lines;
-}

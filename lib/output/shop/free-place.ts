@@ -1,8 +1,7 @@
 /** Where a text can stand without touching a line or another text. */
-import type { Bounds, Point } from '../../geometry/index.js';
+import { type Bounds, flattenPath, type Point } from '../../geometry/index.js';
 import { descentOf, textWidth } from './font.js';
 import type { Entity, Words } from './types.js';
-import { flattenPath } from '../../geometry/index.js';
 
 export interface Segment {
   readonly a: Point;

@@ -3,7 +3,7 @@ import { bounds, type Bounds, element } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
 import { describe } from './describe.js';
 import type { Label } from './described.js';
-import { entity, movedBy, straight } from './entity.js';
+import { entity, frameAt, movedBy, plainWords, straight } from './entity.js';
 import { descentOf, textWidth } from './font.js';
 import { boxOf, type Crowd, freePlace, grown, placeOn, segmentsOf } from './free-place.js';
 import { MARGINS, type Paper } from './paper.js';
@@ -28,16 +28,18 @@ const ASIDE = 11;
 /** And beyond the dimensions. */
 const BEYOND = 3;
 
+/** What stands beside the part on a side, mm. */
+const reachOn = (rails: Rails, side: keyof Rails): number => Math.max(ASIDE, railReach(rails[side]) + BEYOND);
+
 function sizeOf(view: View, rails: Rails): PictureSize {
   const box = bounds(element(view.rings, 0));
-  const reach = (side: keyof Rails): number => Math.max(ASIDE, railReach(rails[side]) + BEYOND);
   const length = (a: keyof Rails, b: keyof Rails): number =>
     Math.max(railLength(rails[a]), railLength(rails[b])) - ASIDE;
   return {
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
-    level: reach('left') + reach('right'),
-    upright: reach('bottom') + reach('top'),
+    level: reachOn(rails, 'left') + reachOn(rails, 'right'),
+    upright: reachOn(rails, 'bottom') + reachOn(rails, 'top'),
     minWidth: length('bottom', 'top'),
     minHeight: length('left', 'right'),
   };
@@ -46,14 +48,13 @@ function sizeOf(view: View, rails: Rails): PictureSize {
 /** The part in the middle of its area, its dimensions beside it. */
 function onPaper(view: View, rails: Rails, { area, scale }: PagePlan): OnPaper {
   const box = bounds(element(view.rings, 0));
-  const reach = (side: keyof Rails): number => Math.max(ASIDE, railReach(rails[side]) + BEYOND);
   const { factor } = scale;
-  const freeX = area.width - reach('left') - reach('right') - (box.maxX - box.minX) * factor;
-  const freeY = area.height - reach('bottom') - reach('top') - (box.maxY - box.minY) * factor;
+  const freeX = area.width - reachOn(rails, 'left') - reachOn(rails, 'right') - (box.maxX - box.minX) * factor;
+  const freeY = area.height - reachOn(rails, 'bottom') - reachOn(rails, 'top') - (box.maxY - box.minY) * factor;
   return {
     factor,
-    dx: area.x + reach('left') + freeX / 2 - box.minX * factor,
-    dy: area.y + reach('bottom') + freeY / 2 - box.minY * factor,
+    dx: area.x + reachOn(rails, 'left') + freeX / 2 - box.minX * factor,
+    dy: area.y + reachOn(rails, 'bottom') + freeY / 2 - box.minY * factor,
   };
 }
 
@@ -81,14 +82,8 @@ function labelled(labels: readonly Label[], paper: OnPaper, before: readonly Ent
       freePlace(at, size, label.leader, crowd, label.states.length === 0 ? CLOSE_BY : undefined);
     if (place === null && label.states.length === 0) continue;
     if (place === null) throw new RangeError(`no place on the drawing for ${label.text}`);
-    const words = {
-      text: label.text,
-      at: { x: place.corner.x, y: place.corner.y + descentOf(LETTERS) },
-      height: LETTERS,
-      anchor: 'start' as const,
-      upright: false,
-      states: label.states,
-    };
+    const corner = { x: place.corner.x, y: place.corner.y + descentOf(LETTERS) };
+    const words = plainWords(label.text, corner, LETTERS, label.states);
     const one = entity(label.states.length > 0 ? 'dimension' : place.leader ? 'leader' : 'label', {
       strokes: place.leader ? [straight('thin', place.leader.a, place.leader.b)] : [],
       words: [words],
@@ -103,28 +98,14 @@ function labelled(labels: readonly Label[], paper: OnPaper, before: readonly Ent
   return found;
 }
 
-const frameOf = ({ width, height }: PagePlan['page']): Entity =>
-  entity('frame', {
-    strokes: [
-      {
-        line: 'frame',
-        closed: true,
-        vertices: [
-          { x: MARGINS.left, y: MARGINS.other, bulge: 0 },
-          { x: width - MARGINS.other, y: MARGINS.other, bulge: 0 },
-          { x: width - MARGINS.other, y: height - MARGINS.other, bulge: 0 },
-          { x: MARGINS.left, y: height - MARGINS.other, bulge: 0 },
-        ],
-      },
-    ],
-  });
-
 /** Frame, title block and tables of a page. */
 export function sheetEntities(page: PagePlan['page'], blocks: readonly PlacedBlock[], title: Title): Entity[] {
-  const width = page.width < page.height ? page.width - MARGINS.left - MARGINS.other : TITLE_WIDTH;
+  const { left, other } = MARGINS;
+  const inner = { width: page.width - left - other, height: page.height - 2 * other };
+  const width = page.width < page.height ? inner.width : TITLE_WIDTH;
   return [
-    frameOf(page),
-    titleBlock(title, page.width - MARGINS.other - width, MARGINS.other, width),
+    entity('frame', { strokes: [frameAt('frame', { x: left, y: other }, inner.width, inner.height)] }),
+    titleBlock(title, page.width - other - width, other, width),
     ...blocks.map(({ build, x, y }) => movedBy(build(), x, y)),
   ];
 }

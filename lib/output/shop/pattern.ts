@@ -1,5 +1,6 @@
 /** Things that stand evenly round the origin, found among a part's holes, openings and lines. */
 import { cyclic, distance, element, rotate, type Vertex } from '../../geometry/index.js';
+import { directionOf } from './direction.js';
 
 /** One thing: alike in `key`, its vertices in the drawing's axes. A hole has one vertex. */
 export interface Item {
@@ -28,11 +29,7 @@ const centreOf = (vertices: readonly Vertex[]): { x: number; y: number } => ({
   y: vertices.reduce((sum, { y }) => sum + y, 0) / vertices.length,
 });
 
-const turnOf = ({ vertices }: Item): number => {
-  const { x, y } = centreOf(vertices);
-  const angle = Math.atan2(y, x);
-  return angle < -1e-9 ? angle + FULL : Math.max(0, angle);
-};
+const turnOf = ({ vertices }: Item): number => directionOf(centreOf(vertices));
 
 const turned = (vertices: readonly Vertex[], angle: number): Vertex[] =>
   vertices.map((vertex) => ({ ...rotate(vertex, angle), bulge: vertex.bulge }));

@@ -1,6 +1,7 @@
 /** A page as the operators of a PDF (ISO 32000-1): written as text at once, which takes a tenth of the time. */
-import { type Edge, edgesOf, edgesOfPath, type Point, polar } from '../../geometry/index.js';
+import { type Edge, edgesOf, edgesOfPath, type Point } from '../../geometry/index.js';
 import { decimal } from '../decimal.js';
+import { CURVE_SWEEP, curveHandles, POINTS_PER_MM } from '../pdf-curve.js';
 import { splitArcs } from '../split-arcs.js';
 import { CAPITALS, textWidth } from './font.js';
 import { lineLooks } from './lines.js';
@@ -9,26 +10,18 @@ import type { ShopPage, Stroke, Words } from './types.js';
 /** Name of the font among the page's resources. */
 export const FONT = 'F1';
 
-const POINTS = 72 / 25.4;
-
-const pt = (mm: number): string => decimal(mm * POINTS, 3);
+const pt = (mm: number): string => decimal(mm * POINTS_PER_MM, 3);
 const at = ({ x, y }: Point): string => `${pt(x)} ${pt(y)}`;
 
-/**
- * An arc of at most an eighth of a turn as a cubic curve: handles of (4/3)·tan(sweep/4)·radius along the tangents (from
- * memory: the usual approximation of a circle).
- */
+/** An edge that `splitArcs` has left. */
 function run(edge: Edge): string {
   if (edge.kind === 'straight') return `${at(edge.to)} l`;
-  const { radius, startAngle, sweep } = edge;
-  const handle = (4 / 3) * Math.tan(sweep / 4) * radius;
-  const a = polar(handle, startAngle + Math.PI / 2, edge.from);
-  const b = polar(-handle, startAngle + sweep + Math.PI / 2, edge.to);
+  const [a, b] = curveHandles(edge);
   return `${at(a)} ${at(b)} ${at(edge.to)} c`;
 }
 
 function strokeOf({ vertices, closed }: Stroke): string {
-  const split = splitArcs(vertices, closed, Math.PI / 4);
+  const split = splitArcs(vertices, closed, CURVE_SWEEP);
   const first = split[0];
   if (first === undefined) return '';
   const edges = closed ? edgesOf(split) : edgesOfPath(split);

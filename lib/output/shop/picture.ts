@@ -10,7 +10,7 @@ import {
   type Vertex,
 } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
-import { arrowHead, entity, straight } from './entity.js';
+import { arrowHead, entity, ringAt, straight } from './entity.js';
 import { textWidth } from './font.js';
 import { type Crowd, freePlace } from './free-place.js';
 import { LETTERS } from './rails.js';
@@ -44,15 +44,6 @@ const MIN_RADIUS = 0.35;
 /** Centre lines reach so far beyond what they are the middle of (ISO 128-2: a little). */
 const BEYOND = 2.5;
 
-const discAt = ({ x, y }: Point, radius: number, line: LineKind): Stroke => ({
-  line,
-  closed: true,
-  vertices: [
-    { x: x - radius, y, bulge: 1 },
-    { x: x + radius, y, bulge: 1 },
-  ],
-});
-
 const crossAt = ({ x, y }: Point, arm: number): Stroke[] => [
   straight('thin', { x: x - arm, y }, { x: x + arm, y }),
   straight('thin', { x, y: y - arm }, { x, y: y + arm }),
@@ -66,9 +57,9 @@ function holes({ holes: all }: View, paper: OnPaper): Entity[] {
     const head =
       hole.countersink === undefined
         ? []
-        : [discAt(at, (hole.countersink / 2) * paper.factor, hole.from === 'front' ? 'thin' : 'hidden')];
+        : [ringAt(hole.from === 'front' ? 'thin' : 'hidden', at, (hole.countersink / 2) * paper.factor)];
     return {
-      outer: [discAt(at, radius, line === 'thin' ? 'outline' : line), ...head],
+      outer: [ringAt(line === 'thin' ? 'outline' : line, at, radius), ...head],
       cross: crossAt(at, radius + 0.8),
     };
   });

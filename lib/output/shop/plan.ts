@@ -146,38 +146,26 @@ function below(page: { width: number; height: number }, content: Content, maxRow
   };
 }
 
-/** Tables and notes to the right of the picture. */
-function aside(page: { width: number; height: number }, content: Content, maxRows: number): PagePlan | null {
+/** Tables to the right of the picture, notes under them or below both. */
+function aside(
+  page: { width: number; height: number },
+  content: Content,
+  maxRows: number,
+  notesBelow: boolean,
+): PagePlan | null {
   const space = spaceIn(page);
-  const floor = space.y + content.titleHeight + 3;
+  const base = space.y + content.titleHeight + 3;
+  const notes = notesBelow ? [{ ...content.notes(space.width - 4), x: space.x + 2, y: base }] : [];
+  const floor = notes.reduce((above, { height }) => above + height + GAP, base);
   const height = space.y + space.height - floor - 2;
   const tables = content.tables.map((table) => tableBlock(table, maxRows));
   const width = Math.max(70, ...tables.map((table) => table.width));
-  const columns = inColumns([...tables, content.notes(width)], height);
-  if (columns === null) return null;
-  const left = space.x + space.width - 2 - columns.width;
-  const area = { x: space.x + 2, y: floor, width: left - GAP - space.x - 2, height };
-  const scale = scaleIn(content.size, area);
-  return scale && { page, scale, area, blocks: moved(columns.placed, left, floor), rest: [] };
-}
-
-/** Tables to the right of the picture, notes below both. */
-function asideOverNotes(page: { width: number; height: number }, content: Content, maxRows: number): PagePlan | null {
-  const space = spaceIn(page);
-  const notesAt = space.y + content.titleHeight + 3;
-  const notes = content.notes(space.width - 4);
-  const floor = notesAt + notes.height + GAP;
-  const height = space.y + space.height - floor - 2;
-  const columns = inColumns(
-    content.tables.map((table) => tableBlock(table, maxRows)),
-    height,
-  );
+  const columns = inColumns(notesBelow ? tables : [...tables, content.notes(width)], height);
   if (columns === null || columns.width === 0) return null;
   const left = space.x + space.width - 2 - columns.width;
   const area = { x: space.x + 2, y: floor, width: left - GAP - space.x - 2, height };
   const scale = scaleIn(content.size, area);
-  const blocks = [...moved(columns.placed, left, floor), { ...notes, x: space.x + 2, y: notesAt }];
-  return scale && { page, scale, area, blocks, rest: [] };
+  return scale && { page, scale, area, blocks: [...moved(columns.placed, left, floor), ...notes], rest: [] };
 }
 
 const index = ({ scale }: PagePlan): number => scales.indexOf(scale);
@@ -190,11 +178,11 @@ function plansOn(paper: Paper, content: Content): PagePlan | null {
   const upright = { width: paper.width, height: paper.height };
   const lying = { width: paper.height, height: paper.width };
   return bestOf([
-    ...[12, 20, 30].map((rows) => aside(lying, content, rows)),
+    ...[12, 20, 30].map((rows) => aside(lying, content, rows, false)),
     ...[4, 6, 9, 14].map((rows) => below(lying, content, rows)),
-    ...[12, 20].map((rows) => asideOverNotes(lying, content, rows)),
+    ...[12, 20].map((rows) => aside(lying, content, rows, true)),
     ...[4, 6, 9, 14, 24].map((rows) => below(upright, content, rows)),
-    ...[20, 40].map((rows) => aside(upright, content, rows)),
+    ...[20, 40].map((rows) => aside(upright, content, rows, false)),
   ]);
 }
 

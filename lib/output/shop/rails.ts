@@ -4,7 +4,7 @@
  */
 import { bounds, type Contour, flatten, type Point } from '../../geometry/index.js';
 import type { RailValue } from './described.js';
-import { arrowHead, entity, straight } from './entity.js';
+import { arrowHead, entity, ringAt, straight } from './entity.js';
 import { textWidth } from './font.js';
 import { spreadOut } from './spread.js';
 import type { Entity } from './types.js';
@@ -140,19 +140,11 @@ export function railEntities(values: readonly RailValue[], side: Side, { place, 
       ],
     });
   });
-  const circle = at(start, LINE);
   return [
     entity('dimension', {
       strokes: [
         ...(Math.abs(far - start) > 0.5 ? [straight('thin', at(start, LINE), at(far, LINE))] : []),
-        {
-          line: 'thin',
-          closed: true,
-          vertices: [
-            { x: circle.x - 0.8, y: circle.y, bulge: 1 },
-            { x: circle.x + 0.8, y: circle.y, bulge: 1 },
-          ],
-        },
+        ringAt('thin', at(start, LINE), 0.8),
         ...(zero ? [] : [straight('thin', at(start, LINE - 2.5), at(start, LINE + 2.5))]),
       ],
     }),

@@ -14,6 +14,7 @@ import {
   tangentOnEdge,
   type Vertex,
 } from '../../geometry/index.js';
+import { directionOf } from './direction.js';
 
 export interface MeasuredCorner extends Point {
   /** Of the arc that rounds it; null where it is sharp. */
@@ -96,16 +97,13 @@ function regularOf(ring: readonly Vertex[]): MeasuredRing | null {
   const [a, b] = [element(ring, 0), element(ring, 1)];
   const middles = ring.map((v, i) => ({ x: (v.x + cyclic(ring, i + 1).x) / 2, y: (v.y + cyclic(ring, i + 1).y) / 2 }));
   const pitch = (2 * Math.PI) / ring.length;
-  const direction = Math.min(
-    ...middles.map(({ x, y }) => Math.atan2(y, x)).map((angle) => (angle < -1e-9 ? angle + 2 * Math.PI : angle)),
-  );
+  const direction = Math.min(...middles.map(directionOf));
   if (ring.length < 5 || a.bulge !== 0 || distance(a, b) === 0) return null;
-  const first = direction > pitch - 1e-6 ? 0 : direction;
   return {
     kind: 'regular',
     sides: ring.length,
     radius: Math.hypot(middles[0]?.x ?? 0, middles[0]?.y ?? 0),
-    direction: Math.max(0, first),
+    direction: direction > pitch - 1e-6 ? 0 : direction,
   };
 }
 

@@ -3,7 +3,6 @@ import {
   bounds,
   boundsOfAll,
   type Bounds,
-  circle,
   placeVertices,
   type Point,
   rectangle,
@@ -12,7 +11,7 @@ import {
 } from '../../geometry/index.js';
 import type { Part, PartKind } from '../../part/index.js';
 import type { RailValue } from './described.js';
-import { arrowHead, entity, straight } from './entity.js';
+import { arrowHead, entity, plainWords, ringAt, straight } from './entity.js';
 import { textWidth } from './font.js';
 import { boxOf, type Crowd, freePlace, grown, segmentsOf } from './free-place.js';
 import type { Paper } from './paper.js';
@@ -211,24 +210,12 @@ function balloons(
     dimensions.push(free.leader);
     found.push(
       entity('leader', {
-        strokes: [
-          straight('thin', free.leader.a, free.leader.b),
-          { line: 'thin', closed: true, vertices: circle(centre, BALLOON) },
-        ],
+        strokes: [straight('thin', free.leader.a, free.leader.b), ringAt('thin', centre, BALLOON)],
         // a leader that ends within an outline ends in a dot, on an outline in an arrow head (ISO 128-2)
         solids: [
           skin ? arrowHead(at, Math.atan2(at.y - free.leader.b.y, at.x - free.leader.b.x)) : regularPolygon(at, 0.6, 8),
         ],
-        words: [
-          {
-            text,
-            at: { x: centre.x - textWidth(text, LETTERS) / 2, y: centre.y - LETTERS / 2 },
-            height: LETTERS,
-            anchor: 'start',
-            upright: false,
-            states: [],
-          },
-        ],
+        words: [plainWords(text, { x: centre.x - textWidth(text, LETTERS) / 2, y: centre.y - LETTERS / 2 }, LETTERS)],
       }),
     );
   }

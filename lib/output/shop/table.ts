@@ -1,5 +1,7 @@
 /** Tables and notes as blocks of a known size, which the page then places. */
-import { brokenInto, textWidth } from './font.js';
+import { wrapped } from '../../units/index.js';
+import { plainWords as words, straight } from './entity.js';
+import { textWidth } from './font.js';
 import type { Entity, Fact, Stroke, Words } from './types.js';
 
 export interface Cell {
@@ -33,23 +35,8 @@ export const ROW = 4.2;
 const PAD = 1.4;
 const BASE = 1.1;
 
-const words = (text: string, x: number, y: number, height = SMALL, states: readonly Fact[] = []): Words => ({
-  text,
-  at: { x, y },
-  height,
-  anchor: 'start',
-  upright: false,
-  states,
-});
-
-const rule = (x1: number, y1: number, x2: number, y2: number): Stroke => ({
-  line: 'rule',
-  closed: false,
-  vertices: [
-    { x: x1, y: y1, bulge: 0 },
-    { x: x2, y: y2, bulge: 0 },
-  ],
-});
+const rule = (x1: number, y1: number, x2: number, y2: number): Stroke =>
+  straight('rule', { x: x1, y: y1 }, { x: x2, y: y2 });
 
 /** Widths of a table's columns, found once: they do not change with how its rows are divided. */
 export function measureTable(table: Table): MeasuredTable {
@@ -72,17 +59,17 @@ export function tableBlock({ table, widths, titleWidth }: MeasuredTable, maxRows
 
 function tableEntity({ title, heads, rows }: Table, widths: readonly number[], each: number, height: number): Entity {
   const strokes: Stroke[] = [];
-  const cells: Words[] = [words(title, PAD, height - ROW + BASE)];
+  const cells: Words[] = [words(title, { x: PAD, y: height - ROW + BASE }, SMALL)];
   let left = 0;
   for (let start = 0; start < rows.length; start += each) {
     const mine = rows.slice(start, start + each);
     const bottom = height - (mine.length + 2) * ROW;
     let x = left;
     heads.forEach((head, i) => {
-      cells.push(words(head, x + PAD, height - 2 * ROW + BASE));
+      cells.push(words(head, { x: x + PAD, y: height - 2 * ROW + BASE }, SMALL));
       mine.forEach((row, k) => {
         const cell = row[i];
-        if (cell) cells.push(words(cell.text, x + PAD, height - (k + 3) * ROW + BASE, SMALL, cell.states));
+        if (cell) cells.push(words(cell.text, { x: x + PAD, y: height - (k + 3) * ROW + BASE }, SMALL, cell.states));
       });
       strokes.push(rule(x, bottom, x, height - ROW));
       x += widths[i] ?? 0;
@@ -101,7 +88,10 @@ const LEAD = 3.4;
 export function notesBlock(notes: readonly string[], width: number): Block {
   const indent = 4;
   const lines = notes.flatMap((note, i) =>
-    brokenInto(note, width - indent, SMALL).map((text, k) => ({ text, number: k === 0 ? `${i + 1}` : null })),
+    wrapped(note, width - indent, (line) => textWidth(line, SMALL)).map((text, k) => ({
+      text,
+      number: k === 0 ? `${i + 1}` : null,
+    })),
   );
   const height = lines.length * LEAD + 0.8;
   const build = (): Entity => ({
@@ -110,7 +100,7 @@ export function notesBlock(notes: readonly string[], width: number): Block {
     solids: [],
     words: lines.flatMap(({ text, number }, k) => {
       const y = height - (k + 1) * LEAD + 0.8;
-      return [...(number === null ? [] : [words(number, 0, y)]), words(text, indent, y)];
+      return [...(number === null ? [] : [words(number, { x: 0, y }, SMALL)]), words(text, { x: indent, y }, SMALL)];
     }),
   });
   return { width, height, build };

@@ -1,6 +1,7 @@
 /** Frame and title block, after ISO 5457 and ISO 7200. */
-import { entity, straight } from './entity.js';
-import { brokenInto, textWidth } from './font.js';
+import { wrapped } from '../../units/index.js';
+import { entity, frameAt, plainWords, ringAt, straight } from './entity.js';
+import { textWidth } from './font.js';
 import type { Entity, Stroke, Words } from './types.js';
 
 export interface TitleCell {
@@ -26,16 +27,9 @@ export const titleHeight = ({ rows }: Title): number => rows.length * ROW;
 
 /** Text in a cell: as large as it fits in, on two lines where need be. */
 function cellWords(text: string, x: number, y: number, width: number): Words[] {
-  const line = (one: string, at: number, height: number): Words => ({
-    text: one,
-    at: { x, y: at },
-    height,
-    anchor: 'start',
-    upright: false,
-    states: [],
-  });
+  const line = (one: string, at: number, height: number): Words => plainWords(one, { x, y: at }, height);
   for (const height of [3, 2.5, 2]) if (textWidth(text, height) <= width) return [line(text, y + 1.6, height)];
-  const [first = '', second = '', ...rest] = brokenInto(text, width, 1.8);
+  const [first = '', second = '', ...rest] = wrapped(text, width, (one) => textWidth(one, 1.8));
   const cut = rest.length > 0 ? `${second}…` : second;
   return [line(first, y + 3.5, 1.8), line(cut, y + 0.9, 1.8)].filter((one) => one.text !== '');
 }
@@ -44,14 +38,6 @@ function cellWords(text: string, x: number, y: number, width: number): Words[] {
 function symbol(x: number, y: number, projection: Title['projection']): Stroke[] {
   const middle = y + ROW / 2;
   const [cone, rings] = projection === 'first' ? [x + 5.5, x + 14.5] : [x + 14.5, x + 5.5];
-  const circle = (r: number): Stroke => ({
-    line: 'thin',
-    closed: true,
-    vertices: [
-      { x: rings - r, y: middle, bulge: 1 },
-      { x: rings + r, y: middle, bulge: 1 },
-    ],
-  });
   // the end view is from the left, at the small end; the first angle puts it on the right
   const small = cone - 3;
   const large = cone + 3;
@@ -66,8 +52,8 @@ function symbol(x: number, y: number, projection: Title['projection']): Stroke[]
         { x: small, y: middle + 1.4, bulge: 0 },
       ],
     },
-    circle(1.4),
-    circle(2.8),
+    ringAt('thin', { x: rings, y: middle }, 1.4),
+    ringAt('thin', { x: rings, y: middle }, 2.8),
     straight('centre', { x: x + 1, y: middle }, { x: x + SYMBOL - 1, y: middle }),
   ];
 }
@@ -75,18 +61,7 @@ function symbol(x: number, y: number, projection: Title['projection']): Stroke[]
 /** The block with its lower left corner at x, y. */
 export function titleBlock({ rows, projection }: Title, x: number, y: number, width: number): Entity {
   const height = rows.length * ROW;
-  const strokes: Stroke[] = [
-    {
-      line: 'outline',
-      closed: true,
-      vertices: [
-        { x, y, bulge: 0 },
-        { x: x + width, y, bulge: 0 },
-        { x: x + width, y: y + height, bulge: 0 },
-        { x, y: y + height, bulge: 0 },
-      ],
-    },
-  ];
+  const strokes: Stroke[] = [frameAt('outline', { x, y }, width, height)];
   const words: Words[] = [];
   rows.forEach((cells, i) => {
     const bottom = y + height - (i + 1) * ROW;
@@ -98,14 +73,7 @@ export function titleBlock({ rows, projection }: Title, x: number, y: number, wi
     cells.forEach(({ head, text, share }, k) => {
       const own = (wide * share) / shares;
       if (k > 0) strokes.push(straight('rule', { x: left, y: bottom }, { x: left, y: bottom + ROW }));
-      words.push({
-        text: head,
-        at: { x: left + 1, y: bottom + ROW - HEAD - 0.9 },
-        height: HEAD,
-        anchor: 'start',
-        upright: false,
-        states: [],
-      });
+      words.push(plainWords(head, { x: left + 1, y: bottom + ROW - HEAD - 0.9 }, HEAD));
       words.push(...cellWords(text, left + 1, bottom, own - 2));
       left += own;
     });

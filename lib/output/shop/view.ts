@@ -8,6 +8,7 @@ import {
   placeVertices,
   type Point,
 } from '../../geometry/index.js';
+import { directionOf } from './direction.js';
 import { type EdgeHole, type Hole, type LineMark, type Part, ringsOf, type TextMark } from '../../part/index.js';
 
 export interface View {
@@ -58,10 +59,8 @@ function baseOf(lines: readonly LineMark[]): number {
   for (const { vertices } of lines) {
     const [a, b, more] = vertices;
     if (a === undefined || b === undefined || more !== undefined) continue;
-    if (Math.abs(a.x * b.y - a.y * b.x) < SAME * Math.hypot(b.x, b.y) && a.x * b.x + a.y * b.y > 0) {
-      const angle = Math.atan2(b.y, b.x);
-      return angle < -1e-9 ? angle + 2 * Math.PI : Math.max(0, angle);
-    }
+    if (Math.abs(a.x * b.y - a.y * b.x) < SAME * Math.hypot(b.x, b.y) && a.x * b.x + a.y * b.y > 0)
+      return directionOf(b);
   }
   return 0;
 }
