@@ -122,3 +122,15 @@ export function arcFraction(arc: ArcEdge, angle: number): number {
   if (past > sweep + (turn - sweep) / 2) past -= turn;
   return past / sweep;
 }
+
+/**
+ * The angle turned about a centre from one place to another, radians, more than 0 either way round; a full turn where
+ * the two fall together.
+ */
+export function turnAbout(centre: Point, from: Point, to: Point, clockwise: boolean): number {
+  const start = Math.atan2(from.y - centre.y, from.x - centre.x);
+  const end = Math.atan2(to.y - centre.y, to.x - centre.x);
+  const full = 2 * Math.PI;
+  const raw = (clockwise ? start - end : end - start) % full;
+  return raw <= 1e-9 ? raw + full : raw;
+}

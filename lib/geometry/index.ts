@@ -10,6 +10,7 @@ export {
   edgeLength,
   pointOnEdge,
   tangentOnEdge,
+  turnAbout,
 } from './arc.js';
 export {
   anticlockwise,

@@ -1,5 +1,4 @@
 export type * from './types.js';
-export { type ArcMove, sweepOf } from './moves.js';
 export { cutWidth, isSameBit, spacingFor } from './process.js';
 export { cutProblems, machine } from './machine.js';
 export { inCuttingOrder } from './order.js';

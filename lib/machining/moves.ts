@@ -1,5 +1,5 @@
 /** Moves of a tool or a beam. Lengths in mm, feeds in mm/min; z is 0 at the upper face of the sheet, positive upwards. */
-import { distance, type Point } from '../geometry/index.js';
+import { distance, type Point, turnAbout } from '../geometry/index.js';
 
 export interface Point3 extends Point {
   readonly z: number;
@@ -24,22 +24,11 @@ export interface Cut {
   readonly moves: readonly Move[];
 }
 
-export type ArcMove = Extract<Move, { readonly kind: 'arc' }>;
-
-/** The angle that an arc turns through, radians, more than 0; ends that fall together are a full turn. */
-export function sweepOf(from: Point, { to, centre, clockwise }: ArcMove): number {
-  const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-  const end = Math.atan2(to.y - centre.y, to.x - centre.x);
-  const turn = 2 * Math.PI;
-  const raw = (clockwise ? start - end : end - start) % turn;
-  return raw <= 1e-9 ? raw + turn : raw;
-}
-
 /** Length of a move (mm). */
 export function lengthOf(from: Point3, move: Move): number {
   const { to } = move;
   if (move.kind !== 'arc') return Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
-  return Math.hypot(distance(move.centre, to) * sweepOf(from, move), to.z - from.z);
+  return Math.hypot(distance(move.centre, to) * turnAbout(move.centre, from, to, move.clockwise), to.z - from.z);
 }
 
 /**
@@ -51,7 +40,7 @@ function shortLines(move: Move, from: Point3, tolerance: number): readonly Move[
   const { to, centre, clockwise, feed } = move;
   const radius = distance(from, centre);
   const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-  const sweep = sweepOf(from, move);
+  const sweep = turnAbout(centre, from, to, clockwise);
   const widest = radius <= tolerance ? Math.PI / 2 : Math.min(Math.PI / 2, 2 * Math.acos(1 - tolerance / radius));
   const count = Math.max(1, Math.ceil(sweep / widest));
   return Array.from({ length: count }, (_, i): Move => {

@@ -1,13 +1,21 @@
 /** Moves as a machine has to be sent whose axes are not true. */
-import { type Axes, bulgeOfSweep, commandedPath, commandedPoint, edgeArc, element } from '../../geometry/index.js';
-import { type ArcMove, type Cut, type Move, type Point3, sweepOf } from '../../machining/index.js';
+import {
+  type Axes,
+  bulgeOfSweep,
+  commandedPath,
+  commandedPoint,
+  edgeArc,
+  element,
+  turnAbout,
+} from '../../geometry/index.js';
+import type { Cut, Move, Point3 } from '../../machining/index.js';
 
 const sent = (axes: Axes, { x, y, z }: Point3): Point3 => ({ ...commandedPoint(axes, { x, y }), z });
 
 /** An arc as the arcs that stand for it. It climbs or sinks evenly along its sweep. */
-function sentArc(axes: Axes, from: Point3, move: ArcMove): Move[] {
+function sentArc(axes: Axes, from: Point3, move: Extract<Move, { readonly kind: 'arc' }>): Move[] {
   const { to, centre, clockwise, feed } = move;
-  const sweep = (clockwise ? -1 : 1) * sweepOf(from, move);
+  const sweep = (clockwise ? -1 : 1) * turnAbout(centre, from, to, clockwise);
   const radius = Math.hypot(from.x - centre.x, from.y - centre.y);
   const start = Math.atan2(from.y - centre.y, from.x - centre.x);
   // a bulge holds less than a full turn
