@@ -117,6 +117,14 @@ const router = z.object({
           spindle: size,
           feed: size,
           plunge: size,
+          flutes: z.number().int().min(1).max(100),
+          range: z.object({
+            minChip: size.optional(),
+            maxChip: size.optional(),
+            maxPlunge: size.optional(),
+            maxSpindle: size.optional(),
+            outside: z.literal(true).optional(),
+          }),
         }),
       )
       .max(100),
@@ -135,6 +143,8 @@ const router = z.object({
     tabs: z.array(corners),
     keepOuts,
   }),
+  cuttingSeconds: z.number().nonnegative(),
+  toolWear: z.array(z.object({ tool: count, length: z.number().nonnegative() })).max(100),
 });
 const sheet = z.object({
   file: name,
@@ -145,12 +155,14 @@ const sheet = z.object({
   placed: z.array(placement),
   process: processOf.optional(),
   router: router.optional(),
-  laser: z.object({ files: z.array(name).max(100) }).optional(),
+  laser: z.object({ files: z.array(name).max(100), seconds: z.number().nonnegative().nullable() }).optional(),
 });
 const record = z.object({
   version: z.string(),
   units: z.literal('mm'),
   design: z.object({
+    name: z.string().max(1000).optional(),
+    materials: z.record(z.string(), z.object({ description: z.string().max(1000).optional() })).optional(),
     process: z.object({ web: z.number().nonnegative().max(farthest) }),
     router: z.object({ safeHeight: size }).optional(),
     machine: z.union([laserMachine, z.object({ kind: z.string() })]).optional(),
@@ -162,6 +174,7 @@ const record = z.object({
   parts: z.array(part),
   sheets: z.array(sheet),
   process: processOf,
+  problems: z.array(z.object({ code: z.string(), message: z.string() })).optional(),
 });
 
 export type LaserMachineRead = z.infer<typeof laserMachine>;

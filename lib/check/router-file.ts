@@ -1,5 +1,6 @@
 /** The router files of a sheet against the record: the proof by simulated cutting as part of the proof of a folder. */
 import type { FaultList } from './faults.js';
+import { checkRouterHeads } from './head/index.js';
 import type { RecordRead, PartRead, SheetRead } from './job-reader.js';
 import { axesOf, boreOf, processOf } from './nominal.js';
 import { simulate, type Simulation, type SimulationLimits } from './router-simulation/index.js';
@@ -30,11 +31,9 @@ export function checkRouterFile(
     bore: boreOf(process),
   };
   const { width, height, placed } = sheet;
-  const simulation = simulate(
-    texts.map(({ name, text }) => ({ name, text: text ?? '' })),
-    { width, height, parts, placed },
-    limits,
-  );
+  const written = texts.map(({ name, text }) => ({ name, text: text ?? '' }));
+  const simulation = simulate(written, { width, height, parts, placed }, limits);
+  checkRouterHeads(written, simulation.motions, job, sheet, limits.travelHeight, faults);
   for (const { id, file, line, what, place } of simulation.findings)
     faults.take(
       'router',

@@ -5,6 +5,7 @@ import { readDxfLines } from './dxf-reader.js';
 import { type FaultList, FaultList as Faults, mm } from './faults.js';
 import type { LaserMachineRead, RecordRead, PartRead, ProcessRead, SheetRead } from './job-reader.js';
 import { cutTolerance } from './limits.js';
+import { checkLaserHead } from './head/index.js';
 import { checkKey, type LayerColours } from './key.js';
 import { readLaserPath } from './laser-path/index.js';
 import { checkLines } from './lines.js';
@@ -172,15 +173,18 @@ function cutBy<Read extends Pick<ReadBackSheet, 'entities'>>(drawing: Read, axes
 function readFollowed(
   files: TextFiles,
   name: string,
-  machine: LaserMachineRead | null,
-  material: string,
+  job: RecordRead,
+  sheet: SheetRead,
   faults: FaultList,
 ): Pick<ReadBackSheet, 'entities'> | null {
+  const machine = laserOf(job);
+  const material = job.design.stock?.find(({ id }) => id === sheet.stock)?.material ?? sheet.stock;
   if (machine === null) {
     faults.take('laser', 'beam-described', name, messages['beam-described'].text);
     return null;
   }
   const followed = read(files, name, (text) => readLaserPath(name, text, machine, material), faults);
+  if (followed !== null) checkLaserHead(name, files.get(name) ?? '', job, sheet, followed.limits, faults);
   for (const { id, file, line, what, place } of followed?.findings ?? [])
     faults.take('laser', id, file === '' ? name : file, line === undefined ? what : `line ${line}: ${what}`, place);
   return followed;
@@ -226,7 +230,7 @@ export function proveSheet(
     take(checkCuts(nominals, made, process, order, name, faults));
   }
   for (const name of sheet.laser?.files ?? []) {
-    const followed = readFollowed(files, name, laser, stock?.material ?? sheet.stock, faults);
+    const followed = readFollowed(files, name, job, sheet, faults);
     if (followed === null) continue;
     checkLines(followed, name, faults);
     take(checkCuts(nominals, cutBy(followed, axesOf(process)), process, order, name, faults));

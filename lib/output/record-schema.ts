@@ -136,6 +136,16 @@ function routerSchema() {
     passDepth: size('deepest bite of one pass or peck'),
     feed: z.number().describe('feed along the path, mm/min'),
     plunge: z.number().describe('feed down more steeply than a ramp, mm/min'),
+    range: closed({
+      minChip: size('thinnest chip').optional(),
+      maxChip: size('thickest chip').optional(),
+      maxPlunge: z.number().describe('fastest feed down more steeply than a ramp, mm/min').optional(),
+      maxSpindle: z.number().describe('fastest spindle, rev/min').optional(),
+      outside: z
+        .literal(true)
+        .describe('present where the design asks for something else, which is warned of')
+        .optional(),
+    }).describe('what is usual of the tool in the material'),
   });
   const holding = closed({
     part: text('part'),

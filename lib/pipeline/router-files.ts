@@ -2,12 +2,22 @@
 import { drawSimulation } from '../check/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnosticText } from '../diagnostic/index.js';
-import { planRouter } from '../machining/index.js';
+import { planRouter, type RouterPlan } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
 import { type RecordedSheet, writeNgc } from '../output/index.js';
 import { routerData, routerProblems } from './problems.js';
 import { holdingProblems, spreadSentence } from './thickness-problems.js';
 import type { JobSheet, Prepared, Route } from './types.js';
+
+/** What the head of a file says beside the standing sentences. @param spread of the sheet's thickness, if there is any */
+export function headNotes({ toolWear, problems }: RouterPlan, spread: string | null): string[] {
+  const wear = toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
+  return [
+    ...(spread === null ? [] : [spread]),
+    `On the whole sheet ${wear.join(', ')}.`,
+    ...problems.map(diagnosticText),
+  ];
+}
 
 function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): Route {
   const { cut, nested } = sheet;
@@ -20,14 +30,11 @@ function routeSheet(design: Design, parts: Prepared['parts'], sheet: JobSheet): 
     routerData(design),
     { kind: material.kind, thickness: material.thickest },
   );
-  const wear = plan.toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
-  const spread = spreadSentence(material, design);
-  const notes = [
-    ...(spread === null ? [] : [spread]),
-    `On the whole sheet ${wear.join(', ')}.`,
-    ...plan.problems.map(diagnosticText),
-  ];
-  const header = { job: design.name, material: material.description, notes };
+  const header = {
+    job: design.name,
+    material: material.description,
+    notes: headNotes(plan, spreadSentence(material, design)),
+  };
   const folder = sheet.file.slice(0, sheet.file.lastIndexOf('/') + 1);
   const texts = [...writeNgc(plan.toolpath, header)];
   return { sheet, plan, files: new Map(texts.map(([name, text]) => [folder + name, text])) };

@@ -33,6 +33,7 @@ export type { LaserCut, LaserPlan } from '../machining/laser/types.js';
 export type { RouterMachine } from '../machining/router/machine.js';
 export type {
   Cut,
+  CuttingRange,
   Holding,
   Move,
   Point3,

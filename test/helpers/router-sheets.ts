@@ -14,6 +14,7 @@ import { recordPart, writeJob } from '../../lib/output/index.js';
 import { type PartRead, parseRecord, readJob } from '../../lib/check/job-reader.js';
 import { routerOf } from '../../lib/design/index.js';
 import { plainPart } from './plain-part.js';
+import { headNotes } from '../../lib/pipeline/router-files.js';
 import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { writeNgc } from '../../lib/output/gcode/index.js';
 import { designOf } from './fixtures.js';
@@ -119,7 +120,7 @@ export function shop(job: ShopJob): Shop {
     kind: job.kind ?? 'plywood',
     thickness,
   });
-  const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: [] });
+  const files = writeNgc(plan.toolpath, { job: 'test', material: 'plywood', notes: headNotes(plan, null) });
   // as the proof reads it: from the record
   const { parts: nominalParts } = readJob(
     parseRecord(

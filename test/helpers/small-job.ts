@@ -39,6 +39,10 @@ const size = { width: 180, height: 72, thickness: 6 };
 /** The names of its files without the ending. */
 export const sheetFile = 'ply-1';
 
+/** Warnings of a plan as a record has them. */
+const problemsOf = ({ plan }: Shop): { code: string; message: string }[] =>
+  plan.problems.map(({ code, message }) => ({ code, message }));
+
 const made: Shop = shop({ parts: [rib], placed, ...size });
 
 /** Everything of the record that the proof looks at, by plain arithmetic: a dish of 1 m with a focal length of 0.4 m. */
@@ -47,8 +51,9 @@ const record = {
   units: 'mm',
   seed: 1,
   design: {
+    name: 'test',
     dish: { aperture: 1000, focalLength: 400, profile: 'paraboloid', ribs: 2, baseHeight: 60 },
-    materials: { ply: { thickness: 6, cut: 'router' } },
+    materials: { ply: { thickness: 6, cut: 'router', description: 'plywood' } },
     stock: [{ id: 'ply', material: 'ply', size: { width: 180, height: 72 }, margin: 10, keepOuts: [] }],
     process: { kind: 'router', toolDiameter: 6, kerf: 0.2, web: 4 },
     router: {
@@ -86,10 +91,13 @@ const record = {
       router: {
         files: [...made.files.keys()],
         limits: made.plan.limits,
+        cuttingSeconds: made.plan.cuttingSeconds,
+        toolWear: made.plan.toolWear,
       },
     },
   ],
   process: { kind: 'router', toolDiameter: 6, compensated: true },
+  problems: problemsOf(made),
   offcuts: [{ sheet: sheetFile, x: 0, y: 0, width: 10, height: 72 }],
 };
 
@@ -142,7 +150,9 @@ export function jobFor(described: RouterMachine): Files {
   const other = shop({ parts: [rib], placed, ...size, data: routerData({ machine: described }) });
   const content = smallRecord();
   Object.assign(content.design, { machine: { kind: 'router', materials: {}, ...described } });
-  Object.assign(content.sheets[0]!, { router: { files: [...other.files.keys()], limits: other.plan.limits } });
+  const { limits, cuttingSeconds, toolWear } = other.plan;
+  Object.assign(content, { problems: problemsOf(other) });
+  Object.assign(content.sheets[0]!, { router: { files: [...other.files.keys()], limits, cuttingSeconds, toolWear } });
   const files = cutFiles(other);
   return files.set('job.json', sealed(content, files));
 }
@@ -172,15 +182,18 @@ export function laserJob(
   const { cuts } = planLaser(marked, { ...laser, cutSpeed: 900, markSpeed: 6000 });
   const drawing = drawSheet(marked, defaultColours);
   const path = { sheet: sheetFile, width: size.width, height: size.height, cuts, cutPower: 800, markPower: 120 };
-  const text = writeLaserNgc(path, laser, { job: 'test', material: 'plywood 6 mm', notes: [] });
+  const text = writeLaserNgc(path, laser, { job: 'test', material: 'plywood', notes: [] });
   const files: Files = new Map([
     [`${sheetFile}.dxf`, writeDxf(drawing)],
     [`${sheetFile}.svg`, writeSvg(drawing)],
     [`${sheetFile}.ngc`, text],
   ]);
   const content = smallRecord();
-  Object.assign(content.design, { machine: laser, materials: { ply: { thickness: 6, cut: 'laser' } } });
-  Object.assign(content.sheets[0]!, { router: undefined, laser: { files: [`${sheetFile}.ngc`] } });
+  Object.assign(content.design, {
+    machine: laser,
+    materials: { ply: { thickness: 6, cut: 'laser', description: 'plywood' } },
+  });
+  Object.assign(content.sheets[0]!, { router: undefined, laser: { files: [`${sheetFile}.ngc`], seconds: null } });
   Object.assign(content, { process: { kind: 'laser', kerf: 0.2, compensated: true } });
   return files.set('job.json', sealed(content, files));
 }

@@ -25,12 +25,14 @@ export interface LaserPathRead {
   /** Each with the layer that the comment before it names. */
   readonly entities: readonly ReadBackPath[];
   readonly findings: readonly RouterFinding[];
+  readonly limits: LaserLimits;
 }
 
 /** Reads a laser's tool path. Nothing here is shared with what made it. */
 export function readLaserPath(name: string, text: string, machine: LaserMachineRead, material: string): LaserPathRead {
   const findings = new Findings();
-  const laser = new Laser(name, limitsOf(machine, material), findings);
+  const limits = limitsOf(machine, material);
+  const laser = new Laser(name, limits, findings);
   laser.run(readBlocks(name, text, findings));
-  return { entities: laser.paths, findings: findings.all() };
+  return { entities: laser.paths, findings: findings.all(), limits };
 }

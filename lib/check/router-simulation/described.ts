@@ -13,7 +13,7 @@ export type Report = <Id extends RouterMessageId>(id: Id, values: MessageValues<
 
 export const modeWords = { exact: 'G61', 'exact-stop': 'G61.1', continuous: 'G64 P' } as const;
 export const unitNames = { mm: 'millimetres', in: 'inches' } as const;
-const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'v-bit of 90 degrees' } as const;
+const kindNames = { mill: 'END MILL', drill: 'DRILL BIT', v: 'V-BIT OF 90 DEGREES' } as const;
 const mm = (value: number): string => String(Number(value.toFixed(3)));
 const at = ({ x, y }: { readonly x: number | null; readonly y: number | null }): string =>
   `${x ?? '?'}, ${y ?? '?'} mm`;
@@ -21,20 +21,21 @@ const at = ({ x, y }: { readonly x: number | null; readonly y: number | null }):
 /** A tool as a comment names it. */
 export interface NamedTool {
   readonly number: number;
+  /** The comment as it is, in capitals. */
   readonly words: string;
 }
 
 /** The tool that a comment names, with what it says of it; null for any other comment. */
 export function toolNamed(comment: string): NamedTool | null {
-  const found = /^tool (\d+): ([\d.]+) mm ([^,]+),/i.exec(comment.trim());
-  if (found === null) return null;
-  const [, number, diameter, kind] = found;
-  return { number: Number(number), words: `${Number(diameter)} mm ${kind!.toLowerCase()}` };
+  const words = comment.trim().toUpperCase();
+  const number = /^TOOL (\d+):/.exec(words)?.[1];
+  return number === undefined ? null : { number: Number(number), words };
 }
 
-/** The same of a tool of the record. */
-export function wordsOf({ diameter, sold = diameter, kind }: SimulatedTool): string {
-  return `${Number(sold.toFixed(3))} mm ${kindNames[kind]}`;
+/** The same of a tool of the record, as far as a comment has space for it. */
+export function wordsOf({ number, diameter, sold = diameter, kind, flutes }: SimulatedTool, space: number): string {
+  const words = `TOOL ${number}: ${Number(sold.toFixed(3))} MM ${kindNames[kind]}, ${flutes} FLUTES`;
+  return words.slice(0, space).trimEnd();
 }
 
 /** Path mode, coolant and unit as the words of a file have set them. */

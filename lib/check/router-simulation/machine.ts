@@ -2,7 +2,9 @@
  * The machine: runs the blocks of a file in the order of execution of NISTIR 6556 (its table 8, from memory) and gives
  * the motions.
  */
-import { Described, type NamedTool, toolNamed, wordsOf } from './described.js';
+import { checkAsPlanned } from './as-planned.js';
+import { Described, type NamedTool, type Report, toolNamed, wordsOf } from './described.js';
+import { changeCautions, squashed } from '../head/words.js';
 import type { Findings } from './findings.js';
 import { askedModes, Program } from './program.js';
 import type { GcodeBlock } from './reader.js';
@@ -10,11 +12,6 @@ import type { Motion, ProofPoint3, SimulatedTool, SimulationLimits } from './typ
 
 /** Rounding of a file's numbers, mm. */
 const rounding = 0.001;
-/** Rounding of a feed, mm/min, and of the slope of a short ramp, degrees. */
-const feedRounding = 1;
-const angleSlack = 0.2;
-/** A descent up to this slope is no plunge, whatever the ramp is set to: rise over run of 0.2. */
-const gentleDeg = 11.4;
 const askedLength: (typeof askedModes)[number] = ['the tool length (G43 or G49)', [43, 49]];
 
 export class Machine extends Program {
@@ -26,17 +23,25 @@ export class Machine extends Program {
   #tool: SimulatedTool | null = null;
   #at: { x: number | null; y: number | null; z: number | null } = { x: null, y: null, z: null };
   readonly #described: Described;
+  /** Comments since the last words. */
+  #comments: string[] = [];
+  readonly #reports: Report = (id, values) => {
+    this.report(id, values);
+  };
   #named: NamedTool | null = null;
 
   constructor(name: string, limits: SimulationLimits, findings: Findings) {
     super(name, findings);
     this.#limits = limits;
-    this.#described = new Described(limits.machine, (id, values) => {
-      this.report(id, values);
-    });
+    this.#described = new Described(limits.machine, this.#reports);
   }
 
   protected execute(block: GcodeBlock): void {
+    this.#run(block);
+    this.#comments = [];
+  }
+
+  #run(block: GcodeBlock): void {
     const { g, m, words } = block;
     this.takeCodes(g);
     this.#described.take(block);
@@ -94,13 +99,14 @@ export class Machine extends Program {
       this.report('tool-unknown', { tool: number });
       return;
     }
-    const wanted = wordsOf(this.#tool);
-    if (this.#named?.number !== number || this.#named.words !== wanted)
-      this.report('tool-comment', { tool: number, wanted, said: this.#named?.words ?? 'nothing' });
+    const wanted = wordsOf(this.#tool, this.#limits.machine.commentLength);
+    const said = this.#named?.words ?? 'nothing';
+    if (said !== wanted) this.report('tool-comment', { wanted, said });
   }
 
   protected takeComment(text: string): void {
     this.#described.comment(text);
+    this.#comments.push(text);
     const named = toolNamed(text);
     if (named === null) return;
     const another = this.#named !== null && this.#named.number !== named.number;
@@ -116,6 +122,8 @@ export class Machine extends Program {
     if (this.#limits.machine.toolChange !== 'by-hand') return;
     if (this.#spindle !== 'stopped') this.report('change-turning', {});
     this.#described.pauses(this.#at);
+    const said = squashed(this.#comments.join(' '));
+    if (changeCautions.some((caution) => !said.includes(squashed(caution)))) this.report('change-caution', {});
     if (this.#named !== null) this.#mount(this.#named.number);
     // the machine is moved about by hand to set the tool to zero
     this.#at = { x: null, y: null, z: null };
@@ -175,7 +183,7 @@ export class Machine extends Program {
     };
     if (!rapid) {
       this.#described.cuts(motion);
-      this.#checkAsPlanned(motion);
+      checkAsPlanned(motion, this.#speed, this.#limits, this.#reports);
     }
     this.motions.push(motion);
   }
@@ -188,26 +196,5 @@ export class Machine extends Program {
     else if (this.#speed < minSpindle || this.#speed > maxSpindle)
       this.report('spindle-speed', { speed: this.#speed, min: minSpindle, max: maxSpindle });
     if (!(this.feed > 0)) this.report('no-feed', {});
-  }
-
-  /** Speed and feed as the record has them for the tool; what goes down more steeply than a ramp is a plunge. */
-  #checkAsPlanned({ from, to, turn, tool }: Motion): void {
-    const { number, spindle, feed, plunge } = tool;
-    if (Math.abs(this.#speed - spindle) > 1)
-      this.report('spindle-other', { tool: number, speed: this.#speed, wanted: spindle });
-    if (this.feed > Math.max(feed, plunge) + feedRounding)
-      this.report('feed-other', { tool: number, feed: Math.round(this.feed), max: Math.max(feed, plunge) });
-    const fall = from.z - to.z;
-    if (fall <= rounding || to.z >= 0) return;
-    const level = turn === null ? Math.hypot(to.x - from.x, to.y - from.y) : Math.abs(turn.sweep) * turn.radius;
-    const steepest = Math.max(this.#limits.rampAngleDeg, gentleDeg);
-    const angle = (Math.atan2(fall - rounding, level) * 180) / Math.PI;
-    if (angle > steepest + angleSlack && this.feed > plunge + feedRounding)
-      this.report('plunge-fast', {
-        tool: number,
-        angle: `${angle.toFixed(1)}°`,
-        feed: Math.round(this.feed),
-        max: plunge,
-      });
   }
 }

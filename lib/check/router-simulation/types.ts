@@ -18,6 +18,17 @@ export interface SimulatedTool {
   /** Along the path, and down more steeply than a ramp, mm/min. */
   readonly feed: number;
   readonly plunge: number;
+  /** Cutting edges. */
+  readonly flutes: number;
+  /** What is usual of it in the material: chips in mm, feed in mm/min, speed in rev/min. */
+  readonly range: {
+    readonly minChip?: number | undefined;
+    readonly maxChip?: number | undefined;
+    readonly maxPlunge?: number | undefined;
+    readonly maxSpindle?: number | undefined;
+    /** Whether the design asks for something else. */
+    readonly outside?: true | undefined;
+  };
 }
 
 /** What the files are written for, as the record has it. */
@@ -91,6 +102,7 @@ export type FindingCode =
   | 'stop'
   | 'twice'
   | 'order'
+  | 'head'
   | 'end';
 
 export interface RouterFinding {

@@ -4,7 +4,7 @@
  */
 import { cuttingData, engravingChips, millChips, passDepths, speedAt } from './cutting-data.js';
 import { levelFeed } from './machine.js';
-import type { RouterData, RouterProblem, RouterTool, SheetMaterial } from './types.js';
+import type { CuttingRange, RouterData, RouterLimits, RouterProblem, RouterTool, SheetMaterial } from './types.js';
 
 export interface Cutting {
   readonly tool: RouterTool;
@@ -16,6 +16,7 @@ export interface Cutting {
   readonly plunge: number;
   /** Deepest bite of one pass or peck, mm. */
   readonly passDepth: number;
+  readonly range: CuttingRange;
 }
 
 /** As written in the file; never 0, with which nothing would move. */
@@ -28,7 +29,22 @@ function drilling(tool: RouterTool, material: SheetMaterial, { spindle, machine 
   const wanted = Math.round(speedAt(drillSpeed.usual, tool.diameter));
   const speed = spindle.drillSpeed ?? within(wanted, machine.spindle);
   const feed = round(Math.min(machine.maxFeed.z, speed * tool.flutes * drillChip * tool.diameter));
-  return { tool, spindle: speed, feed, plunge: feed, passDepth: peck * tool.diameter };
+  const range = { maxSpindle: Math.round(speedAt(drillSpeed.max, tool.diameter)) };
+  return { tool, spindle: speed, feed, plunge: feed, passDepth: peck * tool.diameter, range };
+}
+
+/** What an end mill or V-bit is used for in a material without a warning. */
+function millingRange(tool: RouterTool, material: SheetMaterial, data: RouterData): CuttingRange {
+  const known = cuttingData(material.kind);
+  const { min, max } = tool.kind === 'v' ? engravingChips(known, data.markDepth) : millChips(known, tool.diameter);
+  const fastest = speedAt(known.maxSurfaceSpeed, tool.diameter);
+  return {
+    minChip: min,
+    maxChip: max,
+    maxPlunge: known.plunge.max,
+    // of a V-bit only the tip is in the material
+    ...(tool.kind === 'v' || fastest === Infinity ? {} : { maxSpindle: Math.round(fastest) }),
+  };
 }
 
 /**
@@ -53,6 +69,7 @@ export function cuttingOf(tool: RouterTool, material: SheetMaterial, data: Route
     feed: round(feed),
     plunge: round(Math.min(data.plungeFeed ?? known.plunge.usual, machine.maxFeed.z, feed)),
     passDepth: (data.passDepth ?? passDepths(known, tool.diameter).usual) * tool.diameter,
+    range: millingRange(tool, material, data),
   };
 }
 
@@ -64,28 +81,29 @@ function warning(key: readonly string[], message: string, remedy: string): Route
 }
 
 /** What an end mill or V-bit should not do in a material. */
-function millingDoubts({ tool, spindle, feed, plunge, passDepth }: Cutting, { kind }: SheetMaterial, data: RouterData) {
+function millingDoubts(cutting: Cutting, { kind }: SheetMaterial, data: RouterData): RouterProblem[] {
+  const { tool, spindle, feed, plunge, passDepth, range } = cutting;
   const known = cuttingData(kind);
   const name = `tool ${tool.number}`;
   const doubts: RouterProblem[] = [];
-  const { min, max } = tool.kind === 'v' ? engravingChips(known, data.markDepth) : millChips(known, tool.diameter);
+  const { minChip = 0, maxChip = Infinity, maxPlunge = Infinity, maxSpindle = Infinity } = range;
   const chip = feed / (spindle * tool.flutes);
   const engaged = tool.kind === 'v' ? `V-bit ${rounded(data.markDepth)} mm deep` : `${rounded(tool.diameter)} mm bit`;
-  if (chip < min * 0.999 || chip > max * 1.001)
+  if (chip < minChip * 0.999 || chip > maxChip * 1.001)
     doubts.push(
       warning(
         ['chipLoad'],
-        `${name} takes chips of ${rounded(chip)} mm in ${kind}, where ${rounded(min)} to ${rounded(max)} mm is usual for a ${engaged} (${fromMemory})`,
-        chip < min
+        `${name} takes chips of ${rounded(chip)} mm in ${kind}, where ${rounded(minChip)} to ${rounded(maxChip)} mm is usual for a ${engaged} (${fromMemory})`,
+        chip < minChip
           ? 'lower the spindle speed or take fewer flutes: thin chips rub and burn'
           : 'lower router.chipLoad: thick chips break bits',
       ),
     );
-  if (plunge > known.plunge.max)
+  if (plunge > maxPlunge)
     doubts.push(
       warning(
         ['plungeFeed'],
-        `${name} goes down at ${plunge} mm/min in ${kind}, where up to ${known.plunge.max} is usual (${fromMemory})`,
+        `${name} goes down at ${plunge} mm/min in ${kind}, where up to ${maxPlunge} is usual (${fromMemory})`,
         'lower router.plungeFeed',
       ),
     );
@@ -107,28 +125,32 @@ function millingDoubts({ tool, spindle, feed, plunge, passDepth }: Cutting, { ki
         `use ${known.maxRampDeg}° or less`,
       ),
     );
-  const fastest = speedAt(known.maxSurfaceSpeed, tool.diameter);
-  if (spindle > fastest * 1.001)
+  if (spindle > maxSpindle * 1.001)
     doubts.push(
       warning(
         ['spindle', 'speed'],
-        `${name} turns at ${spindle} rev/min in ${kind}, where up to ${Math.round(fastest)} is usual for a ${engaged} (${fromMemory})`,
+        `${name} turns at ${spindle} rev/min in ${kind}, where up to ${maxSpindle} is usual for a ${engaged} (${fromMemory})`,
         'use a spindle that turns slower, or a thinner bit',
       ),
     );
   return doubts;
 }
 
-function drillingDoubts({ tool, spindle }: Cutting, { kind }: SheetMaterial): RouterProblem[] {
-  const fastest = speedAt(cuttingData(kind).drillSpeed.max, tool.diameter);
-  if (spindle <= fastest * 1.001) return [];
+function drillingDoubts({ tool, spindle, range }: Cutting, { kind }: SheetMaterial): RouterProblem[] {
+  const { maxSpindle = Infinity } = range;
+  if (spindle <= maxSpindle * 1.001) return [];
   return [
     warning(
       ['spindle', 'drillSpeed'],
-      `tool ${tool.number} drills ${rounded(tool.diameter)} mm at ${spindle} rev/min in ${kind}, where up to ${Math.round(fastest)} is usual (${fromMemory})`,
+      `tool ${tool.number} drills ${rounded(tool.diameter)} mm at ${spindle} rev/min in ${kind}, where up to ${maxSpindle} is usual (${fromMemory})`,
       'use a bit made for fast spindles, drill by hand through the marks, or leave the bit out so that the end mill bores the holes it fits',
     ),
   ];
+}
+
+/** What is unusual about the speeds and feeds of a tool; none of it is an error. */
+function feedDoubts(cutting: Cutting, material: SheetMaterial, data: RouterData): RouterProblem[] {
+  return cutting.tool.kind === 'drill' ? drillingDoubts(cutting, material) : millingDoubts(cutting, material, data);
 }
 
 /** What is wrong or unusual about the speeds and feeds of the tools in use. */
@@ -136,7 +158,7 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
   const { min, max } = data.machine.spindle;
   return cuttings.flatMap((cutting): RouterProblem[] => {
     const { tool, spindle } = cutting;
-    const doubts = tool.kind === 'drill' ? drillingDoubts(cutting, material) : millingDoubts(cutting, material, data);
+    const doubts = feedDoubts(cutting, material, data);
     if (spindle >= min && spindle <= max) return doubts;
     return [
       ...doubts,
@@ -149,4 +171,15 @@ export function feedProblems(cuttings: readonly Cutting[], material: SheetMateri
       },
     ];
   });
+}
+
+/** What the record states of a tool in use. */
+export function recordedTool(
+  cutting: Cutting,
+  material: SheetMaterial,
+  data: RouterData,
+): RouterLimits['tools'][number] {
+  const { tool, spindle, passDepth, feed, plunge, range } = cutting;
+  const outside = feedDoubts(cutting, material, data).length > 0;
+  return { ...tool, spindle, passDepth, feed, plunge, range: { ...range, ...(outside ? { outside: true } : {}) } };
 }

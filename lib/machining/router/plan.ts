@@ -4,7 +4,7 @@ import type { PartShape } from '../../part/index.js';
 import { cutWidth } from '../process.js';
 import type { CutOperation } from '../types.js';
 import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
-import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
+import { type Cutting, cuttingOf, feedProblems, recordedTool } from './feeds.js';
 import { type Held, hold } from './holding.js';
 import { allowanceOf } from './lead.js';
 import { inLines } from '../moves.js';
@@ -192,10 +192,7 @@ export function planRouter(
     ),
   ];
   const limits: RouterLimits = {
-    tools: tools.map((tool) => {
-      const { spindle, passDepth, feed, plunge } = cuttings.get(tool.number)!;
-      return { ...tool, spindle, passDepth, feed, plunge };
-    }),
+    tools: [...cuttings.values()].map((cutting) => recordedTool(cutting, material, data)),
     thickness: material.thickness,
     overcut: data.overcut,
     rampAngleDeg: data.rampAngleDeg,

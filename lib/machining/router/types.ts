@@ -134,6 +134,17 @@ export interface ToolWear {
   readonly length: number;
 }
 
+/** What a tool is used for in a material without a warning. */
+export interface CuttingRange {
+  /** Chip of each edge in a turn, mm; not stated of drill bits. */
+  readonly minChip?: number;
+  readonly maxChip?: number;
+  /** Down more steeply than a ramp, mm/min. */
+  readonly maxPlunge?: number;
+  /** rev/min; left out where the material has no limit that a spindle reaches. */
+  readonly maxSpindle?: number;
+}
+
 /** Limits that a proof holds the file against. */
 export interface RouterLimits {
   readonly tools: readonly (RouterTool & {
@@ -143,6 +154,8 @@ export interface RouterLimits {
     /** Along the path, and down more steeply than a ramp, mm/min. */
     readonly feed: number;
     readonly plunge: number;
+    /** `outside` where the design asks for more or less than that, which is warned of. */
+    readonly range: CuttingRange & { readonly outside?: true };
   })[];
   readonly thickness: number;
   readonly overcut: number;

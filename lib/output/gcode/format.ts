@@ -1,7 +1,7 @@
 /** Numbers, comments and lines as a machine's controller reads them. */
 import type { RouterMachine } from '../../machining/index.js';
 import { decimal } from '../decimal.js';
-import { comment, comments } from './words.js';
+import { comment, comments, plainAscii } from './words.js';
 
 const mmInInch = 25.4;
 /** Decimals of a place by unit where the machine does not state them: well under the 2 µm by which an arc's ends may differ. */
@@ -23,7 +23,9 @@ export interface Format {
 
 /** Capital letters, digits and the signs that every controller takes. */
 function capitals(text: string): string {
-  return text.toUpperCase().replace(/[^A-Z0-9 .,:;=+/-]/g, ' ');
+  return plainAscii(text)
+    .toUpperCase()
+    .replace(/[^A-Z0-9 .,:;=+/-]/g, ' ');
 }
 
 /** What a file's text depends on. */

@@ -65,8 +65,8 @@ export function writeLaserNgc(path: LaserPath, laser: LaserWords, header: LaserH
   const said = (text: string): string[] => format.comments(text);
   const lines = [
     '%',
-    format.comment(`dishwright - ${header.job} - sheet ${sheet}`),
-    format.comment(`${header.material}, ${decimal(width, 1)} x ${decimal(height, 1)} mm`),
+    ...said(`dishwright - ${header.job} - sheet ${sheet}`),
+    ...said(`${header.material}, ${decimal(width, 1)} x ${decimal(height, 1)} mm`),
     ...said(
       `Zero: X and Y at the lower left corner of the sheet. ${unitNames[laser.programUnits]}. No Z: set the focus.`,
     ),

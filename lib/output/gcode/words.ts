@@ -11,25 +11,32 @@ export function word(letter: string, value: number, digits: number): string {
 }
 
 /**
- * Text as a comment: plain ASCII, no brackets, shortened to a line. The standard lets no comment hold another one.
- * Letters with marks lose them; what has no ASCII form becomes a question mark.
+ * Text in plain ASCII without brackets, as the standard lets no comment hold another one. Letters with marks lose them;
+ * what has no ASCII form becomes a question mark.
  */
-export function comment(text: string, width = longestLine - 2): string {
-  const plain = text
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replace(/[‘’]/g, "'")
-    .replace(/[“”]/g, '"')
-    .replace(/[–—]/g, '-')
-    .replace(/[([{]/g, '<')
-    .replace(/[)\]}]/g, '>')
-    .replace(/[^\x20-\x7e]/g, '?')
-    // a comment that begins with MSG, is shown to the operator by controllers; none of ours is meant as that
-    .replace(/^(\s*)MSG,/i, '$1MSG ');
-  return `(${plain.slice(0, Math.min(width, longestLine - 2))})`;
+export function plainAscii(text: string): string {
+  return (
+    text
+      .normalize('NFKD')
+      .replace(/\p{M}/gu, '')
+      .replace(/[‘’]/g, "'")
+      .replace(/[“”]/g, '"')
+      .replace(/[–—]/g, '-')
+      .replace(/[([{]/g, '<')
+      .replace(/[)\]}]/g, '>')
+      .replace(/[^\x20-\x7e]/g, '?')
+      // a comment that begins with MSG, is shown to the operator by controllers; none of ours is meant as that
+      .replace(/^(\s*)MSG,/i, '$1MSG ')
+  );
 }
 
-/** Sentences broken into comments of a readable length. */
+/** Text as a comment, shortened to a line. */
+export function comment(text: string, width = longestLine - 2): string {
+  return `(${plainAscii(text).slice(0, Math.min(width, longestLine - 2))})`;
+}
+
+/** Sentences broken into comments of a readable length; a word that is longer than a comment is broken too. */
 export function comments(text: string, width: number): string[] {
-  return wrapped(text, width).map((line) => comment(line, width));
+  const broken = plainAscii(text).replace(new RegExp(`\\S{${width}}(?=\\S)`, 'g'), '$& ');
+  return wrapped(broken, width).map((line) => comment(line, width));
 }

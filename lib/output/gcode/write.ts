@@ -93,8 +93,8 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
   const [start] = runs;
   const minutes = Math.ceil(runs.reduce((sum, { seconds }) => sum + seconds, 0) / 60);
   return [
-    format.comment(`dishwright - ${header.job} - sheet ${sheet}${part}`),
-    format.comment(`${header.material}, ${size}`),
+    ...format.comments(`dishwright - ${header.job} - sheet ${sheet}${part}`),
+    ...format.comments(`${header.material}, ${size}`),
     ...format.comments(
       `Zero: X and Y at the lower left corner of the sheet, Z at its upper face. ${unitNames[machine.programUnits]}.`,
     ),

@@ -36,6 +36,10 @@ const limited =
       Object.assign(limits, change(limits));
     });
 
+/** The tool path as it is, with other ranges of its tools in the record. */
+const ranged = (range: Limits['tools'][number]['range']): (() => Files) =>
+  limited(({ tools }) => ({ tools: tools.map((tool) => ({ ...tool, range: { ...tool.range, ...range } })) }));
+
 /** The tool path with the outline of rib 1 before the rest that the end mill does. */
 const outlineFirst = (): Files =>
   mutated(smallJob(), name, (text) => {
@@ -77,7 +81,7 @@ const languagePlants = {
   'word-tool-down': [inPath('G1 X76\n', 'G1 X76\nM0\n'), 'M0 with the tool down'],
   'tool-comment': [
     inPath('(tool 1: 6 mm end mill', '(tool 1: 8 mm end mill'),
-    'tool 1 is a 6 mm end mill, and the comment before it says 8 mm end mill',
+    'the comment before a tool says TOOL 1: 8 MM END MILL, 2 FLUTES, not TOOL 1: 6 MM END MILL, 2 FLUTES',
   ],
   'change-unpaused': [described({ toolChange: 'by-hand' }, 'M0\n', ''), 'tool 3 is to cut without a change of tool'],
   'change-place': [
@@ -110,6 +114,27 @@ const languagePlants = {
   parking: [
     described({ parking: { x: 5, y: 5 } }, 'G0 X5 Y5', 'G0 X5 Y6'),
     'the machine ends at 5, 6 mm, not at 5, 5 mm',
+  ],
+  'feed-slow': [inPath('F4000', 'F400'), 'tool 1 cuts at 400 mm/min, below its 600'],
+  'chip-range': [ranged({ minChip: 1, maxChip: 2 }), 'mm, outside 1 mm to 2 mm'],
+  'plunge-range': [ranged({ maxPlunge: 100 }), 'goes down at 600 mm/min, above the 100 of the material'],
+  'spindle-range': [ranged({ maxSpindle: 5000 }), 'tool 2 turns at 8000 rev/min, above the 5000 of the material'],
+  'range-unwarned': [ranged({ outside: true }), 'tool 1 is used outside its range, and no warning says so'],
+  'change-caution': [
+    described({ toolChange: 'by-hand' }, /\(CAUTION: Tighten [^)]*\)\n((?:\([^)]*\)\n)*M0)/, '$1'),
+    'a pause for a change of tool without its cautions',
+  ],
+  'head-lacks': [
+    inPath('Dry run first', 'Dry run later'),
+    'does not say "CAUTION: Dry run first: run the whole file with the tool well above',
+  ],
+  'head-other': [
+    inPath('(CAUTION: Dry run', '(This file was proven: no dry run)\n(CAUTION: Dry run'),
+    'says "THISFILEWASPROVEN:NODRYRUN", which is not of this job',
+  ],
+  'head-depth': [
+    inPath('Lowest point: -6.3 mm', 'Lowest point: -3 mm'),
+    'the head of the file says that it goes to -3 mm, and it goes to -6.3 mm',
   ],
   'not-provable': [line('G91'), 'G91 cannot be proven here'],
   dwell: [inPath('G4 P3', 'G4'), 'a dwell (G4) needs P, seconds'],
