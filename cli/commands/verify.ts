@@ -1,4 +1,5 @@
 import type { CommandModule } from 'yargs';
+import { remadeRecord } from '../../lib/index.js';
 import { columns, print, printJson } from '../console.js';
 import { exitCode } from '../exit.js';
 import { jsonFlag } from '../flags.js';
@@ -21,7 +22,7 @@ export const verifyCommand: CommandModule<object, VerifyArguments> = {
       .options(jsonFlag)
       .example('$0 verify out/press-house', 'a table of the sheets, and every fault'),
   handler: async ({ folder, json }) => {
-    const proof = await proveOnCores(readFolder(folder));
+    const proof = await proveOnCores(readFolder(folder), remadeRecord);
     if (json) printJson(proof);
     else for (const line of proofTable(proof, columns())) print(line);
     reportFaults(proof);

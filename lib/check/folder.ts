@@ -1,4 +1,5 @@
 /** The proof of a folder as it stands on a disk: its drawings and tool paths, its record, and every other file. */
+import { checkAgain, type MadeAgain } from './again.js';
 import { checkAssembly } from './assembly/index.js';
 import { Unreadable } from './drawn.js';
 import { checkIntegrity, type FolderFiles } from './integrity.js';
@@ -38,13 +39,23 @@ export function proveSomeSheets(files: FolderFiles, take: () => number): Readonl
  * whether the parts go together, and whether every file is the one that was written.
  * @param files content of all the folder's files by name, with `/` between folders
  * @param proven proofs of sheets of these files that are there already (`proveSomeSheets`)
+ * @param again the record made again from its design (`madeAgain`); where there is none, that is not asked
  */
-export function proveFolder(files: FolderFiles, proven?: ReadonlyMap<number, SheetProof>): Proof {
+export function proveFolder(
+  files: FolderFiles,
+  proven?: ReadonlyMap<number, SheetProof>,
+  again: MadeAgain | null = null,
+): Proof {
   const texts = textsOf(files);
   return provenBy(() => {
     const text = texts.get(recordName) ?? '';
     const record = parseRecord(texts.get(recordName));
-    const added = [...checkRecord(record), ...checkAssembly(record), ...checkIntegrity(files, text, record)];
+    const added = [
+      ...checkRecord(record),
+      ...(again === null ? [] : checkAgain(record, again)),
+      ...checkAssembly(record),
+      ...checkIntegrity(files, text, record),
+    ];
     const proof = proveCuts(texts, record, proven);
     // a file that is missing is one fault, whoever looks for it
     const known = new Set(proof.faults.map(({ code, file }) => `${code} ${file}`));

@@ -20,6 +20,7 @@ import {
 import type { ShopDrawing } from '../output/shop/index.js';
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
+import { recordFasteners } from './fasteners.js';
 import { processOf } from './nesting-request.js';
 import { laserRecord } from './laser-files.js';
 import { shopDrawings } from './shop.js';
@@ -79,17 +80,6 @@ export async function aidFiles(design: Design, aids: readonly Part[], sheets: re
   for (const aid of aids)
     files.set(`templates/${aid.id}.pdf`, await writePrint(drawPart(aid, design.colours), printOptions(design)));
   return files;
-}
-
-/** The fasteners, what is alike in one entry. */
-function recordFasteners({ fasteners }: Job['assembly']): JobRecord['fasteners'] {
-  const lines = new Map<string, JobRecord['fasteners'][number]>();
-  for (const { joint, item } of fasteners) {
-    const { kind, size, diameter, length } = item;
-    const key = [joint, kind, size, length].join(' ');
-    lines.set(key, { joint, item: kind, size, diameter, length, count: (lines.get(key)?.count ?? 0) + 1 });
-  }
-  return [...lines.values()];
 }
 
 function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {

@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { proveFolder } from '../../lib/check/index.js';
 import { type MessageId, messages } from '../../lib/check/messages/index.js';
 import { drawingsOnly, laserJob, smallJob } from '../helpers/small-job.js';
-import type { Planted } from './messages/planted.js';
+import { type Planted, smallAgain } from './messages/planted.js';
 import { assemblyPlants } from './messages/plants-assembly.js';
 import { laserPlants } from './messages/plants-laser.js';
 import { readingPlants } from './messages/plants-reading.js';
@@ -29,13 +29,13 @@ const plants: Readonly<Partial<Record<MessageId, Planted>>> = {
 
 describe('messages of the proof', () => {
   it('are not seen of a job without a fault', () => {
-    expect(proveFolder(smallJob()).faults).toEqual([]);
+    expect(proveFolder(smallJob(), undefined, smallAgain()).faults).toEqual([]);
     expect(proveFolder(drawingsOnly()).faults).toEqual([]);
     expect(proveFolder(laserJob()).faults).toEqual([]);
   });
 
-  it.each(Object.entries(plants))('%s is seen where its fault is planted', (id, [make, words]) => {
-    const { faults, ok } = proveFolder(make());
+  it.each(Object.entries(plants))('%s is seen where its fault is planted', (id, [make, words, again = null]) => {
+    const { faults, ok } = proveFolder(make(), undefined, again);
     const raised = faults.filter((fault) => fault.id === id).map(({ message }) => message);
     expect(raised, `raised instead: ${faults.map((fault) => fault.id).join(', ')}`).not.toEqual([]);
     expect(

@@ -30,6 +30,13 @@ export const folderMessages = {
   'design-value': { code: 'record', text: 'a value for the comparison with the design is missing or wrong: {issue}' },
   'design-process': { code: 'record', text: '{sheet} is cut by {recorded}, by its design by {byDesign}' },
   'sheet-machine': { code: 'record', text: '{of}: machine.{key} is not what its design has' },
+  'design-unmade': { code: 'record', text: 'it cannot be made again from the design in it: {why}' },
+  'part-invented': { code: 'record', text: 'part "{of}" does not follow from the design' },
+  'part-lacking': { code: 'record', text: 'part "{of}" follows from the design and is not in the record' },
+  'part-other': { code: 'record', text: 'part "{of}" is not as its design makes it: {key}' },
+  'fasteners-other': { code: 'record', text: 'the fasteners are not those that follow from the design: {key}' },
+  'limits-other': { code: 'record', text: '{of}: a limit of its tool paths is not as its design has it: {key}' },
+  'warning-lacking': { code: 'record', text: 'a warning that follows from the design is left out: {warning}' },
   'offcut-of-nothing': { code: 'record', text: 'an offcut is said to be left of {sheet}, which is no sheet' },
   'offcut-beyond': { code: 'record', text: 'the offcut of {sheet} reaches beyond the sheet' },
 } as const satisfies Readonly<Record<string, MessageSource<FaultCode>>>;

@@ -24,7 +24,8 @@ const tabShare = 0.25;
 const minTab = 1;
 const maxTab = 3;
 
-function tabHeightOf(material: SheetMaterial, data: RouterData): number {
+/** Height of tabs above the lower face, mm. */
+export function tabHeightOf(material: SheetMaterial, data: RouterData): number {
   const { thickness } = material;
   return data.tabs.height ?? Math.min(maxTab, thickness / 2, Math.max(minTab, tabShare * thickness));
 }

@@ -4,9 +4,10 @@ import type { PartShape } from '../../part/index.js';
 import { cutWidth } from '../process.js';
 import type { CutOperation } from '../types.js';
 import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } from './cuts.js';
-import { type Cutting, cuttingOf, feedProblems, recordedTool } from './feeds.js';
+import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
 import { type Held, hold } from './holding.js';
 import { allowanceOf } from './lead.js';
+import { settledLimits } from './limits.js';
 import { inLines } from '../moves.js';
 import { measure, timed } from './measure.js';
 import { reachProblems } from './reach.js';
@@ -192,18 +193,7 @@ export function planRouter(
     ),
   ];
   const limits: RouterLimits = {
-    tools: [...cuttings.values()].map((cutting) => recordedTool(cutting, material, data)),
-    thickness: material.thickness,
-    overcut: data.overcut,
-    rampAngleDeg: data.rampAngleDeg,
-    finishing,
-    markDepth: data.markDepth,
-    tabWidth: data.tabs.width,
-    tabHeight: held.tabHeight,
-    onionSkin: data.tabs.onionSkin,
-    minSpindle: machine.spindle.min,
-    maxSpindle: machine.spindle.max,
-    machine,
+    ...settledLimits(tools, material, data, cut.process),
     holding: held.holding,
     tabs: held.tabs.map(({ corners }) => corners),
     keepOuts: sheet.keepOuts ?? [],

@@ -41,6 +41,11 @@ function toolsOf(process: Process, data: RouterData): RouterTool[] {
   ];
 }
 
+/** The tools that a sheet may be cut with, each as it cuts. */
+export function toolsAt(process: Process, data: RouterData): readonly RouterTool[] {
+  return asMeasured(toolsOf(process, data), process);
+}
+
 /** An operation with the tool that makes it. */
 export interface Tooled {
   readonly operation: CutOperation;
@@ -69,7 +74,7 @@ export function cutDepth(operation: CutOperation, material: SheetMaterial, data:
  * A tool that is not there, or that cannot cut so deep, is a problem, reported once a tool.
  */
 export function chooseTools(cut: CutSheet, material: SheetMaterial, data: RouterData): ToolChoice {
-  const tools = asMeasured(toolsOf(cut.process, data), cut.process);
+  const tools = toolsAt(cut.process, data);
   const problems = new Map<string, RouterProblem>();
   const missing = (what: string): null => {
     problems.set(what, {

@@ -1,7 +1,7 @@
 /** Faults of a folder as a whole and of its record, one for each message about them. */
 import type { comparisons, folderMessages } from '../../../lib/check/messages/folder.js';
 import { drawingsOnly, type Files, sheetFile, smallJob, type SmallRecord } from '../../helpers/small-job.js';
-import { mutated, type Planted, withRecord } from './planted.js';
+import { mutated, type Planted, smallAgain, withRecord } from './planted.js';
 
 const svg = `${sheetFile}.svg`;
 
@@ -99,6 +99,47 @@ const folderPlants = {
       limits.machine = { ...limits.machine, spinUp: 1 };
     }),
     'ply-1: machine.spinUp is not what its design has',
+  ],
+  'design-unmade': [smallJob, 'design in it: no dish', { kind: 'failed', why: 'no dish' }],
+  'part-invented': [
+    smallJob,
+    'part "rib" does not follow from the design',
+    smallAgain(({ parts }) => {
+      parts[0]!.id = 'hub';
+    }),
+  ],
+  'part-lacking': [
+    smallJob,
+    'part "hub" follows from the design and is not in the record',
+    smallAgain(({ parts }) => {
+      parts.push({ ...parts[0]!, id: 'hub' });
+    }),
+  ],
+  'part-other': [
+    smallJob,
+    'part "rib" is not as its design makes it: contours[0].vertices[1][0]',
+    smallAgain(({ parts }) => {
+      parts[0]!.contours[0]!.vertices[1]![0] += 0.001;
+    }),
+  ],
+  'fasteners-other': [
+    () => withRecord(smallJob(), (record) => ({ ...record, fasteners: [{ joint: 'hub', count: 1 }] })),
+    'the fasteners are not those that follow from the design: in number (1, not 0)',
+    smallAgain(),
+  ],
+  'limits-other': [
+    smallJob,
+    'ply-1: a limit of its tool paths is not as its design has it: tools[2].feed',
+    smallAgain(({ sheets }) => {
+      sheets[0]!.router.limits.tools[2]!.feed = 3000;
+    }),
+  ],
+  'warning-lacking': [
+    smallJob,
+    'a warning that follows from the design is left out: the screws come out',
+    smallAgain(({ problems }) => {
+      problems.push({ code: 'screw', message: 'the screws come out' });
+    }),
   ],
   'offcut-of-nothing': [
     recorded(({ offcuts }) => {
