@@ -3,7 +3,7 @@
  * nor light nor book are made anew, which would take as long as `cut` does.
  */
 import type { Design } from '../design/index.js';
-import { type Process, settledLimits, toolsAt } from '../machining/index.js';
+import { type Process, type RouterLimits, settledLimits, toolsAt } from '../machining/index.js';
 import { type JobRecord, recordPart } from '../output/index.js';
 import { prepare } from '../pipeline.js';
 import { plannedCoupons, preparedCoupons } from './coupon.js';
@@ -27,7 +27,7 @@ export interface RemadeRecord {
   readonly parts: JobRecord['parts'];
   readonly fasteners: JobRecord['fasteners'];
   /** By the sheet's file. */
-  readonly limits: Readonly<Record<string, ReturnType<typeof settledLimits>>>;
+  readonly limits: Readonly<Record<string, Omit<RouterLimits, 'holding' | 'tabs' | 'keepOuts'>>>;
   readonly problems: readonly { readonly code: string; readonly message: string }[];
 }
 

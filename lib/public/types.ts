@@ -68,6 +68,7 @@ export type { SurfaceMap, VesselMap } from '../optics/vessel-map.js';
 export type { Slip, SlipKey } from '../optics/workmanship.js';
 export type { CutPicture } from '../output/book/input.js';
 export type { Caution } from '../output/cautions.js';
+export type { JobRecord } from '../output/job.js';
 export type { ForecastPlot } from '../output/plots/plot.js';
 export type { Colours, CutSheetToDraw, PartToDraw } from '../output/types.js';
 export type {

@@ -1,6 +1,6 @@
 export type * from './types.js';
 export { planRouter } from './plan.js';
 export { cuttingOf } from './feeds.js';
-export { settledLimits, type SettledLimits } from './limits.js';
+export { settledLimits } from './limits.js';
 export { toolsAt } from './tools.js';
 export { settingProblems } from './settings.js';

@@ -5,16 +5,16 @@ import { tabHeightOf } from './holding.js';
 import { allowanceOf } from './lead.js';
 import type { RouterData, RouterLimits, RouterTool, SheetMaterial } from './types.js';
 
-/** Limits that do not depend on where parts lie. */
-export type SettledLimits = Omit<RouterLimits, 'holding' | 'tabs' | 'keepOuts'>;
-
-/** @param tools in use */
+/**
+ * Limits that do not depend on where parts lie.
+ * @param tools in use
+ */
 export function settledLimits(
   tools: readonly RouterTool[],
   material: SheetMaterial,
   data: RouterData,
   process: Process,
-): SettledLimits {
+): Omit<RouterLimits, 'holding' | 'tabs' | 'keepOuts'> {
   const { machine } = data;
   return {
     tools: tools.map((tool) => recordedTool(cuttingOf(tool, material, data), material, data)),
