@@ -19,7 +19,7 @@ import {
   type Solid,
   thirdAxis,
   type Vec3,
-} from '../../lib/output/book/solids.js';
+} from '../../lib/output/illustrate/solids.js';
 import { trianglesOf } from './triangles.js';
 
 export interface Pieces {

@@ -1,6 +1,6 @@
 /** The dish in space, drawn when something has changed and not otherwise. */
 import { Color, DirectionalLight, HemisphereLight, Scene, WebGLRenderer } from 'three';
-import type { Model } from '../../lib/output/book/solids.js';
+import type { Model } from '../../lib/output/illustrate/solids.js';
 import { addPieces } from './pieces.js';
 import { type Stand, type ViewMove, turntable } from './turntable.js';
 

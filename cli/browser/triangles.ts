@@ -1,5 +1,5 @@
 import { ShapeUtils, Vector2 } from 'three';
-import type { SolidFace, Vec3 } from '../../lib/output/book/solids.js';
+import type { SolidFace, Vec3 } from '../../lib/output/illustrate/solids.js';
 
 /** Which two coordinates of a face lie best in a plane: those across its normal's largest part. */
 function flattened(ring: readonly Vec3[]): (point: Vec3) => Vector2 {

@@ -3,7 +3,7 @@ import { facetAt } from '../../lib/dish/index.js';
 import { signedArea } from '../../lib/geometry/index.js';
 import { prepare } from '../../lib/index.js';
 import { dishModel } from '../../lib/output/book/model.js';
-import { type SolidFace, facesOf, placed, type Role, type Vec3 } from '../../lib/output/book/solids.js';
+import { type SolidFace, facesOf, placed, type Role, type Vec3 } from '../../lib/output/illustrate/solids.js';
 import { fixture, fixtureNames } from '../helpers/fixtures.js';
 
 function modelOf(name: (typeof fixtureNames)[number]) {

@@ -6,7 +6,7 @@ import type { Design } from '../../design/index.js';
 import type { Dish, Facet } from '../../dish/index.js';
 import { linesUp, type Part, type PartKind } from '../../part/index.js';
 import type { CleatStart } from '../../parts/index.js';
-import type { BentSection, SolidInstance, Model, Role, SolidShape, Solid, Vec2, Vec3 } from './solids.js';
+import type { BentSection, SolidInstance, Model, Role, SolidShape, Solid, Vec2, Vec3 } from '../illustrate/solids.js';
 
 export interface ModelInput {
   readonly design: Design;

@@ -16,7 +16,7 @@ import {
   sheetsChapter,
 } from './sections.js';
 import { shoppingList } from './shopping.js';
-import type { Model } from './solids.js';
+import type { Model } from '../illustrate/solids.js';
 import { standChapter } from './stand-chapter.js';
 import { all, safeElevation, still } from './still.js';
 import { bookStyle } from './style.js';

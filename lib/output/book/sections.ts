@@ -11,7 +11,7 @@ import type { ForecastPlot } from '../plots/index.js';
 import type { Measures } from './measures.js';
 import { aimPicture, vesselPicture } from './section-picture.js';
 import { sheetPicture, useOf } from './sheet-picture.js';
-import type { Model } from './solids.js';
+import type { Model } from '../illustrate/solids.js';
 import type { Step } from './step.js';
 import { assemblySteps } from './steps.js';
 import { still } from './still.js';

@@ -3,7 +3,7 @@ import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput, BookStand } from './input.js';
 import type { Measures } from './measures.js';
 import type { Look } from './still.js';
-import type { Solid } from './solids.js';
+import type { Solid } from '../illustrate/solids.js';
 import type { Step } from './step.js';
 
 /** Parts of the stand by their ids: those that are there, those that are new; with the dish or without. */

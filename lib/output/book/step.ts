@@ -1,7 +1,7 @@
 /** One step of the assembly, and what its text and picture are put together from. */
 import type { BookInput } from './input.js';
 import type { Look } from './still.js';
-import type { Role, Solid } from './solids.js';
+import type { Role, Solid } from '../illustrate/solids.js';
 
 export interface Step {
   readonly title: string;

@@ -7,10 +7,10 @@ const shadeRules = [0, 1, 2, 3, 4, 5, 6]
 export const bookStyle = `
 :root{color-scheme:light;
 --paper:#eeeae0;--leaf:#fffdf8;--ink:#1f2d36;--soft:#51606a;--line:#cbc3b2;--accent:#0d5a64;--lit:#b23c0a;--litfill:#f2a57f;--warn:#8f2208;
---board:#e6d6b2;--hub:#c99f62;--cleat:#ab7a3f;--rib:#d8b67e;--panel:#a88a6b;--mirror:#bdd6e0;--vessel:#5b6166;--stand:#d9c08f;--stuff:#ecdcb8;--stock:#f8f3e6;--skin:#cdbba6;--block:#d2b592;--disc:#dcc196;--glass:#bdd6e0}
+--board:#e6d6b2;--hub:#c99f62;--cleat:#ab7a3f;--rib:#d8b67e;--panel:#a88a6b;--mirror:#bdd6e0;--vessel:#5b6166;--stand:#d9c08f;--stuff:#ecdcb8;--stock:#f8f3e6;--skin:#cdbba6;--block:#d2b592;--disc:#dcc196;--glass:#bdd6e0;--metal:#9aa3a8;--aid:#e9d36a;--cover:#8f9b8c}
 @media screen and (prefers-color-scheme:dark){:root{color-scheme:dark;
 --paper:#12181b;--leaf:#1a2226;--ink:#ebe6da;--soft:#aab5ba;--line:#3c484f;--accent:#8accd3;--lit:#ffa873;--litfill:#8f4416;--warn:#ffb59a;
---board:#a5946c;--hub:#a27f4a;--cleat:#8a6432;--rib:#b5935c;--panel:#84694c;--mirror:#8fb0bd;--vessel:#6d757b;--stand:#9c8250;--stuff:#5b4f36;--stock:#232d32;--skin:#54483a;--block:#5d4b33;--disc:#625136;--glass:#35505c}}
+--board:#a5946c;--hub:#a27f4a;--cleat:#8a6432;--rib:#b5935c;--panel:#84694c;--mirror:#8fb0bd;--vessel:#6d757b;--stand:#9c8250;--stuff:#5b4f36;--stock:#232d32;--skin:#54483a;--block:#5d4b33;--disc:#625136;--glass:#35505c;--metal:#8b959b;--aid:#a8922f;--cover:#5f6b5d}}
 @media screen and (prefers-color-scheme:dark){.simulated svg{filter:brightness(.68)}}
 *{box-sizing:border-box}
 html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans",sans-serif;scroll-behavior:smooth}
@@ -38,16 +38,16 @@ figure{margin:.75rem 0}
 figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem;max-width:44rem}
 svg{display:block;max-width:100%;height:auto}
 :is(figure,.pane)>svg:not(.forecast-plot,.shop) text{font-family:inherit;fill:var(--ink);text-anchor:middle}
-.dish path{stroke:var(--ink);stroke-width:.5;stroke-linejoin:round}
-.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}
+.dish path{stroke-linejoin:round;stroke-linecap:round}.dish [class^=s]{stroke:var(--f);stroke-width:1.2}.dish .e{fill:none;stroke:var(--ink);stroke-width:1.6}.new .e{stroke-width:2.6}
+.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}.k-metal{--c:var(--metal)}.k-aid{--c:var(--aid)}.k-cover{--c:var(--cover)}
 ${shadeRules}
-.k-panel path,.k-mirror path{stroke:var(--f)}
 .sun{fill:var(--hub);stroke:none}.ray{fill:none;stroke:var(--lit);stroke-width:1;vector-effect:non-scaling-stroke}.mirror-line{fill:none;stroke:var(--accent);stroke-width:3;vector-effect:non-scaling-stroke}.pot{fill:var(--vessel);stroke:var(--ink);vector-effect:non-scaling-stroke}
-.k-panel .e,.k-mirror .e{fill:none;stroke:var(--ink)}
-.new path{stroke-width:.8}
-.stepped g:not(.new) path[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 45%);fill:var(--g);stroke:color-mix(in oklab,var(--ink),var(--leaf) 55%)}
-.stepped .k-panel:not(.new) path[class^=s],.stepped .k-mirror:not(.new) path[class^=s]{stroke:var(--g)}
-.dish .scribe{fill:none;stroke:var(--ink);stroke-width:.6}
+.stepped g:not(.new)>[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 62%);fill:var(--g);stroke:var(--g)}
+.stepped g:not(.new)>.e{stroke:color-mix(in oklab,var(--ink),var(--leaf) 45%)}
+.dish :is(.scribe,.drill){fill:none;stroke:var(--ink);stroke-width:1.3}.dish .glue{fill:none;stroke:var(--lit);stroke-width:7;stroke-dasharray:1 9}.dish .tape{fill:none;stroke:var(--accent);stroke-width:7}
+.dish :is(.leader,.along){fill:none;stroke:var(--ink);stroke-width:2}.dish .along{stroke-width:1.6;stroke-dasharray:24 6 4 6}.dot{fill:var(--ink)}.balloon{fill:var(--leaf);stroke:var(--ink);stroke-width:2.5}
+.dish .way{fill:var(--lit);stroke:var(--lit);stroke-width:6}
+.dish text{font-family:Helvetica,Arial,'Liberation Sans',sans-serif;font-size:34px}.dish text.on{paint-order:stroke;stroke:var(--leaf);stroke-width:7;stroke-linejoin:round}
 .stuff{fill:var(--stuff);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
 .of-reflector{--stuff:var(--glass)}.of-panel{--stuff:var(--skin)}.of-cleat{--stuff:var(--block)}.of-hub{--stuff:var(--disc)}
 .stock{fill:var(--stock);stroke:var(--ink);stroke-width:1.5;vector-effect:non-scaling-stroke}

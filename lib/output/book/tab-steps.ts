@@ -4,7 +4,7 @@ import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribSizes } from './rib-sizes.js';
 import { firstRibs, list, looks, type Step } from './step.js';
-import type { Solid } from './solids.js';
+import type { Solid } from '../illustrate/solids.js';
 import type { Look } from './still.js';
 
 /** What stands on the board while only the lower of the two discs is there. */

@@ -25,11 +25,11 @@ export const grown = ({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds =>
   maxY: maxY + by,
 });
 
-const overlap = (a: Bounds, b: Bounds): boolean =>
+export const overlap = (a: Bounds, b: Bounds): boolean =>
   a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 
 /** Whether a straight line passes through a box (Liang and Barsky 1984). */
-function passes({ a, b }: Segment, box: Bounds): boolean {
+export function passes({ a, b }: Segment, box: Bounds): boolean {
   if (Math.max(a.x, b.x) < box.minX || Math.min(a.x, b.x) > box.maxX) return false;
   if (Math.max(a.y, b.y) < box.minY || Math.min(a.y, b.y) > box.maxY) return false;
   let [from, to] = [0, 1];
@@ -79,7 +79,7 @@ const isFree = (box: Bounds, { segments, boxes, within }: Crowd): boolean =>
   !segments.some((segment) => passes(segment, box));
 
 const cross = (a: Point, b: Point, c: Point): number => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-const crossing = (s: Segment, t: Segment): boolean =>
+export const crossing = (s: Segment, t: Segment): boolean =>
   cross(s.a, s.b, t.a) * cross(s.a, s.b, t.b) < 0 && cross(t.a, t.b, s.a) * cross(t.a, t.b, s.b) < 0;
 
 export interface BoxSize {

@@ -1,0 +1,194 @@
+/** Balloons, labels and arrows of a picture: written where nothing is drawn, apart from each other. */
+import { crossing, grown, overlap, passes, type Segment } from '../shop/free-place.js';
+import { CAPITALS, textWidth } from '../shop/font.js';
+import { markup, type Markup } from '../markup.js';
+import type { Canvas } from './camera.js';
+import type { Place } from './path.js';
+import { NOTHING, type Raster } from './raster.js';
+import type { Note, Piece, Target } from './scene.js';
+import type { SeenScene } from './seen.js';
+
+/** Size of the letters, units of the picture: 1000 are some 100 mm of paper or 350 points of a phone. */
+export const LETTERS = 34;
+const BALLOON = 27;
+const GAP = 7;
+
+interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** How much is drawn within any rectangle, by sums over all that lies above and to the left (Crow 1984). */
+class Ink {
+  private readonly sums: Int32Array;
+  constructor(private readonly raster: Raster) {
+    const { width, height, faces } = raster;
+    this.sums = new Int32Array((width + 1) * (height + 1));
+    for (let y = 0; y < height; y += 1) {
+      let row = 0;
+      for (let x = 0; x < width; x += 1) {
+        row += faces[y * width + x] === NOTHING ? 0 : 1;
+        this.sums[(y + 1) * (width + 1) + x + 1] = (this.sums[y * (width + 1) + x + 1] ?? 0) + row;
+      }
+    }
+  }
+  within({ minX, minY, maxX, maxY }: Box): number {
+    const { width, height } = this.raster;
+    const [l, r] = [minX, maxX].map((x) => Math.max(0, Math.min(width, Math.round(x)))) as [number, number];
+    const [t, b] = [minY, maxY].map((y) => Math.max(0, Math.min(height, Math.round(y)))) as [number, number];
+    const at = (x: number, y: number): number => this.sums[y * (width + 1) + x] ?? 0;
+    return at(r, b) - at(l, b) - at(r, t) + at(l, t);
+  }
+}
+
+interface Sheet {
+  readonly canvas: Canvas;
+  readonly ink: Ink;
+  readonly boxes: Box[];
+  readonly leaders: Segment[];
+}
+
+interface Found {
+  readonly box: Box;
+  readonly leader: Segment;
+}
+
+/** From the side of a box to a place. */
+function leaderOf({ minX, minY, maxX, maxY }: Box, at: Place): Segment {
+  const near = { x: Math.max(minX, Math.min(maxX, at.x)), y: Math.max(minY, Math.min(maxY, at.y)) };
+  return { a: at, b: near };
+}
+
+/** The nearest free box for a place: off the drawing where that can be, on it where not. */
+function find({ canvas, ink, boxes, leaders }: Sheet, at: Place, width: number, height: number): Found | null {
+  for (const share of [0, 0.35, 1])
+    for (let distance = 26; distance < 700; distance += 11)
+      for (let k = 0; k < 32; k += 1) {
+        // upward first, then to both sides in turn
+        const angle = -Math.PI / 2 + (Math.PI / 16) * (k % 2 === 0 ? k / 2 : -(k + 1) / 2);
+        const middle = {
+          x: at.x + Math.cos(angle) * (distance + width / 2),
+          y: at.y + Math.sin(angle) * (distance + height / 2),
+        };
+        const box = {
+          minX: middle.x - width / 2,
+          maxX: middle.x + width / 2,
+          minY: middle.y - height / 2,
+          maxY: middle.y + height / 2,
+        };
+        if (box.minX < 2 || box.minY < 2 || box.maxX > canvas.width - 2 || box.maxY > canvas.height - 2) continue;
+        if (boxes.some((other) => overlap(grown(box, GAP), other))) continue;
+        if (ink.within(grown(box, 3)) > share * width * height) continue;
+        if (leaders.some((other) => passes(other, grown(box, 3)))) continue;
+        const leader = leaderOf(box, at);
+        if (boxes.some((other) => passes(leader, other)) || leaders.some((other) => crossing(leader, other))) continue;
+        return { box, leader };
+      }
+  return null;
+}
+
+const n = (value: number): string => String(Math.round(value));
+
+/** Words in the middle of a place, as wide as they were thought to be. */
+export function wordsAt(text: string, x: number, y: number, className: string): Markup {
+  const long = textWidth(text, LETTERS * CAPITALS);
+  const length = text.length > 1 ? markup` textLength="${n(long)}" lengthAdjust="spacingAndGlyphs"` : null;
+  return markup`<text class="${className}" x="${n(x)}" y="${n(y + (LETTERS * CAPITALS) / 2)}"${length}>${text}</text>`;
+}
+
+/** An arrow along a line, its head at the end. */
+export function arrow(a: Place, b: Place): string {
+  const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const [ux, uy] = [(b.x - a.x) / size, (b.y - a.y) / size];
+  const head = Math.min(26, size * 0.6);
+  const side = (sign: 1 | -1) => `${n(b.x - ux * head - sign * uy * head * 0.5)} ${n(b.y - uy * head + sign * ux * head * 0.5)}`;
+  return `M${n(a.x)} ${n(a.y)}L${n(b.x - ux * head * 0.7)} ${n(b.y - uy * head * 0.7)}M${n(b.x)} ${n(b.y)}L${side(1)}L${side(-1)}z`;
+}
+
+type Written = Extract<Note, { readonly text: string }>;
+
+function written(note: Written, sheet: Sheet, place: Place): Markup | null {
+  const { text } = note;
+  if (note.kind === 'mark') {
+    const width = textWidth(text, LETTERS * CAPITALS) + 8;
+    const box = { minX: place.x - width / 2, maxX: place.x + width / 2, minY: place.y - 16, maxY: place.y + 16 };
+    if (sheet.boxes.some((other) => overlap(grown(box, 2), other))) return null;
+    sheet.boxes.push(box);
+    return wordsAt(text, place.x, place.y, 'on');
+  }
+  const round = note.kind === 'balloon';
+  const width = round ? 2 * BALLOON : textWidth(text, LETTERS * CAPITALS) + 10;
+  const found = find(sheet, place, width, round ? 2 * BALLOON : LETTERS + 4);
+  if (found === null) return null;
+  const { box, leader } = found;
+  sheet.boxes.push(box);
+  sheet.leaders.push(leader);
+  const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  // a leader that ends within an outline ends in a dot (ISO 128-2)
+  const line = markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(leader.b.x)} ${n(leader.b.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/>`;
+  if (!round) return markup`${line}${wordsAt(text, x, y, 'on')}`;
+  const far = Math.hypot(leader.a.x - x, leader.a.y - y) || 1;
+  const end = { x: x + ((leader.a.x - x) / far) * BALLOON, y: y + ((leader.a.y - y) / far) * BALLOON };
+  return markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(end.x)} ${n(end.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/><circle class="balloon" cx="${n(x)}" cy="${n(y)}" r="${BALLOON}"/>${wordsAt(text, x, y, 'no')}`;
+}
+
+/** The middle of what is seen of the piece that is seen best; null where nothing of any is seen. */
+function bestSeen(pieces: readonly Piece[], { raster, owners }: SeenScene): Place | null {
+  const wanted = new Map(pieces.map((piece) => [piece, { count: 0, x: 0, y: 0 }]));
+  const eachPoint = (visit: (piece: Piece, x: number, y: number) => void): void => {
+    for (let y = 0; y < raster.height; y += 2)
+      for (let x = 0; x < raster.width; x += 2) {
+        const piece = owners[raster.faces[y * raster.width + x] ?? NOTHING];
+        if (piece) visit(piece, x, y);
+      }
+  };
+  eachPoint((piece, x, y) => {
+    const sum = wanted.get(piece);
+    if (sum === undefined) return;
+    sum.count += 1;
+    sum.x += x;
+    sum.y += y;
+  });
+  const [best] = [...wanted].sort(([, a], [, b]) => b.count - a.count);
+  if (best === undefined || best[1].count === 0) return null;
+  const [piece, { count, x, y }] = best;
+  const middle = { x: x / count, y: y / count };
+  let nearest: Place | null = null;
+  let off = Infinity;
+  eachPoint((one, px, py) => {
+    const far = Math.hypot(px - middle.x, py - middle.y);
+    if (one === piece && far < off) [nearest, off] = [{ x: px, y: py }, far];
+  });
+  return nearest;
+}
+
+const placeOf = (at: Target, { project }: Canvas, seen: SeenScene): Place | null =>
+  'pieces' in at ? bestSeen(at.pieces, seen) : project(at);
+
+/** All notes of a picture. */
+export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene): Markup {
+  const { project } = canvas;
+  const sheet: Sheet = { canvas, ink: new Ink(seen.raster), boxes: [], leaders: [] };
+  const ways: string[] = [];
+  const axes: string[] = [];
+  for (const note of notes) {
+    if (note.kind !== 'way' && note.kind !== 'axis') continue;
+    const [a, b] = [project(note.from), project(note.to)];
+    if (note.kind === 'axis') axes.push(`M${n(a.x)} ${n(a.y)}L${n(b.x)} ${n(b.y)}`);
+    else {
+      ways.push(arrow(a, b));
+      sheet.leaders.push({ a, b });
+    }
+  }
+  const order = ['mark', 'balloon', 'label'];
+  const texts = notes
+    .flatMap((note) => ('at' in note ? [note] : []))
+    .sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind))
+    .map((note) => {
+      const place = placeOf(note.at, canvas, seen);
+      return place && written(note, sheet, place);
+    });
+  return markup`${axes.length > 0 ? markup`<path class="along" d="${axes.join('')}"/>` : null}${ways.length > 0 ? markup`<path class="way" d="${ways.join('')}"/>` : null}${texts}`;
+}
