@@ -43,7 +43,7 @@ export interface BookSource extends Prepared {
 }
 
 /** Chords of a panel for the book's pictures: enough to look bent. */
-const chords = 9;
+const chords = 17;
 
 function facetsOf(dish: Dish): Facet[] {
   return Array.from({ length: chords }, (_, i) =>

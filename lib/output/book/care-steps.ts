@@ -1,5 +1,5 @@
 /** Steps that keep the wood dry and people safe. */
-import { afterDish, looks, type Step } from './step.js';
+import type { Step } from './step.js';
 
 /** What the wood needs before glue and mirror cover it. */
 export function sealStep(): Step {
@@ -12,7 +12,7 @@ export function sealStep(): Step {
     ],
     checks: ['A drop of water stands on the edges.', 'The top edges of the ribs are bare wood, clean and dry.'],
     picture: 'The frame of ribs that is sealed',
-    look: looks(['board', 'hub', 'cleat', 'rib'], []),
+    scene: 'seal',
   };
 }
 
@@ -26,6 +26,6 @@ export function liveStep(): Step {
     ],
     checks: ['The cover is on and tied.', 'No strip of film is left: it shrinks in the sun and lifts the mirror.'],
     picture: 'The mirror that is uncovered',
-    look: (solid) => (solid.role === 'mirror' ? 'new' : afterDish(solid) ? 'hidden' : 'there'),
+    scene: 'film',
   };
 }

@@ -20,10 +20,13 @@ export interface ModelInput {
 }
 
 /** Of the aperture, and pictures need no more: it is below a pixel at the width that a page shows. */
-const pictureTolerance = 1 / 1500;
+const pictureTolerance = 1 / 4000;
 
 function ring({ dish }: ModelInput, contour: Contour): Vec2[] {
-  return flatten(contour, 2 * dish.apertureRadius * pictureTolerance, 'on').map(({ x, y }) => [x, y]);
+  const { minX, maxX } = bounds(contour);
+  // a small hole is round too
+  const tolerance = Math.min(2 * dish.apertureRadius * pictureTolerance, (maxX - minX) / 400);
+  return flatten(contour, tolerance, 'on').map(({ x, y }) => [x, y]);
 }
 
 const idsOf = (parts: readonly Part[], kind: PartKind): string[] =>
@@ -35,7 +38,7 @@ const platesOf = ({ assembly }: ModelInput, kind: PartKind): AssembledPlate[] =>
 const sheetsOf = ({ assembly }: ModelInput, kind: PartKind): AssembledSheet[] =>
   assembly.placed.filter((one): one is AssembledSheet => one.form === 'sheet' && one.part.kind === kind);
 
-const plateShape = (input: ModelInput, { outline, openings, thickness }: Part): SolidShape => ({
+export const plateShape = (input: ModelInput, { outline, openings, thickness }: Part): SolidShape => ({
   kind: 'plate',
   outline: ring(input, outline),
   holes: openings.map((opening) => ring(input, opening)),

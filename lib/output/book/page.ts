@@ -15,6 +15,7 @@ import {
   problemsChapter,
   sheetsChapter,
 } from './sections.js';
+import type { Standpoint } from '../illustrate/index.js';
 import { shoppingList } from './shopping.js';
 import type { Model } from '../illustrate/solids.js';
 import { standChapter } from './stand-chapter.js';
@@ -26,11 +27,6 @@ interface Chapter {
   readonly title: string;
   readonly body: Markup;
   readonly className?: string;
-}
-
-interface Standpoint {
-  readonly azimuth: number;
-  readonly elevation: number;
 }
 
 /** From ahead and to the right of rib 1, high enough to see into the dish. */

@@ -64,6 +64,15 @@ function rays(input: BookInput, from: number): Markup {
   return markup`<path class="ray" d="${lines.join('')}"/>`;
 }
 
+/** The focal stick as it stands plumb on the hub, its top where the vessel hangs. */
+function stick({ aids }: BookInput, underside: number): Markup | null {
+  const part = aids.find(({ id }) => id === 'focal-stick');
+  if (part === undefined) return null;
+  const { maxX } = bounds(part.outline);
+  const points = part.outline.map(({ x, y }) => `${px(y)} ${px(maxX - x - underside)}`).join('L');
+  return markup`<path class="aid" d="M${points}Z"/>`;
+}
+
 /** The vessel's height above the board, dimensioned. */
 export function vesselPicture(input: BookInput, measures: Measures, label: string): Markup {
   const { apertureRadius: R, baseHeight, focusHeight } = input.dish;
@@ -74,11 +83,11 @@ export function vesselPicture(input: BookInput, measures: Measures, label: strin
   const above = underside - baseHeight;
   const reach = measures.length(underside);
   return markup`<svg class="plan" viewBox="${px(-R - size)} ${px(-height)} ${px(2 * R + size * 8)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
-${body(input)}${pot(input, 0)}${rays(input, -height)}
+${body(input)}${pot(input, 0)}${stick(input, underside)}${rays(input, -height)}
 <path class="axis" d="M0 ${px(-height)}V${px(size)}"/>
 <path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}"/>
 <text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="vessel.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
-<text font-size="${px(size * 0.8)}" x="0" y="${px(-underside * 0.55)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}${Math.abs(above - focusHeight.atRim) < 1e-6 ? '' : ' to the vessel'}</text>
+<text class="on" font-size="${px(size * 0.8)}" x="0" y="${px(-underside * 0.55)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}${Math.abs(above - focusHeight.atRim) < 1e-6 ? '' : ' to the vessel'}</text>
 </svg>`;
 }
 

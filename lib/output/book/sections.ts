@@ -8,13 +8,16 @@ import type { Part } from '../../part/index.js';
 import { markup, type Markup, raw } from '../markup.js';
 import type { BookBurn, BookInput, BookSheet, CutPicture, ForecastRow } from './input.js';
 import type { ForecastPlot } from '../plots/index.js';
+import { boardJoint, cleatSide, hubFace, hubJoint, ribJoint, seam, spliceJoint } from './details.js';
 import type { Measures } from './measures.js';
+import { needsStrip } from './needs.js';
 import { aimPicture, vesselPicture } from './section-picture.js';
 import { sheetPicture, useOf } from './sheet-picture.js';
 import type { Model } from '../illustrate/solids.js';
+import { picture, type Standpoint } from '../illustrate/index.js';
+import { sceneOf, standScene, type Stage } from './scenes/index.js';
 import type { Step } from './step.js';
 import { assemblySteps } from './steps.js';
-import { still } from './still.js';
 
 export function cautionsChapter({ burn }: Pick<BookInput, 'burn'>): Markup {
   return markup`${cautions.map(({ title, sentences }) => markup`<h3>${title}</h3><p>${sentences.join(' ')}</p>`)}${burn && burnSection(burn)}`;
@@ -35,7 +38,8 @@ function partRow(part: Part, input: BookInput, measures: Measures): Markup {
   const size = `${measures.length(box.maxX - box.minX)} x ${measures.length(box.maxY - box.minY)}`;
   const sheets = (input.sheets ?? []).filter(({ placed }) => placed.some((at) => at.part === part.id));
   const material = input.design.materials[part.material]?.description ?? part.material;
-  return markup`<tr><th scope="row"><button type="button" data-light="${part.id}" aria-pressed="false">${part.name}</button></th><td data-quantity="${part.id}">${part.quantity}</td><td class="words">${material}</td><td>${measures.length(part.thickness)}</td><td>${size}</td><td class="words">${sheets.map(({ id }) => id).join(', ')}</td></tr>`;
+  const number = input.parts.indexOf(part) + 1;
+  return markup`<tr><td class="words">${number}</td><th scope="row"><button type="button" data-light="${part.id}" aria-pressed="false">${part.name}</button></th><td data-quantity="${part.id}">${part.quantity}</td><td class="words">${material}</td><td>${measures.length(part.thickness)}</td><td>${size}</td><td class="words">${sheets.map(({ id }) => id).join(', ')}</td></tr>`;
 }
 
 export function partsChapter(input: BookInput, measures: Measures): Markup {
@@ -46,7 +50,7 @@ export function partsChapter(input: BookInput, measures: Measures): Markup {
   const noted = input.parts.filter((part) => part.notes.length > 0);
   return markup`<p class="controls">Press a part to light it up in the dish and on the sheets.</p>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the parts"><table class="parts"><caption>Parts, with the size of the piece and the sheets they are on</caption>
-<thead><tr><th scope="col">part</th><th scope="col">number</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
+<thead><tr><th scope="col" class="words">no.</th><th scope="col">part</th><th scope="col">number off</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
 <tbody>${input.parts.map((part) => partRow(part, input, measures))}</tbody></table></div>
 ${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.map(({ name, notes }) => markup`<li><strong>${name}.</strong> ${notes.join(' ')}</li>`)}</ul>` : null}
 ${aids.length > 0 ? markup`<h3>Templates, gauges and jigs</h3><ul>${aids}</ul>` : null}`;
@@ -108,38 +112,52 @@ export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${fileKey(input)}${routerWords(input)}${laserWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 
-interface Standpoint {
-  readonly azimuth: number;
-  readonly elevation: number;
+function stepPicture(step: Step, stage: Stage, measures: Measures): Markup {
+  const { input } = stage;
+  if (step.scene === 'vessel') return vesselPicture(input, measures, step.picture);
+  if (step.scene === 'aim') return aimPicture(input, step.picture);
+  if (step.scene === 'stand') {
+    const look = step.look ?? (() => 'hidden' as const);
+    return picture({ from: stage.from, ...standScene(stage, look), label: step.picture });
+  }
+  return picture(sceneOf(step.scene, stage, step.picture));
 }
 
-function stepPicture(step: Step, input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {
-  if (step.section === 'vessel') return vesselPicture(input, measures, step.picture);
-  if (step.section === 'aim') return aimPicture(input, step.picture);
-  return still(model, { ...from, spread: step.spread ?? 0, look: step.look, label: step.picture });
+/** Small pictures of what the large one is too small for. */
+function detailsOf({ scene }: Step, input: BookInput, measures: Measures): Markup[] {
+  switch (scene) {
+    case 'hub':
+      return [...hubJoint(input, measures), ...hubFace(input)];
+    case 'lower-disc':
+      return hubFace(input);
+    case 'upper-disc':
+      return hubJoint(input, measures);
+    case 'cleat':
+      return [...ribJoint(input, measures), ...cleatSide(input)];
+    case 'first-ribs':
+      return boardJoint(input, measures);
+    case 'join':
+      return spliceJoint(input, measures);
+    case 'panels':
+      return seam(input, measures);
+    default:
+      return [];
+  }
 }
 
-function stepItem(step: Step, index: number, picture: Markup): Markup {
+function stepItem(step: Step, index: number, stage: Stage, measures: Measures): Markup {
+  const { input } = stage;
+  const details = detailsOf(step, input, measures);
   const checks =
     step.checks.length > 0
       ? markup`<ul class="checks" aria-label="Checks">${step.checks.map((line) => markup`<li>${line}</li>`)}</ul>`
       : null;
-  return markup`<li class="step"><div><h3>${index + 1}. ${step.title}</h3>${step.text.map((line) => markup`<p>${line}</p>`)}${checks}</div><figure>${picture}</figure></li>`;
+  return markup`<li class="step"><h3>${index + 1}. ${step.title}</h3>${needsStrip(step, input)}<div>${step.text.map((line) => markup`<p>${line}</p>`)}${checks}${details.length > 0 ? markup`<div class="details">${details}</div>` : null}</div><figure>${stepPicture(step, stage, measures)}</figure></li>`;
 }
 
 export function assemblyChapter(input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {
-  // a picture that an earlier step has is not drawn again; they differ by their label alone
-  const drawn = new Map<string, number>();
-  const items = assemblySteps(input, measures).map((step, i) => {
-    const picture = stepPicture(step, input, measures, model, from);
-    const lines = picture.text.replace(/ aria-label="[^"]*"/, '');
-    const earlier = drawn.get(lines);
-    if (earlier !== undefined)
-      return stepItem(step, i, markup`<figcaption>The picture is that of step ${earlier + 1}.</figcaption>`);
-    drawn.set(lines, i);
-    return stepItem(step, i, picture);
-  });
-  return markup`<ol class="steps">${items}</ol>`;
+  const stage = { input, model, from, R: input.dish.apertureRadius };
+  return markup`<ol class="steps">${assemblySteps(input, measures).map((step, i) => stepItem(step, i, stage, measures))}</ol>`;
 }
 
 export function forecastChapter({ forecast }: BookInput): Markup {

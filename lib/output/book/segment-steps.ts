@@ -1,7 +1,7 @@
 /** Steps for a board in segments, glued for good or bolted so that the dish comes apart. */
 import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
-import { list, looks, type Step } from './step.js';
+import { list, type Step } from './step.js';
 
 /** Whether the dish comes apart at the joints of its board. */
 export function comesApart({ design, parts }: BookInput): boolean {
@@ -73,6 +73,6 @@ export function apartStep(input: BookInput): Step {
       'Put together again, a straight edge across a joint shows no step.',
     ],
     picture: 'The dish without the panels, as it is taken apart',
-    look: looks(['board', 'hub', 'cleat', 'rib'], []),
+    scene: 'apart',
   };
 }

@@ -32,6 +32,7 @@ function frameSteps(input: BookInput, { castors, axisAbove }: BookStand, { lengt
       ],
       checks: ['The base turns by hand all the way round and does not rock.', 'All four castors touch the ground.'],
       picture: 'Base and beams of the stand',
+      scene: 'stand',
       look: standLooks(['pivot', 'base'], ['beam']),
     },
     {
@@ -44,6 +45,7 @@ function frameSteps(input: BookInput, { castors, axisAbove }: BookStand, { lengt
         `The middle of the holes is ${length(axisAbove)} above the ground.`,
       ],
       picture: 'The side frames on the base',
+      scene: 'stand',
       look: standLooks(['pivot', 'base', 'beam'], ['side']),
     },
   ];
@@ -61,6 +63,7 @@ function swingSteps(input: BookInput, stand: BookStand, { weight }: Measures): S
       ],
       checks: ['Both diagonals are alike within 2 mm.', 'A pipe through both holes turns freely.'],
       picture: 'Arms and cross beams, which carry the dish',
+      scene: 'stand',
       look: standLooks([], swing),
     },
     {
@@ -72,6 +75,7 @@ function swingSteps(input: BookInput, stand: BookStand, { weight }: Measures): S
       ],
       checks: ['The board lies on both flanges over their whole length.', 'The heads are tight, with washers.'],
       picture: 'The dish on its cross beams',
+      scene: 'stand',
       look: standLooks([], swing, 'there'),
     },
     {
@@ -91,6 +95,7 @@ function swingSteps(input: BookInput, stand: BookStand, { weight }: Measures): S
         `It swings from looking up to a sun ${stand.lowest.toFixed(0)}° high, and nothing touches.`,
       ],
       picture: 'The dish in its stand',
+      scene: 'stand',
       look: standLooks([...frame, 'spacer'], swing, 'there'),
     },
   ];
@@ -111,6 +116,7 @@ function hangerStep({ holder }: BookStand, { length }: Measures): Step[] {
         'With twice the load of water in the vessel nothing slips; the dish is covered meanwhile.',
       ],
       picture: 'The dish in its stand',
+      scene: 'stand',
       look: standLooks([...frame, 'spacer', ...swing], [], 'there'),
     },
   ];
@@ -129,6 +135,7 @@ function sightStep(): Step {
       'With the spot within the ring of half a degree the dish is aimed.',
     ],
     picture: 'The sight on its arm',
+    scene: 'stand',
     look: standLooks([...frame, 'spacer', ...swing], ['sight-rear', 'sight-front'], 'there'),
   };
 }

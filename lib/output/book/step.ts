@@ -1,7 +1,8 @@
 /** One step of the assembly, and what its text and picture are put together from. */
 import type { BookInput } from './input.js';
 import type { Look } from './still.js';
-import type { Role, Solid } from '../illustrate/solids.js';
+import type { Solid } from '../illustrate/solids.js';
+import type { SceneName } from './scenes/index.js';
 
 export interface Step {
   readonly title: string;
@@ -9,27 +10,17 @@ export interface Step {
   readonly text: readonly string[];
   /** How to know that it is right before going on. */
   readonly checks: readonly string[];
-  /** What the picture shows, in words and by solid. */
+  /** What the picture shows, in words. */
   readonly picture: string;
-  readonly look: (solid: Solid, index: number) => Look;
-  /** 1 pulls the picture apart. */
-  readonly spread?: number;
-  /** A cut through the axis instead of the dish in space. */
-  readonly section?: 'vessel' | 'aim';
+  readonly scene: SceneName | 'vessel' | 'aim' | 'stand';
+  /** Of a step of the stand: what is there and what is new. */
+  readonly look?: (solid: Solid, index: number) => Look;
 }
 
 /** Numbers of the ribs to set first: three or four that stand evenly round the board, so that nothing tips. */
 export function firstRibs(count: number): number[] {
   const stands = count % 4 === 0 ? 4 : 3;
   return Array.from({ length: stands }, (_, k) => 1 + Math.round((k * count) / stands));
-}
-
-/** Solids of the first roles stand there, those of the second are new: all copies, or those of some numbers. */
-export function looks(there: readonly Role[], fresh: readonly Role[], only?: readonly number[]) {
-  return (solid: Solid, index: number): Look => {
-    if (fresh.includes(solid.role)) return only && !only.includes(index + 1) ? 'hidden' : 'new';
-    return there.includes(solid.role) ? 'there' : 'hidden';
-  };
 }
 
 /** `1, 2 and 3`. */
@@ -41,6 +32,3 @@ export function aidName({ aids }: BookInput, id: string): string | null {
   const name = aids.find((part) => part.id === id)?.name;
   return name === undefined ? null : name.charAt(0).toLowerCase() + name.slice(1);
 }
-
-/** What is not there yet while the dish itself is built. */
-export const afterDish = ({ role }: Pick<Solid, 'role'>): boolean => role === 'vessel' || role === 'stand';

@@ -4,7 +4,7 @@ import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { liveStep, sealStep } from './care-steps.js';
 import { ribSizes } from './rib-sizes.js';
-import { afterDish, aidName, firstRibs, list, looks, type Step } from './step.js';
+import { aidName, firstRibs, list, type Step } from './step.js';
 import { standSteps } from './stand-steps.js';
 import { apartStep, comesApart, dryHubText, joinText, panelsOverJointsText, pinnedPanels } from './segment-steps.js';
 import { lowerDiscStep, tabSteps, upperDiscStep } from './tab-steps.js';
@@ -75,7 +75,7 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
         `A straight edge shows no hollow or hump over 1 mm: the board's flatness goes straight into the dish.`,
       ],
       picture: 'The backer board alone',
-      look: looks([], ['board']),
+      scene: boards > 1 ? 'join' : 'board',
     },
     hub.build === 'slotted-discs'
       ? lowerDiscStep(input)
@@ -87,7 +87,7 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
             'The hub does not turn by hand.',
           ],
           picture: 'The hub on the board',
-          look: looks(['board'], ['hub']),
+          scene: 'hub',
         },
   ];
 }
@@ -118,8 +118,7 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
         ...(cleat.ribScrews > 0 ? ['No screw comes out on the far side of the rib.'] : []),
       ],
       picture: 'A rib with its cleat',
-      // of rib 1 the picture shows the face with the cleat
-      look: looks([], ['rib', 'cleat'], [1]),
+      scene: 'cleat',
     },
     {
       title: `Dry-fit ribs ${list(first)} first`,
@@ -137,7 +136,7 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
           ]
         : [],
       picture: `Ribs ${list(first)} in place with their cleats, the others still to come`,
-      look: looks(['board', 'hub'], ['rib', 'cleat'], first),
+      scene: 'first-ribs',
     },
     {
       title: 'Set the other ribs',
@@ -158,7 +157,7 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
         `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.layout.halfAngle))} apart, middle to middle.`,
       ],
       picture: 'All ribs in place on board and hub',
-      look: looks(['board', 'hub'], ['rib', 'cleat']),
+      scene: 'other-ribs',
     },
   ];
 }
@@ -178,7 +177,7 @@ function curveStep(input: BookInput, measures: Measures): Step {
       `The panels bear on the rib over its middle line only; at the rim a wedge of ${measures.length(input.dish.glueWedge)} stays open at the rib’s corners: that is where the glue goes.`,
     ],
     picture: 'The frame of ribs that the gauge is held to',
-    look: looks(['board', 'hub', 'cleat', 'rib'], []),
+    scene: 'curve',
   };
 }
 
@@ -188,7 +187,7 @@ function ribsOpen({ parts }: BookInput): boolean {
 }
 
 function skinSteps(input: BookInput, measures: Measures): Step[] {
-  const { design, dish } = input;
+  const { design } = input;
   const { length } = measures;
   const pins = fastenersOf(input, 'panel-to-rib');
   const stapled = design.panel.fixing === 'staples';
@@ -216,12 +215,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
       'Both edges lie down over their whole length; lifted edges spread the focus.',
     ],
     picture: 'Panels being laid on the ribs',
-    look: (solid, index) => {
-      if (afterDish(solid)) return 'hidden';
-      if (solid.role !== 'panel' && solid.role !== 'mirror') return 'there';
-      // a few panels left out show the ribs that they go on
-      return index >= dish.layout.ribs.length * 0.62 && index < dish.layout.ribs.length * 0.88 ? 'hidden' : 'new';
-    },
+    scene: 'panels',
   };
   if (!mirrored || !pins) return [skin];
   const mirror: Step = {
@@ -233,7 +227,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     ],
     checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],
     picture: 'The mirror strips on the panels',
-    look: (solid) => (solid.role === 'mirror' ? 'new' : afterDish(solid) ? 'hidden' : 'there'),
+    scene: 'mirror',
   };
   return [skin, mirror];
 }
@@ -258,8 +252,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       ],
       checks: ['From three rim ends the vessel is equally far.', 'Its stand holds it when the dish is turned.'],
       picture: `The dish cut through its axis: the vessel hangs ${length(above)} above the board`,
-      section: 'vessel',
-      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror'], ['vessel']),
+      scene: 'vessel',
     },
     liveStep(),
     {
@@ -272,8 +265,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       checks: ['The shadow shrinks to nothing at the stick’s foot.', 'The stand does not creep when let go.'],
       picture:
         'The dish cut through its axis and tilted: axis and stick point at the sun, and the stick throws no shadow',
-      section: 'aim',
-      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'vessel'], []),
+      scene: 'aim',
     },
     {
       title: 'First light',
@@ -285,7 +277,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       ],
       checks: ['The patch is about as wide as the forecast says, and whole.', 'The cover is on.'],
       picture: 'The finished dish, together',
-      look: looks(['board', 'hub', 'cleat', 'rib', 'panel', 'mirror', 'vessel'], []),
+      scene: 'first-light',
     },
   ];
 }
@@ -326,8 +318,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
         : 'A rib offcut stands on its hub flat without rocking.',
     ],
     picture: 'Everything there is, pulled apart',
-    look: (solid) => (solid.role === 'vessel' ? 'hidden' : 'there'),
-    spread: 1,
+    scene: 'overview',
   };
   return [
     before,

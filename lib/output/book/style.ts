@@ -39,15 +39,15 @@ figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem;max-width:44rem}
 svg{display:block;max-width:100%;height:auto}
 :is(figure,.pane)>svg:not(.forecast-plot,.shop) text{font-family:inherit;fill:var(--ink);text-anchor:middle}
 .dish path{stroke-linejoin:round;stroke-linecap:round}.dish [class^=s]{stroke:var(--f);stroke-width:1.2}.dish .e{fill:none;stroke:var(--ink);stroke-width:1.6}.new .e{stroke-width:2.6}
-.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}.k-metal{--c:var(--metal)}.k-aid{--c:var(--aid)}.k-cover{--c:var(--cover)}
+.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}.k-splice{--c:var(--hub)}.k-metal{--c:var(--metal)}.k-aid{--c:var(--aid)}.k-cover{--c:var(--cover)}
 ${shadeRules}
 .sun{fill:var(--hub);stroke:none}.ray{fill:none;stroke:var(--lit);stroke-width:1;vector-effect:non-scaling-stroke}.mirror-line{fill:none;stroke:var(--accent);stroke-width:3;vector-effect:non-scaling-stroke}.pot{fill:var(--vessel);stroke:var(--ink);vector-effect:non-scaling-stroke}
 .stepped g:not(.new)>[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 62%);fill:var(--g);stroke:var(--g)}
 .stepped g:not(.new)>.e{stroke:color-mix(in oklab,var(--ink),var(--leaf) 45%)}
-.dish :is(.scribe,.drill){fill:none;stroke:var(--ink);stroke-width:1.3}.dish .glue{fill:none;stroke:var(--lit);stroke-width:7;stroke-dasharray:1 9}.dish .tape{fill:none;stroke:var(--accent);stroke-width:7}
+.dish :is(.on-scribe,.on-drill){fill:none;stroke:var(--ink);stroke-width:1.3}.dish .on-glue{fill:none;stroke:var(--lit);stroke-width:7;stroke-dasharray:1 9}.dish .on-tape{fill:none;stroke:var(--accent);stroke-width:7}
 .dish :is(.leader,.along){fill:none;stroke:var(--ink);stroke-width:2}.dish .along{stroke-width:1.6;stroke-dasharray:24 6 4 6}.dot{fill:var(--ink)}.balloon{fill:var(--leaf);stroke:var(--ink);stroke-width:2.5}
 .dish .way{fill:var(--lit);stroke:var(--lit);stroke-width:6}
-.dish text{font-family:Helvetica,Arial,'Liberation Sans',sans-serif;font-size:34px}.dish text.on{paint-order:stroke;stroke:var(--leaf);stroke-width:7;stroke-linejoin:round}
+.dish text{font-family:Helvetica,Arial,'Liberation Sans',sans-serif;}.aid{fill:var(--aid);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}.plan text.on{paint-order:stroke;stroke:var(--leaf);stroke-width:.25em}.dish text.on{paint-order:stroke;stroke:var(--leaf);stroke-width:7;stroke-linejoin:round}
 .stuff{fill:var(--stuff);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
 .of-reflector{--stuff:var(--glass)}.of-panel{--stuff:var(--skin)}.of-cleat{--stuff:var(--block)}.of-hub{--stuff:var(--disc)}
 .stock{fill:var(--stock);stroke:var(--ink);stroke-width:1.5;vector-effect:non-scaling-stroke}
@@ -60,7 +60,7 @@ ${shadeRules}
 .thin,path.dim{fill:none;stroke:var(--soft);stroke-width:.8;vector-effect:non-scaling-stroke}
 :is(figure,.pane)>svg text.no{dominant-baseline:central}
 :is(figure,.pane)>svg text.name{dominant-baseline:central}
-:is(figure,.pane)>svg text.before{text-anchor:end}:is(figure,.pane)>svg text.after{text-anchor:start}
+:is(figure,.pane)>svg text.row{text-anchor:start}:is(figure,.pane)>svg text.before{text-anchor:end}:is(figure,.pane)>svg text.after{text-anchor:start}
 .lit .stuff,.stuff.lit,.lit path[class^=s]{--f:var(--litfill);fill:var(--litfill);stroke:var(--lit);stroke-width:2}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:.93rem;margin:.75rem 0}
 caption{text-align:left;color:var(--soft);padding-bottom:.3rem;font-size:.9rem}
@@ -89,9 +89,17 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 @media screen{:is(.sheets,.drawn){display:grid;grid-template-columns:repeat(auto-fit,minmax(min(30rem,100%),1fr));gap:0 1.5rem}:is(.sheets,.drawn)>*{min-width:0}}
 .shop{color:var(--ink);width:100%}
 .steps{list-style:none;padding:0;max-width:none;counter-reset:step}
-.step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,20rem);gap:.5rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
-.step h3{margin:0 0 .3rem}
+.step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr);gap:.3rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
+.step>:is(h3,.needs){grid-column:1/-1}
+.step h3{margin:0}
 .step figure{margin:0}
+.details{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(14rem,100%),1fr));gap:.5rem 1.2rem;max-width:44rem;margin-top:.5rem}.detail:only-child{max-width:21rem}
+.step svg{width:100%}
+.needs{list-style:none;padding:.3rem .6rem;margin:.2rem 0;border:1px solid var(--line);display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;max-width:none;align-items:center;font-size:.93rem}
+.needs li{display:flex;flex-wrap:wrap;gap:.2rem .5rem;align-items:center;margin:0}.ball{display:inline-grid;place-items:center;min-width:1.6em;height:1.6em;border:1.5px solid;border-radius:1em;font-weight:600}
+.step .true{width:auto;flex:none;max-width:none}.true path{fill:var(--metal);stroke:var(--ink);stroke-width:.25}
+.mat{fill:var(--leaf)}.dish .mat{stroke:none}.lens{fill:none;stroke:var(--ink);stroke-width:3}.bore{fill:var(--leaf);stroke:var(--ink);stroke-width:1.5}.gluing{fill:var(--lit)}.hatching{fill:none;stroke:var(--ink);stroke-width:1;opacity:.55}
+.scribed{fill:none;stroke:var(--lit);stroke-width:9}.good,.bad{fill:none;stroke:var(--accent);stroke-width:10}.bad{stroke:var(--warn)}
 .checks{list-style:none;padding:0}
 .checks li::before{content:"☐ ";font-size:1.1em}
 .cautions h3{color:var(--warn);font-size:1.15rem}
@@ -102,7 +110,7 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 pre{white-space:pre-wrap;font-size:.8rem;color:var(--soft);overflow-wrap:anywhere}
 @media (max-width:46rem){.wrap{padding:.5rem}.leaf{padding:.8rem .7rem}.step{grid-template-columns:minmax(0,1fr)}}
 @media print{
-@page{margin:14mm}
+@page{margin:12mm}
 html{font-size:10pt;background:#fff}
 .wrap{display:block;padding:0;max-width:none}
 .leaf{border:0;padding:0;background:none}
@@ -122,7 +130,7 @@ caption,thead{break-after:avoid}
 svg{max-height:175mm}
 .drawn svg{max-height:106mm}
 .pane{border:0}
-.step svg{max-height:58mm}
+.step{grid-template-columns:minmax(0,1fr) 84mm;padding:.5rem 0;font-size:9.2pt;line-height:1.4}.step p,.step ul{margin:.25rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:8.2pt;margin-top:.1rem}
 #drawn svg{max-height:88mm;margin:0 auto}
 .pane{background:none}
 button{border:0;padding:0;min-height:0;background:none}

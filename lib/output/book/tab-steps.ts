@@ -3,18 +3,7 @@ import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribSizes } from './rib-sizes.js';
-import { firstRibs, list, looks, type Step } from './step.js';
-import type { Solid } from '../illustrate/solids.js';
-import type { Look } from './still.js';
-
-/** What stands on the board while only the lower of the two discs is there. */
-function withLowerDisc(rest: (solid: Solid, index: number) => Look): (solid: Solid, index: number) => Look {
-  return (solid, index) => (solid.role === 'hub' && index > 0 ? 'hidden' : rest(solid, index));
-}
-
-/** What stands under the ribs: the hub, or the lower of its discs. */
-const underRibs = ({ design }: BookInput, look: (solid: Solid, index: number) => Look) =>
-  design.hub.build === 'slotted-discs' ? withLowerDisc(look) : look;
+import { firstRibs, list, type Step } from './step.js';
 
 /** The disc that lies on the board. */
 export function lowerDiscStep(input: BookInput): Step {
@@ -29,7 +18,7 @@ export function lowerDiscStep(input: BookInput): Step {
     ],
     checks: ['Every slot points along the slots of the board that bear its number.', 'The disc does not turn by hand.'],
     picture: 'The lower disc on the board',
-    look: withLowerDisc(looks(['board'], ['hub'])),
+    scene: 'lower-disc',
   };
 }
 
@@ -60,7 +49,7 @@ export function tabSteps(input: BookInput, { length }: Measures): Step[] {
         'No tab stands out below: the board still lies flat.',
       ],
       picture: `Ribs ${list(first)} in their slots, the others still to come`,
-      look: underRibs(input, looks(['board', 'hub'], ['rib'], first)),
+      scene: 'first-ribs',
     },
     {
       title: 'Glue in all ribs',
@@ -75,7 +64,7 @@ export function tabSteps(input: BookInput, { length }: Measures): Step[] {
         `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.layout.halfAngle))} apart, middle to middle.`,
       ],
       picture: 'All ribs in place',
-      look: underRibs(input, looks(['board', 'hub'], ['rib'])),
+      scene: 'other-ribs',
     },
   ];
 }
@@ -93,9 +82,6 @@ export function upperDiscStep(input: BookInput): Step {
     ],
     checks: ['The disc lies on every nose.', 'All ribs stand upright, and their bases still lie on the board.'],
     picture: 'The upper disc over the noses of the ribs',
-    look: (solid, index) => {
-      if (solid.role === 'hub') return index > 0 ? 'new' : 'there';
-      return looks(['board', 'rib', 'cleat'], [])(solid, index);
-    },
+    scene: 'upper-disc',
   };
 }

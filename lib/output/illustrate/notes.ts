@@ -9,7 +9,7 @@ import type { Note, Piece, Target } from './scene.js';
 import type { SeenScene } from './seen.js';
 
 /** Size of the letters, units of the picture: 1000 are some 100 mm of paper or 350 points of a phone. */
-export const LETTERS = 34;
+const LETTERS = 34;
 const BALLOON = 27;
 const GAP = 7;
 
@@ -61,10 +61,21 @@ function leaderOf({ minX, minY, maxX, maxY }: Box, at: Place): Segment {
   return { a: at, b: near };
 }
 
+/** How much of a box may lie on what is drawn, and how far off it may be: what is close is found sooner. */
+const TRIES = [
+  [0, 270],
+  [0.3, 180],
+  [Infinity, 180],
+  [0, 700],
+  [Infinity, 700],
+  // better across a line than not at all
+  [Infinity, 900, 'across'],
+] as const;
+
 /** The nearest free box for a place: off the drawing where that can be, on it where not. */
 function find({ canvas, ink, boxes, leaders }: Sheet, at: Place, width: number, height: number): Found | null {
-  for (const share of [0, 0.35, 1])
-    for (let distance = 26; distance < 700; distance += 11)
+  for (const [share, furthest, across] of TRIES)
+    for (let distance = 26; distance < furthest; distance += 11)
       for (let k = 0; k < 32; k += 1) {
         // upward first, then to both sides in turn
         const angle = -Math.PI / 2 + (Math.PI / 16) * (k % 2 === 0 ? k / 2 : -(k + 1) / 2);
@@ -81,9 +92,10 @@ function find({ canvas, ink, boxes, leaders }: Sheet, at: Place, width: number, 
         if (box.minX < 2 || box.minY < 2 || box.maxX > canvas.width - 2 || box.maxY > canvas.height - 2) continue;
         if (boxes.some((other) => overlap(grown(box, GAP), other))) continue;
         if (ink.within(grown(box, 3)) > share * width * height) continue;
-        if (leaders.some((other) => passes(other, grown(box, 3)))) continue;
+        if (across === undefined && leaders.some((other) => passes(other, grown(box, 3)))) continue;
         const leader = leaderOf(box, at);
-        if (boxes.some((other) => passes(leader, other)) || leaders.some((other) => crossing(leader, other))) continue;
+        if (across === undefined && boxes.some((other) => passes(leader, other))) continue;
+        if (across === undefined && leaders.some((other) => crossing(leader, other))) continue;
         return { box, leader };
       }
   return null;
@@ -92,18 +104,19 @@ function find({ canvas, ink, boxes, leaders }: Sheet, at: Place, width: number, 
 const n = (value: number): string => String(Math.round(value));
 
 /** Words in the middle of a place, as wide as they were thought to be. */
-export function wordsAt(text: string, x: number, y: number, className: string): Markup {
-  const long = textWidth(text, LETTERS * CAPITALS);
+export function wordsAt(text: string, x: number, y: number, className: string, size = LETTERS): Markup {
+  const long = textWidth(text, size * CAPITALS);
   const length = text.length > 1 ? markup` textLength="${n(long)}" lengthAdjust="spacingAndGlyphs"` : null;
-  return markup`<text class="${className}" x="${n(x)}" y="${n(y + (LETTERS * CAPITALS) / 2)}"${length}>${text}</text>`;
+  return markup`<text class="${className}" x="${n(x)}" y="${n(y + (size * CAPITALS) / 2)}" font-size="${size}"${length}>${text}</text>`;
 }
 
 /** An arrow along a line, its head at the end. */
-export function arrow(a: Place, b: Place): string {
+function arrow(a: Place, b: Place): string {
   const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
   const [ux, uy] = [(b.x - a.x) / size, (b.y - a.y) / size];
   const head = Math.min(26, size * 0.6);
-  const side = (sign: 1 | -1) => `${n(b.x - ux * head - sign * uy * head * 0.5)} ${n(b.y - uy * head + sign * ux * head * 0.5)}`;
+  const side = (sign: 1 | -1) =>
+    `${n(b.x - ux * head - sign * uy * head * 0.5)} ${n(b.y - uy * head + sign * ux * head * 0.5)}`;
   return `M${n(a.x)} ${n(a.y)}L${n(b.x - ux * head * 0.7)} ${n(b.y - uy * head * 0.7)}M${n(b.x)} ${n(b.y)}L${side(1)}L${side(-1)}z`;
 }
 
@@ -131,7 +144,7 @@ function written(note: Written, sheet: Sheet, place: Place): Markup | null {
   if (!round) return markup`${line}${wordsAt(text, x, y, 'on')}`;
   const far = Math.hypot(leader.a.x - x, leader.a.y - y) || 1;
   const end = { x: x + ((leader.a.x - x) / far) * BALLOON, y: y + ((leader.a.y - y) / far) * BALLOON };
-  return markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(end.x)} ${n(end.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/><circle class="balloon" cx="${n(x)}" cy="${n(y)}" r="${BALLOON}"/>${wordsAt(text, x, y, 'no')}`;
+  return markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(end.x)} ${n(end.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/><circle class="balloon" cx="${n(x)}" cy="${n(y)}" r="${BALLOON}"/>${wordsAt(text, x, y, 'number')}`;
 }
 
 /** The middle of what is seen of the piece that is seen best; null where nothing of any is seen. */
@@ -171,14 +184,14 @@ const placeOf = (at: Target, { project }: Canvas, seen: SeenScene): Place | null
 export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene): Markup {
   const { project } = canvas;
   const sheet: Sheet = { canvas, ink: new Ink(seen.raster), boxes: [], leaders: [] };
-  const ways: string[] = [];
+  const arrows: string[] = [];
   const axes: string[] = [];
   for (const note of notes) {
     if (note.kind !== 'way' && note.kind !== 'axis') continue;
     const [a, b] = [project(note.from), project(note.to)];
     if (note.kind === 'axis') axes.push(`M${n(a.x)} ${n(a.y)}L${n(b.x)} ${n(b.y)}`);
     else {
-      ways.push(arrow(a, b));
+      arrows.push(arrow(a, b));
       sheet.leaders.push({ a, b });
     }
   }
@@ -190,5 +203,5 @@ export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene)
       const place = placeOf(note.at, canvas, seen);
       return place && written(note, sheet, place);
     });
-  return markup`${axes.length > 0 ? markup`<path class="along" d="${axes.join('')}"/>` : null}${ways.length > 0 ? markup`<path class="way" d="${ways.join('')}"/>` : null}${texts}`;
+  return markup`${axes.length > 0 ? markup`<path class="along" d="${axes.join('')}"/>` : null}${arrows.length > 0 ? markup`<path class="way" d="${arrows.join('')}"/>` : null}${texts}`;
 }

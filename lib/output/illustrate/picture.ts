@@ -6,7 +6,7 @@ import type { Scene } from './scene.js';
 import { cornersOf, type SeenGroup, seenOf } from './seen.js';
 
 /** Of every picture, in its own units; letters are sized to it. */
-export const pictureWidth = 1000;
+const pictureWidth = 1000;
 const MAX_HEIGHT = 800;
 
 const groupClass = ({ role, look }: SeenGroup): string => `k-${role}${look === 'new' ? ' new' : ''}`;
@@ -25,7 +25,7 @@ export function picture({ pieces, notes, from, label, fit }: Scene): Markup {
   );
   const lines = groups.map(
     (group) =>
-      markup`<g class="${groupClass(group)}" data-part="${group.parts}">${group.lines === '' ? null : markup`<path class="e" d="${group.lines}"/>`}${group.surface.map(([kind, data]) => markup`<path class="${kind}" d="${data}"/>`)}</g>`,
+      markup`<g class="${groupClass(group)}" data-part="${group.parts}">${group.lines === '' ? null : markup`<path class="e" d="${group.lines}"/>`}${group.surface.map(([kind, data]) => markup`<path class="on-${kind}" d="${data}"/>`)}</g>`,
   );
   // where nothing is new, nothing steps back
   const style = groups.some(({ look }) => look === 'new') ? 'dish stepped' : 'dish';

@@ -9,7 +9,7 @@ const SPECK = 12;
 
 /**
  * Path data for every label that occurs, by its number; -1 is nothing. To be filled by the nonzero rule: outlines run one
- * way round, holes the other.
+ * sense, holes clockwise.
  */
 export function regionPaths(labels: Int32Array, width: number, height: number): Map<number, string> {
   const at = (x: number, y: number): number =>
@@ -17,26 +17,27 @@ export function regionPaths(labels: Int32Array, width: number, height: number): 
   // steps with the label on their left, by where they begin: 0 right, 1 down, 2 left, 3 up
   const wide = width + 1;
   const done = new Uint8Array(wide * (height + 1) * 4);
-  const leftOf = (x: number, y: number, way: number): number =>
-    way === 0 ? at(x, y - 1) : way === 1 ? at(x, y) : way === 2 ? at(x - 1, y) : at(x - 1, y - 1);
-  const rightOf = (x: number, y: number, way: number): number =>
-    way === 0 ? at(x, y) : way === 1 ? at(x - 1, y) : way === 2 ? at(x - 1, y - 1) : at(x, y - 1);
+  const leftOf = (x: number, y: number, turn: number): number =>
+    turn === 0 ? at(x, y - 1) : turn === 1 ? at(x, y) : turn === 2 ? at(x - 1, y) : at(x - 1, y - 1);
+  const rightOf = (x: number, y: number, turn: number): number =>
+    turn === 0 ? at(x, y) : turn === 1 ? at(x - 1, y) : turn === 2 ? at(x - 1, y - 1) : at(x, y - 1);
   const stepX = [1, 0, -1, 0];
   const stepY = [0, 1, 0, -1];
   const found = new Map<number, string>();
-  const trace = (startX: number, startY: number, startWay: number, label: number): void => {
+  const trace = (startX: number, startY: number, startTurn: number, label: number): void => {
     const points: Place[] = [];
-    let [x, y, way] = [startX, startY, startWay];
+    let [x, y, turn] = [startX, startY, startTurn];
     do {
-      done[(y * wide + x) * 4 + way] = 1;
+      done[(y * wide + x) * 4 + turn] = 1;
       points.push({ x, y });
-      x += element(stepX, way);
-      y += element(stepY, way);
+      x += element(stepX, turn);
+      y += element(stepY, turn);
       // keep close to the label: left first
-      way = [(way + 3) % 4, way, (way + 1) % 4].find(
-        (next) => leftOf(x, y, next) === label && rightOf(x, y, next) !== label,
-      ) ?? (way + 2) % 4;
-    } while (x !== startX || y !== startY || way !== startWay);
+      turn =
+        [(turn + 3) % 4, turn, (turn + 1) % 4].find(
+          (next) => leftOf(x, y, next) === label && rightOf(x, y, next) !== label,
+        ) ?? (turn + 2) % 4;
+    } while (x !== startX || y !== startY || turn !== startTurn);
     if (points.length < SPECK) return;
     const half = points.length >> 1;
     const ring = [

@@ -9,7 +9,7 @@ import type { Body, Piece, SurfaceLine } from './scene.js';
 import { placed, type Vec3 } from './solids.js';
 
 /** Steps from the darkest to the lightest tone of a colour. */
-export const shades = 7;
+const shades = 7;
 const light: Vec3 = [0.35, -0.45, 0.82];
 /** Lines keep within this of the true one, units of the picture. */
 const FINE = 0.6;
@@ -48,13 +48,15 @@ function drawn(piece: Piece, first: number, eye: Camera, { project }: Canvas): D
   const mesh = meshFor(piece.body.shape);
   const corners = mesh.points.map((point) => inSpace(piece, point));
   const normals = mesh.faces.map(({ rings }) => normal(element(rings, 0).map((i) => element(corners, i))));
+  // the light comes from the side from which the picture is seen
+  const lamp: Vec3 = [light[0], light[1], eye.toward[2] < 0 ? -light[2] : light[2]];
   return {
     piece,
     mesh,
     points: corners.map(project),
     first,
     front: normals.map((n) => dot(n, eye.toward) > 1e-4),
-    tones: normals.map((n) => Math.round((shades - 1) * (0.5 + dot(n, light) / 2))),
+    tones: normals.map((n) => Math.round((shades - 1) * (0.5 + dot(n, lamp) / 2))),
   };
 }
 
@@ -120,28 +122,28 @@ function surfaceLines({ body, lines = [] }: Piece): SurfaceLine[] {
   if (shape.kind !== 'plate') return [...lines];
   const top = shape.thickness;
   return [
-    ...scribes.map(
-      ([[x1, y1], [x2, y2]]): SurfaceLine => ({
-        kind: 'scribe',
-        points: [
-          [x1, y1, top],
-          [x2, y2, top],
-        ],
-      }),
-    ),
+    ...scribes.map(([[x1, y1], [x2, y2]]): SurfaceLine => ({
+      kind: 'scribe',
+      points: [
+        [x1, y1, top],
+        [x2, y2, top],
+      ],
+    })),
     ...lines,
   ];
 }
 
 function surfaceBits(one: Drawn, raster: Raster, canvas: Canvas, into: Map<SurfaceLine['kind'], Pieces>): void {
   const last = one.first + one.mesh.faces.length;
-  const own = (face: number): boolean => face >= one.first && face < last;
+  const anyFace = (face: number): boolean => face >= one.first && face < last;
+  // the front of a plate is its first face
+  const front = (face: number): boolean => face === one.first;
   for (const { kind, points } of surfaceLines(one.piece)) {
+    const own = kind === 'scribe' || kind === 'drill' ? front : anyFace;
     const bits = into.get(kind) ?? [];
     into.set(kind, bits);
     const seen = points.map((point) => canvas.project(inSpace(one.piece, point)));
-    for (let i = 0; i + 1 < seen.length; i += 1)
-      visible(element(seen, i), element(seen, i + 1), raster, own, bits);
+    for (let i = 0; i + 1 < seen.length; i += 1) visible(element(seen, i), element(seen, i + 1), raster, own, bits);
   }
 }
 
@@ -188,9 +190,10 @@ export function seenOf(pieces: readonly Piece[], eye: Camera, canvas: Canvas): S
       role: body.role,
       parts: body.parts.join(' '),
       look,
-      regions: Array.from({ length: shades }, (_, tone) => [tone, regions.get(group * shades + tone) ?? ''] as const).filter(
-        ([, path]) => path !== '',
-      ),
+      regions: Array.from(
+        { length: shades },
+        (_, tone) => [tone, regions.get(group * shades + tone) ?? ''] as const,
+      ).filter(([, path]) => path !== ''),
       lines: data.join(''),
       surface: [...surface].map(([kind, bits]) => [kind, lineData(bits)] as const).filter(([, path]) => path !== ''),
     };

@@ -113,7 +113,7 @@ function outlinesOf({ parts, innerRadius, evenRibs, board, hubs, cleatStart, mir
 }
 
 /** Lines at 45 degrees across a rectangle on paper; those of its neighbour run the other way (ISO 128-3). */
-function hatch({ minX, minY, maxX, maxY }: Bounds, rising: boolean): Stroke[] {
+export function hatch({ minX, minY, maxX, maxY }: Bounds, rising: boolean): Stroke[] {
   const height = maxY - minY;
   const strokes: Stroke[] = [];
   for (let start = minX - height + HATCH; start < maxX; start += HATCH) {
@@ -231,12 +231,15 @@ const notes = [
 function partList({ parts }: DishSection, printing: Printing): { table: Table; numbers: Map<PartKind, number> } {
   const listed = parts.filter(({ kind }) => shown.includes(kind));
   const numbers = new Map<PartKind, number>();
-  listed.forEach(({ kind }, i) => {
-    if (!numbers.has(kind)) numbers.set(kind, i + 1);
+  listed.forEach((part) => {
+    if (!numbers.has(part.kind)) numbers.set(part.kind, parts.indexOf(part) + 1);
   });
-  const rows = listed.map(({ name, id, quantity, thickness }, i) =>
-    [String(i + 1), name, id, String(quantity), printing.length(thickness)].map((text) => ({ text })),
-  );
+  const rows = listed.map((part) => {
+    const { name, id, quantity, thickness } = part;
+    return [String(parts.indexOf(part) + 1), name, id, String(quantity), printing.length(thickness)].map((text) => ({
+      text,
+    }));
+  });
   return { table: { title: 'Parts', heads: ['no.', 'part', 'drawing', 'number off', 'thickness'], rows }, numbers };
 }
 
