@@ -81,7 +81,12 @@ export function layFace(raster: Raster, rings: readonly (readonly Seen[])[], fac
 }
 
 /** Whether one of some faces is seen at a point or right beside it. */
-export function seenAt({ width, height, faces }: Raster, x: number, y: number, own: (face: number) => boolean): boolean {
+export function seenAt(
+  { width, height, faces }: Raster,
+  x: number,
+  y: number,
+  own: (face: number) => boolean,
+): boolean {
   const [column, row] = [Math.floor(x), Math.floor(y)];
   for (let dy = -1; dy <= 1; dy += 1)
     for (let dx = -1; dx <= 1; dx += 1) {
