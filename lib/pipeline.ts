@@ -185,14 +185,23 @@ async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Pro
  * Makes everything of a design.
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  * @param nester runs the nest; in this thread when left out
+ * @param rays of the forecast, for a quick look; the usual number when left out
  */
-export async function buildJob(design: Design, extras = noExtras, nester: Nester = nest): Promise<Job> {
+export async function buildJob(
+  design: Design,
+  extras = noExtras,
+  nester: Nester = nest,
+  rays?: number,
+): Promise<Job> {
   const prepared = prepare(design, extras);
   if (hasError(prepared.problems)) return nothingOf(prepared);
+  // known at once: nobody waits for the light of a dish that is not cut
+  const lacking = stockProblems(prepared);
+  if (hasError(lacking)) return { ...nothingOf(prepared), problems: [...prepared.problems, ...lacking] };
   // where the nest runs in threads of its own, the forecast is traced meanwhile
   const nesting = nestPrepared(prepared, nester);
-  const { forecast, problems: doubts } = forecastOf(prepared);
-  const burn = forecast && burnOf(prepared);
+  const { forecast, problems: doubts } = forecastOf(prepared, rays);
+  const burn = forecast && burnOf(prepared, rays);
   const cut = await cutPrepared(prepared, nesting);
   if (hasError(cut.problems)) return cut;
   const problems = [

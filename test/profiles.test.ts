@@ -4,7 +4,7 @@ import { edgesOfPath, type Path, pointOnEdge, tangentOnEdge } from '../lib/geome
 import { verify } from '../lib/check/index.js';
 import { buildJob } from '../lib/pipeline.js';
 import type { Job } from '../lib/pipeline/types.js';
-import { designOf, fixtureText } from './helpers/fixtures.js';
+import { dayRays, designOf, fixtureText } from './helpers/fixtures.js';
 import { textsOf } from './helpers/jobs.js';
 import { deepText, spreadText } from './helpers/other-dishes.js';
 import { randomNester } from './helpers/random-nester.js';
@@ -31,7 +31,7 @@ describe.each([
   let files: Map<string, string>;
   beforeAll(async () => {
     // no bed, so that the gauges stay whole
-    job = await buildJob(designOf(text.replace(', bed: 900 x 600', '')), new Map(), randomNester(1));
+    job = await buildJob(designOf(text.replace(', bed: 900 x 600', '')), new Map(), randomNester(1), dayRays);
     files = textsOf(job);
   });
 

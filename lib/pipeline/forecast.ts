@@ -49,18 +49,24 @@ export function inputOf({ design, dish }: Lit): OpticsInput {
   return { ...input, sun: { ...input.sun, parkedAngleDeg: parkedOf(design)?.angleDeg ?? null } };
 }
 
-/** Traces the dish as it will be built. The seed is the nest's: one design, one forecast. */
-export function forecastOf(prepared: Lit): Forecasting {
+/**
+ * Traces the dish as it will be built. The seed is the nest's: one design, one forecast.
+ * @param rays fewer for a quick look; the usual number when left out
+ */
+export function forecastOf(prepared: Lit, rays?: number): Forecasting {
   const input = inputOf(prepared);
   const wrong = inputProblems(input);
   if (hasError(wrong)) return { forecast: null, problems: wrong };
-  const made = forecast(input, { seed: prepared.design.nest.seed });
+  const made = forecast(input, { seed: prepared.design.nest.seed, ...(rays === undefined ? {} : { rays }) });
   return { forecast: made, problems: [...wrong, ...forecastProblems(input, made)] };
 }
 
-/** Where it burns round the dish. Ask the problems of the forecast first. */
-export function burnOf(prepared: Lit): BurnResult {
-  return burnMaps(inputOf(prepared), prepared.design.nest.seed);
+/**
+ * Where it burns round the dish. Ask the problems of the forecast first.
+ * @param rays fewer for a quick look; the usual number when left out
+ */
+export function burnOf(prepared: Lit, rays?: number): BurnResult {
+  return burnMaps(inputOf(prepared), prepared.design.nest.seed, rays);
 }
 
 /** What would do better; null without a vessel. Ask the problems of the forecast first. */

@@ -125,7 +125,7 @@ describe('a dish without a fault raises none', () => {
     expect(checkAssembly(JSON.parse(String(job.files.get('job.json'))))).toEqual([]);
   });
 
-  it.each(jobSeeds('assembly of a folder', 1, byDay(6, 200)))('random, of seed %i', async (seed) => {
+  it.each(jobSeeds('assembly of a folder', 1, byDay(3, 200)))('random, of seed %i', async (seed) => {
     const reading = readDesign(randomDesign(seed).text);
     if (reading.kind === 'refused') return;
     const job = await buildCutFiles(reading.design, new Map(), randomNester(1));

@@ -6,10 +6,10 @@ import { byDay, seedFrom } from '../helpers/seeds.js';
 import { plants } from './plant.js';
 
 /** Jobs by how much time there is; the long run is `npm run proof`. */
-const jobs = byDay(4, 200);
+const jobs = byDay(3, 200);
 const firstSeed = seedFrom(1000);
 /** Times that each fault is planted. */
-const times = byDay(6, 200);
+const times = byDay(3, 200);
 /** What is asked of every cut by the numbers of the project, mm. */
 const greatestError = 0.02;
 

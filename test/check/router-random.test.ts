@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { verify } from '../../lib/check/index.js';
 import { readDesign } from '../../lib/design/index.js';
-import { buildJob } from '../../lib/pipeline.js';
+import { buildCutFiles } from '../../lib/pipeline.js';
 import { textsOf } from '../helpers/jobs.js';
 import { randomNester } from '../helpers/random-nester.js';
 import { randomRouterDesign, randomRouterJob } from '../helpers/random-router.js';
@@ -29,7 +29,7 @@ describe('random designs for the router', () => {
   it.each(seeds)('design %i is cut and proven, or refused', async (seed) => {
     const reading = readDesign(randomRouterDesign(seed));
     if (reading.kind === 'refused') return;
-    const job = await buildJob(reading.design, new Map(), randomNester(seed));
+    const job = await buildCutFiles(reading.design, new Map(), randomNester(seed));
     const errors = job.problems.filter(({ severity }) => severity === 'error');
     for (const { place, remedy = '' } of errors)
       expect([(place?.path ?? []).length > 0, /report it/.test(remedy)]).toEqual([true, false]);

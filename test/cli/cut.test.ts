@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { smallDish } from '../faults/small-dish.js';
 import { dishwright, inProcess, workshop } from '../helpers/command.js';
+import { byDay } from '../helpers/seeds.js';
 
 let shop: ReturnType<typeof workshop>;
 const design = 'table-top.yaml';
@@ -20,8 +21,8 @@ function variant(name: string, from: string | RegExp, to: string, of = design): 
   const text = readFileSync(at(of), 'utf8');
   const changed = text.replace(from, to);
   if (changed === text) throw new Error(`nothing to change: ${from}`);
-  // without a vessel no light is traced
-  writeFileSync(at(name), changed.replace(/^vessel:.*\nload:.*\n/m, ''));
+  // without a mirror and a vessel no light is traced
+  writeFileSync(at(name), changed.replace(/^(?:vessel|load|reflector):.*\n/gm, ''));
   return name;
 }
 
@@ -46,13 +47,16 @@ describe('cut', () => {
   });
 
   it('gives the same bytes for the same design and seed', async () => {
-    await inProcess(shop.folder, ['cut', design, '-o', 'again', ...quick]);
+    // by day a dish without light: that of the demo is the same to the last digit by test/optics/forecast
+    const same = byDay('small.yaml', design);
+    for (const folder of ['one', 'again'])
+      expect((await inProcess(shop.folder, ['cut', same, '-o', folder, ...quick])).code).toBe(0);
     const bytes = (folder: string) =>
       readdirSync(at(folder), { recursive: true, encoding: 'utf8' })
         .filter((name) => name.includes('.'))
         .sort()
         .map((name) => [name, readFileSync(join(at(folder), name)).toString('base64')]);
-    expect(bytes('again')).toEqual(bytes('made'));
+    expect(bytes('again')).toEqual(bytes('one'));
   });
 
   it('replaces its own output, but never what was changed since unless told to', async () => {

@@ -11,7 +11,7 @@ import { randomOf } from '../helpers/random-nester.js';
 import { byDay, seedFrom } from '../helpers/seeds.js';
 import { smallDish } from './small-dish.js';
 
-const kills = byDay(2, 120);
+const kills = byDay(1, 120);
 const seed = seedFrom(9);
 
 const home = mkdtempSync(join(tmpdir(), 'dishwright-kill-'));

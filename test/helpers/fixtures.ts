@@ -28,14 +28,18 @@ export function fixture(name: FixtureName): Design {
 
 const jobs = new Map<FixtureName, Promise<Job>>();
 
+/** Rays of a forecast of which nothing is asked but that it is there. */
+export const dayRays = byDay(16_384, undefined);
+
 /**
- * A fixture cut as it stands, by day with a nest of little effort: once in each process, for all test files that run in
+ * A fixture cut as it stands, by day with a nest of little effort and few rays: once in each process, for all test files that run in
  * it. Nothing may change it.
  */
 export function jobOf(name: FixtureName): Promise<Job> {
   const design = fixture(name);
   const { effort } = design.nest;
-  const made = jobs.get(name) ?? buildJob({ ...design, nest: { ...design.nest, effort: byDay(0.05, effort) } });
+  const quick = { ...design, nest: { ...design.nest, effort: byDay(0.05, effort) } };
+  const made = jobs.get(name) ?? buildJob(quick, new Map(), undefined, dayRays);
   jobs.set(name, made);
   return made;
 }

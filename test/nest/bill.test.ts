@@ -31,7 +31,7 @@ describe('the bill', () => {
     const dear: string[] = [];
     let solvable = 0;
     const first = seedFrom(1);
-    for (let seed = first; seed < first + byDay(12, 400); seed++) {
+    for (let seed = first; seed < first + byDay(5, 400); seed++) {
       const { boxes, stock, turn } = problemOf(seed);
       const min = minCost(boxes, stock, turn);
       if (min === null) continue;
@@ -48,7 +48,7 @@ describe('the bill', () => {
         dear.push(`seed ${seed}: ${layout.cost} for ${min}, ${layout.unplaced.length} left over`);
     }
     expect(dear).toEqual([]);
-    expect(solvable).toBeGreaterThan(byDay(10, 300));
+    expect(solvable).toBeGreaterThan(byDay(3, 300));
   });
 
   it('leaves no part on a sheet that is too low for it', () => {

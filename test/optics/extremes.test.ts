@@ -60,7 +60,7 @@ describe('extremes', () => {
         for (const { message } of forecastProblems(input, result)) expect(message).not.toMatch(wrong);
         for (const { svg, description } of forecastPlots(result)) expect(svg + description).not.toMatch(wrong);
       }),
-      { numRuns: 12 },
+      { numRuns: 5, night: 120 },
     );
   });
 });

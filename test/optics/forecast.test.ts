@@ -14,8 +14,8 @@ import { dishOf, inputOf, perfect, smoothDish } from './dishes.js';
 import { byDay, holds } from '../helpers/seeds.js';
 
 const quick = { rays: 16_384, seed: 1 };
-/** As many as a design is forecast with by night; a quarter by day. */
-const many = byDay(65_536, 262_144);
+/** As many as a design is forecast with by night; an eighth by day. */
+const many = byDay(32_768, 262_144);
 /** The forecast of the plain input, made once for those who look at it. */
 let plain: Forecast;
 beforeAll(() => {
@@ -61,7 +61,7 @@ describe('loss table', () => {
         for (const { watts } of power.losses.filter(({ watts: { standardError } }) => inFocus || standardError === 0))
           expect(watts.value).toBeGreaterThan(-5 * watts.standardError - 1e-9);
       }),
-      { numRuns: 40 },
+      { numRuns: 12, night: 400 },
     );
   });
 
@@ -87,7 +87,7 @@ describe('loss table', () => {
   });
 
   it('tells what the flat panels lose as the closed form does', () => {
-    const { power } = forecast(inputOf({ vessel: { diameter: 120 } }), { rays: 262_144, seed: 1 });
+    const { power } = forecast(inputOf({ vessel: { diameter: 120 } }), { rays: byDay(65_536, 262_144), seed: 1 });
     const flat = power.losses.find(({ key }) => key === 'flat-panels')!.watts;
     const { from, to } = litRange(dishOf());
     // light from under the vessel's shade is taken off: what lands near the axis is not only that, so integrate
@@ -154,7 +154,7 @@ describe('forecast', () => {
         sun: { slopeErrorMrad: 0, specularityMrad: 0, edgeCurlMrad: 0 },
         vessel: { diameter: 40 },
       }),
-      { rays: 65_536, seed: 1 },
+      { rays: many, seed: 1 },
     );
     const rim = 2 * Math.atan(750 / 1100);
     const limit = 0.85 * (Math.sin(rim) / Math.sin(4.65e-3)) ** 2;

@@ -1,15 +1,14 @@
 /** The forecast of the dishes that are no shallow paraboloid, against a slow tracer and against values by hand. */
 import { describe, expect, it } from 'vitest';
 import { spread } from '../../lib/dish/index.js';
-import { pointSunIntercept } from '../../lib/optics/index.js';
+import { forecast, pointSunIntercept } from '../../lib/optics/index.js';
 import { withShade } from '../../lib/optics/catch.js';
 import { estimate } from '../../lib/optics/estimate.js';
 import { disc } from '../../lib/optics/solid.js';
 import { fluxMap } from '../../lib/optics/flux-map.js';
 import { caughtShares, intercepts, squaredRadii } from '../../lib/optics/spot.js';
 import { trace } from '../../lib/optics/trace.js';
-import { forecastOf } from '../../lib/pipeline/forecast.js';
-import { prepare } from '../../lib/pipeline.js';
+import { inputOf, litOf } from '../../lib/pipeline/forecast.js';
 import { designOf, fixtureText } from '../helpers/fixtures.js';
 import { spreadText } from '../helpers/other-dishes.js';
 import { bruteRays, caughtShare } from './brute.js';
@@ -71,8 +70,9 @@ describe('a spread dish', () => {
   });
 
   it('keeps the demo below 60 suns with at least 98 % of the power of the paraboloid', () => {
+    const rays = byDay(65_536, 262_144);
     const result = (text: string) =>
-      forecastOf(prepare(designOf(`${text}sun: { slopeError: 3, specularity: 1 }\n`))).forecast!;
+      forecast(inputOf(litOf(designOf(`${text}sun: { slopeError: 3, specularity: 1 }\n`))), { seed: 1, rays });
     const [point, wide] = [result(fixtureText('press-house')), result(spreadText)];
     expect(point.map.peak.value).toBeGreaterThan(600);
     expect(wide.map.peak.value).toBeLessThan(60);

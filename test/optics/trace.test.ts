@@ -46,7 +46,7 @@ describe('trace against the closed form', () => {
     const shape = dishOf({ figure });
     let rays: Rays;
     beforeAll(() => {
-      rays = trace(perfect(shape, { rays: 2 ** 20 }));
+      rays = trace(perfect(shape, { rays: byDay(2 ** 18, 2 ** 20) }));
     });
     it.each([520, 535, 550, 565, 580])('plane at %i mm', (height) => {
       const curve = interceptCurve(rays, squaredRadii(rays, height), 150, 30);
@@ -224,7 +224,7 @@ describe('symmetry and limits', () => {
       panelThickness: 0,
       facingThickness: 1e-6,
     });
-    const rays = trace(perfect(shape, { ...built, edgeCurlMrad: 0, rays: byDay(2 ** 17, 2 ** 19) }));
+    const rays = trace(perfect(shape, { ...built, edgeCurlMrad: 0, rays: byDay(2 ** 16, 2 ** 19) }));
     const squared = squaredRadii(rays, 550);
     return {
       radius90: shareRadius(rays, squared, 0.9, 750),
@@ -233,7 +233,7 @@ describe('symmetry and limits', () => {
   };
 
   it('never widens the spot with more ribs', () => {
-    const radii = [6, 8, 12, 16, 24, 36, 60, 120, 400, 20_000].map((ribCount) => seamless(ribCount).radius90);
+    const radii = byDay([6, 12, 24, 60, 400], [6, 8, 12, 16, 24, 36, 60, 120, 400, 20_000]).map((ribCount) => seamless(ribCount).radius90);
     for (let i = 1; i < radii.length; i++) {
       const [more, fewer] = [radii[i]!, radii[i - 1]!];
       expect(more.value).toBeLessThan(fewer.value + 3 * Math.hypot(more.standardError, fewer.standardError));

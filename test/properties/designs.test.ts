@@ -11,7 +11,7 @@ import { farthestFrom } from '../../lib/check/deviation.js';
 import { designIn } from '../helpers/random-design.js';
 import { holds } from '../helpers/seeds.js';
 
-const runs = 6;
+const runs = 3;
 const night = 200;
 const seeds = fc.integer({ min: 1, max: 1_000_000 });
 
