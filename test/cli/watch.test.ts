@@ -251,9 +251,9 @@ describe('following a design file', () => {
       begun.push(design.dish.ribs);
       return () => ended.push(design.dish.ribs);
     });
-    save(fixtureText('table-top').replace('ribs: 20', 'ribs: 18'));
+    save(fixtureText('table-top').replace('ribs: 18', 'ribs: 16'));
     await until(board, ({ book }) => book === 2);
-    expect(begun).toEqual([20, 18]);
-    expect(ended).toEqual([20]);
+    expect(begun).toEqual([18, 16]);
+    expect(ended).toEqual([18]);
   });
 });
