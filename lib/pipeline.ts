@@ -187,12 +187,7 @@ async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Pro
  * @param nester runs the nest; in this thread when left out
  * @param rays of the forecast, for a quick look; the usual number when left out
  */
-export async function buildJob(
-  design: Design,
-  extras = noExtras,
-  nester: Nester = nest,
-  rays?: number,
-): Promise<Job> {
+export async function buildJob(design: Design, extras = noExtras, nester: Nester = nest, rays?: number): Promise<Job> {
   const prepared = prepare(design, extras);
   if (hasError(prepared.problems)) return nothingOf(prepared);
   // known at once: nobody waits for the light of a dish that is not cut

@@ -233,7 +233,9 @@ describe('symmetry and limits', () => {
   };
 
   it('never widens the spot with more ribs', () => {
-    const radii = byDay([6, 12, 24, 60, 400], [6, 8, 12, 16, 24, 36, 60, 120, 400, 20_000]).map((ribCount) => seamless(ribCount).radius90);
+    const radii = byDay([6, 12, 24, 60, 400], [6, 8, 12, 16, 24, 36, 60, 120, 400, 20_000]).map(
+      (ribCount) => seamless(ribCount).radius90,
+    );
     for (let i = 1; i < radii.length; i++) {
       const [more, fewer] = [radii[i]!, radii[i - 1]!];
       expect(more.value).toBeLessThan(fewer.value + 3 * Math.hypot(more.standardError, fewer.standardError));

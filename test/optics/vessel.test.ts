@@ -164,7 +164,10 @@ describe('a pot hung level', () => {
   });
 
   it('loses far more when the dish points too low than too high', () => {
-    const result = forecast(inputOf({ vessel: potOf(), sun: { elevationDeg: 43 } }), { rays: byDay(16_384, 65_536), seed: 1 });
+    const result = forecast(inputOf({ vessel: potOf(), sun: { elevationDeg: 43 } }), {
+      rays: byDay(16_384, 65_536),
+      seed: 1,
+    });
     const { low, high, aside } = result.vessel!.aim.toleranceDeg;
     expect(low.value).toBeLessThan(0.5 * aside.value);
     expect(high.value).toBeGreaterThan(low.value);
@@ -201,7 +204,10 @@ describe('other vessels', () => {
   it('keep in a cavity what its mouth lets in, by the formula for many reflections', () => {
     // Gouffé's sphere: α/(α + (1 − α)·s/S); a mouth of 0.1 m across in a cylinder 0.2 m wide and high
     const cavity = { ...potOf({ mount: 'axis' }), kind: 'cavity' as const, diameter: 200, height: 200, opening: 100 };
-    const result = forecast(inputOf({ vessel: { ...cavity, sideAbsorptance: 0 } }), { rays: byDay(8192, 16_384), seed: 1 });
+    const result = forecast(inputOf({ vessel: { ...cavity, sideAbsorptance: 0 } }), {
+      rays: byDay(8192, 16_384),
+      seed: 1,
+    });
     const mouth = result.power.surfaces.find(({ surface }) => surface === 'mouth')!;
     const s = Math.PI * 0.05 ** 2;
     const inner = 2 * Math.PI * 0.1 ** 2 + Math.PI * 0.2 * 0.2 - s;
@@ -213,7 +219,10 @@ describe('other vessels', () => {
   it('are shaded by the arms of a holder as wide as they are', () => {
     // four arms from the axis to the rim, less what lies over the hub: the mirror's mean width in plan loses theirs
     const bare = forecast(inputOf(), { rays: byDay(16_384, 65_536), seed: 1 });
-    const held = forecast(inputOf({ vessel: { holder: { arms: 4, width: 30 } } }), { rays: byDay(16_384, 65_536), seed: 1 });
+    const held = forecast(inputOf({ vessel: { holder: { arms: 4, width: 30 } } }), {
+      rays: byDay(16_384, 65_536),
+      seed: 1,
+    });
     const shade = (result: typeof bare) => result.power.losses.find(({ key }) => key === 'shade')!.watts;
     const more = shade(held).value - shade(bare).value;
     const expected = (4 * 30 * (743 - 130) * 800) / 1e6;
