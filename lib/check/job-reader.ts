@@ -133,6 +133,7 @@ const router = z.object({
     rampAngleDeg: size,
     finishing: z.number().nonnegative().max(farthest),
     markDepth: z.number().nonnegative().max(farthest),
+    hopHeight: size,
     tabWidth: size,
     tabHeight: size,
     onionSkin: size,

@@ -161,6 +161,7 @@ function routerSchema() {
     rampAngleDeg: z.number().describe('steepest ramp at the feed along the path, degrees'),
     finishing: size('material left for the last pass'),
     markDepth: size('depth of marks'),
+    hopHeight: size('lowest travel of a V-bit, over one part alone'),
     tabWidth: size('width of tabs'),
     tabHeight: size('height of tabs'),
     onionSkin: size('thickness of onion skins'),

@@ -7,7 +7,7 @@ import {
   regularPolygon,
   reversed,
 } from '../../lib/geometry/index.js';
-import { type Hole, type Part, throughHole } from '../../lib/part/index.js';
+import { type Hole, lineMark, type Part, textMark, throughHole } from '../../lib/part/index.js';
 import type { RouterData, RouterMachine } from '../../lib/machining/index.js';
 import { smallDish } from '../faults/small-dish.js';
 import { randomOf } from './random-nester.js';
@@ -34,6 +34,8 @@ function outlineOf(kind: number, size: number): Contour {
   ];
 }
 
+const corner = (at: { readonly x: number; readonly y: number }) => ({ ...at, bulge: 0 });
+
 function partOf(id: string, size: number, tool: number, thickness: number, next: () => number): Part {
   const at = (x: number, y: number) => ({ x: size * x, y: size * y });
   const openings: Contour[] = [];
@@ -51,7 +53,8 @@ function partOf(id: string, size: number, tool: number, thickness: number, next:
       ...throughHole(at(0.62, 0.4), tool * (1.15 + next() * 1.5)),
       depth: next() < 0.7 ? 'through' : thickness / 3,
     });
-  return shopPart(id, outlineOf(Math.floor(next() * 5), size), { openings, holes });
+  const marks = [textMark('P {n}', at(0.45, 0.3), 6), lineMark([at(0.5, 0.25), at(0.7, 0.25)].map(corner))];
+  return shopPart(id, outlineOf(Math.floor(next() * 5), size), { openings, holes, marks });
 }
 
 /** A machine of any kind. */
@@ -99,6 +102,7 @@ function settings(tool: number, thickness: number, next: () => number): RouterDa
     machine: randomMachine(min, max, next),
     direction: pick('climb', 'conventional'),
     safeHeight: chance(0.2) ? between(0.5, 3) : between(3, 60),
+    hopHeight: chance(0.3) ? between(1, 2) : between(2, 30),
     rampAngleDeg: chance(0.3) ? between(0.5, 2) : between(2, 45),
     finishing: chance(0.2) ? between(0.1, 3) : between(0.1, Math.max(0.1, Math.min(3, tool / 4))),
     passDepth: chance(0.2) ? between(1, 4) : between(0.2, 1),

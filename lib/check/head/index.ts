@@ -70,6 +70,15 @@ function checkMinutes(heads: readonly Head[], seconds: number, report: Report): 
   report('head-lacks', { wanted: `About ${from} minutes` });
 }
 
+/** The height of the lowest travel; what a file rounds to the height of hops is that. */
+function hopOf(motions: readonly Motion[], hopHeight: number): number {
+  const lowest = motions.reduce((low, { rapid, from, to }) => {
+    const level = rapid && Math.hypot(to.x - from.x, to.y - from.y) > 0;
+    return level ? Math.min(low, from.z, to.z) : low;
+  }, Infinity);
+  return Math.abs(lowest - hopHeight) <= depthRounding ? hopHeight : lowest;
+}
+
 /** The names of the tools of a file, as comments give them, in the order in which they cut. */
 const toolsOf = (motions: readonly Motion[]): number[] => [...new Set(motions.map(({ tool }) => tool.number))];
 
@@ -88,15 +97,23 @@ function routerHead(
   { files, limits }: RouterRead,
   title: string,
   material: string,
-  more: { readonly file: number; readonly depth: number; readonly travelHeight: number; readonly byHand: boolean },
+  more: {
+    readonly file: number;
+    readonly depth: number;
+    readonly travelHeight: number;
+    readonly hop: number;
+    readonly byHand: boolean;
+  },
 ): string[] {
   const { machine, thickness } = limits;
+  const hops =
+    more.hop < more.travelHeight - depthRounding ? ` Between marks of a part at ${number(more.hop, 1)} mm.` : '';
   const part = machine.toolChange === 'none' ? `, file ${more.file + 1} of ${files.length}` : '';
   return [
     `${title}${part}`,
     `${material} x ${number(thickness, 2)} mm`,
     `Zero: X and Y at the lower left corner of the sheet, Z at its upper face. ${unitWords[machine.programUnits]}.`,
-    `Lowest point: ${number(more.depth, 3)} mm. Travel at ${number(more.travelHeight, 1)} mm: higher than every clamp?`,
+    `Lowest point: ${number(more.depth, 3)} mm. Travel at ${number(more.travelHeight, 1)} mm: higher than every clamp?${hops}`,
     ...routerCautions,
     ...(more.byHand ? changeCautions : []),
   ];
@@ -148,7 +165,7 @@ export function checkRouterHeads(
     const depth = statedDepth(head, own, report);
     const { toolChange } = router.limits.machine;
     const byHand = toolChange === 'by-hand' && toolsOf(own).length > 1;
-    const more = { file, depth, travelHeight, byHand };
+    const more = { file, depth, travelHeight, hop: hopOf(own, router.limits.hopHeight), byHand };
     compare(head, routerHead(router, titleOf(job, sheet), materialOf(job, sheet), more), report);
     const [start] = own;
     askNotes(head, toolChange === 'automatic' || start === undefined ? notes : [startNote(start), ...notes], report);

@@ -70,6 +70,8 @@ export const routerMessages = {
   'rapid-down': { code: 'rapid', text: 'a rapid move (G0) down into the material, to {z}' },
   'rapid-through': { code: 'rapid', text: 'a rapid move (G0) through the material, at {z}' },
   'rapid-low': { code: 'rapid', text: 'travel at {z}, below the travel height of {height}' },
+  'hop-low': { code: 'rapid', text: 'a hop between marks at {z}, below the {height} that is set' },
+  'hop-open': { code: 'rapid', text: 'a low hop at {z} that does not stay over one part' },
   'spoil-board': { code: 'spoil-board', text: '{depth} into the spoil board; {overcut} is set' },
   'cutting-depth': { code: 'depth', text: 'tool {tool} is {depth} deep; it cuts {max}' },
   'off-the-sheet': { code: 'sheet', text: 'the tool runs {off} off the sheet' },

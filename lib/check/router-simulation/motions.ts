@@ -2,9 +2,11 @@
 import { EdgeSet } from '../edge-set.js';
 import { edgeBetween } from '../edge.js';
 import { mm } from '../faults.js';
+import type { Nominal } from '../nominal.js';
 import { boxOf, inside, gap } from '../ring.js';
 import type { HeightField } from './field.js';
 import type { Findings } from './findings.js';
+import { checkLow } from './hops.js';
 import { edgesOfMotion, isUpright, radiusAt } from './level.js';
 import type { Motion, SimulatedSheet, SimulationLimits } from './types.js';
 
@@ -48,7 +50,13 @@ class Plunges {
   }
 }
 
-function checkRapid(motion: Motion, plunges: Plunges, limits: SimulationLimits, findings: Findings): void {
+function checkRapid(
+  motion: Motion,
+  plunges: Plunges,
+  nominals: readonly Nominal[],
+  limits: SimulationLimits,
+  findings: Findings,
+): void {
   const { from, to, tool, file, line } = motion;
   const where = { line, place: to };
   if (isUpright(motion)) {
@@ -58,8 +66,7 @@ function checkRapid(motion: Motion, plunges: Plunges, limits: SimulationLimits, 
   }
   const low = Math.min(from.z, to.z);
   if (low < 0) findings.add('rapid-through', file, { z: mm(low) }, where);
-  else if (low < limits.travelHeight - rounding)
-    findings.add('rapid-low', file, { z: mm(low), height: mm(limits.travelHeight) }, where);
+  else if (low < limits.travelHeight - rounding) checkLow(motion, low, nominals, limits, findings);
 }
 
 function checkDepth({ to, tool, file, line }: Motion, limits: SimulationLimits, findings: Findings): void {
@@ -99,6 +106,7 @@ function checkReach(motion: Motion, sheet: SimulatedSheet, clamps: readonly Clam
 export function checkMotions(
   motions: readonly Motion[],
   sheet: SimulatedSheet,
+  nominals: readonly Nominal[],
   limits: SimulationLimits,
   field: HeightField,
   findings: Findings,
@@ -108,7 +116,7 @@ export function checkMotions(
   let deepest = 0;
   for (const motion of motions) {
     if (motion.rapid) {
-      checkRapid(motion, plunges, limits, findings);
+      checkRapid(motion, plunges, nominals, limits, findings);
       continue;
     }
     const { from, to, tool, file, line } = motion;

@@ -30,11 +30,11 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   });
   const file = files[0]?.name ?? '';
   const field = new HeightField(sheet.width, sheet.height);
-  const deepestInSpoilBoard = checkMotions(motions, sheet, limits, field, findings);
   const nominals: Nominal[] = sheet.placed.flatMap((placement) => {
     const part = sheet.parts.get(placement.part);
     return part === undefined ? [] : [placePart(part, placement)];
   });
+  const deepestInSpoilBoard = checkMotions(motions, sheet, nominals, limits, field, findings);
   const passes = passesOf(motions);
   let worstEdge = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
   for (const nominal of nominals) worstEdge = Math.max(worstEdge, checkEdges(nominal, passes, limits, file, findings));

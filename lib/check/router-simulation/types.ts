@@ -50,6 +50,8 @@ export interface SimulationLimits {
   /** Material that a finishing pass may take over the whole depth. */
   readonly finishing: number;
   readonly markDepth: number;
+  /** Lowest travel of a V-bit, over one part alone. */
+  readonly hopHeight: number;
   readonly tabWidth: number;
   readonly tabHeight: number;
   readonly onionSkin: number;

@@ -97,6 +97,13 @@ export function routerSection(unit: LengthUnit) {
         above: 0,
         max: 200,
       }),
+      hopHeight: lengthOr(3, {
+        about:
+          'Height of the V-bit between the marks of a part, where its way stays over that part and so clear of clamps and screws; from `safeHeight` on it always travels up there.',
+        why: 'a sheet that is held down lies flatter than that (common practice, no source)',
+        min: 1,
+        max: 200,
+      }),
       overcut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', max: 5 }),
       direction: choice(['conventional', 'climb'], 'conventional', {
         about: 'Sense of the cut, for a spindle that turns clockwise.',

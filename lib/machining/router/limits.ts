@@ -23,6 +23,7 @@ export function settledLimits(
     rampAngleDeg: data.rampAngleDeg,
     finishing: allowanceOf(data, process),
     markDepth: data.markDepth,
+    hopHeight: data.hopHeight,
     tabWidth: data.tabs.width,
     tabHeight: tabHeightOf(material, data),
     onionSkin: data.tabs.onionSkin,

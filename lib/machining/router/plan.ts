@@ -7,6 +7,7 @@ import { type CutSettings, type Entered, inTurn, lineCut, pointCut, ringCut } fr
 import { type Cutting, cuttingOf, feedProblems } from './feeds.js';
 import { type Held, hold } from './holding.js';
 import { allowanceOf } from './lead.js';
+import { facesOf, withLowHops } from './hops.js';
 import { settledLimits } from './limits.js';
 import { inLines } from '../moves.js';
 import { measure, timed } from './measure.js';
@@ -86,6 +87,7 @@ function inPhases(groups: readonly (readonly Entered[])[], start: Point): Tour {
 
 interface Setting {
   readonly sheet: RoutedSheet;
+  readonly parts: ReadonlyMap<string, PartShape>;
   readonly material: SheetMaterial;
   readonly data: RouterData;
   readonly held: Held;
@@ -122,6 +124,11 @@ function marksOf({ sheet, choice, cuttings, data }: Setting): Entered[] {
     );
 }
 
+function hopped(cuts: readonly Cut[], { diameter }: RouterTool, { sheet, parts, data }: Setting): readonly Cut[] {
+  const { hopHeight, safeHeight } = data;
+  return withLowHops(cuts, facesOf(sheet.placed, parts), { hopHeight, safeHeight, radius: diameter / 2 });
+}
+
 /** Everything that the tools do, tool by tool. */
 function toolRuns(setting: Setting, tools: readonly RouterTool[]): Omit<ToolRun, 'seconds'>[] {
   let at: Point = { x: 0, y: 0 };
@@ -140,8 +147,9 @@ function toolRuns(setting: Setting, tools: readonly RouterTool[]): Omit<ToolRun,
           at,
         ),
       );
-    const { cuts, end } = tours.reduce((a, b) => (travelOf(b, at) < travelOf(a, at) ? b : a));
+    const { cuts: chosen, end } = tours.reduce((a, b) => (travelOf(b, at) < travelOf(a, at) ? b : a));
     at = end;
+    const cuts = tool.kind === 'v' ? hopped(chosen, tool, setting) : chosen;
     return cuts.length === 0 ? [] : [{ tool, spindle: setting.cuttings.get(tool.number)!.spindle, cuts }];
   });
 }
@@ -199,7 +207,7 @@ export function planRouter(
     keepOuts: sheet.keepOuts ?? [],
   };
   const failed = problems.some(({ severity }) => severity === 'error');
-  const made = failed ? [] : toolRuns({ sheet, material, data, held, choice, cuttings }, tools);
+  const made = failed ? [] : toolRuns({ sheet, parts, material, data, held, choice, cuttings }, tools);
   const inShort =
     machine.arcs === 'arcs'
       ? made

@@ -32,6 +32,8 @@ export type ListedTool = Omit<RouterTool, 'cuttingDepth'> & { readonly cuttingDe
 export interface RouterData {
   readonly machine: RouterMachine;
   readonly safeHeight: number;
+  /** Of the V-bit between the marks of a part. */
+  readonly hopHeight: number;
   readonly overcut: number;
   readonly direction: 'conventional' | 'climb';
   readonly finishing: number;
@@ -163,6 +165,8 @@ export interface RouterLimits {
   readonly rampAngleDeg: number;
   readonly finishing: number;
   readonly markDepth: number;
+  /** Lowest travel of the V-bit, over one part alone. */
+  readonly hopHeight: number;
   readonly tabWidth: number;
   readonly tabHeight: number;
   readonly onionSkin: number;

@@ -85,12 +85,19 @@ function lowest({ cuts }: ToolRun): number {
   return cuts.reduce((min, { moves }) => moves.reduce((low, { to }) => Math.min(low, to.z), min), 0);
 }
 
+/** The lowest travel of these runs, from cut to cut. */
+function lowestTravel(runs: readonly ToolRun[]): number {
+  return Math.min(...runs.flatMap(({ cuts }) => cuts.flatMap(({ moves }) => moves.at(-1)?.to.z ?? [])));
+}
+
 function head({ path, machine, format }: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string[] {
   const { sheet, width, height, thickness } = path;
   const size = `${decimal(width, 1)} x ${decimal(height, 1)} x ${decimal(thickness, 2)} mm`;
   const deepest = runs.reduce((min, run) => Math.min(min, lowest(run)), 0);
   const byHand = machine.toolChange === 'by-hand' && runs.length > 1;
   const [start] = runs;
+  const hop = lowestTravel(runs);
+  const hops = hop < path.safeHeight ? ` Between marks of a part at ${decimal(hop, 1)} mm.` : '';
   const minutes = Math.ceil(runs.reduce((sum, { seconds }) => sum + seconds, 0) / 60);
   return [
     ...format.comments(`dishwright - ${header.job} - sheet ${sheet}${part}`),
@@ -99,7 +106,7 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
       `Zero: X and Y at the lower left corner of the sheet, Z at its upper face. ${unitNames[machine.programUnits]}.`,
     ),
     ...format.comments(
-      `Lowest point: ${decimal(deepest, 3)} mm. Travel at ${decimal(path.safeHeight, 1)} mm: higher than every clamp?`,
+      `Lowest point: ${decimal(deepest, 3)} mm. Travel at ${decimal(path.safeHeight, 1)} mm: higher than every clamp?${hops}`,
     ),
     ...routerCautions.flatMap((caution) => format.comments(`CAUTION: ${caution}`)),
     ...(byHand ? changeCautions.flatMap((caution) => format.comments(`CAUTION: ${caution}`)) : []),

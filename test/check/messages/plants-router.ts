@@ -170,6 +170,15 @@ const motionPlants = {
     inPath('G0 Z10\n(drill rib 1)\nX66', 'G0 Z5\n(drill rib 1)\nX66'),
     'travel at 5 mm, below the travel height of 10 mm',
   ],
+  'hop-low': [
+    inPath('G0 Z10\n(mark rib 1)\n', 'G0 Z2\n(mark rib 1)\n'),
+    'a hop between marks at 2 mm, below the 3 mm that is set',
+  ],
+  // along the edge of the part, where a clamp may stand beside it
+  'hop-open': [
+    inPath('G0 Z10\n(mark rib 1)\n', 'G0 Z3\n(mark rib 1)\n'),
+    'a low hop at 3 mm that does not stay over one part',
+  ],
   'spoil-board': [inPath('Z-6.3 F1280', 'Z-7 F1280'), '1 mm into the spoil board; 0.3 mm is set'],
   // the V-bit cuts 6 mm
   'cutting-depth': [inPath('Z-3.5 F300', 'Z-6.2 F300'), 'tool 3 is 6.2 mm deep; it cuts 6 mm'],

@@ -1,8 +1,9 @@
 /** What keeps a cut clean and a part held: each rule against what it is for, by the moves that the tool makes. */
 import { describe, expect, it } from 'vitest';
-import { bounds, circle, nearestOnContour, perimeter, rectangle } from '../../../lib/geometry/index.js';
+import { bounds, circle, nearestOnContour, perimeter, rectangle, reversed } from '../../../lib/geometry/index.js';
 import { type Cut, machine, type Move, spacingFor } from '../../../lib/machining/index.js';
 import { cuttingOf } from '../../../lib/machining/router/feeds.js';
+import { lineMark } from '../../../lib/part/index.js';
 import { feedingAt, routerData, shop, type Shop, shopPart, twoPlates } from '../../helpers/router-sheets.js';
 
 const cutsOf = ({ plan }: Shop): Cut[] => plan.toolpath.runs.flatMap(({ cuts }) => cuts);
@@ -118,5 +119,51 @@ describe('parts that touch, at spacing 0', () => {
       [0, 100],
       [100, 200],
     ]);
+  });
+});
+
+describe('low hops between marks', () => {
+  // an upright mark at each x, in a plate of 300 x 80 with an opening between 140 and 160
+  const plateWith = (xs: readonly number[], y = 35, length = 10) =>
+    shopPart('plate', rectangle(0, 0, 300, 80), {
+      openings: [reversed(rectangle(140, 20, 160, 60))],
+      marks: xs.map((x) =>
+        lineMark([
+          { x, y, bulge: 0 },
+          { x, y: y + length, bulge: 0 },
+        ]),
+      ),
+    });
+  const travels = (xs: readonly number[], data = routerData(), ...where: readonly number[]): number[] => {
+    const made = shop({
+      parts: [plateWith(xs, ...where)],
+      placed: [
+        { part: 'plate', copy: 1, x: 20, y: 20, rotationDeg: 0, mirrored: false },
+        { part: 'plate', copy: 2, x: 20, y: 120, rotationDeg: 0, mirrored: false },
+      ],
+      width: 340,
+      height: 220,
+      thickness: 12,
+      data,
+    });
+    expect(made.simulate().findings).toEqual([]);
+    const v = made.plan.toolpath.runs.find(({ tool }) => tool.kind === 'v');
+    return (v?.cuts ?? []).slice(1).map(({ moves }) => moves[0]!.to.z);
+  };
+
+  it.each([
+    ['lie near each other', [40, 60], [3, 10, 3]],
+    ['have an opening between them', [120, 180], [10, 10, 10]],
+    ['lie further apart than a sheet lies flat', [10, 115], [10, 10, 10]],
+  ])('are made, or not, where they %s', (_, xs, heights) => {
+    expect(travels(xs)).toEqual(heights);
+  });
+
+  it('are not made along the edge, where a clamp may stand beside the part', () => {
+    expect(travels([40, 60], routerData(), 1, 4)).toEqual([10, 10, 10]);
+  });
+
+  it('are not made where the bit travels as low anyway', () => {
+    expect(travels([40, 60], routerData({ safeHeight: 2 }))).toEqual([2, 2, 2]);
   });
 });
