@@ -6,6 +6,7 @@ export { writeLaserNgc, writeNgc } from './gcode/index.js';
 export { escapeXml } from './xml.js';
 export { writeCsv } from './csv.js';
 export { writeCutList } from './cut-list.js';
+export { type ListedSheet, writeSheetList } from './sheet-list.js';
 export { markingTable, writeMarkingOut } from './marking-table.js';
 export {
   type JobRecord,

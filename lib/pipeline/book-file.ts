@@ -24,7 +24,7 @@ import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/index.js';
 import { formatLength, type LengthUnit } from '../units/index.js';
-import { laserTime } from './laser-files.js';
+import { laserSentences } from './laser-files.js';
 import type { ShopDrawing } from '../output/shop/index.js';
 import { shopDrawings } from './shop.js';
 import { standValues } from './stand.js';
@@ -157,7 +157,7 @@ export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): 
     forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),
     cutPictures,
-    laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserTime(route) })),
+    laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserSentences(route).join(' ') })),
     drawings,
     stand: bookStand(source),
   });

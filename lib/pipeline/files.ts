@@ -9,12 +9,14 @@ import {
   type RecordedProcess,
   type JobRecord,
   type PrintOptions,
+  type ListedSheet,
   listFiles,
   recordPart,
   sealJob,
   writeCutList,
   writeDxf,
   writeMarkingOut,
+  writeSheetList,
   writeSvg,
 } from '../output/index.js';
 import type { ShopDrawing } from '../output/shop/index.js';
@@ -116,6 +118,25 @@ function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {
   return sealJob(record, listFiles(files));
 }
 
+/** The sheets with their times. */
+function sheetList({ design, sheets, aidSheets, routes, lasered }: Job): string {
+  const routed = new Map(routes.map(({ sheet, plan }) => [sheet.file, plan.cuttingSeconds]));
+  const followed = new Map(lasered.map(({ sheet, plan }) => [sheet.file, plan]));
+  const listed = [...sheets, ...aidSheets].map(({ file, nested, cut }): ListedSheet => {
+    const laser = followed.get(file);
+    return {
+      file,
+      width: nested.width,
+      height: nested.height,
+      parts: nested.placed.length,
+      cutBy: cut.process.kind,
+      seconds: routed.get(file) ?? laser?.seconds ?? null,
+      atLeast: laser?.atLeast ?? false,
+    };
+  });
+  return writeSheetList(listed, design.units);
+}
+
 /** Drawings, tool paths, prints and lists. */
 export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shopDrawings(job)): Promise<JobFiles> {
   const { design, parts, sheets } = job;
@@ -126,6 +147,7 @@ export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shop
     files.set(name, text);
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
+  files.set('sheet-list.csv', sheetList(job));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
   files.set('drawings.pdf', await writeDrawings(`${design.name}: shop drawings`, drawings));
   return files;
@@ -143,6 +165,7 @@ export function couponJobFiles(job: Job, more: readonly (readonly [string, strin
   for (const [name, text] of [...job.routes.flatMap((route) => [...route.files]), ...more]) files.set(name, text);
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
+  files.set('sheet-list.csv', sheetList(job));
   return sealed(job, files, true);
 }
 

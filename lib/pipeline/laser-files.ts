@@ -1,7 +1,7 @@
 /** How a laser follows the sheets: times, and tool paths where they are asked for. */
 import { type Design, laserOf } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
-import { type LaserData, planLaser } from '../machining/index.js';
+import { type LaserData, planLaser, smallSlug } from '../machining/index.js';
 import { type RecordedSheet, writeLaserNgc } from '../output/index.js';
 import type { JobSheet, LaserRoute } from './types.js';
 
@@ -53,13 +53,26 @@ function lacking(laser: Laser, material: string, { plan }: Pick<LaserRoute, 'pla
 }
 
 /** About how long, in a sentence; or what would have to be known for it. */
-export function laserTime({ plan, unknown }: Pick<LaserRoute, 'plan' | 'unknown'>): string {
+function laserTime({ plan, unknown }: Pick<LaserRoute, 'plan' | 'unknown'>): string {
   const metres = (mm: number): string => (mm / 1000).toFixed(1);
   const lengths = `cuts ${metres(plan.cutLength)} m and marks ${metres(plan.markLength)} m`;
   if (plan.seconds === null) return `The beam ${lengths}; its time is not estimated without ${unknown.join(', ')}.`;
   const minutes = Math.ceil(plan.seconds / 60);
   const more = plan.atLeast ? ' or more, as machine.acceleration is not stated' : '';
   return `The beam ${lengths}, in about ${minutes} minutes${more}.`;
+}
+
+/** What comes loose inside parts; null where nothing does that could be in the way. */
+function slugSentence({ plan: { slugs } }: Pick<LaserRoute, 'plan'>): string | null {
+  if (slugs === 0) return null;
+  const pieces = slugs === 1 ? 'One piece' : `${slugs} pieces`;
+  return `${pieces} over ${smallSlug} mm cut out of openings may tip up into the way of the head: watch them, and take them out only when it stands.`;
+}
+
+/** What is worth knowing of a laser's sheet: how long it takes, and what comes loose. */
+export function laserSentences(route: Pick<LaserRoute, 'plan' | 'unknown'>): string[] {
+  const slugs = slugSentence(route);
+  return [laserTime(route), ...(slugs === null ? [] : [slugs])];
 }
 
 function filesOf(design: Design, laser: Laser, material: string, sheet: JobSheet, route: Omit<LaserRoute, 'files'>) {
@@ -79,7 +92,7 @@ function filesOf(design: Design, laser: Laser, material: string, sheet: JobSheet
       axes,
     },
     laser,
-    { job: design.name, material: described, notes: [laserTime(route)] },
+    { job: design.name, material: described, notes: laserSentences(route) },
   );
   return new Map([[`${sheet.file}.ngc`, text]]);
 }

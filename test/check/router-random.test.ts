@@ -1,9 +1,9 @@
 /** Random jobs, written and simulated: refused with a named key, or without a finding. */
 import { describe, expect, it } from 'vitest';
-import { verify } from '../../lib/check/index.js';
+import { madeAgain, proveFolder } from '../../lib/check/index.js';
 import { readDesign } from '../../lib/design/index.js';
+import { remadeRecord } from '../../lib/index.js';
 import { buildCutFiles } from '../../lib/pipeline.js';
-import { textsOf } from '../helpers/jobs.js';
 import { randomNester } from '../helpers/random-nester.js';
 import { randomRouterDesign, randomRouterJob } from '../helpers/random-router.js';
 import { shop } from '../helpers/router-sheets.js';
@@ -35,7 +35,8 @@ describe('random designs for the router', () => {
       expect([(place?.path ?? []).length > 0, /report it/.test(remedy)]).toEqual([true, false]);
     if (errors.length > 0) return;
     made += 1;
-    expect(verify(textsOf(job)).faults.map(({ message }) => message)).toEqual([]);
+    const { faults } = proveFolder(job.files, undefined, madeAgain(job.files, remadeRecord));
+    expect(faults.map(({ message }) => message)).toEqual([]);
   });
 
   it('are cut often enough to say something', () => {

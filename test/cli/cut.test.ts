@@ -37,6 +37,7 @@ describe('cut', () => {
       'job.json',
       'sheets',
       'cut-list.csv',
+      'sheet-list.csv',
       'marking-out.csv',
       'drawings.pdf',
       'book.html',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rectangle } from '../../lib/geometry/index.js';
-import { writeCsv, writeCutList } from '../../lib/output/index.js';
+import { writeCsv, writeCutList, writeSheetList } from '../../lib/output/index.js';
 import { plainPart } from '../helpers/plain-part.js';
 
 describe('CSV', () => {
@@ -77,5 +77,26 @@ describe('the cut list', () => {
     const [heading, row] = writeCutList([{ ...part, name: 'cleat' }], [], 'in').split('\r\n');
     expect(heading).toContain('length (in)');
     expect(row).toContain('0.4587,4.724,1.575,along,,');
+  });
+});
+
+describe('the list of sheets', () => {
+  it('has the minutes of each sheet, and none where they are not known', () => {
+    const sheet = { file: 'sheets/ply-1', width: 254, height: 127, parts: 3, cutBy: 'router', atLeast: false };
+    const text = writeSheetList(
+      [
+        { ...sheet, seconds: 4529 },
+        { ...sheet, file: 'templates/rib', cutBy: 'laser', seconds: 90, atLeast: true },
+        { ...sheet, file: 'sheets/foil-1', cutBy: 'hand', seconds: null },
+      ],
+      'in',
+    );
+    expect(text.split('\r\n')).toEqual([
+      'sheet,width (in),height (in),parts,cut by,machine (min),notes',
+      'sheets/ply-1,10,5,3,router,75.5,',
+      'templates/rib,10,5,3,laser,1.5,at least: the machine’s acceleration is not stated',
+      'sheets/foil-1,10,5,3,hand,,',
+      '',
+    ]);
   });
 });

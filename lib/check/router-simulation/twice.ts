@@ -8,13 +8,13 @@ const sameEnd = 0.002;
 /** A closed path is longer than this, mm: what is shorter is the rounding of a start. */
 const shortestRing = 0.1;
 
-/** The same for one level stretch at one depth, whichever direction it is run in. */
+/** The same for one stretch at one depth, or on one slope, whichever direction it is run in. */
 function keyOf(motion: Motion): string {
   const { from, to, tool } = motion;
-  const ends = [from, to].map(({ x, y }) => `${x.toFixed(3)},${y.toFixed(3)}`).sort();
+  const ends = [from, to].map(({ x, y, z }) => `${x.toFixed(3)},${y.toFixed(3)},${z.toFixed(3)}`).sort();
   // the two halves of a circle have the same ends
   const middle = placeOn(motion, 0.5);
-  return [tool.number, from.z.toFixed(3), ...ends, middle.x.toFixed(2), middle.y.toFixed(2)].join(' ');
+  return [tool.number, ...ends, middle.x.toFixed(2), middle.y.toFixed(2)].join(' ');
 }
 
 /**
@@ -25,11 +25,13 @@ export function checkTwice(motions: readonly Motion[], findings: Findings): void
   const seen = new Set<string>();
   let again: Motion[] = [];
   for (const motion of motions) {
-    const level = !motion.rapid && !isUpright(motion) && motion.from.z === motion.to.z && motion.to.z < 0;
-    const key = level ? keyOf(motion) : '';
-    if (!level || !seen.has(key)) {
+    // up to a tab and down behind it belongs to the ring round which it stands
+    if (!motion.rapid && isUpright(motion)) continue;
+    const cuts = !motion.rapid && Math.min(motion.from.z, motion.to.z) < 0;
+    const key = cuts ? keyOf(motion) : '';
+    if (!cuts || !seen.has(key)) {
       again = [];
-      if (level) seen.add(key);
+      if (cuts) seen.add(key);
       continue;
     }
     again.push(motion);

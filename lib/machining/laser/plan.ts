@@ -1,9 +1,20 @@
 /** From a cut sheet to the way of the beam: what it follows, in which order, and for how long. */
-import { distance, edgesOf, edgesOfPath, element, type Path } from '../../geometry/index.js';
+import { bounds, distance, edgesOf, edgesOfPath, element, type Path } from '../../geometry/index.js';
 import { drivingOf, secondsOf } from '../motion-time.js';
 import { inLines, lengthOf, type Move, type Point3 } from '../moves.js';
 import type { CutOperation, CutSheet } from '../types.js';
 import type { LaserCut, LaserData, LaserPlan } from './types.js';
+
+/** A piece that is longer than this, mm, may lie across two slats of the bed and tip up: common practice, no source. */
+export const smallSlug = 20;
+
+/** Whether a piece comes out of the sheet that may tip up. */
+function isSlug({ operation, vertices, bore }: CutOperation): boolean {
+  const ring = operation === 'opening' ? vertices : operation === 'drill' ? bore : undefined;
+  if (ring === undefined || ring.length < 2) return false;
+  const { minX, minY, maxX, maxY } = bounds(ring);
+  return Math.max(maxX - minX, maxY - minY) > smallSlug;
+}
 
 /** The feed of what has none stated: it is neither written nor timed. */
 const noSpeed = 1;
@@ -78,5 +89,6 @@ export function planLaser(sheet: Pick<CutSheet, 'operations' | 'marks'>, data: L
     cutLength: lengths.cut,
     markLength: lengths.mark,
     travelLength: lengths.travel,
+    slugs: sheet.operations.filter(isSlug).length,
   };
 }

@@ -38,4 +38,6 @@ export interface LaserPlan {
   readonly cutLength: number;
   readonly markLength: number;
   readonly travelLength: number;
+  /** Pieces out of openings that are large enough to tip up under the head. */
+  readonly slugs: number;
 }
