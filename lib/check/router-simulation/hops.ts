@@ -11,12 +11,12 @@ const rounding = 0.002;
 
 /** Whether the way of a tool stays over one part, its radius off outline and openings. */
 function isOverOne(nominals: readonly Nominal[], { from, to, tool }: Motion): boolean {
-  const way = edgeBetween({ x: from.x, y: from.y, bulge: 0 }, to);
+  const segment = edgeBetween({ x: from.x, y: from.y, bulge: 0 }, to);
   return nominals.some(({ box, outlines, openings, edges }) => {
     if (from.x < box.minX || from.x > box.maxX || from.y < box.minY || from.y > box.maxY) return false;
     const over =
       outlines.some((line) => inside(line.edges, from)) && !openings.some((line) => inside(line.edges, from));
-    return over && edges.nearestWithin(way, tool.diameter / 2 - rounding) === null;
+    return over && edges.nearestWithin(segment, tool.diameter / 2 - rounding) === null;
   });
 }
 

@@ -19,7 +19,7 @@ import type { Cut, Move } from './types.js';
 
 /** Longest hop, mm. */
 const longestHop = 100;
-const shortestWay = 1e-3;
+const shortestHop = 1e-3;
 
 interface Face {
   readonly outline: Contour;
@@ -42,7 +42,7 @@ const within = ({ x, y }: Point, { minX, minY, maxX, maxY }: Bounds): boolean =>
 
 /** Whether the straight way from one place to another stays over one part, `radius` off its outline and openings. */
 function isOverOne(faces: readonly Face[], from: Point, to: Point, radius: number): boolean {
-  const way: Contour = [
+  const segment: Contour = [
     { x: from.x, y: from.y, bulge: 0 },
     { x: to.x, y: to.y, bulge: 0 },
   ];
@@ -51,9 +51,9 @@ function isOverOne(faces: readonly Face[], from: Point, to: Point, radius: numbe
       within(from, box) &&
       within(to, box) &&
       sideOfContour(outline, from, 0) === 'inside' &&
-      closestOfContours(outline, way).distance >= radius &&
+      closestOfContours(outline, segment).distance >= radius &&
       openings.every(
-        (ring) => sideOfContour(ring, from, 0) === 'outside' && closestOfContours(ring, way).distance >= radius,
+        (ring) => sideOfContour(ring, from, 0) === 'outside' && closestOfContours(ring, segment).distance >= radius,
       ),
   );
 }
@@ -79,7 +79,7 @@ export function withLowHops(
     const from = element(cuts, i).moves.at(-1)!.to;
     const to = element(cut.moves, 0).to;
     const length = distance(from, to);
-    return length > shortestWay && length <= longestHop && isOverOne(faces, from, to, radius);
+    return length > shortestHop && length <= longestHop && isOverOne(faces, from, to, radius);
   });
   return cuts.map((cut, i) => {
     const last = cut.moves.length - 1;
