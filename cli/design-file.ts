@@ -1,6 +1,6 @@
 /** Reading a design file, with the flags of the command line laid over it. */
 import { basename } from 'node:path';
-import { type Design, type Diagnostic, machineFileOf, readDesign } from '../lib/index.js';
+import { type Design, type Diagnostic, inWords, machineFileOf, readDesign } from '../lib/index.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
 import { readBeside } from './extras.js';
 import { NotPlain, readPlainFile } from './plain-file.js';
@@ -45,12 +45,23 @@ function refused(file: string, problems: readonly Diagnostic[]): Stop {
   return new Stop(exitCode.wrongInput, problems, `${file} has ${count} ${count === 1 ? 'fault' : 'faults'}`);
 }
 
+/** As read, with problems in the units of the design. */
+function loaded<Reading extends Omit<LoadedDesign, 'file'>>(file: string, reading: Reading): LoadedDesign {
+  const { units } = reading.design;
+  return {
+    file,
+    design: reading.design,
+    problems: reading.problems.map((problem) => inWords(problem, units)),
+    locate: (problem) => reading.locate(inWords(problem, units)),
+  };
+}
+
 /**
  * @throws Stop with every problem when the file cannot be taken
  */
 export function loadDesign(file: string): LoadedDesign {
   const reading = readDesignText(file, readText(file));
-  if (reading.kind === 'design') return { file, ...reading };
+  if (reading.kind === 'design') return loaded(file, reading);
   throw refused(file, reading.problems);
 }
 
@@ -60,7 +71,7 @@ export function loadDesign(file: string): LoadedDesign {
  */
 export function loadForLight(file: string): LoadedDesign {
   const reading = readDesignText(file, readText(file));
-  if (reading.kind === 'design') return { file, ...reading };
-  if (reading.unbuilt) return { file, problems: reading.problems, ...reading.unbuilt };
+  if (reading.kind === 'design') return loaded(file, reading);
+  if (reading.unbuilt) return loaded(file, { problems: reading.problems, ...reading.unbuilt });
   throw refused(file, reading.problems);
 }

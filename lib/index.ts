@@ -45,7 +45,17 @@ export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/type
 export { standValues } from './pipeline/stand.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockResult, stockResult } from './pipeline/stock-comparison.js';
-export { formatLength, LengthError, lengthUnits, type LengthUnit, parseLength, parseUsualSize } from './units/index.js';
+export {
+  formatLength,
+  LengthError,
+  lengthUnits,
+  type LengthUnit,
+  parseLength,
+  parseUsualSize,
+  proseIn,
+  reachIn,
+} from './units/index.js';
+export { inWords, valueIn } from './pipeline/words.js';
 export {
   defaultText,
   designJsonSchema,

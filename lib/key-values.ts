@@ -3,7 +3,7 @@ import type { Design } from './design/index.js';
 import type { Dish } from './dish/index.js';
 import type { Part } from './part/index.js';
 import { type CleatStart, thicknessRanges } from './parts/index.js';
-import { formatLength } from './units/index.js';
+import { formatArea, formatLength, inInches } from './units/index.js';
 
 export interface KeyValue {
   readonly label: string;
@@ -16,9 +16,9 @@ const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFi
 /** Values that follow from the shape alone, before anything is nested or traced. */
 export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cleatStart: CleatStart): KeyValue[] {
   const unit = design.units;
-  // a tenth of a millimetre, whatever the unit
-  const length = (mm: number) => formatLength(mm, unit, unit === 'mm' ? 2 : unit === 'm' ? 5 : unit === 'ft' ? 5 : 4);
-  const fine = (mm: number) => formatLength(mm, 'mm', 4);
+  const length = (mm: number) =>
+    inInches(unit) ? formatLength(mm, unit) : formatLength(mm, unit, unit === 'm' ? 5 : 2);
+  const fine = (mm: number) => formatLength(mm, inInches(unit) ? 'in' : 'mm', inInches(unit) ? 6 : 4);
   const ribs = parts.find((part) => part.kind === 'rib');
   return [
     {
@@ -34,7 +34,7 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
     { label: 'depth', value: length(dish.depth), note: 'vertex to rim plane' },
     { label: 'rim angle', value: degrees(dish.rimAngle), note: 'from the axis, seen from the focus' },
     { label: 'profile length', value: length(dish.profileLength), note: 'vertex to rim along the curve' },
-    { label: 'surface', value: `${(dish.surfaceArea / 1e6).toFixed(3)} m²`, note: `of the whole ${dish.profile.kind}` },
+    { label: 'surface', value: formatArea(dish.surfaceArea, unit, 3), note: `of the whole ${dish.profile.kind}` },
     {
       label: 'ribs clear from',
       value: length(dish.setBack.clearRadius),

@@ -8,6 +8,7 @@ import {
   prepare,
   standValues,
   stockProblems,
+  valueIn,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
@@ -37,7 +38,10 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     if (!hasError(found) && counted.requests.length > 0)
       found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
-    const values = [...keyValues(job.design, job.dish, job.parts, job.cleatStart), ...standValues(job)];
+    const values = [
+      ...keyValues(job.design, job.dish, job.parts, job.cleatStart),
+      ...standValues(job).map((value) => valueIn(value, design.units)),
+    ];
     if (flags.json) printJson({ values, problems });
     else {
       const rows = values.map(({ label, value, note }) => [label, value, note ?? '']);

@@ -9,7 +9,7 @@ import { writeFileAt } from '../plain-output.js';
 import { reportProblems } from '../report.js';
 import { summaryCells } from '../summary-cells.js';
 import { table } from '../table.js';
-import { formatLength, LengthError, parseLength } from '../../lib/index.js';
+import { LengthError, parseLength } from '../../lib/index.js';
 
 type CompareArguments = DesignArguments & {
   readonly log: string | undefined;
@@ -87,11 +87,10 @@ export const compareCommand: CommandModule<object, CompareArguments> = {
       printJson({ comparison, problems });
       return;
     }
-    const length = (mm: number) => formatLength(mm, design.units);
     const heads = [{ head: design.name }, { head: 'value', right: true }, { head: 'error', right: true }, { head: '' }];
     for (const line of table(
       heads,
-      rows.map((row) => summaryCells(row, length)),
+      rows.map((row) => summaryCells(row, design.units)),
       columns(),
     ))
       print(line);

@@ -13,8 +13,11 @@ import {
   type Diagnostic,
   forecastOf,
   formatLength,
+  type LengthUnit,
   litOf,
   prepare,
+  proseIn,
+  reachIn,
   summaryRows,
 } from '../../lib/index.js';
 import { columns, print, printJson, say } from '../console.js';
@@ -25,11 +28,11 @@ import { reportProblems } from '../report.js';
 import { summaryCells } from '../summary-cells.js';
 import { table } from '../table.js';
 
-function printBurn(burn: Burn, length: (mm: number) => string): void {
+function printBurn(burn: Burn, units: LengthUnit): void {
   print('');
   const heads = burnHeads.map((head, i) => ({ head, right: i > 0 }));
-  for (const line of table(heads, burnRows(burn, length), columns())) print(line);
-  for (const note of burnNotes(burn)) print(note);
+  for (const line of table(heads, burnRows(burn, reachIn(units)), columns())) print(line);
+  for (const note of burnNotes(burn)) print(proseIn(note, units));
 }
 
 /** What stands in the way of building it; parts are not even tried where the file itself holds faults. */
@@ -80,24 +83,24 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         { head: 'error', right: true },
         { head: '' },
       ];
-      const rows = summaryRows(forecast, length).map((row) => summaryCells(row, length));
+      const rows = summaryRows(forecast, length).map((row) => summaryCells(row, design.units));
       for (const line of table(heads, rows, columns())) print(line);
       print('');
       const byCare = careRows(forecast).map(({ label, cells: each }) => [
-        label,
-        ...each.map((one) => summaryCells(one, length)[1] ?? ''),
+        proseIn(label, design.units),
+        ...each.map((one) => summaryCells(one, design.units)[1] ?? ''),
       ]);
       const careHeads = ['good', 'usual', 'poor'].map((head) => ({ head, right: true }));
       for (const line of table([{ head: 'by care of the work' }, ...careHeads], byCare, columns())) print(line);
       if (advice) {
         print('');
-        const better = adviceRows(advice, length).map((row) => summaryCells(row, length));
+        const better = adviceRows(advice, length).map((row) => summaryCells(row, design.units));
         for (const line of table([{ head: 'advice' }, ...heads.slice(1)], better, columns())) print(line);
       }
-      printBurn(burn, length);
+      printBurn(burn, design.units);
       print('');
       for (const { quantity, assumption, source } of forecast.assumptions)
-        print(`${quantity}: ${assumption} (${source})`);
+        print(`${quantity}: ${proseIn(assumption, design.units)} (${source})`);
     }
     // what the workshop cannot build is told after what the sun would do with it, and does not stop it
     reportProblems(all);

@@ -1,6 +1,6 @@
 import { bounds } from '../geometry/index.js';
 import type { LaidSheet, Part } from '../part/index.js';
-import { type LengthUnit, mmPer } from '../units/index.js';
+import { type LengthUnit, mmPer, proseIn } from '../units/index.js';
 import { type Cell, writeCsv } from './csv.js';
 
 /** Which parts lie on a sheet. */
@@ -52,7 +52,7 @@ export function writeCutList(parts: readonly Part[], sheets: readonly ListedShee
       length(Math.min(...sides)),
       part.grain,
       sheetsOf(part.id, sheets),
-      part.notes.join(' '),
+      proseIn(part.notes.join(' '), unit),
     ];
   });
   return writeCsv([heading, ...rows]);

@@ -23,11 +23,12 @@ import {
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/index.js';
-import { formatLength, type LengthUnit } from '../units/index.js';
+import { formatLength, type LengthUnit, proseIn, reachIn } from '../units/index.js';
 import { laserSentences } from './laser-files.js';
 import type { ShopDrawing } from '../output/shop/index.js';
 import { shopDrawings } from './shop.js';
 import { standValues } from './stand.js';
+import { inWords, valueIn } from './words.js';
 import type { JobSheet, LaserRoute, Prepared } from './types.js';
 
 export interface BookSource extends Prepared {
@@ -64,14 +65,14 @@ const bookSheet = ({ nested, cut }: JobSheet): BookSheet => ({
 
 function forecastRow({ label, value, unit, digits, standardError, note }: SummaryRow, units: LengthUnit): ForecastRow {
   const shown = (number: number) =>
-    unit === 'mm' ? formatLength(number, units) : `${number.toFixed(digits)} ${unit}`.trim();
+    unit === 'mm' ? formatLength(number, units) : proseIn(`${number.toFixed(digits)} ${unit}`.trim(), units);
   // an error too small to print says nothing
   const error = standardError === undefined ? '' : shown(standardError);
   return {
-    label,
+    label: proseIn(label, units),
     value: typeof value === 'string' ? value : shown(value),
     error: /[1-9]/.test(error) ? `± ${error}` : '',
-    ...(note === undefined ? {} : { note }),
+    ...(note === undefined ? {} : { note: proseIn(note, units) }),
   };
 }
 
@@ -83,11 +84,11 @@ function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit):
     rows: summaryRows(forecast, (mm) => formatLength(mm, units)).map((row) => forecastRow(row, units)),
     care: careRows(forecast).map(({ label, cells }) => {
       const [good = '', usual = '', poor = ''] = cells.map((cell) => forecastRow(cell, units).value);
-      return [label, good, usual, poor];
+      return [proseIn(label, units), good, usual, poor];
     }),
     plots: forecastPlots(forecast, units),
     assumptions: forecast.assumptions.map(
-      ({ quantity, assumption, source }) => `${quantity}: ${assumption} (${source})`,
+      ({ quantity, assumption, source }) => `${quantity}: ${proseIn(assumption, units)} (${source})`,
     ),
   };
 }
@@ -97,8 +98,8 @@ function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): Boo
   return {
     plots: burnPlots(result, units),
     heads: burnHeads,
-    rows: burnRows(result.burn, (mm) => formatLength(mm, units)),
-    notes: burnNotes(result.burn),
+    rows: burnRows(result.burn, reachIn(units)),
+    notes: burnNotes(result.burn).map((note) => proseIn(note, units)),
   };
 }
 
@@ -111,7 +112,7 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
   const half = Array.from({ length: 21 }, (_, i) => (dish.apertureRadius * (i - 10)) / 10);
   const mirror = half.map((x) => ({ x, y: dish.baseHeight + dish.profile.height(Math.abs(x)) }));
   return {
-    rows: standValues({ design, stand }, forecast),
+    rows: standValues({ design, stand }, forecast).map((row) => valueIn(row, design.units)),
     axes: axisTable(stand, length),
     settings: settingsOf(stand),
     bought: boughtFor(stand, length),
@@ -159,6 +160,7 @@ export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): 
     cutPictures,
     laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserSentences(route).join(' ') })),
     drawings,
+    problems: source.problems.map((problem) => inWords(problem, design.units)),
     stand: bookStand(source),
   });
 }

@@ -4,3 +4,4 @@ export { formatLength, formatFraction, nearestFraction } from './format.js';
 export { parseSize, parseUsualSize, type Size } from './size.js';
 export { wrapped } from './wrap.js';
 export { refuseOtherUnit, type UsualRange } from './usual.js';
+export { formatArea, formatMass, proseIn, reachIn } from './prose.js';

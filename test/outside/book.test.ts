@@ -8,7 +8,7 @@ import { pathToFileURL } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildJob, type LengthUnit, mmPer } from '../../lib/index.js';
+import { buildJob, type LengthUnit, mmPer, parseLength } from '../../lib/index.js';
 import { launch } from '../helpers/browser.js';
 import { fixture, fixtureNames } from '../helpers/fixtures.js';
 import { shelfNester } from '../helpers/shelf-nester.js';
@@ -184,8 +184,10 @@ describe.each(fixtureNames)('the book of %s', (name) => {
     for (const sheet of record?.sheets.filter(({ file }) => file.startsWith('sheets/')) ?? []) {
       const id = sheet.file.replace('sheets/', '');
       for (const dim of ['width', 'height'] as const) {
-        const [value] = await shown(`[data-sheet="${id}"][data-dim="${dim}"]`);
-        expect(Math.abs((value ?? NaN) * unit - sheet[dim]), `${id} ${dim}`).toBeLessThanOrEqual(half + 1e-6);
+        const [printed] = await elements(page, `[data-sheet="${id}"][data-dim="${dim}"]`, []);
+        const off = Math.abs(parseLength(printed?.text ?? '', 'mm') - sheet[dim]);
+        // a tenth of a millimetre, or a sixty-fourth of an inch
+        expect(off, `${id} ${dim}`).toBeLessThanOrEqual((unit === 1 ? half : unit / 128) + 1e-6);
       }
     }
     for (const button of await page.$$('[data-light]')) {

@@ -62,7 +62,7 @@ describe('lengths', () => {
     expect(formatFraction(25.4, 32)).toBe('1"');
     expect(formatFraction(25.39, 32)).toBe('1"');
     expect(Math.abs(nearestFraction(100, 64).error)).toBeLessThanOrEqual(25.4 / 128);
-    expect(formatLength(450, 'in')).toBe('17.72 in');
+    expect(formatLength(450, 'in')).toBe('17-23/32 in');
     expect(formatLength(-0.0001, 'mm')).toBe('0 mm');
   });
 });

@@ -28,7 +28,7 @@ const inInches = ({ size }: FastenerItem): boolean => /in$|^no |gauge/.test(size
 
 /** A length as the shop sells it: whole millimetres, or inches in sixteenths. */
 const soldLength = (item: FastenerItem, mm: number): string =>
-  inInches(item) ? formatFraction(mm, 16) : `${Math.round(mm)} mm`;
+  inInches(item) ? formatFraction(mm, 16).replace('"', ' in') : `${Math.round(mm)} mm`;
 
 /** `4 x 40 mm`, `no 8 x 1-1/4 in`, `M8 x 90 mm`. */
 export function sizeText(item: FastenerItem): string {

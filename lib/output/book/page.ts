@@ -1,6 +1,7 @@
 /** The build book: one HTML file that opens from disk, asks the network for nothing, and prints. */
 import { bookScript, inlinedLicences } from '#book-assets';
 import { cautions } from '../cautions.js';
+import { decides } from './decides.js';
 import { drawingsChapter } from './drawings.js';
 import { json, markup, type Markup, raw } from '../markup.js';
 import type { BookInput } from './input.js';
@@ -53,14 +54,13 @@ function dishChapter(input: BookInput, model: Model, view: Standpoint): Markup {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function titleBlock(input: BookInput, measures: Measures): Markup {
-  const { design, dish, sheets } = input;
+  const { design, dish } = input;
   const cells: readonly (readonly [string, string | Markup])[] = [
     ['Aperture', measures.dim('aperture', 2 * dish.apertureRadius)],
     [capital(dish.profile.focusTerm), measures.dim('focalLength', dish.profile.focusHeight)],
     ['Depth', measures.dim('depth', dish.depth)],
     ['Ribs', String(dish.layout.ribs.length)],
     ['Cut by', design.process.kind],
-    ['Sheets', sheets === null ? 'being nested' : String(sheets.length)],
     ['Lengths in', measures.unit],
   ];
   return markup`<dl class="block">${cells.map(([head, value]) => markup`<div><dt>${head}</dt><dd>${value}</dd></div>`)}</dl>`;
@@ -114,7 +114,7 @@ export function buildBook(input: BookInput): string {
 <body>
 <a class="skip" href="#dish">To the dish</a>
 <div class="wrap">
-<header class="leaf"><h1>${input.design.name}: build book</h1>${titleBlock(input, measures)}
+<header class="leaf"><h1>${input.design.name}: build book</h1>${titleBlock(input, measures)}${decides(input, measures)}
 <p class="beware"><strong>${first?.title ?? ''}.</strong> ${first?.sentences[0] ?? ''} <a href="#cautions">Read the cautions first.</a></p></header>
 <nav class="leaf" aria-label="Chapters"><ol>${list.map(({ id, title }) => markup`<li><a href="#${id}">${title}</a></li>`)}</ol></nav>
 <main>${list.map(({ id, title, body, className }) => markup`<section class="leaf ${className ?? 'chapter'}" id="${id}" aria-labelledby="${id}-head"><h2 id="${id}-head">${title}</h2>${body}</section>`)}</main>

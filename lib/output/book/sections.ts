@@ -45,14 +45,14 @@ function partRow(part: Part, input: BookInput, measures: Measures): Markup {
 export function partsChapter(input: BookInput, measures: Measures): Markup {
   const aids = input.aids.map(
     ({ id, name, quantity, notes }) =>
-      markup`<li><strong>${name}</strong>${quantity > 1 ? `, ${quantity} off` : ''} (<code>templates/${id}</code>). ${notes.join(' ')}</li>`,
+      markup`<li><strong>${name}</strong>${quantity > 1 ? `, ${quantity} off` : ''} (<code>templates/${id}</code>). ${measures.words(notes.join(' '))}</li>`,
   );
   const noted = input.parts.filter((part) => part.notes.length > 0);
   return markup`<p class="controls">Press a part to light it up in the dish and on the sheets.</p>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the parts"><table class="parts"><caption>Parts, with the size of the piece and the sheets they are on</caption>
 <thead><tr><th scope="col" class="words">no.</th><th scope="col">part</th><th scope="col">number off</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
 <tbody>${input.parts.map((part) => partRow(part, input, measures))}</tbody></table></div>
-${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.map(({ name, notes }) => markup`<li><strong>${name}.</strong> ${notes.join(' ')}</li>`)}</ul>` : null}
+${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.map(({ name, notes }) => markup`<li><strong>${name}.</strong> ${measures.words(notes.join(' '))}</li>`)}</ul>` : null}
 ${aids.length > 0 ? markup`<h3>Templates, gauges and jigs</h3><ul>${aids}</ul>` : null}`;
 }
 
@@ -65,8 +65,8 @@ function contents(sheet: BookSheet, parts: readonly Part[]): string {
 }
 
 /** How long the router is at it, and how far each tool cuts. */
-function routing({ cuttingSeconds, toolWear }: CutPicture): string {
-  const wear = toolWear.map(({ tool, length }) => `tool ${tool} cuts ${(length / 1000).toFixed(1)} m`);
+function routing({ cuttingSeconds, toolWear }: CutPicture, { run }: Measures): string {
+  const wear = toolWear.map(({ tool, length }) => `tool ${tool} cuts ${run(length)}`);
   return `About ${Math.ceil(cuttingSeconds / 60)} minutes without tool changes; ${wear.join(', ')}.`;
 }
 
@@ -85,7 +85,7 @@ function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Ma
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
   return markup`<div><h3 id="sheet-${sheet.id}">${sheet.id}</h3>
 <figure class="zoom">${picture}<figcaption>${material}, <span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>: ${holds}. ${use} of it becomes parts.${rest}${time ? ` ${time.text}` : ''}</figcaption></figure>
-${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated. ${routing(simulated)}</figcaption></figure>` : null}</div>`;
+${simulated ? markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>The sheet as the tool paths leave it, simulated. ${routing(simulated, measures)}</figcaption></figure>` : null}</div>`;
 }
 
 /** What to heed before a router runs; nothing where none does. */
@@ -150,9 +150,9 @@ function stepItem(step: Step, index: number, stage: Stage, measures: Measures): 
   const details = detailsOf(step, input, measures);
   const checks =
     step.checks.length > 0
-      ? markup`<ul class="checks" aria-label="Checks">${step.checks.map((line) => markup`<li>${line}</li>`)}</ul>`
+      ? markup`<ul class="checks" aria-label="Checks">${step.checks.map((line) => markup`<li>${measures.words(line)}</li>`)}</ul>`
       : null;
-  return markup`<li class="step"><h3>${index + 1}. ${step.title}</h3>${needsStrip(step, input)}<div>${step.text.map((line) => markup`<p>${line}</p>`)}${checks}${details.length > 0 ? markup`<div class="details">${details}</div>` : null}</div><figure>${stepPicture(step, stage, measures)}</figure></li>`;
+  return markup`<li class="step"><h3>${index + 1}. ${step.title}</h3>${needsStrip(step, input)}<div>${step.text.map((line) => markup`<p>${measures.words(line)}</p>`)}${checks}${details.length > 0 ? markup`<div class="details">${details}</div>` : null}</div><figure>${stepPicture(step, stage, measures)}</figure></li>`;
 }
 
 export function assemblyChapter(input: BookInput, measures: Measures, model: Model, from: Standpoint): Markup {

@@ -22,7 +22,7 @@ function weightOf(design: Design, material: string, area: number): number {
 }
 
 /** Weight of all copies of the parts, kg. */
-function partsWeight(design: Design, parts: readonly Part[]): number {
+export function partsWeight(design: Design, parts: readonly Part[]): number {
   return parts.reduce((sum, part) => sum + part.quantity * weightOf(design, part.material, partArea(part)), 0);
 }
 
@@ -59,6 +59,12 @@ function stockLines(design: Design, sheets: readonly BookSheet[], measures: Meas
   });
 }
 
+/** Price of all stock; null while nothing is nested, or where the design names no prices. */
+export function stockCost({ design, sheets }: BookInput, measures: Measures): number | null {
+  const total = stockLines(design, sheets ?? [], measures).reduce((sum, line) => sum + line.cost, 0);
+  return total > 0 ? total : null;
+}
+
 /** The stock as a table with its total; a note in its place while nothing is nested yet. */
 function stockTable(input: BookInput, measures: Measures): Markup {
   if (input.sheets === null) return markup`<p>The sheets are being nested; quantities follow.</p>`;
@@ -92,7 +98,7 @@ export function shoppingList(input: BookInput, measures: Measures): Markup {
   const hardware = hardwareOf(input);
   const bought = [...hardware, ...(input.stand?.bought ?? [])];
   const row = ({ item, count, use }: (typeof bought)[number]) =>
-    markup`<tr><th scope="row">${item}</th><td>${count}</td><td class="words">${use}</td></tr>`;
+    markup`<tr><th scope="row">${measures.words(item)}</th><td>${count}</td><td class="words">${use}</td></tr>`;
   const glued = (kinds: readonly PartKind[]) =>
     parts.filter(({ kind }) => kinds.includes(kind)).reduce((sum, part) => sum + part.quantity * partArea(part), 0);
   const mirrorArea = glued(['reflector']);

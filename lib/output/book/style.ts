@@ -28,7 +28,7 @@ p,ul,ol{margin:.5rem 0;max-width:44rem}
 li{margin:.2rem 0}
 .leaf{background:var(--leaf);border:1px solid var(--line);padding:1rem 1.15rem;min-width:0}
 header .block{display:grid;grid-template-columns:repeat(auto-fit,minmax(8.5rem,1fr));margin:1rem 0 0;border:2px solid var(--ink)}
-.block div{border:1px solid var(--line);padding:.35rem .6rem;margin:0 -1px -1px 0}
+.block.decides{margin-top:.4rem;border-color:var(--accent)}.block div{border:1px solid var(--line);padding:.35rem .6rem;margin:0 -1px -1px 0}
 .block dt{font-size:.8rem;color:var(--soft)}
 .block dd{margin:0;font-weight:600;font-variant-numeric:tabular-nums}
 .beware{border-left:6px solid var(--warn);padding-left:.8rem;margin-top:1rem}
@@ -110,31 +110,45 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 pre{white-space:pre-wrap;font-size:.8rem;color:var(--soft);overflow-wrap:anywhere}
 @media (max-width:46rem){.wrap{padding:.5rem}.leaf{padding:.8rem .7rem}.step{grid-template-columns:minmax(0,1fr)}}
 @media print{
-@page{margin:12mm}
-html{font-size:10pt;background:#fff}
+@page{margin:11mm 12mm;@bottom-right{content:counter(page) " of " counter(pages);font:8pt sans-serif}}
+html{font-size:8.6pt;line-height:1.36;background:#fff}
+p,ul,ol{margin:.25rem 0;max-width:none}
+h2{font-size:1.35rem;margin:0 0 .4rem;padding-bottom:.2rem}
+h3{margin:.6rem 0 .2rem}
+figure,table{margin:.3rem 0}
 .wrap{display:block;padding:0;max-width:none}
 .leaf{border:0;padding:0;background:none}
-main>.leaf{break-before:page}
-main>.leaf.joined{break-before:auto;margin-top:2rem}
-nav,.skip,.live .controls,.live .tools,.spatial #stage{display:none}
+main{display:block}
+main>.leaf{margin-top:1rem}
+main>.cautions{break-before:page}
+.skip,.live .controls,.live .tools,.spatial #stage{display:none}
 .spatial #drawn{display:block}
-figure,tr,.step,h2,h3{break-inside:avoid}
+figure,tr,.step,h2,h3,nav{break-inside:avoid}
 h2,h3{break-after:avoid}
 thead{display:table-header-group}
-th,td{padding-top:.12rem;padding-bottom:.12rem}
+th,td{padding:.06rem .5rem .06rem 0}
+table{font-size:.92rem}
 .scroll:has(.holes){columns:2;column-gap:10mm}
 .holes{font-size:.85rem;margin:0}
 caption,thead{break-after:avoid}
 .parts th{white-space:nowrap}
 .scroll{overflow:visible}
 svg{max-height:175mm}
-.drawn svg{max-height:106mm}
+.cautions h3{display:inline;font-size:1.02rem}.cautions h3::after{content:". "}.cautions h3+p{display:inline;font-size:1rem}.cautions h3+p::after{content:"";display:block;margin-bottom:.35rem}
+.plots{grid-template-columns:1fr 1fr 1fr;gap:2mm 4mm}
+.plot svg{max-height:56mm;margin:0 auto}
+.cautions .plot svg{max-height:92mm}
+.sheets>div{break-inside:avoid}
+.sheets svg{max-height:92mm}
+.drawn svg{max-height:112mm}
+.problems li{margin:.1rem 0}
 .pane{border:0}
-.step{grid-template-columns:minmax(0,1fr) 84mm;padding:.5rem 0;font-size:9.2pt;line-height:1.4}.step p,.step ul{margin:.25rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:8.2pt;margin-top:.1rem}
-#drawn svg{max-height:88mm;margin:0 auto}
+.step{grid-template-columns:minmax(0,1fr) 68mm;padding:.3rem 0}.step p,.step ul{margin:.15rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:.9rem;margin-top:.1rem}.step>figure>svg{max-height:54mm}.step .needs{padding:.1rem .4rem}
+#drawn svg{max-height:96mm;margin:0 auto}
+#look{grid-template-columns:minmax(0,1fr)}
 .pane{background:none}
 button{border:0;padding:0;min-height:0;background:none}
 a{color:inherit;text-decoration:none}
-details{display:block}
+details{display:block;font-size:.8rem}pre{font-size:.8rem;margin:.2rem 0}
 }
 `;
