@@ -46,7 +46,7 @@ function refused(file: string, problems: readonly Diagnostic[]): Stop {
 }
 
 /** As read, with problems in the units of the design. */
-function loaded<Reading extends Omit<LoadedDesign, 'file'>>(file: string, reading: Reading): LoadedDesign {
+function loaded(file: string, reading: Omit<LoadedDesign, 'file'>): LoadedDesign {
   const { units } = reading.design;
   return {
     file,
