@@ -233,7 +233,7 @@ export async function templateFiles({ design, aids }: Prepared): Promise<JobFile
 /**
  * Makes coupons: a test sheet for each material that a machine cuts, with measuring sheets and files to fill in.
  * @param only names of materials; all when empty
- * @param designFile the design's name, for the command that reads the readings
+ * @param designFile the design as it is named from their folder, for the command that reads the readings
  */
 export async function buildCoupons(
   design: Design,

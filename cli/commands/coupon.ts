@@ -1,4 +1,4 @@
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 import process from 'node:process';
 import type { CommandModule } from 'yargs';
 import {
@@ -33,6 +33,12 @@ interface CouponArguments extends DesignArguments {
   readonly measured: string | undefined;
 }
 
+/** The design as the measuring sheet names it, which lies in the folder of the coupon. */
+function designFrom(out: string, design: string): string {
+  const path = relative(resolve(out), resolve(design)).replaceAll('\\', '/');
+  return /^[\w./-]+$/.test(path) ? path : `"${path}"`;
+}
+
 /** Writes the coupons of a design. */
 async function writeCoupons(flags: CouponArguments, out: string): Promise<void> {
   const loaded = loadDesign(flags.design);
@@ -47,7 +53,12 @@ async function writeCoupons(flags: CouponArguments, out: string): Promise<void> 
         `known: ${known.join(', ')}`,
       );
   const job = await withClaim(out, flags.force, async (claim) => {
-    const made = await buildCoupons(design, flags.material ?? [], basename(flags.design), nesterFor(flags.seconds));
+    const made = await buildCoupons(
+      design,
+      flags.material ?? [],
+      designFrom(out, flags.design),
+      nesterFor(flags.seconds),
+    );
     stopOnErrors(loaded, made.problems);
     if (made.parts.length === 0)
       throw stop(

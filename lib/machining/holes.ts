@@ -63,11 +63,11 @@ export function holeProblems(part: PartShape, process: Process): CutProblem[] {
     const [what, remedy] =
       process.kind === 'router'
         ? [
-            `the ${mm(tool)} router bit`,
+            `smaller than the ${mm(tool)} router bit`,
             `list a ${mm(size)} drill bit among the bits at hand, or use a router bit of at most ${mm(size)}`,
           ]
-        : [`the laser's kerf of ${mm(tool)}`, 'make the hole larger, or drill it by hand'];
-    const message = `${part.id}: ${which} smaller than ${what}`;
+        : [`no wider than the laser's kerf of ${mm(tool)}`, 'make the hole larger, or drill it by hand'];
+    const message = `${part.id}: ${which} ${what}`;
     return { code: 'hole-smaller-than-tool', part: part.id, place: { x, y }, size, tool, message, remedy };
   });
 }

@@ -156,7 +156,7 @@ export function writeCouponSheet(sheet: CouponSheet): string {
     'Lay every part with its lettering up and readable, as in the drawings: so it lay on the machine. X runs to the right and Y away from you.',
     'Close the callipers and set them to zero. Measure with light pressure, square to the part, near the upper face, at the numbered places. Each reading twice; write the mean.',
     `Write the readings into ${sheet.file}, which lies beside this sheet, each after its colon; what could not be taken: none.`,
-    `Then: ${sheet.command}`,
+    `Then, in the folder of this page: ${sheet.command}`,
   ];
   const body = markup`<h1>Measuring sheet: coupon in ${sheet.material}</h1>
 <p>${sheet.title}. ${sheet.machine}</p>

@@ -58,6 +58,34 @@ describe('dishwright coupon', () => {
     writeFileSync(readings, empty);
   });
 
+  it('takes readings in inches, by the command of the measuring sheet in its folder', async () => {
+    const place = join(folder, 'c');
+    const readings = join(place, 'measured-ply5.yaml');
+    const empty = readFileSync(readings, 'utf8');
+    const inch = (mm: string): string => (Number(mm) / 25.4).toFixed(5);
+    writeFileSync(
+      readings,
+      filled()
+        .replace('units: mm', 'units: in')
+        .replace('step: 0.01', 'step: 0.0005')
+        .replace(
+          /thickness: \[([^\]]*)\]/,
+          (_, list: string) => `thickness: [${list.split(', ').map(inch).join(', ')}]`,
+        )
+        .replace(
+          /^( {2}\S+: )([\d.]+)( # (?:outside|inside))/gm,
+          (_, id: string, mm: string, end: string) => `${id}${inch(mm)}${end}`,
+        ),
+    );
+    const page = readFileSync(join(place, 'measuring-ply5.html'), 'utf8').replaceAll('&quot;', '"');
+    const [, ...words] = /dishwright coupon [^<]*/.exec(page)?.[0].trim().split(' ') ?? [];
+    expect(words).toEqual(['coupon', '../dish.yaml', '--measured', 'measured-ply5.yaml']);
+    const { code, out } = await inProcess(place, words);
+    expect(code).toBe(0);
+    expect(out).toMatch(/width of the cut +0\.2[45]\d mm/);
+    writeFileSync(readings, empty);
+  });
+
   it('writes nothing for readings that are left blank, and names each with its line', async () => {
     const before = readFileSync(join(folder, 'shed.yaml'), 'utf8');
     const blank = join(folder, 'blank.yaml');

@@ -148,6 +148,10 @@ describe('holes', () => {
     expect(() => cut(holed(4), router)).toThrow(/plate/);
     expect(cutProblems([holed(4)], hand)).toEqual([]);
     expect(cutProblems([holed(0.15)], laser)).toHaveLength(1);
+    // of a hole exactly as wide as the kerf of 0.2 mm nothing is left to follow
+    const [exact] = cutProblems([holed(0.2)], laser);
+    expect(diagnosticText(exact!)).toMatch(/the 0\.2 mm hole .* is no wider than the laser's kerf of 0\.2 mm/);
+    expect(cut(holed(0.21), laser)[0]).toHaveProperty('bore');
   });
 
   it('are cut round by a laser, half a kerf inside', () => {

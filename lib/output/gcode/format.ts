@@ -49,6 +49,14 @@ export function formatOf(machine: TextKeys): Format {
   };
 }
 
+/** Digits of a number in the record, by which a length in the head is rounded alike wherever it is read. */
+const recordDigits = 12;
+
+/** Sides of a sheet for the head of its file, mm. */
+export function sidesText(...sides: readonly number[]): string {
+  return sides.map((side) => decimal(Number(side.toPrecision(recordDigits)), 1)).join(' x ');
+}
+
 /** Lines with their numbers; comments and the marks of the file's ends have none. */
 export function numbered(lines: readonly string[], step: number): readonly string[] {
   if (step === 0) return lines;

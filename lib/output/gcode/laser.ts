@@ -15,6 +15,7 @@ import {
   formatOf,
   modeWord,
   numbered,
+  sidesText,
   type RestKeys,
   type TextKeys,
   unitNames,
@@ -66,7 +67,7 @@ export function writeLaserNgc(path: LaserPath, laser: LaserWords, header: LaserH
   const lines = [
     '%',
     ...said(`dishwright - ${header.job} - sheet ${sheet}`),
-    ...said(`${header.material}, ${decimal(width, 1)} x ${decimal(height, 1)} mm`),
+    ...said(`${header.material}, ${sidesText(width, height)} mm`),
     ...said(
       `Zero: X and Y at the lower left corner of the sheet. ${unitNames[laser.programUnits]}. No Z: set the focus.`,
     ),

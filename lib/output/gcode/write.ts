@@ -13,7 +13,7 @@ import type { Point3, RouterMachine, ToolPath, ToolRun } from '../../machining/i
 import { decimal } from '../decimal.js';
 import { changeCautions, routerCautions } from './cautions.js';
 import { commandedMoves } from './commanded.js';
-import { atRest, coolantWords, type Format, formatOf, modeWord, numbered, unitNames } from './format.js';
+import { atRest, coolantWords, type Format, formatOf, modeWord, numbered, sidesText, unitNames } from './format.js';
 import { moveLine, unknown, type Written } from './move-line.js';
 
 /** What the head of the file states in addition to the tool path. */
@@ -92,7 +92,7 @@ function lowestTravel(runs: readonly ToolRun[]): number {
 
 function head({ path, machine, format }: Writing, header: NgcHeader, runs: readonly ToolRun[], part: string): string[] {
   const { sheet, width, height, thickness } = path;
-  const size = `${decimal(width, 1)} x ${decimal(height, 1)} x ${decimal(thickness, 2)} mm`;
+  const size = `${sidesText(width, height)} x ${decimal(thickness, 2)} mm`;
   const deepest = runs.reduce((min, run) => Math.min(min, lowest(run)), 0);
   const byHand = machine.toolChange === 'by-hand' && runs.length > 1;
   const [start] = runs;

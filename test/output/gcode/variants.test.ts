@@ -29,6 +29,14 @@ describe('an independent parser (gcode-toolpath) reads a file', () => {
     ['in inches and short lines', { programUnits: 'in', arcs: 'lines', decimals: 6 }],
     ['with three decimals and numbered lines', { decimals: 3, lineNumbers: 5 }],
     ['for tools changed by hand', { toolChange: 'by-hand', changeAt: { x: 90, y: 10 } }],
+    [
+      'with rounded corners, air, a parking place and M30',
+      { pathMode: 'continuous', coolant: 'mist', parking: { x: 5, y: 150 }, end: 'M30' },
+    ],
+    [
+      'with exact stops, a coolant and no tool lengths',
+      { pathMode: 'exact-stop', coolant: 'flood', lengthOffsets: false },
+    ],
     ['for one tool a file', { toolChange: 'none', commentCharacters: 'capitals' }],
   ] satisfies readonly (readonly [string, Partial<RouterMachine>])[])('%s to where the plan goes', (_, changes) => {
     const { plan, files } = jobFor(changes);
