@@ -124,10 +124,9 @@ export class NoFit {
 
   /** Distance to the boundary, negative outside, to within `reach`; for places within the box only. */
   signedNear(px: number, py: number): number {
-    const signed = (this.#signedIn ??= this.#grid());
     const i = ((px - this.minX) * this.#perX) | 0;
     const j = ((py - this.minY) * this.#perY) | 0;
-    return f32(signed, (j < CELLS ? j : CELLS - 1) * CELLS + (i < CELLS ? i : CELLS - 1));
+    return this.#atMiddle(i < CELLS ? i : CELLS - 1, j < CELLS ? j : CELLS - 1);
   }
 
   /** By how much `signedNear` may be off. */
@@ -136,16 +135,15 @@ export class NoFit {
   readonly #perX: number;
   readonly #perY: number;
 
-  #grid(): Float32Array {
-    const signed = new Float32Array(CELLS * CELLS);
-    const width = (this.maxX - this.minX) / CELLS;
-    const height = (this.maxY - this.minY) / CELLS;
-    for (let j = 0; j < CELLS; j++) {
-      for (let i = 0; i < CELLS; i++) {
-        signed[j * CELLS + i] = this.#signed(this.minX + (i + 0.5) * width, this.minY + (j + 0.5) * height);
-      }
-    }
-    return signed;
+  /** Signed distance at the middle of a cell, found when first asked for: of most pairs few cells are. */
+  #atMiddle(i: number, j: number): number {
+    const signed = (this.#signedIn ??= new Float32Array(CELLS * CELLS).fill(NaN));
+    const at = j * CELLS + i;
+    const known = f32(signed, at);
+    if (!Number.isNaN(known)) return known;
+    const found = this.#signed(this.minX + (i + 0.5) / this.#perX, this.minY + (j + 0.5) / this.#perY);
+    signed[at] = found;
+    return f32(signed, at);
   }
 
   /** The region seen from the other shape. */
