@@ -25,7 +25,11 @@ export const designFlags = {
   process: { choices: processKinds, requiresArg: true, describe: 'cut by router, laser or hand instead' },
   units: { choices: lengthUnits, requiresArg: true, describe: 'print lengths in this unit' },
   seed: { type: 'number', requiresArg: true, describe: 'start of the random search' },
-  seconds: { type: 'number', requiresArg: true, describe: 'how long to search for a better nest' },
+  seconds: {
+    type: 'number',
+    requiresArg: true,
+    describe: 'how long to search for a better nest, all materials together',
+  },
 } as const satisfies Record<string, Options>;
 
 /** The first argument of most commands. */

@@ -3,6 +3,7 @@ import process from 'node:process';
 import type { Nester } from '../lib/index.js';
 import { ProgressLine, say } from './console.js';
 import { nestOnCores, type NestProgress } from './nest/on-cores.js';
+import { TimeLeft } from './nest/time-left.js';
 
 function progressText({ layout, secondsGone, secondsLeft }: NestProgress): string {
   const used = layout.sheets.at(-1)?.usedLength ?? 0;
@@ -10,21 +11,26 @@ function progressText({ layout, secondsGone, secondsLeft }: NestProgress): strin
   return `nesting: ${layout.sheets.length} sheets, ${used.toFixed(0)} mm used on the last, ${secondsGone.toFixed(0)} s gone${left} (Ctrl-C keeps the best so far)`;
 }
 
-/** @param seconds limit of the search for each process; the design's own effort when left out */
+/**
+ * A nester for all requests of a command: Ctrl-C ends the present search and those after it.
+ * @param seconds limit of all searches together; the design's own effort when left out
+ */
 export function nesterFor(seconds: number | undefined): Nester {
-  return async (parts, stock, options) => {
+  const time = seconds === undefined ? null : new TimeLeft(seconds);
+  const interrupt = new AbortController();
+  return async (parts, stock, options, share) => {
     const line = new ProgressLine();
-    const interrupt = new AbortController();
     const stop = (): void => {
       interrupt.abort();
       line.end();
       say('stopped; the best nest so far is kept');
     };
-    process.once('SIGINT', stop);
+    // once asked to stop, asking again ends the command
+    if (!interrupt.signal.aborted) process.once('SIGINT', stop);
     try {
       return await nestOnCores(parts, stock, {
         ...options,
-        ...(seconds === undefined ? {} : { seconds }),
+        ...(time && { seconds: time.for(share) }),
         signal: interrupt.signal,
         onProgress: (progress) => line.update(progressText(progress)),
       });

@@ -40,6 +40,7 @@ export type { ExtraSource } from './parts/index.js';
 export { type Answer, answerOf, readReadings, withValues } from './coupon/index.js';
 export { calibrationProblems } from './pipeline/calibration-problems.js';
 export { buildCoupons, buildCutFiles, buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
+export { nestAll } from './pipeline/nest-all.js';
 export { remadeRecord, type RemadeRecord } from './pipeline/remade.js';
 export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 export { standValues } from './pipeline/stand.js';

@@ -6,6 +6,7 @@
 import { assemble, assemblyProblems } from './assembly/index.js';
 import type { Design } from './design/index.js';
 import { type Diagnostic, hasError } from './diagnostic/index.js';
+import { element } from './geometry/index.js';
 import { cutProblems, machine } from './machining/index.js';
 import { type Layout, nest } from './nest/index.js';
 import type { Part } from './part/index.js';
@@ -19,6 +20,7 @@ import {
 } from './parts/index.js';
 import { aidProcess, aidSheets } from './pipeline/aids.js';
 import { burnOf, forecastOf, litOf, opticsProblems } from './pipeline/forecast.js';
+import { nestAll } from './pipeline/nest-all.js';
 import { type NestRequest, nestRequests } from './pipeline/nesting-request.js';
 import { withLaserNotes } from './pipeline/laser-notes.js';
 import {
@@ -128,8 +130,9 @@ export async function nestPrepared(prepared: Prepared, nester: Nester = nest): P
   const sheets: JobSheet[] = [];
   const problems: Diagnostic[] = [];
   let cost = 0;
-  for (const request of prepared.requests) {
-    const layout = await nester(request.parts, request.stock, request.options);
+  const layouts = await nestAll(prepared.requests, nester);
+  for (const [i, request] of prepared.requests.entries()) {
+    const layout = element(layouts, i);
     cost += layout.cost;
     for (const unplaced of layout.unplaced) {
       const part = parts.get(unplaced.part);

@@ -3,7 +3,8 @@ import {
   type Design,
   type Diagnostic,
   formatLength,
-  type Layout,
+  nestAll,
+  type Nester,
   prepare,
   type StockResult,
   stockResult,
@@ -31,12 +32,11 @@ interface Trial {
 async function resultOf(
   design: Design,
   extras: ReadonlyMap<string, string>,
-  seconds: number | undefined,
+  nester: Nester,
+  trialsLeft: number,
 ): Promise<Omit<Trial, 'name'> & { readonly problems: readonly Diagnostic[] }> {
   const job = prepare(design, extras);
-  const nester = nesterFor(seconds);
-  const layouts: Layout[] = [];
-  for (const request of job.requests) layouts.push(await nester(request.parts, request.stock, request.options));
+  const layouts = await nestAll(job.requests, nester, trialsLeft);
   const parts = job.requests.flatMap((request) => request.parts);
   const left = layouts.some(({ unplaced }) => unplaced.length > 0);
   const sheets = layouts.flatMap((layout) => layout.sheets);
@@ -85,8 +85,9 @@ export const stockCommand: CommandModule<object, StockArguments> = {
       ...sizes.map(({ name, size }) => ({ name, design: withSheetSize(design, size) })),
     ];
     const trials: Trial[] = [];
-    for (const one of designs) {
-      const { result, bills, problems } = await resultOf(one.design, extras, flags.seconds);
+    const nester = nesterFor(flags.seconds);
+    for (const [i, one] of designs.entries()) {
+      const { result, bills, problems } = await resultOf(one.design, extras, nester, designs.length - 1 - i);
       stopOnErrors(loaded, problems);
       trials.push({ name: one.name, result, bills });
     }

@@ -34,11 +34,12 @@ export interface Prepared {
   readonly problems: readonly Diagnostic[];
 }
 
-/** How the nest is run. */
+/** How the nest is run; the last is the share (0 to 1) of this request in it and all that are still to be nested. */
 export type Nester = (
   parts: readonly NestPart[],
   stock: readonly NestStock[],
   options: NestOptions,
+  share: number,
 ) => Layout | Promise<Layout>;
 
 /** A sheet as nested and as cut. */
