@@ -109,7 +109,12 @@ export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   const { sheets } = input;
   if (sheets === null) return markup`<p role="status">The parts are being nested; the sheets follow.</p>`;
   if (sheets.length === 0) return markup`<p>The design names no stock to nest on.</p>`;
-  return markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p>${fileKey(input)}${routerWords(input)}${laserWords(input)}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
+  // whoever saws by hand reads no file of lines
+  const machines = input.design.process.kind !== 'hand' || input.design.template.process !== 'hand';
+  const about = machines
+    ? markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p><div class="before">${fileKey(input)}${routerWords(input)}${laserWords(input)}</div>`
+    : markup`<p>Parts are shown at their finished size, as they are marked out and sawn. Grain runs from left to right.</p>`;
+  return markup`${about}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 
 function stepPicture(step: Step, stage: Stage, measures: Measures): Markup {

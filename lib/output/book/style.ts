@@ -138,12 +138,14 @@ svg{max-height:175mm}
 .plots{grid-template-columns:1fr 1fr 1fr;gap:2mm 4mm}
 .plot svg{max-height:56mm;margin:0 auto}
 .cautions .plot svg{max-height:92mm}
+#parts ul,#forecast ul,.before ul{font-size:.93rem;line-height:1.3}.forecast{font-size:.84rem}
+.before{columns:2;column-gap:8mm}.before h3:first-child{margin-top:0}
 .sheets>div{break-inside:avoid}
 .sheets svg{max-height:92mm}
 .drawn svg{max-height:112mm}
 .problems li{margin:.1rem 0}
 .pane{border:0}
-.step{grid-template-columns:minmax(0,1fr) 68mm;padding:.3rem 0}.step p,.step ul{margin:.15rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:.9rem;margin-top:.1rem}.step>figure>svg{max-height:54mm}.step .needs{padding:.1rem .4rem}
+.step{grid-template-columns:minmax(0,1fr) 68mm;padding:.3rem 0}.step p,.step ul{margin:.15rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:.9rem;margin-top:.1rem}.step>figure>svg{max-height:50mm}.step div{font-size:.97rem;line-height:1.32}.step .needs{padding:.1rem .4rem}
 #drawn svg{max-height:96mm;margin:0 auto}
 #look{grid-template-columns:minmax(0,1fr)}
 .pane{background:none}
