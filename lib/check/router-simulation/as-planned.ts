@@ -14,6 +14,13 @@ const gentleDeg = 11.4;
 /** A limit of the material that a whole number of turns or millimetres a minute passes by rounding. */
 const limitSlack = 1.001;
 
+/**
+ * A stretch that is shorter than this, mm, may be a slope by which an axis limits the feed, though its ends are rounded to
+ * one depth, or to less than a rise.
+ */
+const shortestLevel = 0.1;
+const shortestSlope = 1;
+
 /** How steeply a motion goes down, degrees; 0 for one that does not. */
 function descent(motion: Motion): number {
   const fall = motion.from.z - motion.to.z;
@@ -61,6 +68,7 @@ export function checkAsPlanned(
   if (feed > max + feedRounding) report('feed-other', { tool: number, feed: Math.round(feed), max });
   if (to.z >= 0) return;
   const angle = descent(motion);
+  if (to.z - from.z > rounding) return;
   if (angle > 0) checkDown(motion, angle, rampAngleDeg, report);
-  else if (Math.abs(from.z - to.z) <= rounding && levelLength(motion) > rounding) checkAlong(motion, speed, report);
+  else if (levelLength(motion) > (from.z === to.z ? shortestLevel : shortestSlope)) checkAlong(motion, speed, report);
 }
