@@ -146,7 +146,7 @@ svg{max-height:175mm}
 .problems li{margin:.1rem 0}
 .pane{border:0}
 .step{grid-template-columns:minmax(0,1fr) 68mm;padding:.3rem 0}.step p,.step ul{margin:.15rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:.9rem;margin-top:.1rem}.step>figure>svg{max-height:50mm}.step div{font-size:.97rem;line-height:1.32}.step .needs{padding:.1rem .4rem}
-#drawn svg{max-height:96mm;margin:0 auto}
+#drawn svg{max-height:80mm;margin:0 auto}
 #look{grid-template-columns:minmax(0,1fr)}
 .pane{background:none}
 button{border:0;padding:0;min-height:0;background:none}
