@@ -32,6 +32,8 @@ export interface Range {
   readonly min?: number;
   readonly above?: number;
   readonly max?: number;
+  /** Smallest value other than 0 that makes sense. */
+  readonly finest?: number;
   /** What is usual, mm: a bare number beyond it that another unit would make usual is refused. */
   readonly usual?: UsualRange;
 }
@@ -60,7 +62,9 @@ function outside(value: number, range: Range, show: (value: number) => string): 
         ? `it must be at least ${show(range.min)}`
         : range.max !== undefined && !(value <= range.max)
           ? `it must be at most ${show(range.max)}`
-          : null;
+          : range.finest !== undefined && value > 0 && value < range.finest
+            ? `it must be 0 or at least ${show(range.finest)}`
+            : null;
   return remedy === null ? null : { message: `is ${show(value)}`, remedy };
 }
 

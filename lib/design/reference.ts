@@ -25,6 +25,8 @@ export interface KeyEntry {
   readonly min?: number;
   readonly above?: number;
   readonly max?: number;
+  /** Smallest value other than 0 that makes sense. */
+  readonly finest?: number;
   /** Beyond it a bare number is refused that another unit would make usual. */
   readonly usual?: UsualRange;
   readonly choices?: readonly string[];
@@ -51,7 +53,7 @@ function written(value: unknown): string | undefined {
 }
 
 function entryOf(path: string, node: Node, required: boolean): KeyEntry {
-  const { quantity = 'text', about = '', why, unit, auto, min, above, max, usual } = node;
+  const { quantity = 'text', about = '', why, unit, auto, min, above, max, finest, usual } = node;
   const shown = node.shown ?? (quantity === 'group' ? undefined : written(node.default));
   return {
     path,
@@ -64,6 +66,7 @@ function entryOf(path: string, node: Node, required: boolean): KeyEntry {
     ...(auto === undefined ? {} : { auto }),
     ...(min === undefined ? {} : { min }),
     ...(above === undefined ? {} : { above }),
+    ...(finest === undefined ? {} : { finest }),
     ...(max === undefined ? {} : { max }),
     ...(usual === undefined ? {} : { usual }),
     ...(node.enum === undefined ? {} : { choices: node.enum }),
@@ -143,7 +146,7 @@ export function limitsText(entry: KeyEntry): string | null {
   const min = entry.min ?? (entry.quantity === 'length' && entry.above === undefined ? 0 : undefined);
   const parts = [
     ...(entry.above === undefined ? [] : [`above ${entry.above}`]),
-    ...(min === undefined ? [] : [`at least ${min}`]),
+    ...(min === undefined ? [] : [entry.finest === undefined ? `at least ${min}` : `0 or at least ${entry.finest}`]),
     ...(entry.max === undefined ? [] : [`at most ${entry.max}`]),
     ...(entry.usual === undefined ? [] : [`usually ${entry.usual[0]} to ${entry.usual[1]}`]),
   ];

@@ -17,7 +17,7 @@ function randomLaserDesign(seed: number): string {
   const pick = <T>(...some: readonly T[]): T => some[Math.floor(next() * some.length)]!;
   const programUnits = pick('mm', 'mm', 'in');
   const material = () => ({
-    ...(chance(0.8) ? { kerf: between(0, 0.6) } : {}),
+    ...(chance(0.8) ? { kerf: between(0.01, 0.6) } : {}),
     ...(chance(0.95)
       ? {
           cutSpeed: whole(50, 5000),

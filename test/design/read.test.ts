@@ -77,6 +77,12 @@ describe('a faulty design file', () => {
 
   it.each([
     ['a length of zero', 'aperture: 1500', 'aperture: 0', /dish\.aperture is 0 mm; it must be at least/],
+    [
+      'a kerf finer than any beam',
+      /process: .*/,
+      'process: { kind: laser, kerf: 0.002 }',
+      /process\.kerf is 0\.002 mm; it must be 0 or at least 0\.01 mm/,
+    ],
     ['a negative length', 'focalLength: 550', 'focalLength: -550', /dish\.focalLength is -550 mm; it must be above 0/],
     ['a rim steeper than 70 degrees', 'focalLength: 550', 'focalLength: 136', /use at least 137 mm/],
     [

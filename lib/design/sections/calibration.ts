@@ -55,7 +55,7 @@ function materialKeys(unit: LengthUnit) {
       thickness: length({ about: 'Thickness of the coupon, as measured.', above: 0, max: 100 }),
       width: length({
         about: 'Width that the cut takes away: effective diameter of the bit, or kerf of the laser.',
-        above: 0,
+        min: 0.01,
         max: 50,
       }),
       widthUncertainty: uncertainty('the width'),

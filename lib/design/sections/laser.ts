@@ -28,6 +28,7 @@ export function materialKeys(unit: LengthUnit) {
           kerf: keysIn(unit).lengthAuto({
             about: 'Width of the laser’s cut in this material, as measured.',
             auto: '`process.kerf`, for templates and gauges `template.kerf`',
+            finest: 0.01,
             max: 3,
           }),
           cutSpeed: speed('Speed of the laser where it cuts through.'),

@@ -23,7 +23,7 @@ export function processSection(unit: LengthUnit) {
           shown: '[]',
           about: 'Diameters of the drill bits at hand, for holes smaller than the router bit.',
         } satisfies KeyMeta),
-      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut, as measured on this material.', max: 3 }),
+      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut, as measured on this material.', finest: 0.01, max: 3 }),
       web: lengthOr(4, {
         about: 'Least width left standing between two cuts.',
         why: 'holds the sheet together while it is cut',

@@ -9,7 +9,7 @@ export function templateSection(unit: LengthUnit) {
     {
       material: textAuto({ about: 'Name of the material, from `materials`.', auto: 'the material of the ribs' }),
       process: choice(['laser', 'router', 'hand'], 'laser', { about: 'How the template itself is cut.' }),
-      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut.', max: 3 }),
+      kerf: lengthOr(0.2, { about: 'Width of the laser’s cut.', finest: 0.01, max: 3 }),
       toolDiameter: lengthOr(6, { about: 'Router bit that cuts the template.', above: 0, max: 50 }),
       bed: size({ about: 'Bed of the machine, length x width; a longer template is split.' }).optional(),
       guide: choice(['bearing', 'bushing'], 'bearing', {
