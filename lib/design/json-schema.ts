@@ -23,7 +23,19 @@ function description(meta: KeyMeta): string {
   return parts.join(' ');
 }
 
-const metaKeys = ['quantity', 'about', 'why', 'unit', 'auto', 'shown', 'min', 'above', 'max', 'usual'] as const;
+const metaKeys = [
+  'quantity',
+  'about',
+  'why',
+  'unit',
+  'auto',
+  'shown',
+  'min',
+  'above',
+  'max',
+  'finest',
+  'usual',
+] as const;
 
 /** Turns what a key states of itself into the words of JSON Schema (draft 7, which editors understand best). */
 function translate(node: Record<string, unknown>): void {
