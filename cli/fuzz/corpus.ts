@@ -5,6 +5,7 @@ import { routerOf } from '../../lib/design/index.js';
 import { circle, reversed, type Vertex } from '../../lib/geometry/index.js';
 import { blank, lineMark, textMark, throughHole } from '../../lib/part/index.js';
 import { type CutSheet, machine, planRouter, type Process } from '../../lib/machining/index.js';
+import { headNotes } from '../../lib/pipeline/router-files.js';
 import { sheetMarks } from '../../lib/pipeline/sheet-marks.js';
 import { drawSheet, recordPart, writeDxf, writeJob, writeNgc, writeSvg } from '../../lib/output/index.js';
 
@@ -51,7 +52,7 @@ export function smallFolder(): Map<string, string> {
       thickness: plate.thickness,
     },
   );
-  const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'plywood', notes: [] })];
+  const routed = [...writeNgc(plan.toolpath, { job: 'fuzz', material: 'ply', notes: headNotes(plan, null) })];
   const { limits, cuttingSeconds, travelLength, toolWear } = plan;
   const files = routed.map(([name]) => `sheets/${name}`);
   const drawing = drawSheet(marked, defaultColours);
@@ -59,7 +60,7 @@ export function smallFolder(): Map<string, string> {
     version: '0.1.0',
     units: 'mm',
     seed: 1,
-    design: { process: { web: 4 }, router: { safeHeight: design.router.safeHeight } },
+    design: { name: 'fuzz', process: { web: 4 }, router: { safeHeight: design.router.safeHeight } },
     dish: null,
     parts: [recordPart(plate)],
     fasteners: [],

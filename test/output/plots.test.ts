@@ -190,7 +190,7 @@ describe('pictures of a forecast', () => {
     expect(forecastPlots(bare).map(({ name }) => name)).toEqual(['intercept', 'flux', 'losses', 'aim']);
     const inches = forecastPlots(bare, 'in')[0]!;
     expect(inches.svg).toContain('radius (in)');
-    expect(inches.description).toMatch(/90 % within \d\.\d+ in/);
+    expect(inches.description).toMatch(/90 % within (?:\d+-)?\d+\/\d+ in/);
     // the numbers stay in mm
     expect(inches.csv).toContain('radius mm');
   });

@@ -183,7 +183,8 @@ export function seam(input: BookInput, { length }: Measures): Markup[] {
   const top = SIDE / 2 + 10;
   const rise = (2 * glueWedge) / t;
   const gap = Math.max(2, (design.panel.gap / 2) * scale);
-  const reach = SIDE / 2 + 20;
+  // no further than the ring hides
+  const reach = SIDE / 2 + 4;
   const half = (t / 2) * scale;
   const thick = p * scale;
   const mirror = design.reflector.material === undefined ? 0 : Math.max(5, dish.reflectorThickness * scale);

@@ -6,6 +6,8 @@ export interface Measures {
   readonly unit: LengthUnit;
   /** A length with its unit, to a tenth of a millimetre or a sixty-fourth of an inch. */
   readonly length: (mm: number) => string;
+  /** A length that need not be kept closely: whole inches. */
+  readonly about: (mm: number) => string;
   /** A length that a script or a test can read in mm, with what is printed. */
   readonly dim: (name: string, mm: number) => Markup;
   /** A long run, such as a bead of glue: metres or feet. */
@@ -23,6 +25,7 @@ export function measuresIn(unit: LengthUnit): Measures {
   return {
     unit,
     length,
+    about: (mm) => length(inches ? 25.4 * Math.round(mm / 25.4) : mm),
     dim: (name, mm) => markup`<span data-dim="${name}" data-mm="${mm.toFixed(4)}">${length(mm)}</span>`,
     run: (mm) => (inches ? formatLength(mm, 'ft', 0) : formatLength(mm, 'm', 1)),
     area: (mm2) => formatArea(mm2, unit),

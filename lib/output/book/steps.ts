@@ -188,7 +188,7 @@ function ribsOpen({ parts }: BookInput): boolean {
 
 function skinSteps(input: BookInput, measures: Measures): Step[] {
   const { design } = input;
-  const { length } = measures;
+  const { about, length } = measures;
   const pins = fastenersOf(input, 'panel-to-rib');
   const stapled = design.panel.fixing === 'staples';
   const mirrored = design.reflector.material !== undefined;
@@ -205,7 +205,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
       `Run two beads of gap-filling glue along a pair of ribs. Start at the hub and press the panel down towards the rim; leave an open seam of ${length(design.panel.gap)} to the next panel, over the middle of the rib.`,
       pins
         ? `Drive ${pins.count / pinnedPanels(input)} ${stapled ? 'staples' : 'pins'} (${sizeText(pins.item)}) through each panel, one in the middle of each short mark, square to the panel${stapled ? ', the back along the rib' : ''}, from the hub outward, both edges in turn: they clamp the glue. The marks of two neighbours are staggered. Set every one flush.`
-        : 'Clamp it from the hub outward: sandbags on both edges, or a strap over panel and board every 150 mm (common practice, no source), until the glue is hard.',
+        : `Clamp it from the hub outward: sandbags on both edges, or a strap over panel and board every ${about(150)} (common practice, no source), until the glue is hard.`,
       ...panelsOverJointsText(input),
       `A bent panel wants to be straight: clamp a batten across it at the rim until the glue is hard${ribsOpen(input) ? ', the lower jaw in the hole of the rib, square to the panel: on the slanting underside it creeps' : ''}.`,
     ],

@@ -1,4 +1,5 @@
 /** Balloons, labels and arrows of a picture: written where nothing is drawn, apart from each other. */
+import { element } from '../../geometry/index.js';
 import { crossing, grown, overlap, passes, type Segment } from '../shop/free-place.js';
 import { CAPITALS, textWidth } from '../shop/font.js';
 import { markup, type Markup } from '../markup.js';
@@ -147,38 +148,43 @@ function written(note: Written, sheet: Sheet, place: Place): Markup | null {
   return markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(end.x)} ${n(end.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/><circle class="balloon" cx="${n(x)}" cy="${n(y)}" r="${BALLOON}"/>${wordsAt(text, x, y, 'number')}`;
 }
 
-/** The middle of what is seen of the piece that is seen best; null where nothing of any is seen. */
-function bestSeen(pieces: readonly Piece[], { raster, owners }: SeenScene): Place | null {
-  const wanted = new Map(pieces.map((piece) => [piece, { count: 0, x: 0, y: 0 }]));
-  const eachPoint = (visit: (piece: Piece, x: number, y: number) => void): void => {
-    for (let y = 0; y < raster.height; y += 2)
-      for (let x = 0; x < raster.width; x += 2) {
-        const piece = owners[raster.faces[y * raster.width + x] ?? NOTHING];
-        if (piece) visit(piece, x, y);
-      }
-  };
-  eachPoint((piece, x, y) => {
-    const sum = wanted.get(piece);
-    if (sum === undefined) return;
-    sum.count += 1;
-    sum.x += x;
-    sum.y += y;
+/** Where each piece is seen, at every second point each way: x and y in turn. Looked through once for all notes. */
+function seenPoints({ raster, owners }: SeenScene): Map<Piece, number[]> {
+  const points = new Map<Piece, number[]>();
+  const byFace = owners.map((piece) => {
+    const known = points.get(piece) ?? [];
+    points.set(piece, known);
+    return known;
   });
-  const [best] = [...wanted].sort(([, a], [, b]) => b.count - a.count);
-  if (best === undefined || best[1].count === 0) return null;
-  const [piece, { count, x, y }] = best;
-  const middle = { x: x / count, y: y / count };
+  for (let y = 0; y < raster.height; y += 2)
+    for (let x = 0; x < raster.width; x += 2) byFace[raster.faces[y * raster.width + x] ?? NOTHING]?.push(x, y);
+  return points;
+}
+
+/** The middle of what is seen of the piece that is seen best; null where nothing of any is seen. */
+function bestSeen(pieces: readonly Piece[], points: ReadonlyMap<Piece, readonly number[]>): Place | null {
+  const best = pieces
+    .map((piece) => points.get(piece) ?? [])
+    .reduce((longest, one) => (one.length > longest.length ? one : longest), []);
+  const places: Place[] = [];
+  for (let i = 0; i + 1 < best.length; i += 2) places.push({ x: element(best, i), y: element(best, i + 1) });
+  const middle = {
+    x: places.reduce((sum, { x }) => sum + x, 0) / places.length,
+    y: places.reduce((sum, { y }) => sum + y, 0) / places.length,
+  };
   let nearest: Place | null = null;
   let off = Infinity;
-  eachPoint((one, px, py) => {
-    const far = Math.hypot(px - middle.x, py - middle.y);
-    if (one === piece && far < off) [nearest, off] = [{ x: px, y: py }, far];
-  });
+  for (const place of places) {
+    const far = Math.hypot(place.x - middle.x, place.y - middle.y);
+    if (far < off) [nearest, off] = [place, far];
+  }
   return nearest;
 }
 
-const placeOf = (at: Target, { project }: Canvas, seen: SeenScene): Place | null =>
-  'pieces' in at ? bestSeen(at.pieces, seen) : project(at);
+type Points = ReturnType<typeof seenPoints>;
+
+const placeOf = (at: Target, { project }: Canvas, points: Points): Place | null =>
+  'pieces' in at ? bestSeen(at.pieces, points) : project(at);
 
 /** All notes of a picture. */
 export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene): Markup {
@@ -196,11 +202,12 @@ export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene)
     }
   }
   const order = ['mark', 'balloon', 'label'];
+  const points = seenPoints(seen);
   const texts = notes
     .flatMap((note) => ('at' in note ? [note] : []))
     .sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind))
     .map((note) => {
-      const place = placeOf(note.at, canvas, seen);
+      const place = placeOf(note.at, canvas, points);
       return place && written(note, sheet, place);
     });
   return markup`${axes.length > 0 ? markup`<path class="along" d="${axes.join('')}"/>` : null}${arrows.length > 0 ? markup`<path class="way" d="${arrows.join('')}"/>` : null}${texts}`;
