@@ -11,6 +11,7 @@ export default defineConfig({
     env: { DISHWRIGHT_SEED: '1' },
     testTimeout: 600_000,
     hookTimeout: 600_000,
-    isolate: false,
+    // constants of a module are mutants too, and only count where it is read again
+    isolate: true,
   },
 });
