@@ -14,7 +14,8 @@ import {
 } from '../hardware/index.js';
 import { panelFixing, pinPlaces } from '../parts/index.js';
 import { isPlate, isSheet } from './copies.js';
-import { backOf, toSpace, type Vec3, vecAdd, vecUnit } from './frame.js';
+import { backOf, toSpace } from './frame.js';
+import { type Vec3, vecAdd, vecUnit } from '../geometry/index.js';
 import type { AssemblySource } from './places.js';
 import { facetAtLength, sheetPoint, sheetShape } from './sheet-shape.js';
 import type { Fastener, FastenerItem, AssembledPart, AssembledPlate, AssembledSheet } from './types.js';

@@ -1,20 +1,8 @@
 /** Places and directions in the dish: x along rib 1, y square to it, z up from the board's upper face; mm. */
 
-import type { Vec3 } from '../geometry/index.js';
+import { type Vec3, vecAdd, vecCross, vecDot } from '../geometry/index.js';
 
 export type { Vec3 };
-
-export const vecAdd = (a: Vec3, b: Vec3, by = 1): Vec3 => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
-export const vecDot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const vecCross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-export const vecUnit = (a: Vec3): Vec3 => {
-  const size = Math.hypot(...a);
-  return [a[0] / size, a[1] / size, a[2] / size];
-};
 
 /**
  * Where a flat part lies. Its own x and y run along `x` and `y`; its front, the face on which it is drawn, looks along

@@ -29,6 +29,7 @@ export {
   reversed,
   signedArea,
 } from './contour.js';
+export { vecAdd, vecCross, vecDot, vecTimes, vecUnit } from './vec3.js';
 export { type Axes, commandedPath, commandedPoint } from './axes.js';
 export { cyclic, element } from './element.js';
 export { type Random, randomFrom } from './random.js';

@@ -1,10 +1,19 @@
 /** Masses and centres of gravity, read off the parts at their places. Kilograms, millimetres. */
 import { sheetPoint, sheetShape, facetAtLength } from '../assembly/sheet-shape.js';
 import type { AssembledPart, AssembledSheet, Fastener } from '../assembly/index.js';
-import { toSpace, type Vec3, vecAdd } from '../assembly/frame.js';
+import { toSpace } from '../assembly/frame.js';
 import type { Design } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
-import { bounds, flatten, intersectPolygons, type Point, rectangle, rotate } from '../geometry/index.js';
+import {
+  bounds,
+  flatten,
+  intersectPolygons,
+  type Point,
+  rectangle,
+  rotate,
+  type Vec3,
+  vecAdd,
+} from '../geometry/index.js';
 import { steelDensity } from '../hardware/index.js';
 import { type Part, ringsOf } from '../part/index.js';
 

@@ -1,7 +1,7 @@
 /** Where the stand's parts are while the dish looks up, and the bolts that hold them. */
 import type { AssembledPart, AssembledPlate, Fastener } from '../assembly/index.js';
-import { type Frame, toPart, toSpace, type Vec3, vecAdd } from '../assembly/frame.js';
-import { rotate } from '../geometry/index.js';
+import { type Frame, toPart, toSpace } from '../assembly/frame.js';
+import { rotate, type Vec3, vecAdd } from '../geometry/index.js';
 import { boltOfClearance } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 import type { Cradle } from './cradle.js';

@@ -1,8 +1,8 @@
 /** Each fastener runs in holes of its size, keeps to the wood, and can be driven. */
-import { nearestOnContour } from '../../geometry/index.js';
+import { nearestOnContour, type Vec3, vecAdd } from '../../geometry/index.js';
 import { ringsOf } from '../../part/index.js';
 import { tipCover } from '../../hardware/index.js';
-import { directionInPart, toPart, type Vec3, vecAdd } from '../frame.js';
+import { directionInPart, toPart } from '../frame.js';
 import { isPlate, nameOf } from '../copies.js';
 import type { Assembly, Fastener, Passage, AssembledPlate } from '../types.js';
 import type { AssemblyFault } from './fault.js';

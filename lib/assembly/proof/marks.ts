@@ -1,8 +1,8 @@
 /** Marks lie on the face that the builder sees, where the part goes for which they stand; and nothing is missing. */
-import { bounds } from '../../geometry/index.js';
+import { bounds, vecDot } from '../../geometry/index.js';
 import type { Design } from '../../design/index.js';
 import { isPlate } from '../copies.js';
-import { frontOf, toPart, toSpace, vecDot } from '../frame.js';
+import { frontOf, toPart, toSpace } from '../frame.js';
 import type { Assembly, JointKind, AssembledPlate } from '../types.js';
 import type { AssemblyFault } from './fault.js';
 

@@ -1,7 +1,8 @@
 /** The dish as the book's model has it, as pieces of a picture. */
 import { type Look, type Piece, picture, type Standpoint } from '../illustrate/index.js';
 import type { Markup } from '../markup.js';
-import type { Model, Solid, Vec3 } from '../illustrate/solids.js';
+import { type Vec3, vecTimes } from '../../geometry/index.js';
+import type { Model, Solid } from '../illustrate/solids.js';
 
 export type { Look };
 
@@ -27,11 +28,9 @@ export function piecesOf(
   );
 }
 
-const times = ([x, y, z]: Vec3, by: number): Vec3 => [x * by, y * by, z * by];
-
 /** The picture of the model alone. */
 export function still(model: Model, { spread, look, label, ...from }: View): Markup {
-  const pieces = piecesOf(model, look, ({ instances }, i) => times(instances[i]?.away ?? [0, 0, 0], spread));
+  const pieces = piecesOf(model, look, ({ instances }, i) => vecTimes(instances[i]?.away ?? [0, 0, 0], spread));
   return picture({ pieces, notes: [], from, label });
 }
 

@@ -1,5 +1,5 @@
 /** How a picture looks at the dish: parallel projection, so that what is parallel stays so. */
-import type { Vec3 } from './solids.js';
+import { type Vec3, vecDot } from '../../geometry/index.js';
 
 export interface Standpoint {
   /** Direction from which the dish is seen, and height above the level, radians. */
@@ -12,8 +12,6 @@ export interface Camera {
   readonly up: Vec3;
   readonly toward: Vec3;
 }
-
-export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 export function camera({ azimuth: a, elevation: e }: Standpoint): Camera {
   const [ca, sa, ce, se] = [Math.cos(a), Math.sin(a), Math.cos(e), Math.sin(e)];
@@ -59,7 +57,7 @@ export function canvasFor(
 ): Canvas {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const point of points) {
-    const [x, y] = [dot(point, eye.right), -dot(point, eye.up)];
+    const [x, y] = [vecDot(point, eye.right), -vecDot(point, eye.up)];
     minX = Math.min(minX, x);
     maxX = Math.max(maxX, x);
     minY = Math.min(minY, y);
@@ -76,9 +74,9 @@ export function canvasFor(
     height: Math.ceil((maxY - minY) * scale + upright),
     scale,
     project: (point) => ({
-      x: (dot(point, eye.right) - minX) * scale + left,
-      y: (-dot(point, eye.up) - minY) * scale + margins.top,
-      near: dot(point, eye.toward) * scale,
+      x: (vecDot(point, eye.right) - minX) * scale + left,
+      y: (-vecDot(point, eye.up) - minY) * scale + margins.top,
+      near: vecDot(point, eye.toward) * scale,
     }),
   };
 }

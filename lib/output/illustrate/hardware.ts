@@ -1,7 +1,8 @@
 /** Screws, bolts, dowels and pins as solids, from what is known of them: shank, head, length and axis. */
 import type { Fastener, FastenerItem } from '../../assembly/index.js';
+import { type Vec3, vecCross, vecTimes, vecUnit } from '../../geometry/index.js';
 import type { Body, Piece } from './scene.js';
-import type { Vec2, Vec3 } from './solids.js';
+import type { Vec2 } from './solids.js';
 
 /** Radius and height, the point first, the place where it enters at height 0; `wide` draws it thicker, not longer. */
 export function profileOf({ kind, diameter, length, headDiameter }: FastenerItem, reach: number, wide = 1): Vec2[] {
@@ -36,28 +37,20 @@ export function profileOf({ kind, diameter, length, headDiameter }: FastenerItem
   }
 }
 
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-
 /**
  * A fastener at its place, pulled back out along its axis.
  * @param reach length of one that is cut to length, mm
  */
 export function fastenerPiece(fastener: Fastener, pulled: number, reach: number, wide: number): Piece {
   const { direction: d, entry, item } = fastener;
-  const back: Vec3 = [-d[0], -d[1], -d[2]];
+  const back = vecTimes(d, -1);
   const aside: Vec3 = Math.abs(back[2]) > 0.9 ? [1, 0, 0] : [0, 0, 1];
-  const raw = cross(aside, back);
-  const size = Math.hypot(...raw);
-  const x: Vec3 = [raw[0] / size, raw[1] / size, raw[2] / size];
+  const x = vecUnit(vecCross(aside, back));
   const body: Body = { parts: [], role: 'metal', shape: { kind: 'turned', profile: profileOf(item, reach, wide) } };
   return {
     body,
-    frame: { origin: entry, x, y: cross(back, x) },
-    moved: [back[0] * pulled, back[1] * pulled, back[2] * pulled],
+    frame: { origin: entry, x, y: vecCross(back, x) },
+    moved: vecTimes(back, pulled),
     look: 'new',
   };
 }

@@ -1,7 +1,7 @@
 /** A solid as faces and the edges between them, so that an edge knows what it parts. */
-import { element } from '../../geometry/index.js';
+import { element, type Vec3, vecDot } from '../../geometry/index.js';
 import type { Body } from './scene.js';
-import { facesOf, type Vec3 } from './solids.js';
+import { facesOf } from './solids.js';
 import { turnedFaces } from './turned.js';
 
 export interface MeshFace {
@@ -72,7 +72,7 @@ export function meshOf(shape: Body['shape']): Mesh {
   const edges = [...sides.values()].map(({ from, to, first, second }): MeshEdge => {
     const a = element(normals, first);
     const b = second === null ? null : element(normals, second);
-    const smooth = b !== null && a[0] * b[0] + a[1] * b[1] + a[2] * b[2] > SMOOTH;
+    const smooth = b !== null && vecDot(a, b) > SMOOTH;
     return { from, to, faces: [first, second], smooth };
   });
   return { points, faces, edges };

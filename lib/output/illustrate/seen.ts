@@ -1,12 +1,12 @@
 /** The pieces of a scene as they are seen: regions of one tone, and lines where nothing hides them. */
-import { element } from '../../geometry/index.js';
-import { type Camera, type Canvas, dot, type Seen } from './camera.js';
+import { element, type Vec3, vecDot } from '../../geometry/index.js';
+import type { Camera, Canvas, Seen } from './camera.js';
 import { type Mesh, meshOf, normal } from './mesh.js';
 import { chained, pathOf, type Place, simplified } from './path.js';
 import { emptyRaster, layFace, NOTHING, type Raster, seenAt } from './raster.js';
 import { regionPaths } from './regions.js';
 import type { Body, Piece, SurfaceLine } from './scene.js';
-import { placed, type Vec3 } from './solids.js';
+import { placed } from './solids.js';
 
 /** Steps from the darkest to the lightest tone of a colour. */
 const shades = 7;
@@ -55,8 +55,8 @@ function drawn(piece: Piece, first: number, eye: Camera, { project }: Canvas): D
     mesh,
     points: corners.map(project),
     first,
-    front: normals.map((n) => dot(n, eye.toward) > 1e-4),
-    tones: normals.map((n) => Math.round((shades - 1) * (0.5 + dot(n, lamp) / 2))),
+    front: normals.map((n) => vecDot(n, eye.toward) > 1e-4),
+    tones: normals.map((n) => Math.round((shades - 1) * (0.5 + vecDot(n, lamp) / 2))),
   };
 }
 

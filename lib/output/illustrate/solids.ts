@@ -3,8 +3,7 @@
  * pictures and by the page's own script, so it needs nothing but numbers.
  */
 
-import { element } from '../../geometry/index.js';
-import type { Vec3 } from '../../geometry/index.js';
+import { element, type Vec3, vecCross } from '../../geometry/index.js';
 
 export type { Vec3 };
 export type Vec2 = readonly [number, number];
@@ -116,7 +115,7 @@ export function facesOf(shape: SolidShape): SolidFace[] {
 
 /** The third axis of a copy: x cross y. */
 export function thirdAxis({ x, y }: SolidInstance['frame']): Vec3 {
-  return [x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]];
+  return vecCross(x, y);
 }
 
 /** A point of a solid where a copy has it; `spread` from 0 (together) to 1 (fully exploded). */

@@ -1,6 +1,6 @@
 /** Scenes of board, hub, ribs and cleats. */
-import type { Note, Piece, Scene } from '../../illustrate/index.js';
-import type { Vec3 } from '../../illustrate/solids.js';
+import { type Vec3, vecAdd, vecTimes } from '../../../geometry/index.js';
+import type { Note, Piece } from '../../illustrate/index.js';
 import { firstRibs } from '../step.js';
 import {
   balloon,
@@ -12,16 +12,15 @@ import {
   label,
   ofRole,
   outward,
+  platePiece,
   platesOf,
   ribOf,
   ribTowards,
+  type Shot,
   type Stage,
   up,
-  vec,
   wayIn,
 } from './stage.js';
-
-type Shot = Omit<Scene, 'from' | 'label'> & Partial<Pick<Scene, 'from'>>;
 
 /** Rib numbers round the board, or on top of some ribs at the rim. */
 function ribNumbers(stage: Stage, ribs: readonly number[], out: number, high: number): Note[] {
@@ -54,7 +53,7 @@ export function overview(stage: Stage): Shot {
 
 /** The board with its lines, holes and numbers. */
 export function board(stage: Stage): Shot {
-  const { R, input } = stage;
+  const { input } = stage;
   const half = input.design.board.size / 2;
   const pieces = copies(stage, ({ role }) => (role === 'board' ? 'new' : 'hidden'));
   const turn = directionOf(stage, 1);
@@ -67,7 +66,7 @@ export function board(stage: Stage): Shot {
       label('face with the lines up', outward(turn + 1.2, half * 0.45)),
       label('rib 1 along the x axis', outward(turn, half * 0.8)),
       { kind: 'way', from: outward(turn + 0.08, half * 0.72), to: outward(turn + 0.42, half * 0.72) },
-      ...(R > 0 ? [label('numbers run anticlockwise', outward(turn + 0.3, half * 0.72))] : []),
+      label('numbers run anticlockwise', outward(turn + 0.3, half * 0.72)),
     ],
   };
 }
@@ -119,7 +118,7 @@ export function cleat(stage: Stage): Shot {
     (one) => ribOf(one) === 1 && one.through[0]?.part === first,
   );
   const d: Vec3 = screws[0]?.direction ?? [0, 1, 0];
-  const away = vec.times(d, -0.14 * R);
+  const away = vecTimes(d, -0.14 * R);
   const pieces = copies(
     stage,
     ({ role, instances }, i) =>
@@ -141,7 +140,7 @@ export function cleat(stage: Stage): Shot {
       ...put.notes,
       ...balloon(stage, 'rib', ofRole(pieces, 'rib')),
       ...balloon(stage, 'cleat', ofRole(pieces, 'cleat')),
-      wayIn(vec.add(first.frame.origin, up(first.part.thickness * 1.6)), away),
+      wayIn(vecAdd(first.frame.origin, up(first.part.thickness * 1.6)), away),
       label('rim', [input.dish.apertureRadius, 0, height * 0.9]),
       label('hub', [input.dish.innerRadius, 0, (rib ? 0.3 : 0) * height * 0.5]),
       label('curved edge up', [0.55 * R, 0, height * 0.45]),
@@ -228,23 +227,7 @@ function spacer(stage: Stage, number: number, bay: number): Piece[] {
     x: [-Math.sin(turn), Math.cos(turn), 0],
     y: [0, 0, 1],
   };
-  return [
-    {
-      body: {
-        parts: [part.id],
-        role: 'aid',
-        shape: {
-          kind: 'plate',
-          outline: part.outline.map(({ x, y }) => [x, y] as const),
-          holes: [],
-          thickness: part.thickness,
-        },
-      },
-      frame,
-      moved: [0, 0, 0],
-      look: 'new',
-    },
-  ];
+  return [platePiece(stage, part, 'aid', frame)];
 }
 
 /** The height of the notches' ends over the feet of the bar. */

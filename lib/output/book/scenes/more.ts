@@ -1,6 +1,7 @@
 /** Scenes of boards in segments, hubs of two discs, and stands. */
-import type { Look, Note, Piece, Scene } from '../../illustrate/index.js';
-import type { Solid, Vec3 } from '../../illustrate/solids.js';
+import { type Vec3, vecAdd } from '../../../geometry/index.js';
+import type { Look, Note, Piece } from '../../illustrate/index.js';
+import type { Solid } from '../../illustrate/solids.js';
 import {
   balloon,
   copies,
@@ -14,13 +15,11 @@ import {
   platePiece,
   platesOf,
   ribOf,
+  type Shot,
   type Stage,
   up,
-  vec,
   wayIn,
 } from './stage.js';
-
-type Shot = Omit<Scene, 'from' | 'label'> & Partial<Pick<Scene, 'from'>>;
 
 /** The board face down, seen from below, with the plates under its joints. */
 export function join(stage: Stage): Shot {
@@ -40,7 +39,7 @@ export function join(stage: Stage): Shot {
       ...balloon(stage, 'board', pieces),
       ...balloon(stage, 'splice', plates),
       ...platesOf(stage, 'splice').map(({ frame, part }) =>
-        wayIn(vec.add(vec.add(frame.origin, frame.x, part.thickness * 3), up(-part.thickness)), away),
+        wayIn(vecAdd(vecAdd(frame.origin, frame.x, part.thickness * 3), up(-part.thickness)), away),
       ),
       ...(screws.pieces[0] ? [label('screws, with glue', screws.pieces)] : []),
       ...(bolts.pieces[0] ? [label('bolts, dry', bolts.pieces)] : []),
@@ -96,22 +95,17 @@ export function apart(stage: Stage): Shot {
   );
   const panels = pieces.filter(({ body, look }) => look === 'new' && body.role !== 'hub');
   const hub = ofRole(pieces, 'hub');
+  const turn = directionOf(stage, 1);
   return {
     pieces,
     notes: [
       label('1  panels over the joints', panels),
       label('2  hub, straight up', hub),
       ...(segments.length > 1 ? [label('3  bolts from below, then outward', ofRole(pieces, 'board'))] : []),
-      wayUp(stage, 0.05 * R, 0.25 * R),
+      { kind: 'way', from: outward(turn, 0.05 * R, 0.1 * R), to: outward(turn, 0.05 * R, 0.275 * R) },
     ],
   };
 }
-
-const wayUp = (stage: Stage, out: number, high: number) => ({
-  kind: 'way' as const,
-  from: outward(directionOf(stage, 1), out, high * 0.4),
-  to: outward(directionOf(stage, 1), out, high * 1.1),
-});
 
 /** What the dish is lowered on, or hung into with all that swings. */
 function lowered(stage: Stage, look: Look | null, over: readonly Piece[]): Shot {
@@ -158,7 +152,7 @@ export function standScene(stage: Stage, look: (solid: Solid, index: number) => 
     notes: [
       ...news
         .slice(0, 4)
-        .map(({ frame, moved }): Note => ({ kind: 'axis', from: vec.add(frame.origin, moved), to: frame.origin })),
+        .map(({ frame, moved }): Note => ({ kind: 'axis', from: vecAdd(frame.origin, moved), to: frame.origin })),
       ...ids.flatMap((id): Note[] => {
         const index = input.parts.findIndex((part) => part.id === id);
         const mine = news.filter(({ body }) => body.parts.includes(id));

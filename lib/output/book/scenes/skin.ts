@@ -1,7 +1,7 @@
 /** Scenes of what lies on the ribs: gauge, tape, panels, mirror, film and cover. */
-import { cyclic, flattenPath } from '../../../geometry/index.js';
-import type { Body, Note, Piece, Scene, SurfaceLine } from '../../illustrate/index.js';
-import type { BentSection, Solid, Vec3 } from '../../illustrate/solids.js';
+import { cyclic, flattenPath, type Vec3, vecAdd, vecTimes } from '../../../geometry/index.js';
+import type { Body, Piece, SurfaceLine } from '../../illustrate/index.js';
+import type { BentSection, Solid } from '../../illustrate/solids.js';
 import {
   aidOf,
   balloon,
@@ -9,6 +9,7 @@ import {
   directionOf,
   driven,
   fastenersOfJoint,
+  fresh,
   label,
   ofRole,
   outward,
@@ -16,13 +17,11 @@ import {
   platesOf,
   ribOf,
   ribTowards,
+  type Shot,
   type Stage,
   up,
-  vec,
   wayIn,
 } from './stage.js';
-
-type Shot = Omit<Scene, 'from' | 'label'> & Partial<Pick<Scene, 'from'>>;
 
 const frameRoles = ['board', 'hub', 'cleat', 'rib'];
 
@@ -57,21 +56,17 @@ export function curve(stage: Stage): Shot {
   const lift = up(0.16 * R);
   const held = gauges.map((part) => {
     const half = part.thickness / 2;
-    const origin = vec.add([half * Math.sin(turn), -half * Math.cos(turn), 0], [0, 0, 0]);
+    const origin: Vec3 = [half * Math.sin(turn), -half * Math.cos(turn), 0];
     return platePiece(stage, part, 'aid', { origin, x: [Math.cos(turn), Math.sin(turn), 0], y: [0, 0, 1] }, lift);
   });
   const at = outward(turn, 0.6 * R, 0.3 * input.dish.rimEndHeight + input.dish.baseHeight);
   return {
     pieces: [...pieces, ...held],
     notes: [
-      ...(held.length > 0 ? [label(aidWords(gauges[0]?.name), held), wayIn(at, vec.times(lift, 1.2))] : []),
+      ...(held.length > 0 ? [label(aidWords(gauges[0]?.name), held), wayIn(at, vecTimes(lift, 1.2))] : []),
       label('a mark at the inner end', outward(turn, input.dish.innerRadius, input.dish.baseHeight + 0.16 * R)),
       label('a mark at the rim', outward(turn, 0.98 * R, input.dish.rimEndHeight + 0.16 * R)),
-      ...balloon(
-        stage,
-        'rib',
-        ofRole(pieces, 'rib').filter(({ look }) => look === 'new'),
-      ),
+      ...balloon(stage, 'rib', ofRole(fresh(pieces), 'rib')),
     ],
   };
 }
@@ -121,6 +116,15 @@ function overBay(stage: Stage, bay: number, share: number, above = 0): Vec3 {
   return outward(turn, facet?.u ?? 0, input.dish.baseHeight + (facet?.z ?? 0) + above);
 }
 
+/** Whether a copy of the skin is still to come where a bay is being laid: the bays after it show what they go on. */
+function stillBare({ input }: Stage, bay: number): (index: number) => boolean {
+  const count = input.dish.layout.ribs.length;
+  return (index) => {
+    const after = (index + 1 - bay + count) % count;
+    return after > 0 && after < 0.3 * count;
+  };
+}
+
 /** The batten that is clamped across a panel at the rim until its glue is hard. */
 function batten(stage: Stage, bay: number): Piece | null {
   const facet = stage.input.facets.at(-2);
@@ -147,7 +151,7 @@ function batten(stage: Stage, bay: number): Piece | null {
       },
     },
     frame: {
-      origin: vec.add(
+      origin: vecAdd(
         overBay(stage, bay, (stage.input.facets.length - 2) / (stage.input.facets.length - 1)),
         outward(turn, -1, 1),
         1,
@@ -165,10 +169,7 @@ export function panels(stage: Stage): Shot {
   const { R, input } = stage;
   const count = input.dish.layout.ribs.length;
   const bay = ribTowards(stage, 2.6);
-  const bare = (index: number): boolean => {
-    const after = (index + 1 - bay + count) % count;
-    return after > 0 && after < 0.3 * count;
-  };
+  const bare = stillBare(stage, bay);
   const lift = offPanel(stage, bay, 0.3 * R);
   const skin = skinOf(stage);
   const lowest = skin[0];
@@ -194,20 +195,12 @@ export function panels(stage: Stage): Shot {
   const pins = fastenersOfJoint(stage, 'panel-to-rib').filter((one) => ribOf(one) === bay);
   const put = driven(stage, pins, 0.36 * R, 1.2 * R);
   const held = batten(stage, bay === 1 ? count : bay - 1);
-  const notes: Note[] = [
-    ...balloon(
-      stage,
-      'panel',
-      glued.filter(({ body, look }) => look === 'new' && skin.includes(body as Solid)),
-    ),
-    wayIn(overBay(stage, bay, 0.55), lift),
-    label('gap-filling glue', outward(directionOf(stage, neighbours[1] ?? 1), 0.55 * R, overBay(stage, bay, 0.5)[2])),
-    { kind: 'mark', at: overBay(stage, bay, 0.2, 0.3 * R), text: '' },
-  ];
   return {
     pieces: [...glued, ...put.pieces, ...(held ? [held] : [])],
     notes: [
-      ...notes.filter((note) => !('text' in note) || note.text !== ''),
+      ...balloon(stage, 'panel', ofRole(fresh(glued), 'panel', 'mirror')),
+      wayIn(overBay(stage, bay, 0.55), lift),
+      label('gap-filling glue', outward(directionOf(stage, neighbours[1] ?? 1), 0.55 * R, overBay(stage, bay, 0.5)[2])),
       ...(put.pieces.length > 0 ? [label('from the hub outward', overBay(stage, bay, 0.15, 0.2 * R))] : []),
       ...(held ? [label('batten clamped across', [held])] : []),
     ],
@@ -216,13 +209,9 @@ export function panels(stage: Stage): Shot {
 
 /** A strip comes down on its panel, from the hub outward. */
 export function mirror(stage: Stage): Shot {
-  const { R, input } = stage;
-  const count = input.dish.layout.ribs.length;
+  const { R } = stage;
   const bay = ribTowards(stage, 2.6);
-  const bare = (index: number): boolean => {
-    const after = (index + 1 - bay + count) % count;
-    return after > 0 && after < 0.3 * count;
-  };
+  const bare = stillBare(stage, bay);
   const lift = offPanel(stage, bay, 0.22 * R);
   const pieces = copies(
     stage,
@@ -236,15 +225,11 @@ export function mirror(stage: Stage): Shot {
   return {
     pieces,
     notes: [
-      ...balloon(
-        stage,
-        'reflector',
-        pieces.filter(({ body, look }) => body.role === 'mirror' && look === 'new'),
-      ),
+      ...balloon(stage, 'reflector', ofRole(fresh(pieces), 'mirror')),
       wayIn(overBay(stage, bay, 0.55), lift),
-      { kind: 'way', from: vec.add(overBay(stage, bay, 0.3), lift), to: vec.add(overBay(stage, bay, 0.85), lift) },
+      { kind: 'way', from: vecAdd(overBay(stage, bay, 0.3), lift), to: vecAdd(overBay(stage, bay, 0.85), lift) },
       label('narrow ends flush', overBay(stage, bay, 0)),
-      label('pressed on from the hub outward', vec.add(overBay(stage, bay, 0.7), lift)),
+      label('pressed on from the hub outward', vecAdd(overBay(stage, bay, 0.7), lift)),
     ],
   };
 }

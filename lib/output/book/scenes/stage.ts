@@ -2,7 +2,8 @@
 import type { AssembledPlate, Fastener, JointKind } from '../../../assembly/index.js';
 import { fastenerPiece } from '../../illustrate/hardware.js';
 import type { Body, Look, Note, Piece, Scene, SurfaceLine } from '../../illustrate/index.js';
-import type { Model, Solid, Vec3 } from '../../illustrate/solids.js';
+import { type Vec3, vecAdd } from '../../../geometry/index.js';
+import type { Model, Solid } from '../../illustrate/solids.js';
 import type { Part, PartKind } from '../../../part/index.js';
 import type { BookInput } from '../input.js';
 import { plateShape } from '../model.js';
@@ -17,10 +18,8 @@ export interface Stage {
   readonly from: Scene['from'];
 }
 
-export const vec = {
-  add: (a: Vec3, b: Vec3, by = 1): Vec3 => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]],
-  times: (a: Vec3, by: number): Vec3 => [by * a[0], by * a[1], by * a[2]],
-};
+/** What a scene shows, seen from where the others are unless it says so. */
+export type Shot = Omit<Scene, 'from' | 'label'> & Partial<Pick<Scene, 'from'>>;
 
 export const up = (by: number): Vec3 => [0, 0, by];
 
@@ -106,8 +105,8 @@ export function driven(
     return fastenerPiece(one, pulled, reach, Math.max(1, (0.006 * view) / one.item.diameter));
   });
   const notes = fasteners.map((one, i): Note => {
-    const from = vec.add(one.entry, pieces[i]?.moved ?? [0, 0, 0]);
-    return { kind: 'axis', from, to: vec.add(one.entry, one.direction, Math.min(one.wood, one.item.length ?? 30)) };
+    const from = vecAdd(one.entry, pieces[i]?.moved ?? [0, 0, 0]);
+    return { kind: 'axis', from, to: vecAdd(one.entry, one.direction, Math.min(one.wood, one.item.length ?? 30)) };
   });
   return { pieces, notes };
 }
@@ -125,7 +124,7 @@ export const fresh = (pieces: readonly Piece[]): Piece[] => pieces.filter(({ loo
 
 /** An arrow from a place that is pulled away back towards it. */
 export function wayIn(at: Vec3, moved: Vec3): Note {
-  return { kind: 'way', from: vec.add(at, moved, 0.82), to: vec.add(at, moved, 0.3) };
+  return { kind: 'way', from: vecAdd(at, moved, 0.82), to: vecAdd(at, moved, 0.3) };
 }
 
 export const label = (text: string, at: Vec3 | readonly Piece[]): Note => ({
