@@ -56,7 +56,7 @@ export {
   proseIn,
   reachIn,
 } from './units/index.js';
-export { inWords, valueIn } from './pipeline/words.js';
+export { inWords, rowIn, valueIn } from './pipeline/words.js';
 export {
   defaultText,
   designJsonSchema,

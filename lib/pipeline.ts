@@ -125,7 +125,11 @@ function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<stri
 /** Nests and cuts the parts of a prepared design whose problems hold no error. */
 export async function nestPrepared(prepared: Prepared, nester: Nester = nest): Promise<NestedJob> {
   const lacking = stockProblems(prepared);
-  if (hasError(lacking)) return { sheets: [], cost: 0, problems: lacking };
+  return hasError(lacking) ? { sheets: [], cost: 0, problems: lacking } : nestStocked(prepared, nester);
+}
+
+/** The same where the stock is known to do, as far as that shows without a nest. */
+async function nestStocked(prepared: Prepared, nester: Nester): Promise<NestedJob> {
   const parts = new Map(prepared.parts.map((part) => [part.id, part]));
   const sheets: JobSheet[] = [];
   const problems: Diagnostic[] = [];
@@ -197,7 +201,7 @@ export async function buildJob(design: Design, extras = noExtras, nester: Nester
   const lacking = stockProblems(prepared);
   if (hasError(lacking)) return { ...nothingOf(prepared), problems: [...prepared.problems, ...lacking] };
   // where the nest runs in threads of its own, the forecast is traced meanwhile
-  const nesting = nestPrepared(prepared, nester);
+  const nesting = nestStocked(prepared, nester);
   const { forecast, problems: doubts } = forecastOf(prepared, rays);
   const burn = forecast && burnOf(prepared, rays);
   const cut = await cutPrepared(prepared, nesting);

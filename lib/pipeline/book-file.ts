@@ -8,7 +8,6 @@ import {
   type BurnResult,
   careRows,
   type Forecast,
-  type SummaryRow,
   summaryRows,
 } from '../optics/index.js';
 import {
@@ -18,7 +17,6 @@ import {
   type BookStand,
   buildBook,
   type CutPicture,
-  type ForecastRow,
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
@@ -28,7 +26,7 @@ import { laserSentences } from './laser-files.js';
 import type { ShopDrawing } from '../output/shop/index.js';
 import { shopDrawings } from './shop.js';
 import { standValues } from './stand.js';
-import { inWords, valueIn } from './words.js';
+import { inWords, rowIn, valueIn } from './words.js';
 import type { JobSheet, LaserRoute, Prepared } from './types.js';
 
 export interface BookSource extends Prepared {
@@ -63,27 +61,14 @@ const bookSheet = ({ nested, cut }: JobSheet): BookSheet => ({
   placed: nested.placed,
 });
 
-function forecastRow({ label, value, unit, digits, standardError, note }: SummaryRow, units: LengthUnit): ForecastRow {
-  const shown = (number: number) =>
-    unit === 'mm' ? formatLength(number, units) : proseIn(`${number.toFixed(digits)} ${unit}`.trim(), units);
-  // an error too small to print says nothing
-  const error = standardError === undefined ? '' : shown(standardError);
-  return {
-    label: proseIn(label, units),
-    value: typeof value === 'string' ? value : shown(value),
-    error: /[1-9]/.test(error) ? `± ${error}` : '',
-    ...(note === undefined ? {} : { note: proseIn(note, units) }),
-  };
-}
-
 function bookForecast(forecast: Forecast | null | undefined, units: LengthUnit): BookForecast {
   if (forecast === undefined) return { kind: 'pending' };
   if (forecast === null) return { kind: 'none' };
   return {
     kind: 'made',
-    rows: summaryRows(forecast, (mm) => formatLength(mm, units)).map((row) => forecastRow(row, units)),
+    rows: summaryRows(forecast, (mm) => formatLength(mm, units)).map((row) => rowIn(row, units)),
     care: careRows(forecast).map(({ label, cells }) => {
-      const [good = '', usual = '', poor = ''] = cells.map((cell) => forecastRow(cell, units).value);
+      const [good = '', usual = '', poor = ''] = cells.map((cell) => rowIn(cell, units).value);
       return [proseIn(label, units), good, usual, poor];
     }),
     plots: forecastPlots(forecast, units),

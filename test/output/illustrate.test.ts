@@ -1,5 +1,4 @@
 /** Pictures of the steps: what hides what, and what is written, against what the dish is made of. */
-import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { facetAt } from '../../lib/dish/index.js';
 import { assemblyChapter } from '../../lib/output/book/sections.js';
@@ -13,6 +12,7 @@ import { meshOf, normal } from '../../lib/output/illustrate/mesh.js';
 import { picture, type Piece } from '../../lib/output/illustrate/index.js';
 import { prepare } from '../../lib/pipeline.js';
 import { allFixtureNames, fixture, type FixtureName } from '../helpers/fixtures.js';
+import { helveticaWidths } from '../helpers/helvetica.js';
 import { byDay } from '../helpers/seeds.js';
 
 const from = { azimuth: -1.1, elevation: 0.7 };
@@ -183,9 +183,7 @@ const parallel = (p: Flat, q: Flat, a: Flat, b: Flat): boolean => {
 // the width of a text as the PDF's own font has it
 let widthOf: (text: string, size: number) => number;
 beforeAll(async () => {
-  const document = await PDFDocument.create();
-  const font = await document.embedFont(StandardFonts.Helvetica);
-  widthOf = (text, size) => font.widthOfTextAtSize(text, size);
+  widthOf = await helveticaWidths();
 });
 
 interface Box {

@@ -1,5 +1,4 @@
 /** Shop drawings: a part can be made from what is printed, and everything on the page can be read. */
-import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { nearestOnContour, type Contour, edgesOf, pointOnEdge } from '../../lib/geometry/index.js';
 import { textWidth } from '../../lib/output/shop/font.js';
@@ -9,6 +8,7 @@ import { blank, type Part, ringsOf, throughHole } from '../../lib/part/index.js'
 import { prepare } from '../../lib/pipeline.js';
 import { shopDrawings } from '../../lib/pipeline/shop.js';
 import { allFixtureNames, designOf, fixture } from '../helpers/fixtures.js';
+import { helveticaWidths } from '../helpers/helvetica.js';
 import { randomDesign } from '../helpers/random-design.js';
 import { readPrinted, rebuilt } from '../helpers/rebuilt.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
@@ -130,10 +130,9 @@ describe.each(designs)('%s', (_, make) => {
 // the width of a text as the PDF's own font has it
 let widthOf: (text: string, capitals: number) => number;
 beforeAll(async () => {
-  const document = await PDFDocument.create();
-  const font = await document.embedFont(StandardFonts.Helvetica);
+  const ofSize = await helveticaWidths();
   // AFM of the core fonts: capitals of Helvetica are 718 thousandths high
-  widthOf = (text, capitals) => font.widthOfTextAtSize(text, capitals / 0.718);
+  widthOf = (text, capitals) => ofSize(text, capitals / 0.718);
 });
 
 interface Box {

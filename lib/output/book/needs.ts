@@ -44,11 +44,7 @@ const aids = ({ aids: all }: BookInput, ...ids: readonly string[]): Need[] =>
 
 /** Parts of the stand that are new in a step. */
 function standParts({ parts }: BookInput, step: Step): Need[] {
-  const isNew = (part: Part): boolean =>
-    step.look?.(
-      { parts: [part.id], name: '', role: 'stand', shape: { kind: 'bent', sections: [] }, instances: [] },
-      0,
-    ) === 'new';
+  const isNew = ({ id }: Part): boolean => step.look?.({ role: 'stand', parts: [id] }, 0) === 'new';
   return parts.flatMap((part, i): Need[] =>
     part.kind === 'stand' && isNew(part)
       ? [{ kind: 'part', number: i + 1, count: part.quantity, name: part.name.toLowerCase() }]

@@ -9,7 +9,7 @@ import type { Step } from './step.js';
 /** Parts of the stand by their ids: those that are there, those that are new; with the dish or without. */
 const standLooks =
   (there: readonly string[], fresh: readonly string[], dish: Look = 'hidden') =>
-  ({ role, parts }: Solid): Look => {
+  ({ role, parts }: Pick<Solid, 'role' | 'parts'>): Look => {
     if (role !== 'stand') return role === 'vessel' ? 'hidden' : dish;
     const is = (ids: readonly string[]): boolean => parts.some((id) => ids.includes(id.replace('stand-', '')));
     return is(fresh) ? 'new' : is(there) ? 'there' : 'hidden';

@@ -14,7 +14,7 @@ export interface Step {
   readonly picture: string;
   readonly scene: SceneName | 'vessel' | 'aim' | 'stand';
   /** Of a step of the stand: what is there and what is new. */
-  readonly look?: (solid: Solid, index: number) => Look;
+  readonly look?: (solid: Pick<Solid, 'role' | 'parts'>, index: number) => Look;
 }
 
 /** Numbers of the ribs to set first: three or four that stand evenly round the board, so that nothing tips. */

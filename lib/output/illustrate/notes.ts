@@ -1,10 +1,9 @@
 /** Balloons, labels and arrows of a picture: written where nothing is drawn, apart from each other. */
-import { element } from '../../geometry/index.js';
+import { type Bounds, element, type Point } from '../../geometry/index.js';
 import { crossing, grown, overlap, passes, type Segment } from '../shop/free-place.js';
 import { CAPITALS, textWidth } from '../shop/font.js';
 import { markup, type Markup } from '../markup.js';
 import type { Canvas } from './camera.js';
-import type { Place } from './path.js';
 import { NOTHING, type Raster } from './raster.js';
 import type { Note, Piece, Target } from './scene.js';
 import type { SeenScene } from './seen.js';
@@ -13,13 +12,6 @@ import type { SeenScene } from './seen.js';
 const LETTERS = 34;
 const BALLOON = 27;
 const GAP = 7;
-
-interface Box {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
 
 /** How much is drawn within any rectangle, by sums over all that lies above and to the left (Crow 1984). */
 class Ink {
@@ -35,7 +27,7 @@ class Ink {
       }
     }
   }
-  within({ minX, minY, maxX, maxY }: Box): number {
+  within({ minX, minY, maxX, maxY }: Bounds): number {
     const { width, height } = this.raster;
     const [l, r] = [minX, maxX].map((x) => Math.max(0, Math.min(width, Math.round(x)))) as [number, number];
     const [t, b] = [minY, maxY].map((y) => Math.max(0, Math.min(height, Math.round(y)))) as [number, number];
@@ -47,17 +39,17 @@ class Ink {
 interface Sheet {
   readonly canvas: Canvas;
   readonly ink: Ink;
-  readonly boxes: Box[];
+  readonly boxes: Bounds[];
   readonly leaders: Segment[];
 }
 
 interface Found {
-  readonly box: Box;
+  readonly box: Bounds;
   readonly leader: Segment;
 }
 
 /** From the side of a box to a place. */
-function leaderOf({ minX, minY, maxX, maxY }: Box, at: Place): Segment {
+function leaderOf({ minX, minY, maxX, maxY }: Bounds, at: Point): Segment {
   const near = { x: Math.max(minX, Math.min(maxX, at.x)), y: Math.max(minY, Math.min(maxY, at.y)) };
   return { a: at, b: near };
 }
@@ -74,7 +66,7 @@ const TRIES = [
 ] as const;
 
 /** The nearest free box for a place: off the drawing where that can be, on it where not. */
-function find({ canvas, ink, boxes, leaders }: Sheet, at: Place, width: number, height: number): Found | null {
+function find({ canvas, ink, boxes, leaders }: Sheet, at: Point, width: number, height: number): Found | null {
   for (const [share, furthest, across] of TRIES)
     for (let distance = 26; distance < furthest; distance += 11)
       for (let k = 0; k < 32; k += 1) {
@@ -112,7 +104,7 @@ export function wordsAt(text: string, x: number, y: number, className: string, s
 }
 
 /** An arrow along a line, its head at the end. */
-function arrow(a: Place, b: Place): string {
+function arrow(a: Point, b: Point): string {
   const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
   const [ux, uy] = [(b.x - a.x) / size, (b.y - a.y) / size];
   const head = Math.min(26, size * 0.6);
@@ -123,7 +115,7 @@ function arrow(a: Place, b: Place): string {
 
 type Written = Extract<Note, { readonly text: string }>;
 
-function written(note: Written, sheet: Sheet, place: Place): Markup | null {
+function written(note: Written, sheet: Sheet, place: Point): Markup | null {
   const { text } = note;
   if (note.kind === 'mark') {
     const width = textWidth(text, LETTERS * CAPITALS) + 8;
@@ -162,17 +154,17 @@ function seenPoints({ raster, owners }: SeenScene): Map<Piece, number[]> {
 }
 
 /** The middle of what is seen of the piece that is seen best; null where nothing of any is seen. */
-function bestSeen(pieces: readonly Piece[], points: ReadonlyMap<Piece, readonly number[]>): Place | null {
+function bestSeen(pieces: readonly Piece[], points: ReadonlyMap<Piece, readonly number[]>): Point | null {
   const best = pieces
     .map((piece) => points.get(piece) ?? [])
     .reduce((longest, one) => (one.length > longest.length ? one : longest), []);
-  const places: Place[] = [];
+  const places: Point[] = [];
   for (let i = 0; i + 1 < best.length; i += 2) places.push({ x: element(best, i), y: element(best, i + 1) });
   const middle = {
     x: places.reduce((sum, { x }) => sum + x, 0) / places.length,
     y: places.reduce((sum, { y }) => sum + y, 0) / places.length,
   };
-  let nearest: Place | null = null;
+  let nearest: Point | null = null;
   let off = Infinity;
   for (const place of places) {
     const far = Math.hypot(place.x - middle.x, place.y - middle.y);
@@ -183,11 +175,12 @@ function bestSeen(pieces: readonly Piece[], points: ReadonlyMap<Piece, readonly 
 
 type Points = ReturnType<typeof seenPoints>;
 
-const placeOf = (at: Target, { project }: Canvas, points: Points): Place | null =>
+const placeOf = (at: Target, { project }: Canvas, points: Points): Point | null =>
   'pieces' in at ? bestSeen(at.pieces, points) : project(at);
 
 /** All notes of a picture. */
 export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene): Markup {
+  if (notes.length === 0) return markup``;
   const { project } = canvas;
   const sheet: Sheet = { canvas, ink: new Ink(seen.raster), boxes: [], leaders: [] };
   const arrows: string[] = [];

@@ -1,12 +1,7 @@
 /** Runs of points as short path data: whole units, relative, nothing that the eye would miss. */
-import { element } from '../../geometry/index.js';
+import { element, type Point } from '../../geometry/index.js';
 
-export interface Place {
-  readonly x: number;
-  readonly y: number;
-}
-
-function offLine(p: Place, a: Place, b: Place): number {
+function offLine(p: Point, a: Point, b: Point): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const size = Math.hypot(dx, dy);
   if (size < 1e-9) return Math.hypot(p.x - a.x, p.y - a.y);
@@ -14,7 +9,7 @@ function offLine(p: Place, a: Place, b: Place): number {
 }
 
 /** The run with the points left out that lie within `tolerance` of what remains (Douglas and Peucker 1973). */
-export function simplified(points: readonly Place[], tolerance: number): Place[] {
+export function simplified(points: readonly Point[], tolerance: number): Point[] {
   const keep = new Uint8Array(points.length);
   const stack: [number, number][] = [[0, points.length - 1]];
   keep[0] = 1;
@@ -34,14 +29,14 @@ export function simplified(points: readonly Place[], tolerance: number): Place[]
 }
 
 /** Joins what touches: runs from end to end through all pieces that share their ends. */
-export function chained(pieces: readonly (readonly [Place, Place])[]): Place[][] {
-  const name = ({ x, y }: Place): string => `${Math.round(4 * x)} ${Math.round(4 * y)}`;
+export function chained(pieces: readonly (readonly [Point, Point])[]): Point[][] {
+  const name = ({ x, y }: Point): string => `${Math.round(4 * x)} ${Math.round(4 * y)}`;
   const at = new Map<string, number[]>();
   pieces.forEach((piece, i) => {
     for (const end of piece) at.set(name(end), [...(at.get(name(end)) ?? []), i]);
   });
   const used = new Uint8Array(pieces.length);
-  const goOn = (run: Place[]): void => {
+  const goOn = (run: Point[]): void => {
     for (;;) {
       const end = element(run, run.length - 1);
       const next = at.get(name(end))?.find((i) => used[i] === 0);
@@ -65,7 +60,7 @@ export function chained(pieces: readonly (readonly [Place, Place])[]): Place[][]
 const round = (value: number): number => Math.round(value);
 
 /** Path data of a run. */
-export function pathOf(points: readonly Place[], closed: boolean): string {
+export function pathOf(points: readonly Point[], closed: boolean): string {
   const first = points[0];
   if (first === undefined) return '';
   let [x, y] = [round(first.x), round(first.y)];

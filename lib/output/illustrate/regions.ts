@@ -1,6 +1,6 @@
 /** Outlines of what has one label in a grid, traced along the grid's own lines. */
-import { element } from '../../geometry/index.js';
-import { pathOf, type Place, simplified } from './path.js';
+import { element, type Point } from '../../geometry/index.js';
+import { pathOf, simplified } from './path.js';
 
 /** Regions are drawn under lines, which hide what is left out here. */
 const ROUGH = 1;
@@ -25,7 +25,7 @@ export function regionPaths(labels: Int32Array, width: number, height: number): 
   const stepY = [0, 1, 0, -1];
   const found = new Map<number, string>();
   const trace = (startX: number, startY: number, startTurn: number, label: number): void => {
-    const points: Place[] = [];
+    const points: Point[] = [];
     let [x, y, turn] = [startX, startY, startTurn];
     do {
       done[(y * wide + x) * 4 + turn] = 1;

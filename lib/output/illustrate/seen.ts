@@ -1,8 +1,8 @@
 /** The pieces of a scene as they are seen: regions of one tone, and lines where nothing hides them. */
-import { element, type Vec3, vecDot } from '../../geometry/index.js';
+import { element, type Point, type Vec3, vecDot } from '../../geometry/index.js';
 import type { Camera, Canvas, Seen } from './camera.js';
 import { type Mesh, meshOf, normal } from './mesh.js';
-import { chained, pathOf, type Place, simplified } from './path.js';
+import { chained, pathOf, simplified } from './path.js';
 import { emptyRaster, layFace, NOTHING, type Raster, seenAt } from './raster.js';
 import { regionPaths } from './regions.js';
 import type { Body, Piece, SurfaceLine } from './scene.js';
@@ -78,12 +78,12 @@ export interface SeenScene {
   readonly owners: readonly Piece[];
 }
 
-type Pieces = (readonly [Place, Place])[];
+type Pieces = (readonly [Point, Point])[];
 
 /** The bits of a straight line beside which one of some faces is seen. */
 function visible(a: Seen, b: Seen, raster: Raster, own: (face: number) => boolean, into: Pieces): void {
   const steps = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y)));
-  const at = (t: number): Place => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
+  const at = (t: number): Point => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
   let start: number | null = null;
   for (let i = 0; i <= steps; i += 1) {
     const { x, y } = at(i / steps);
