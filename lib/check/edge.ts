@@ -44,6 +44,9 @@ function lead(along: number, across: number): number {
   return along > 0 ? (across * across) / (1 + along) : 1 - along;
 }
 
+/** Length of a vector. A root of squares: `Math.hypot` takes many times as long. */
+const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
+
 function straight(a: ProofPoint, b: ProofPoint, length: number): ProofEdge {
   const tx = length > 0 ? (b.x - a.x) / length : 0;
   const ty = length > 0 ? (b.y - a.y) / length : 0;
@@ -76,7 +79,7 @@ function straight(a: ProofPoint, b: ProofPoint, length: number): ProofEdge {
 export function edgeBetween(a: Vertex, b: ProofPoint): ProofEdge {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
-  const chord = Math.hypot(dx, dy);
+  const chord = lengthOf(dx, dy);
   const { bulge } = a;
   if (Math.abs(bulge) * chord < 2 * minRise) return straight(a, b, chord);
   const sweep = 4 * Math.atan(bulge);
@@ -155,12 +158,11 @@ export function pointAlong(edge: ProofEdge, t: number): ProofPoint {
     : { x: edge.bx - along * dx + aside * dy, y: edge.by - along * dy - aside * dx };
 }
 
-/** Length of a vector. A root of squares: `Math.hypot` takes many times as long. */
-const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
-
 /** How far past the start of an arc a place is, along the tangent there; and how far past its end. */
-const pastStart = (arc: ProofEdge, x: number, y: number): number => (x - arc.ax) * arc.tax + (y - arc.ay) * arc.tay;
-const pastEnd = (arc: ProofEdge, x: number, y: number): number => (x - arc.bx) * arc.tbx + (y - arc.by) * arc.tby;
+export const pastStart = (arc: ProofEdge, x: number, y: number): number =>
+  (x - arc.ax) * arc.tax + (y - arc.ay) * arc.tay;
+export const pastEnd = (arc: ProofEdge, x: number, y: number): number =>
+  (x - arc.bx) * arc.tbx + (y - arc.by) * arc.tby;
 
 /** Whether the point `x, y` seen from the centre of an arc falls within its sweep. */
 export function withinSweep(arc: ProofEdge, x: number, y: number): boolean {

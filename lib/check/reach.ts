@@ -31,8 +31,22 @@ function flattened({ edges }: Line): { x: number; y: number }[] {
   });
 }
 
+/** By part and radius: each ring of a part asks. */
+const known = new WeakMap<Nominal['edges'], Map<number, EdgeSet | null>>();
+
 /** All places of the tool's middle in which it just touches the part; null when the tool enters nowhere. */
 export function toolPlaces(nominal: Nominal, radius: number): EdgeSet | null {
+  const byRadius = known.get(nominal.edges) ?? new Map<number, EdgeSet | null>();
+  known.set(nominal.edges, byRadius);
+  let places = byRadius.get(radius);
+  if (places === undefined) {
+    places = touching(nominal, radius);
+    byRadius.set(radius, places);
+  }
+  return places;
+}
+
+function touching(nominal: Nominal, radius: number): EdgeSet | null {
   const rings: Paths64 = [...nominal.outlines, ...nominal.openings].map(flattened);
   const grown = inflatePaths(rings, radius * perMm, JoinType.Round, EndType.Polygon, 2, flatness * perMm);
   const edges = grown.flatMap((ring) =>

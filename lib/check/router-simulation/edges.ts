@@ -10,7 +10,7 @@ import { mm } from '../faults.js';
 import { type NominalHole, nameOf, type Nominal } from '../nominal.js';
 import { toolPlaces } from '../reach.js';
 import { insideCorners, isSpur } from '../relief.js';
-import { gap, inside, type Line, lineOf } from '../ring.js';
+import { type Box, gap, inside, type Line, lineOf } from '../ring.js';
 import type { ProofPoint } from '../types.js';
 import type { Findings } from './findings.js';
 import type { Motion, SimulationLimits } from './types.js';
@@ -119,26 +119,61 @@ function frontBeyond(finishing: number, radius: number): number {
   return Math.sqrt(radius * radius - inner * inner) - Math.sqrt(radius * radius - roughed * roughed);
 }
 
-/** Whether the middle of the tool is over a recorded tab, or where it rises to one and comes down again. */
-function atTabs(limits: SimulationLimits, radius: number): (place: ProofPoint) => boolean {
-  const { tabs, tabHeight, overcut, finishing } = limits;
-  const reach = radius + tabHeight + overcut + tabSlack + frontBeyond(finishing, radius);
-  const bridges = tabs.map((corners) => {
+/** A recorded tab. */
+interface Bridge {
+  readonly set: EdgeSet;
+  readonly box: Box;
+}
+
+function bridgesOf({ tabs }: SimulationLimits): Bridge[] {
+  return tabs.map((corners) => {
     const { edges, box } = lineOf(
       corners.map(({ x, y }) => ({ x, y, bulge: 0 })),
       true,
     );
     return { set: new EdgeSet(edges), box };
   });
+}
+
+/** Whether the middle of the tool is over a recorded tab of a part, or where it rises to one and comes down again. */
+function atTabs(
+  bridges: readonly Bridge[],
+  part: Box,
+  { tabHeight, overcut, finishing }: SimulationLimits,
+  radius: number,
+): (place: ProofPoint) => boolean {
+  const reach = radius + tabHeight + overcut + tabSlack + frontBeyond(finishing, radius);
+  const near = bridges.filter(({ box }) => gap(part, box) <= radius + reach);
   return (place) => {
     const at = { minX: place.x, minY: place.y, maxX: place.x, maxY: place.y };
-    return bridges.some(({ set, box }) => gap(at, box) <= reach && set.nearestTo(place.x, place.y).distance <= reach);
+    return near.some(({ set, box }) => gap(at, box) <= reach && set.nearestTo(place.x, place.y).distance <= reach);
   };
 }
 
 function within(passes: readonly Pass[], z: number): EdgeSet | null {
   const edges = passes.filter(({ deep }) => deep <= z + sameDepth).map(({ edge }) => edge);
   return edges.length === 0 ? null : new EdgeSet(edges);
+}
+
+/** Distances from a set of edges of places that follow each other. */
+class Along {
+  readonly #make: () => EdgeSet | null;
+  #set: EdgeSet | null | undefined;
+  /** What was nearest to one place is a good guess for the next. */
+  #guess: ProofEdge | undefined;
+
+  /** @param set the edges, or what makes them when they are first asked for */
+  constructor(set: EdgeSet | null | (() => EdgeSet | null)) {
+    this.#make = typeof set === 'function' ? set : () => set;
+  }
+
+  /** @param none the distance from no edges */
+  distanceTo({ x, y }: ProofPoint, none = Infinity): number {
+    this.#set ??= this.#make();
+    const found = this.#set?.nearestTo(x, y, this.#guess);
+    this.#guess = found?.edge;
+    return found?.distance ?? none;
+  }
 }
 
 /** Material that stays at a ring although the tool could take it. Full depth may be missing over tabs only. */
@@ -149,25 +184,21 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): Lef
   const { max, beyond } = farthestFrom(ring.edges, depths.full, reach);
   let worst: Left = { mm: beyond.length === 0 ? Math.max(0, max - radius) : 0, place: first, shallow: false };
   if (beyond.length === 0) return worst;
-  const sets = [toolPlaces(nominal, radius), depths.full, depths.shallow];
-  // what was nearest to one place is a good guess for the next
-  const guesses: (ProofEdge | undefined)[] = [];
-  const distanceTo = (which: number, { x, y }: ProofPoint): number => {
-    const found = sets[which]?.nearestTo(x, y, guesses[which]);
-    guesses[which] = found?.edge;
-    return found?.distance ?? Infinity;
-  };
+  const deepest = new Along(depths.full);
+  const shallower = new Along(depths.shallow);
+  const reachable = new Along(() => toolPlaces(nominal, radius));
   for (const piece of beyond) {
     for (let i = 0; i <= samples; i += 1) {
       const share = piece.from + ((piece.to - piece.from) * i) / samples;
       const place = pointAlong(piece.edge, share);
-      const could = sets[0] === null ? radius : Math.max(radius, distanceTo(0, place));
-      const deep = distanceTo(1, place) - could;
-      if (deep <= worst.mm) continue;
-      const atAnyDepth = distanceTo(2, place) - could;
+      const deep = deepest.distanceTo(place);
+      if (deep - radius <= worst.mm) continue;
+      const atAnyDepth = shallower.distanceTo(place);
       const tab = atAnyDepth < deep && depths.atTab(rightOf(piece.edge, share, radius) ?? place);
-      const mm = tab ? atAnyDepth : deep;
-      if (mm > worst.mm) worst = { mm, place, shallow: atAnyDepth <= edgeTolerance };
+      const away = tab ? atAnyDepth : deep;
+      // an inside corner may keep what no tool reaches, so only what would be a fault is held against that
+      const could = away <= reach ? radius : Math.max(radius, reachable.distanceTo(place, radius));
+      if (away - could > worst.mm) worst = { mm: away - could, place, shallow: atAnyDepth - could <= edgeTolerance };
     }
   }
   return worst;
@@ -214,16 +245,32 @@ function checkOnionSkin(
   }
 }
 
-/** Proves all edges of a part; returns the greatest error. */
+/** Proves all edges of the parts of a sheet; returns the greatest error. */
 export function checkEdges(
-  nominal: Nominal,
+  nominals: readonly Nominal[],
   passes: readonly Pass[],
   limits: SimulationLimits,
   file: string,
   findings: Findings,
 ): number {
   const reach = Math.max(...limits.tools.map(({ diameter }) => diameter)) + 5;
-  const near = passes.filter(({ edge }) => gap(nominal.box, edge) <= reach);
+  const bridges = bridgesOf(limits);
+  let worst = 0;
+  for (const nominal of nominals) {
+    const near = passes.filter(({ edge }) => gap(nominal.box, edge) <= reach);
+    worst = Math.max(worst, checkPart(nominal, near, bridges, limits, file, findings));
+  }
+  return worst;
+}
+
+function checkPart(
+  nominal: Nominal,
+  near: readonly Pass[],
+  bridges: readonly Bridge[],
+  limits: SimulationLimits,
+  file: string,
+  findings: Findings,
+): number {
   const bore = limits.bore ?? 0;
   const holes = nominal.holes.map((hole) => ({ ...hole, diameter: hole.diameter - bore }));
   let worst = gouges({ ...nominal, holes }, near, findings);
@@ -235,8 +282,16 @@ export function checkEdges(
   }
   if (held?.onionSkin === true) checkOnionSkin(nominal, near, limits, mill.diameter / 2, findings);
   const shallow = within(near, limits.tabHeight - limits.thickness);
-  const through = { full: within(near, -limits.thickness), shallow, atTab: atTabs(limits, mill.diameter / 2) };
-  const onionSkin = { full: within(near, limits.onionSkin - limits.thickness), shallow: null, atTab: () => false };
+  const through = {
+    full: within(near, -limits.thickness),
+    shallow,
+    atTab: atTabs(bridges, nominal.box, limits, mill.diameter / 2),
+  };
+  const onionSkin = {
+    full: within(near, limits.onionSkin - limits.thickness),
+    shallow: null,
+    atTab: () => false,
+  };
   const rings: (readonly [string, Line, Depths])[] = [
     ...nominal.outlines.map((ring) => ['outline', ring, held?.onionSkin === true ? onionSkin : through] as const),
     ...nominal.openings.map((ring) => ['opening', ring, through] as const),

@@ -3,17 +3,17 @@
  * edges are not judged by it but by exact distances.
  */
 import type { ProofPoint } from '../types.js';
-import { levelLength, placeOn } from './level.js';
-import type { Motion } from './types.js';
+import { isUpright, placeOn } from './level.js';
+import type { Motion, ProofPoint3 } from './types.js';
 
 /** Side of a cell, mm. */
 const cell = 1;
-/** Longest step along a motion, mm, and as a share of the tool's radius: the scallops of longer ones would stand out. */
-const maxStep = 0.5;
-const stepShare = 0.25;
-/** Greatest turn of a step, radians: around a small hole a step along the path would cut the corners off. */
-const stepTurn = Math.PI / 9;
-/** How far the scallops between two steps stand into the swept band, and rounding, mm. */
+/** How far a chord that is swept in place of an arc may leave it, mm, and the greatest turn of one, radians. */
+const flatness = 0.02;
+const chordTurn = Math.PI / 9;
+/** Greatest fall of a stretch that is swept at one height, mm. */
+const maxFall = 0.05;
+/** How far what an arc's chords and a ramp's stretches leave stands into the swept band, and rounding, mm. */
 const scallop = 0.1;
 
 export interface Bite {
@@ -22,11 +22,70 @@ export interface Bite {
   readonly place: ProofPoint;
 }
 
+/** In how many straight stretches of one height a motion is swept. */
+function stretches(motion: Motion): number {
+  const { from, to, turn } = motion;
+  const falls = Math.ceil(Math.abs(to.z - from.z) / maxFall);
+  // straight down, what lies above the end is in the way of none of it
+  const level = isUpright(motion) ? 1 : falls;
+  if (turn === null) return Math.max(1, level);
+  const chord = Math.min(chordTurn, 2 * Math.acos(Math.max(0, 1 - flatness / turn.radius)));
+  return Math.max(1, level, Math.ceil(Math.abs(turn.sweep) / chord));
+}
+
+/** A straight stretch of a tool's travel seen from above. */
+interface Stretch {
+  readonly a: ProofPoint;
+  readonly b: ProofPoint;
+  readonly length: number;
+  /** Direction; 0 both for a tool that only goes down: there is no flank then. */
+  readonly ux: number;
+  readonly uy: number;
+}
+
+function stretchOf(a: ProofPoint, b: ProofPoint): Stretch {
+  const length = Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
+  return { a, b, length, ux: length > 0 ? (b.x - a.x) / length : 0, uy: length > 0 ? (b.y - a.y) / length : 0 };
+}
+
+/**
+ * Where a line of the grid at `y` crosses the band that a disc sweeps along a stretch: in the discs at its two ends, or
+ * at the edges along the travel, whichever reaches farther. Written to `band` as its two ends, which spares an object a
+ * line; the first over the second where it does not cross.
+ */
+function crossBand({ a, b, length, ux, uy }: Stretch, radius: number, y: number, band: Float64Array): void {
+  let from = Infinity;
+  let to = -Infinity;
+  const squared = radius * radius;
+  const atStart = squared - (y - a.y) ** 2;
+  if (atStart >= 0) {
+    const half = Math.sqrt(atStart);
+    from = a.x - half;
+    to = a.x + half;
+  }
+  const atEnd = squared - (y - b.y) ** 2;
+  if (atEnd >= 0) {
+    const half = Math.sqrt(atEnd);
+    from = Math.min(from, b.x - half);
+    to = Math.max(to, b.x + half);
+  }
+  for (let side = -radius; uy !== 0 && side <= radius; side += 2 * radius) {
+    const along = (y - a.y - side * ux) / uy;
+    if (along < 0 || along > length) continue;
+    const x = a.x - side * uy + along * ux;
+    from = Math.min(from, x);
+    to = Math.max(to, x);
+  }
+  band[0] = from;
+  band[1] = to;
+}
+
 export class HeightField {
   readonly columns: number;
   readonly rows: number;
   /** z of the material's top, row by row. */
   readonly heights: Float32Array;
+  readonly #band = new Float64Array(2);
 
   constructor(width: number, height: number) {
     this.columns = Math.max(1, Math.ceil(width / cell));
@@ -48,53 +107,58 @@ export class HeightField {
    * whole depth.
    */
   remove(motion: Motion, radius: number, rim: number): Bite {
-    const turn = Math.abs(motion.turn?.sweep ?? 0);
-    const step = Math.min(maxStep, stepShare * radius);
-    const count = Math.max(1, Math.ceil(levelLength(motion) / step), Math.ceil(turn / stepTurn));
+    const count = stretches(motion);
     let depth = 0;
     let place: ProofPoint = motion.from;
-    const inner = Math.max(0, radius - rim - scallop);
-    for (let i = 0; i <= count; i += 1) {
-      const { x, y, z } = placeOn(motion, i / count);
-      if (z >= 0) continue;
-      const ahead = placeOn(motion, Math.min(1, (i + 0.5) / count));
-      const behind = placeOn(motion, Math.max(0, (i - 0.5) / count));
-      const length = Math.hypot(ahead.x - behind.x, ahead.y - behind.y);
-      // straight down there is no flank, and the direction drops out
-      const ux = length > 0 ? (ahead.x - behind.x) / length : 0;
-      const uy = length > 0 ? (ahead.y - behind.y) / length : 0;
-      const bite = this.#stamp({ x, y }, z, radius, { ux, uy, inner, solid: Math.max(0, radius - scallop) ** 2 });
-      if (bite > depth) {
-        depth = bite;
-        place = { x, y };
-      }
+    const flanks = { inner: Math.max(0, radius - rim - scallop), solid: Math.max(0, radius - scallop) ** 2 };
+    const take = (from: ProofPoint3, to: ProofPoint3): void => {
+      const z = Math.max(from.z, to.z);
+      if (z >= 0) return;
+      const bite = this.#sweep(stretchOf(from, to), z, radius, flanks);
+      if (bite <= depth) return;
+      depth = bite;
+      place = { x: to.x, y: to.y };
+    };
+    let from = placeOn(motion, 0);
+    for (let i = 1; i <= count; i += 1) {
+      const to = placeOn(motion, i / count);
+      take(from, to);
+      from = to;
     }
+    // a stretch that falls is swept at its upper end, and the last has none after it
+    if (motion.to.z < motion.from.z) take(motion.to, motion.to);
     return { depth, place };
   }
 
-  /** Lowers the cells under the tool to z; returns how far the one fell that lost most, of those between the flanks. */
-  #stamp(
-    { x, y }: ProofPoint,
+  /** Lowers the cells under a tool's travel to z; returns how far the one fell that lost most, of those between the flanks. */
+  #sweep(
+    stretch: Stretch,
     z: number,
     radius: number,
-    flanks: { readonly ux: number; readonly uy: number; readonly inner: number; readonly solid: number },
+    { inner, solid }: { readonly inner: number; readonly solid: number },
   ): number {
     const { columns, rows, heights } = this;
-    const { ux, uy, inner, solid } = flanks;
-    const last = Math.min(rows - 1, Math.floor((y + radius) / cell - 0.5));
+    const { a, b, length, ux, uy } = stretch;
+    const band = this.#band;
+    const last = Math.min(rows - 1, Math.floor((Math.max(a.y, b.y) + radius) / cell - 0.5));
     let deepest = 0;
-    for (let row = Math.max(0, Math.ceil((y - radius) / cell - 0.5)); row <= last; row += 1) {
-      const dy = (row + 0.5) * cell - y;
-      const half = Math.sqrt(Math.max(0, radius * radius - dy * dy));
-      const to = Math.min(columns - 1, Math.floor((x + half) / cell - 0.5));
-      for (let column = Math.max(0, Math.ceil((x - half) / cell - 0.5)); column <= to; column += 1) {
+    for (let row = Math.max(0, Math.ceil((Math.min(a.y, b.y) - radius) / cell - 0.5)); row <= last; row += 1) {
+      const y = (row + 0.5) * cell;
+      crossBand(stretch, radius, y, band);
+      const from = band[0]!;
+      const to = band[1]!;
+      const end = Math.min(columns - 1, Math.floor(to / cell - 0.5));
+      for (let column = Math.max(0, Math.ceil(from / cell - 0.5)); column <= end; column += 1) {
         const index = row * columns + column;
         const height = heights[index]!;
         if (height <= z) continue;
         if (height - z > deepest) {
-          const dx = (column + 0.5) * cell - x;
-          // what only the rim of the tool reaches may be a scallop that steps before have left
-          if (dx * dx + dy * dy < solid && Math.abs(dx * uy - dy * ux) < inner) deepest = height - z;
+          const dx = (column + 0.5) * cell - a.x;
+          const dy = y - a.y;
+          const along = Math.min(length, Math.max(0, dx * ux + dy * uy));
+          const off = (dx - along * ux) ** 2 + (dy - along * uy) ** 2;
+          // what only the rim of the tool reaches may be left over by stretches before
+          if (off < solid && Math.abs(dx * uy - dy * ux) < inner) deepest = height - z;
         }
         heights[index] = z;
       }

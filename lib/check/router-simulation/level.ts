@@ -4,11 +4,22 @@ import type { Motion, ProofPoint3 } from './types.js';
 
 /** Whether a motion goes straight up or down. */
 export function isUpright({ from, to, turn }: Motion): boolean {
-  return turn === null && Math.hypot(to.x - from.x, to.y - from.y) < 1e-9;
+  return turn === null && Math.abs(to.x - from.x) < 1e-9 && Math.abs(to.y - from.y) < 1e-9;
 }
 
+/** Every check of a motion asks for its edges. */
+const known = new WeakMap<Motion, readonly ProofEdge[]>();
+
 /** The path of a motion as seen from above; an arc of more than a half circle in pieces. */
-export function edgesOfMotion(motion: Motion): ProofEdge[] {
+export function edgesOfMotion(motion: Motion): readonly ProofEdge[] {
+  const before = known.get(motion);
+  if (before !== undefined) return before;
+  const edges = pathOf(motion);
+  known.set(motion, edges);
+  return edges;
+}
+
+function pathOf(motion: Motion): ProofEdge[] {
   const { from, to, turn } = motion;
   if (turn === null) return [edgeBetween({ x: from.x, y: from.y, bulge: 0 }, to)];
   const pieces = Math.max(1, Math.ceil(Math.abs(turn.sweep) / Math.PI - 1e-9));

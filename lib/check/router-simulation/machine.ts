@@ -13,6 +13,7 @@ import type { Motion, ProofPoint3, SimulatedTool, SimulationLimits } from './typ
 /** Rounding of a file's numbers, mm. */
 const rounding = 0.001;
 const askedLength: (typeof askedModes)[number] = ['the tool length (G43 or G49)', [43, 49]];
+const askedWithLength = [...askedModes, askedLength];
 
 export class Machine extends Program {
   readonly motions: Motion[] = [];
@@ -142,7 +143,7 @@ export class Machine extends Program {
     };
     const next = { x: goal('x'), y: goal('y'), z: goal('z') };
     const automatic = this.#limits.machine.toolChange === 'automatic';
-    this.askModes(automatic ? [...askedModes, askedLength] : askedModes);
+    this.askModes(automatic ? askedWithLength : askedModes);
     const before = this.#at;
     this.#at = next;
     if (this.motion === null) {

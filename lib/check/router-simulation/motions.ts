@@ -4,6 +4,7 @@ import { edgeBetween } from '../edge.js';
 import { mm } from '../faults.js';
 import type { Nominal } from '../nominal.js';
 import { boxOf, inside, gap } from '../ring.js';
+import type { ProofPoint } from '../types.js';
 import type { HeightField } from './field.js';
 import type { Findings } from './findings.js';
 import { checkLow } from './hops.js';
@@ -32,11 +33,12 @@ function clampsOf(limits: SimulationLimits): Clamp[] {
   });
 }
 
-const key = ({ x, y }: { readonly x: number; readonly y: number }): string => `${x.toFixed(3)},${y.toFixed(3)}`;
+/** A place to the micrometre as one number; a text would take longer to make than all else that a motion is asked. */
+const key = ({ x, y }: ProofPoint): number => Math.round(x * 1000) * 2 ** 26 + Math.round(y * 1000);
 
 /** How deep each place was drilled or plunged, and by how wide a tool: a rapid may go back down there. */
 class Plunges {
-  readonly #low = new Map<string, { z: number; diameter: number }>();
+  readonly #low = new Map<number, { z: number; diameter: number }>();
 
   take({ to, tool }: Motion): void {
     const known = this.#low.get(key(to));

@@ -44,8 +44,11 @@ function checkGroups(
   letter: string,
   report: Report,
 ): void {
+  // most lines have one code or none
+  if (codes.length === 0) return;
   for (const code of codes)
     if (!groups.some((group) => group.includes(code))) report('ngc-unknown-code', { word: `${letter}${code}` });
+  if (codes.length === 1) return;
   for (const group of groups) {
     const own = codes.filter((code) => group.includes(code));
     if (own.length > 1) report('ngc-exclusive', { words: own.map((code) => letter + String(code)).join(' and ') });
@@ -54,6 +57,7 @@ function checkGroups(
 
 /** A line without its comments, and those; null when a comment is not closed, or one stands in another. */
 function stripped(text: string): { readonly code: string; readonly comments: readonly string[] } | null {
+  if (!/[()]/.test(text)) return { code: text, comments: [] };
   let rest = '';
   const comments: string[] = [];
   let comment = '';

@@ -36,8 +36,8 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   });
   const deepestInSpoilBoard = checkMotions(motions, sheet, nominals, limits, field, findings);
   const passes = passesOf(motions);
-  let worstEdge = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
-  for (const nominal of nominals) worstEdge = Math.max(worstEdge, checkEdges(nominal, passes, limits, file, findings));
+  const worstBore = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
+  const worstEdge = Math.max(worstBore, checkEdges(nominals, passes, limits, file, findings));
   checkMarks(nominals, motions, limits, file, findings);
   checkTwice(motions, findings);
   checkSequence(nominals, motions, limits, findings);
