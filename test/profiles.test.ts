@@ -52,7 +52,7 @@ describe.each([
       'rim-spacer-2',
       'jig-hub',
     ])
-      expect([...files.keys()].some((file) => file.startsWith(`templates/${aid}`) && file.endsWith('.dxf'))).toBe(true);
+      expect(job.aidSheets.flatMap(({ nested }) => nested.placed.map(({ part }) => part))).toContain(aid);
   });
 
   it('proves right when its files are read back', () => {

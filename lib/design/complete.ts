@@ -220,6 +220,7 @@ export function complete(
       material: file.template.material ?? file.rib.material,
       bed: file.template.bed ?? (machine.kind === file.template.process ? machine.area : undefined),
     },
+    print: { ...file.print, paper: file.print.paper ?? bySystem(file, 'a4', 'letter') },
     marking: { ...file.marking, step: file.marking.step ?? bySystem(file, 25, 25.4) },
   };
   const problems = [

@@ -44,6 +44,7 @@ export interface Design extends Omit<
   | 'stand'
   | 'template'
   | 'marking'
+  | 'print'
 > {
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
@@ -78,6 +79,7 @@ export interface Design extends Omit<
   readonly stand?: FilledStand | undefined;
   readonly template: Filled<DesignFile['template'], 'material'>;
   readonly marking: Filled<DesignFile['marking'], 'step'>;
+  readonly print: Filled<DesignFile['print'], 'paper'>;
   /** Paths of the keys that took their default. */
   readonly defaults: readonly string[];
 }

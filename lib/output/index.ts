@@ -17,4 +17,3 @@ export {
   sealJob,
   writeJob,
 } from './job.js';
-export type { PrintOptions } from './print/index.js';

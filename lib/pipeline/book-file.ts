@@ -24,6 +24,7 @@ import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/in
 import { formatLength, type LengthUnit, proseIn, reachIn } from '../units/index.js';
 import { laserSentences } from './laser-files.js';
 import type { ShopDrawing } from '../output/shop/index.js';
+import { printedParts } from './prints.js';
 import { shopDrawings } from './shop.js';
 import { standValues } from './stand.js';
 import { inWords, rowIn, valueIn } from './words.js';
@@ -145,6 +146,7 @@ export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): 
     cutPictures,
     laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserSentences(route).join(' ') })),
     drawings,
+    printed: printedParts(source),
     problems: source.problems.map((problem) => inWords(problem, design.units)),
     stand: bookStand(source),
   });

@@ -4,11 +4,9 @@ import type { Dish } from '../dish/index.js';
 import { contourFromPoints } from '../geometry/index.js';
 import type { Process } from '../machining/index.js';
 import {
-  drawPart,
   drawSheet,
   type RecordedProcess,
   type JobRecord,
-  type PrintOptions,
   type ListedSheet,
   listFiles,
   recordPart,
@@ -24,6 +22,7 @@ import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { recordFasteners } from './fasteners.js';
 import { processOf } from './nesting-request.js';
+import { printedParts, printFiles } from './prints.js';
 import { laserRecord } from './laser-files.js';
 import { shopDrawings } from './shop.js';
 import { cutPictures, routerRecord } from './router-files.js';
@@ -70,18 +69,14 @@ function ribMarks(design: Design, dish: Dish): MarkingOut {
   });
 }
 
-function printOptions({ print }: Design): PrintOptions {
-  const { paper, rollWidth, margin, overlap, measured = 100 } = print;
-  return { paper: paper === 'roll' ? { kind: paper, width: rollWidth } : { kind: paper }, margin, overlap, measured };
-}
-
-/** Drawings and full-size prints of templates, gauges and jigs. */
-export async function aidFiles(design: Design, aids: readonly Part[], sheets: readonly JobSheet[]): Promise<JobFiles> {
-  const { writePrint } = await import('../output/print/index.js');
-  const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
-  for (const aid of aids)
-    files.set(`templates/${aid.id}.pdf`, await writePrint(drawPart(aid, design.colours), printOptions(design)));
-  return files;
+/** Drawings of the sheets of templates, gauges and jigs, with full-size prints of those and of what is cut by hand. */
+export async function aidFiles(
+  design: Design,
+  printed: readonly Part[],
+  sheets: readonly JobSheet[],
+): Promise<JobFiles> {
+  const drawings = sheets.flatMap((sheet) => drawingFiles(sheet, design));
+  return new Map<string, string | Uint8Array>([...drawings, ...(await printFiles(design, printed))]);
 }
 
 function jobRecord(job: Job, files: JobFiles, coupon: boolean): string {
@@ -142,7 +137,8 @@ export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shop
   const { design, parts, sheets } = job;
   const { writeDrawings } = await import('../output/shop/pdf.js');
   const files = new Map<string, string | Uint8Array>(sheets.flatMap((sheet) => drawingFiles(sheet, design)));
-  for (const [name, bytes] of await aidFiles(design, job.aids, job.aidSheets)) files.set(name, bytes);
+  for (const [name, bytes] of await aidFiles(design, [...job.aids, ...printedParts(job)], job.aidSheets))
+    files.set(name, bytes);
   for (const [name, text] of [...job.routes, ...job.lasered].flatMap((route) => [...route.files]))
     files.set(name, text);
   const lists = sheets.map(({ cut, nested }) => ({ id: cut.id, placed: nested.placed }));

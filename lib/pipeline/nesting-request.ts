@@ -59,7 +59,8 @@ function processGroups(design: Design, used: readonly string[]): ProcessGroup[] 
   });
 }
 
-function nestPart(design: Design, part: Part): NestPart {
+/** A part as the nest sees it. */
+export function nestPart(design: Design, part: Part): NestPart {
   const kind = design.materials[part.material]?.kind;
   return {
     id: part.id,
@@ -74,7 +75,8 @@ function nestPart(design: Design, part: Part): NestPart {
   };
 }
 
-function nestStock(design: Design): NestStock[] {
+/** All stock of a design as the nest sees it. */
+export function nestStock(design: Design): NestStock[] {
   return design.stock.map(({ id, material, size, outline, rollWidth, rollLength, count, price, margin, keepOuts }) => {
     const shape: NestStock['shape'] = size
       ? { kind: 'sheet', width: size.width, height: size.height }

@@ -75,7 +75,7 @@ export interface Job extends Prepared {
   readonly routes: readonly Route[];
   /** How the sheets for a laser are followed, those of templates, gauges and jigs too. */
   readonly lasered: readonly LaserRoute[];
-  /** Templates, gauges and jigs, each on a sheet of its own. */
+  /** Templates, gauges and jigs, those of a material together. */
   readonly aidSheets: readonly JobSheet[];
   /** Of the bare focus when the design names no vessel; null with an error among the problems. */
   readonly forecast: Forecast | null;

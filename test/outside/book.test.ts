@@ -21,7 +21,12 @@ interface JobRecord {
     readonly contours: readonly { readonly vertices: readonly (readonly [number, number, number])[] }[];
     readonly drills: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
   }[];
-  readonly sheets: readonly { readonly file: string; readonly width: number; readonly height: number }[];
+  readonly sheets: readonly {
+    readonly file: string;
+    readonly width: number;
+    readonly height: number;
+    readonly placed: readonly { readonly part: string }[];
+  }[];
 }
 
 /** The rib's outline as recorded. */
@@ -134,8 +139,8 @@ describe.each(fixtureNames)('the book of %s', (name) => {
       `[...document.querySelectorAll('[data-drawing]')].map((each) => each.dataset.drawing)`,
     );
     // templates and gauges are left to drawings.pdf
-    const aids = record?.sheets.flatMap(({ file }) =>
-      file.startsWith('templates/') ? [file.slice('templates/'.length)] : [],
+    const aids = record?.sheets.flatMap(({ file, placed }) =>
+      file.startsWith('templates/') ? placed.map(({ part }) => part) : [],
     );
     const own = record?.parts.map(({ id }) => id).filter((id) => !aids?.includes(id)) ?? [];
     expect(new Set(drawn)).toEqual(new Set(['dish', ...own]));

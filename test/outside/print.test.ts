@@ -5,8 +5,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { circle, rectangle } from '../../lib/geometry/index.js';
-import type { Drawing } from '../../lib/output/index.js';
+import { defaultColours } from '../../lib/design/index.js';
+import { type Drawing, drawPart } from '../../lib/output/index.js';
 import { type PrintOptions, writePrint } from '../../lib/output/print/index.js';
+import { prepare } from '../../lib/pipeline.js';
+import { printedParts } from '../../lib/pipeline/prints.js';
+import { fixture } from '../helpers/fixtures.js';
 
 const DPI = 600;
 const PIXELS_PER_MM = DPI / 25.4;
@@ -219,5 +223,30 @@ describe('a print in several pages', () => {
     const file = join(folder, 'size.pdf');
     writeFileSync(file, await writePrint(bridge, { ...a4, paper }));
     expect(execFileSync('pdfinfo', [file], { encoding: 'utf8' })).toMatch(size);
+  });
+
+  it.each(['hand-cut-inch', 'press-house'] as const)('names no page of a map of %s over other text', async (name) => {
+    const prepared = prepare(fixture(name));
+    for (const part of [...prepared.aids, ...printedParts(prepared)]) {
+      const file = join(folder, 'map.pdf');
+      writeFileSync(file, await writePrint(drawPart(part, defaultColours), a4));
+      const xml = execFileSync('pdftotext', ['-bbox', '-l', '1', file, '-'], { encoding: 'utf8' });
+      const words = [...xml.matchAll(/xMin="(.*?)" yMin="(.*?)" xMax="(.*?)" yMax="(.*?)">(.*?)</g)].map(
+        ([, x0, y0, x1, y1, text]) => ({ box: [x0, y0, x1, y1].map(Number) as [number, number, number, number], text }),
+      );
+      expect(words.length).toBeGreaterThan(100);
+      // boxes of poppler reach from ascender to descender, so that lines of text touch; letters are two thirds of that
+      const inner = words.map(({ box: [x0, y0, x1, y1], text }) => {
+        const sixth = (y1 - y0) / 6;
+        return { x0: x0 + 0.1, y0: y0 + sixth, x1: x1 - 0.1, y1: y1 - sixth, text };
+      });
+      const overlaps = inner.flatMap((a, i) =>
+        inner
+          .slice(i + 1)
+          .filter((b) => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1)
+          .map((b) => `${part.id}: ${a.text} on ${b.text}`),
+      );
+      expect(overlaps).toEqual([]);
+    }
   });
 });

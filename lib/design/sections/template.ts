@@ -1,5 +1,5 @@
 /** The template for copying a rib by hand, prints and marking out. */
-import { choice, group, keysIn, numberOr, textAuto } from '../keys.js';
+import { choice, choiceAuto, group, keysIn, numberOr, textAuto } from '../keys.js';
 import type { LengthUnit } from '../../units/index.js';
 
 export function templateSection(unit: LengthUnit) {
@@ -32,7 +32,10 @@ export function printSection(unit: LengthUnit) {
   return group(
     { about: 'Full-size prints.' },
     {
-      paper: choice(['a4', 'letter', 'a3', 'roll'], 'a4', { about: 'Paper size; `roll` is a plotter roll.' }),
+      paper: choiceAuto(['a4', 'letter', 'a3', 'roll'], {
+        about: 'Paper size; `roll` is a plotter roll.',
+        auto: 'a4, or letter in an inch file',
+      }),
       rollWidth: lengthOr(914, { about: 'Width of the plotter roll.', above: 0, max: 5000 }),
       margin: lengthOr(10, { about: 'Edge that the printer cannot reach.', max: 200 }),
       overlap: lengthOr(10, { about: 'How far pages overlap for gluing.', max: 200 }),

@@ -97,6 +97,8 @@ export interface BookInput extends ModelInput {
   readonly thicknessRanges: readonly ThicknessRange[];
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
+  /** Parts that have a full-size print because they are cut by hand. */
+  readonly printed: readonly Part[];
   /** Of parts and aids. */
   readonly drawings: readonly ShopDrawing[];
   readonly keyValues: readonly { readonly label: string; readonly value: string; readonly note?: string }[];

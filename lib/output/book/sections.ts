@@ -42,10 +42,17 @@ function partRow(part: Part, input: BookInput, measures: Measures): Markup {
   return markup`<tr><td class="words">${number}</td><th scope="row"><button type="button" data-light="${part.id}" aria-pressed="false">${part.name}</button></th><td data-quantity="${part.id}">${part.quantity}</td><td class="words">${material}</td><td>${measures.length(part.thickness)}</td><td>${size}</td><td class="words">${sheets.map(({ id }) => id).join(', ')}</td></tr>`;
 }
 
+/** What is cut by hand to a print at full size. */
+function printsWords({ printed }: BookInput): Markup | null {
+  if (printed.length === 0) return null;
+  const prints = printed.map(({ name, id }) => markup`<li>${name}: <code>prints/${id}.pdf</code></li>`);
+  return markup`<h3>Full-size prints</h3><p>Glue a print to the material, or prick its corners through, and cut to the middle of the line.</p><ul>${prints}</ul>`;
+}
+
 export function partsChapter(input: BookInput, measures: Measures): Markup {
   const aids = input.aids.map(
     ({ id, name, quantity, notes }) =>
-      markup`<li><strong>${name}</strong>${quantity > 1 ? `, ${quantity} off` : ''} (<code>templates/${id}</code>). ${measures.words(notes.join(' '))}</li>`,
+      markup`<li><strong>${name}</strong>${quantity > 1 ? `, ${quantity} off` : ''} (<code>prints/${id}.pdf</code>). ${measures.words(notes.join(' '))}</li>`,
   );
   const noted = input.parts.filter((part) => part.notes.length > 0);
   return markup`<p class="controls">Press a part to light it up in the dish and on the sheets.</p>
@@ -53,7 +60,7 @@ export function partsChapter(input: BookInput, measures: Measures): Markup {
 <thead><tr><th scope="col" class="words">no.</th><th scope="col">part</th><th scope="col">number off</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
 <tbody>${input.parts.map((part) => partRow(part, input, measures))}</tbody></table></div>
 ${noted.length > 0 ? markup`<h3>Notes for the bench</h3><ul>${noted.map(({ name, notes }) => markup`<li><strong>${name}.</strong> ${measures.words(notes.join(' '))}</li>`)}</ul>` : null}
-${aids.length > 0 ? markup`<h3>Templates, gauges and jigs</h3><ul>${aids}</ul>` : null}`;
+${printsWords(input)}${aids.length > 0 ? markup`<h3>Templates, gauges and jigs</h3><ul>${aids}</ul>` : null}`;
 }
 
 function contents(sheet: BookSheet, parts: readonly Part[]): string {

@@ -2,6 +2,7 @@
 import type { PDFPage } from 'pdf-lib';
 import { type Point, type Vertex, circle } from '../../geometry/index.js';
 import type { Drawing, DrawnEntity } from '../types.js';
+import { crossArm } from './pieces.js';
 import { drawLine, drawPath, type PageFrame, type LineStyle, onPage } from './pen.js';
 
 /** Lines to cut are full; the middle of the line is the edge. */
@@ -31,7 +32,7 @@ function styleOf(layer: string): LineStyle {
 
 /** A cross that a centre punch can find. */
 function drawCross(page: PDFPage, { x, y }: Point, radius: number): void {
-  const arm = Math.max(radius + 1, 2.5);
+  const arm = crossArm(2 * radius);
   drawLine(page, { x: x - arm, y }, { x: x + arm, y }, cross);
   drawLine(page, { x, y: y - arm }, { x, y: y + arm }, cross);
 }

@@ -2,15 +2,18 @@
 import type { PDFPage } from 'pdf-lib';
 import { type Bounds, boundsOfAll, rectangle } from '../../geometry/index.js';
 import { decimal } from '../decimal.js';
+import { POINTS_PER_MM } from '../pdf-curve.js';
 import type { Drawing } from '../types.js';
 import { drawFoot, drawUprightBar } from './foot.js';
 import { drawAll, legend } from './ink.js';
 import { type Page, paperName, type PrintOptions } from './paper.js';
+import { boxesMeet, piecesOf, turnedBoxes } from './pieces.js';
 import {
   drawLine,
   drawLines,
   drawPath,
   drawText,
+  fillWhite,
   type Fonts,
   type PageFrame,
   type LineStyle,
@@ -22,7 +25,6 @@ import {
 import { BAND, type Tile, type Tiling } from './tiles.js';
 
 const outline: LineStyle = { width: 0.15, grey: 0.35, dashes: [] };
-const blankOutline: LineStyle = { width: 0.1, grey: 0.7, dashes: [1, 1] };
 
 /** Left free at the right for the upright check line and its lettering. */
 const UPRIGHT_ROOM = 16;
@@ -44,7 +46,7 @@ function instructions(
 ): string[] {
   const joined = printed > 1;
   return [
-    `The drawing is ${inBoth(drawing.width)} by ${inBoth(drawing.height)}, on ${printed} ${printed === 1 ? 'sheet' : 'sheets'} of ${paperName(paper)}${joined ? `: ${tiling.rows} by ${tiling.columns}, rows by columns` : ''}.`,
+    `The drawing is ${inBoth(drawing.width)} by ${inBoth(drawing.height)}, on ${printed} ${printed === 1 ? 'sheet' : 'sheets'} of ${paperName(paper)}${joined ? `, in ${tiling.rows} ${tiling.rows === 1 ? 'row' : 'rows'} and ${tiling.columns} ${tiling.columns === 1 ? 'column' : 'columns'}` : ''}${tiling.turnDeg === 0 ? '' : ', turned to save paper'}.`,
     '1. Print at 100 % ("actual size"), never fitted to the page, all sheets on the same printer and paper.',
     `2. Measure the lines at the foot of a page, and the upright one here, with a steel rule. ${correctionOf(measured)}`,
     ...(joined
@@ -56,20 +58,49 @@ function instructions(
   ];
 }
 
-function drawWindow(page: PDFPage, { window, blank, name }: Tile, frame: PageFrame, fonts: Fonts): void {
-  const low = onPage(frame, { x: window.minX, y: window.minY });
-  const high = onPage(frame, { x: window.maxX, y: window.maxY });
-  drawPath(page, rectangle(low.x, low.y, high.x, high.y), true, blank ? blankOutline : outline);
-  const label = blank ? 'blank' : name;
-  const size = Math.max(4, Math.min(blank ? 7 : 14, (high.x - low.x) * 0.8));
-  const style = { font: blank ? fonts.plain : fonts.bold, size, grey: blank ? 0.6 : 0.2 };
-  const middle = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 };
-  drawText(page, label, { x: middle.x - textWidth(label, style) / 2, y: middle.y - size * 0.12 }, style);
+/** What of its window a page adds to the whole: from joint to joint. */
+function cellOf({ window, row, column }: Tile, { jointsX, jointsY, rows }: Tiling): Bounds {
+  const fromBottom = rows - 1 - row;
+  return {
+    minX: jointsX[column - 1] ?? window.minX,
+    maxX: jointsX[column] ?? window.maxX,
+    minY: jointsY[fromBottom - 1] ?? window.minY,
+    maxY: jointsY[fromBottom] ?? window.maxY,
+  };
 }
 
-/** The whole drawing, small, with the windows of the pages over it, as large as the box allows. */
-function drawMap(page: PDFPage, drawing: Drawing, tiling: Tiling, box: Bounds, fonts: Fonts): void {
-  const whole = boundsOfAll(tiling.tiles.map(({ window }) => window));
+function boxOnPage(frame: PageFrame, { minX, minY, maxX, maxY }: Bounds): Bounds {
+  const low = onPage(frame, { x: minX, y: minY });
+  const high = onPage(frame, { x: maxX, y: maxY });
+  return { minX: low.x, minY: low.y, maxX: high.x, maxY: high.y };
+}
+
+/** Where in a cell its name may stand, as shares of the room that it leaves: the middle first. */
+const namePlaces = [0.5, 0.2, 0.8].flatMap((y) => [0.5, 0.2, 0.8].map((x) => ({ x, y })));
+
+/** The name of a page where it lies on no line of the drawing, or on fewest; nothing shows through it. */
+function drawName(page: PDFPage, name: string, cell: Bounds, ink: readonly Bounds[], fonts: Fonts): void {
+  const size = Math.max(6, Math.min(14, (cell.maxX - cell.minX) * 0.5));
+  const style = { font: fonts.bold, size, grey: 0.2 };
+  const wide = textWidth(name, style) + 1.6;
+  const high = size / POINTS_PER_MM + 0.4;
+  const places = namePlaces.map(({ x, y }) => {
+    const minX = cell.minX + (cell.maxX - cell.minX - wide) * x;
+    const minY = cell.minY + (cell.maxY - cell.minY - high) * y;
+    const box = { minX, minY, maxX: minX + wide, maxY: minY + high };
+    return { box, crossed: ink.filter((one) => boxesMeet(one, box)).length };
+  });
+  const fewest = Math.min(...places.map(({ crossed }) => crossed));
+  const box = places.find(({ crossed }) => crossed === fewest)?.box;
+  if (box === undefined) return;
+  fillWhite(page, box);
+  drawText(page, name, { x: box.minX + 0.8, y: box.minY + 0.2 + 0.15 * high }, style);
+}
+
+/** The whole drawing, small, with the pages over it, as large as the box allows. */
+function drawMap(page: PDFPage, tiling: Tiling, box: Bounds, fonts: Fonts): void {
+  const printed = tiling.tiles.filter(({ blank }) => !blank);
+  const whole = boundsOfAll(printed.map((one) => cellOf(one, tiling)));
   const width = whole.maxX - whole.minX;
   const height = whole.maxY - whole.minY;
   // a little less than fits, so that the outermost lines show; and never so large as to be taken for the print itself
@@ -81,9 +112,17 @@ function drawMap(page: PDFPage, drawing: Drawing, tiling: Tiling, box: Bounds, f
     dx: (box.minX + box.maxX - width * scale) / 2 - whole.minX * scale,
     dy: (box.minY + box.maxY - height * scale) / 2 - whole.minY * scale,
   };
+  // lettering and marks would only be smudges
+  const edges = tiling.drawing.entities.filter(({ layer }) => layer !== 'scribe' && layer !== 'countersink');
+  const drawing = { ...tiling.drawing, entities: edges };
+  const ink = turnedBoxes(piecesOf(drawing, 8), 0).map((one) => boxOnPage(frame, one));
   within(page, box, () => {
     drawAll(page, drawing, frame);
-    for (const one of tiling.tiles) drawWindow(page, one, frame, fonts);
+    for (const one of printed) {
+      const { minX, minY, maxX, maxY } = boxOnPage(frame, cellOf(one, tiling));
+      drawPath(page, rectangle(minX, minY, maxX, maxY), true, outline);
+    }
+    for (const one of printed) drawName(page, one.name, boxOnPage(frame, cellOf(one, tiling)), ink, fonts);
   });
 }
 
@@ -120,7 +159,7 @@ export function drawMapPage(
     y = drawLines(page, [meaning], { x: margin + 12, y }, plain);
   }
   const box = { minX: margin, minY: margin + BAND + 2, maxX: width - margin - UPRIGHT_ROOM, maxY: y };
-  drawMap(page, drawing, tiling, box, fonts);
+  drawMap(page, tiling, box, fonts);
   drawUprightBar(page, { x: box.maxX + 5, y: box.minY }, tiling.scale, fonts);
   drawFoot(page, {
     width,

@@ -93,6 +93,17 @@ export function drawLine(page: PDFPage, from: Point, end: Point, style: LineStyl
   );
 }
 
+/** Covers what is below, so that nothing shows through what is drawn next. */
+export function fillWhite(page: PDFPage, { minX, minY, maxX, maxY }: Bounds): void {
+  page.drawRectangle({
+    x: points(minX),
+    y: points(minY),
+    width: points(maxX - minX),
+    height: points(maxY - minY),
+    color: rgb(1, 1, 1),
+  });
+}
+
 /** Draws with everything outside the box (on the page) cut off. */
 export function within(page: PDFPage, box: Bounds, draw: () => void): void {
   page.pushOperators(

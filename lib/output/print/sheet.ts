@@ -1,6 +1,6 @@
 /** One page of the print: its window of the drawing, the joints to its neighbours, and the foot. */
 import type { PDFPage } from 'pdf-lib';
-import { type Point, regularPolygon } from '../../geometry/index.js';
+import { type Bounds, bounds, type Point, regularPolygon } from '../../geometry/index.js';
 import type { Drawing } from '../types.js';
 import { drawFoot } from './foot.js';
 import { drawAll, joint } from './ink.js';
@@ -15,6 +15,7 @@ import {
   textWidth,
   within,
 } from './pen.js';
+import { boxesMeet, crossArm } from './pieces.js';
 import { BAND, type Tile, type Tiling } from './tiles.js';
 
 const diamond: LineStyle = { width: 0.1, grey: 0.2, dashes: [] };
@@ -80,13 +81,23 @@ function drawJoint(page: PDFPage, { from, to, beyond, side }: Joint, frame: Page
   );
 }
 
+/** The drawing without what lies off the window, so that a page holds no more than it shows. */
+function seenIn(drawing: Drawing, window: Bounds): Drawing {
+  const entities = drawing.entities.filter((entity) => {
+    if (entity.kind === 'path') return boxesMeet(bounds(entity.vertices), window);
+    const { x, y, diameter } = entity;
+    const arm = crossArm(diameter);
+    return boxesMeet({ minX: x - arm, minY: y - arm, maxX: x + arm, maxY: y + arm }, window);
+  });
+  return { ...drawing, entities };
+}
+
 /**
  * Draws one page.
  * @param order `{ number, of }` among the pages that are printed
  */
 export function drawSheetPage(
   page: PDFPage,
-  drawing: Drawing,
   tiling: Tiling,
   one: Tile,
   order: { readonly number: number; readonly of: number },
@@ -99,14 +110,14 @@ export function drawSheetPage(
   const frame = { scale, dx: margin - window.minX * scale, dy: bottom - window.minY * scale };
   const corner = onPage(frame, { x: window.maxX, y: window.maxY });
   within(page, { minX: margin, minY: bottom, maxX: corner.x, maxY: corner.y }, () => {
-    drawAll(page, drawing, frame);
+    drawAll(page, seenIn(tiling.drawing, window), frame);
     for (const line of jointsOf(one, tiling)) drawJoint(page, line, frame, fonts);
   });
   drawFoot(page, {
     width: tiling.page.width,
     margin,
     scale,
-    name: `${drawing.title}: sheet ${one.name}`,
+    name: `${tiling.drawing.title}: sheet ${one.name}`,
     words:
       `Row ${one.row + 1} of ${tiling.rows}, column ${one.column + 1} of ${tiling.columns}; page ${order.number} of ${order.of}. ` +
       'Print at 100 % and measure both lines before you cut.',
