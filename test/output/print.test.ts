@@ -189,7 +189,7 @@ describe('the turn of a print', () => {
       'hand-cut-inch': 66,
       'village-bakery': 147,
     };
-    for (const [name, most] of Object.entries(counted)) {
+    for (const [name, count] of Object.entries(counted)) {
       const prepared = prepare(fixture(name as FixtureName));
       const pages = [...prepared.aids, ...printedParts(prepared)].map((part) => ({
         id: part.id,
@@ -198,7 +198,7 @@ describe('the turn of a print', () => {
       expect(
         pages.reduce((sum, one) => sum + one.pages, 0),
         JSON.stringify(pages),
-      ).toBeLessThanOrEqual(most);
+      ).toBeLessThanOrEqual(count);
       const gauges = pages.filter(({ id }) => id.startsWith('gauge'));
       if (name === 'press-house') expect(gauges.map((one) => one.pages)).toEqual([3, 3, 3]);
     }
