@@ -1,12 +1,25 @@
 /** Reading a design file, with the flags of the command line laid over it. */
-import { basename } from 'node:path';
-import { type Design, type Diagnostic, inWords, machineFileOf, readDesign } from '../lib/index.js';
+import { readdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { type Design, type Diagnostic, inWords, machineFileOf, nearestWord, readDesign } from '../lib/index.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
 import { readBeside } from './extras.js';
 import { NotPlain, readPlainFile } from './plain-file.js';
 
 /** A design file is a page or two; the reader of designs has its own, lower limit (bytes). */
 const largest = 1_000_000;
+
+/** A design file beside one that is not there, with nearly its name. */
+function neighbourOf(file: string): string | null {
+  try {
+    const folder = dirname(file);
+    const found = readdirSync(folder).filter((name) => /\.ya?ml$/i.test(name));
+    const near = nearestWord(basename(file), found, 3);
+    return near === null || near === basename(file) ? null : join(folder, near);
+  } catch {
+    return null;
+  }
+}
 
 /** @throws Stop when the file cannot be read, or is none */
 export function readText(
@@ -17,7 +30,9 @@ export function readText(
     return readPlainFile(file, largest);
   } catch (error) {
     if (error instanceof NotPlain) throw stop(exitCode.wrongInput, 'not-a-file', `${file} ${error.message}`, remedy);
-    throw stop(exitCode.wrongInput, 'cannot-read', `cannot read ${file}: ${reasonOf(error)}`, remedy);
+    const near = neighbourOf(file);
+    const instead = near === null ? remedy : `${near} is there: did you mean that?`;
+    throw stop(exitCode.wrongInput, 'cannot-read', `cannot read ${file}: ${reasonOf(error)}`, instead);
   }
 }
 

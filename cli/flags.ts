@@ -15,6 +15,15 @@ import {
 } from '../lib/index.js';
 import { exitCode, stop } from './exit.js';
 
+/** Reads the number of an option. @throws Stop when it is none */
+function numberFlag(flag: string): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (text.trim() !== '' && !Number.isNaN(value)) return value;
+    throw stop(exitCode.wrongInput, 'usage', `--${flag} is "${text}"`, 'it must be a number, such as 10');
+  };
+}
+
 export const jsonFlag = {
   json: { type: 'boolean', default: false, describe: 'print the result as JSON' },
 } as const satisfies Record<string, Options>;
@@ -24,10 +33,16 @@ export const designFlags = {
   sheet: { type: 'string', requiresArg: true, describe: 'nest on sheets of this size instead, such as 2500x1250' },
   process: { choices: processKinds, requiresArg: true, describe: 'cut by router, laser or hand instead' },
   units: { choices: lengthUnits, requiresArg: true, describe: 'print lengths in this unit' },
-  seed: { type: 'number', requiresArg: true, describe: 'start of the random search' },
-  seconds: {
-    type: 'number',
+  seed: {
+    type: 'string',
     requiresArg: true,
+    coerce: numberFlag('seed'),
+    describe: 'start of the random search, 0 or more',
+  },
+  seconds: {
+    type: 'string',
+    requiresArg: true,
+    coerce: numberFlag('seconds'),
     describe: 'how long to search for a better nest, all materials together',
   },
 } as const satisfies Record<string, Options>;

@@ -35,10 +35,11 @@ export function readFolder(folder: string): FolderFiles {
     walk('', 0);
   } catch (error) {
     if (error instanceof Stop) throw error;
+    const file = lstatSync(folder, { throwIfNoEntry: false })?.isFile() === true;
     throw stop(
       exitCode.wrongInput,
       'cannot-read',
-      `cannot read the folder ${folder}: ${reasonOf(error)}`,
+      file ? `${folder} is a file, not a folder` : `cannot read the folder ${folder}: ${reasonOf(error)}`,
       'give a folder that `dishwright cut` has written',
     );
   }

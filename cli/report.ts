@@ -19,9 +19,10 @@ export function problemLines(problem: Diagnostic): readonly [string, ...string[]
   return problem.remedy === undefined ? [head] : [head, `  ${problem.remedy}`];
 }
 
-/** Prints every problem, errors in red. */
+/** Prints every problem, what stops the job first and in red. */
 export function reportProblems(problems: readonly Diagnostic[]): void {
-  for (const problem of problems) {
+  const stops = problems.filter(({ severity }) => severity === 'error');
+  for (const problem of [...stops, ...problems.filter(({ severity }) => severity !== 'error')]) {
     const [head, ...rest] = problemLines(problem);
     say(shade(head, problem.severity === 'error' ? 'red' : 'yellow'));
     for (const line of rest) say(line);

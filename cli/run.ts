@@ -4,6 +4,7 @@ import yargs, { type Argv } from 'yargs';
 import { printJson, say, shade } from './console.js';
 import { exitCode, Stop, stop } from './exit.js';
 import { reportProblems } from './report.js';
+import { commandFault, type KnownOption, refusedLine, type UsageFault, wordFault } from './usage.js';
 
 /** Ends the run for whatever went wrong, with one message and no stack trace. */
 function end(error: unknown, words: readonly string[]): void {
@@ -44,36 +45,70 @@ const commands: Readonly<Record<string, (cli: Argv) => Promise<Argv>>> = {
   completion: async (cli) => cli.command((await import('./commands/completion.js')).completionCommand),
 };
 
-const cliOf = (words: readonly string[]): Argv =>
-  yargs([...words])
-    .scriptName('dishwright')
-    .usage(
-      '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
-    )
-    .demandCommand(1, 'name a command')
-    .recommendCommands()
-    .strict()
-    .help()
-    .version()
-    .wrap(Math.min(100, process.stdout.isTTY ? process.stdout.columns : 100))
-    .exitProcess(false)
-    .fail((message: string | null, error: Error | undefined, usage) => {
-      if (error !== undefined && !(error.name === 'YError')) throw error;
-      usage.showHelp((text) => say(text));
-      throw stop(
-        exitCode.wrongInput,
-        'usage',
-        message ?? error?.message ?? 'the command is wrong',
-        'see the help above',
-      );
-    });
+/** Refuses a command line. */
+const refuse = ({ message, remedy }: UsageFault): Stop => stop(exitCode.wrongInput, 'usage', message, remedy);
+
+/** What yargs knows of the options of a command, beyond its declared type. */
+interface ParserState {
+  getOptions(): {
+    readonly key: Readonly<Record<string, unknown>>;
+    readonly string: readonly string[];
+    readonly number: readonly string[];
+    readonly choices: Readonly<Record<string, unknown>>;
+  };
+}
+
+/** The options of the command that was asked for. */
+function optionsOf(cli: Argv, describe: (name: string) => string): KnownOption[] {
+  const { key, string, number, choices } = (cli as unknown as ParserState).getOptions();
+  return Object.keys(key).map((name) => ({
+    name,
+    describe: describe(name),
+    valued: string.includes(name) || number.includes(name) || Object.hasOwn(choices, name),
+  }));
+}
+
+const cliOf = (words: readonly string[]): Argv => {
+  const cli = yargs([...words]);
+  return (
+    cli
+      .scriptName('dishwright')
+      // one language throughout, that of the messages
+      .detectLocale(false)
+      .usage(
+        '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
+      )
+      .demandCommand(1, 'name a command')
+      .strict()
+      .help()
+      .version()
+      .wrap(Math.min(100, process.stdout.isTTY ? process.stdout.columns : 100))
+      .exitProcess(false)
+      .fail((message: string | null, error: Error | undefined, usage) => {
+        if (error !== undefined && !(error.name === 'YError')) throw error;
+        const { getDescriptions, getUsage } = usage as unknown as {
+          getDescriptions(): Readonly<Record<string, string>>;
+          getUsage(): readonly (readonly [string, ...unknown[]])[];
+        };
+        const options = optionsOf(cli, (name) => getDescriptions()[name]?.replace('__yargsString__:', '') ?? '');
+        const line = getUsage()[0]?.[0].replace('$0 ', '').replace('dishwright ', '') ?? '';
+        throw refuse(wordFault(words, options) ?? refusedLine(message ?? error?.message ?? '', words, line, options));
+      })
+  );
+};
 
 /** Runs the command with the words after its name. How it ended is in `process.exitCode`; nothing is thrown. */
 export async function runCommand(words: readonly string[]): Promise<void> {
   try {
     const cli = cliOf(words);
-    const asked = words[0] !== undefined && Object.hasOwn(commands, words[0]) ? commands[words[0]] : undefined;
-    // help and misspelt commands need them all
+    const [first] = words;
+    const asked = first !== undefined && Object.hasOwn(commands, first) ? commands[first] : undefined;
+    const plain = first === undefined || !first.startsWith('-');
+    if (!asked && plain) {
+      if (first === undefined) for (const add of Object.values(commands)) await add(cli);
+      throw refuse(commandFault(first, Object.keys(commands)));
+    }
+    // help needs them all
     for (const add of asked ? [asked] : Object.values(commands)) await add(cli);
     await cli.parseAsync();
   } catch (error) {

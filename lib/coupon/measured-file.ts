@@ -257,7 +257,7 @@ function documentOf(text: string, lines: LineCounter, file: string): Document | 
   };
   if (fault)
     return {
-      code: 'not-yaml',
+      code: 'unreadable',
       severity: 'error',
       message: visible(`not readable: ${fault.message.split('\n')[0] ?? ''}`),
       remedy: 'each reading stands on its line as name: value',

@@ -1,7 +1,8 @@
 /** The text of a design file as a YAML document, and the faults for which it is none. */
-import { type Document, isAlias, type LineCounter, parseDocument, visit } from 'yaml';
+import { type Document, isNode, type LineCounter, parseDocument, visit } from 'yaml';
 import type { Diagnostic } from '../diagnostic/index.js';
 import { type LengthUnit, lengthUnits } from '../units/index.js';
+import { slipIn } from './slips/slips.js';
 
 /** A design file is a page or two; what is larger than this is something else. */
 const longestFile = 64 * 1024;
@@ -50,18 +51,91 @@ function checkText(text: string): void {
       'break it, or give a design file',
       longLine + 1,
     );
-  if (text.includes('\0')) refuse('not-text', 'this is not a text file', 'a design file is YAML text');
+  if (/^\ufffd\ufffd.\0/.test(text))
+    refuse(
+      'not-text',
+      'this file is saved as UTF-16',
+      'save it as UTF-8: editors offer it where they ask for the encoding',
+    );
+  if (text.includes('\0')) refuse('not-text', 'this is not a text file', 'give a design file, which is plain text');
+  const lost = text.split('\n').findIndex((line) => line.includes('\ufffd'));
+  if (lost >= 0)
+    refuse(
+      'not-text',
+      `line ${lost + 1} holds a character that cannot be read: the file is saved in an old encoding`,
+      'save it as UTF-8: editors offer it where they ask for the encoding',
+      lost + 1,
+    );
   if (tooDeep(text))
     refuse('too-deep', `the design file is nested deeper than ${deepestNesting} levels`, 'write its keys in sections');
+}
+
+/** The first key that stands twice in one section, and where it stands for the first and the second time. */
+function keyTwice(
+  document: Document,
+): { readonly key: string; readonly first: number; readonly second: number } | null {
+  let found: { key: string; first: number; second: number } | null = null;
+  visit(document, {
+    Map(_, { items }) {
+      const seen = new Map<string, number>();
+      for (const { key } of items) {
+        if (!isNode(key) || !key.range) continue;
+        const first = seen.get(String(key));
+        if (first !== undefined) found ??= { key: String(key), first, second: key.range[0] };
+        seen.set(String(key), first ?? key.range[0]);
+      }
+      return undefined;
+    },
+  });
+  return found;
+}
+
+/** Why the parser refuses a text, in the words of a person. */
+function unreadable(text: string, document: Document, code: string, offset: number, lines: LineCounter): NoDesign {
+  const at = (message: string, remedy: string, line: number, column: number): NoDesign =>
+    new NoDesign({ code: 'unreadable', severity: 'error', message, remedy, place: { path: [], line, column } });
+  const { line, col } = lines.linePos(offset);
+  const twice = code === 'DUPLICATE_KEY' ? keyTwice(document) : null;
+  if (twice) {
+    const first = lines.linePos(twice.first).line;
+    const { line, col } = lines.linePos(twice.second);
+    const remedy = 'put what belongs to it together, and take one of them away';
+    return at(`${twice.key} stands here twice, the first time on line ${first}`, remedy, line, col);
+  }
+  const slip = slipIn(text, line);
+  if (slip) return at(slip.message, slip.remedy, slip.line, slip.column);
+  const remedy =
+    'write each key with a colon, a space and its value, such as aperture: 1200, and texts with signs in quotes';
+  return at('this line, or the one above it, cannot be read', remedy, line, col);
+}
+
+/** Refuses what the parser takes and a person may have meant otherwise. @throws NoDesign */
+function refuseUnclear(text: string, document: Document, lines: LineCounter): void {
+  const refuse = (code: 'alias' | 'wrong-value', offset: number, message: string, remedy: string): never => {
+    const { line, col } = lines.linePos(offset);
+    throw new NoDesign({ code, severity: 'error', message, remedy, place: { path: [], line, column: col } });
+  };
+  visit(document, {
+    Alias(_, node) {
+      const remedy = 'write the value out; a text that begins with * stands in quotes';
+      refuse('alias', node.range?.[0] ?? 0, 'aliases (*name) are not used in design files', remedy);
+    },
+    Seq(_, { range }) {
+      if (!range) return undefined;
+      const list = text.slice(range[0], range[1]);
+      // 1,5, 2 may be two numbers or three
+      if (!/^\[[^[\]]*\]$/.test(list) || !/\d,\d/.test(list) || !/\d, +\d/.test(list)) return undefined;
+      const pointed = list.replace(/(\d),(?=\d)/g, '$1.');
+      const apart = list.replace(/,\s*/g, ', ');
+      const remedy = `write ${pointed} with points, or ${apart} with a space after each comma`;
+      return refuse('wrong-value', range[0], `the list ${list} has commas with a space and without`, remedy);
+    },
+  });
 }
 
 /** The text as a YAML document. @throws NoDesign when it is none, or holds what design files do without */
 export function documentOf(text: string, lines: LineCounter): Document {
   checkText(text);
-  const refuse = (code: 'not-yaml' | 'alias', message: string, remedy: string, offset: number): never => {
-    const { line, col } = lines.linePos(offset);
-    throw new NoDesign({ code, severity: 'error', message, remedy, place: { path: [], line, column: col } });
-  };
   const document = parseDocument(text, {
     lineCounter: lines,
     prettyErrors: false,
@@ -72,16 +146,8 @@ export function documentOf(text: string, lines: LineCounter): Document {
     merge: false,
   });
   const fault = document.errors[0];
-  if (fault) {
-    const reason = fault.message.split('\n')[0] ?? '';
-    refuse('not-yaml', `not readable as YAML: ${reason}`, 'check brackets, quotes and indents here', fault.pos[0]);
-  }
-  visit(document, {
-    Node(_, node) {
-      if (isAlias(node))
-        refuse('alias', 'aliases (*name) are not used in design files', 'write the value out', node.range?.[0] ?? 0);
-    },
-  });
+  if (fault) throw unreadable(text, document, fault.code, fault.pos[0], lines);
+  refuseUnclear(text, document, lines);
   return document;
 }
 
@@ -99,8 +165,8 @@ export function keysOf(raw: unknown): object {
     throw new NoDesign({
       code: 'wrong-type',
       severity: 'error',
-      message: 'this is not a design file',
-      remedy: 'a design file is a list of keys with values (name: …, dish: …)',
+      message: 'this is not a design file: it holds no keys with values, such as name: Garden dish',
+      remedy: 'give a design file; `dishwright new` writes one to start from',
       place: { path: [], line: 1, column: 1 },
     });
   return raw;

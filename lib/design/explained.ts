@@ -1,25 +1,19 @@
 /** What the schema finds, in the words of a person. */
+import { type Document, isNode } from 'yaml';
 import * as z from 'zod';
-import { type Diagnostic, diagnostic, pathText } from '../diagnostic/index.js';
+import { type Diagnostic, diagnostic, type KeyPath, pathText } from '../diagnostic/index.js';
 import type { KeyFault } from './keys.js';
-import { nearestWord } from './nearest.js';
+import { type KeyEntry, keyEntries } from './reference.js';
+import { entryPath, unknownKey } from './unknown-key.js';
+import { dateMeant, needed, plainName, shown, wrongChoice, wrongKind } from './wrong-value.js';
 
-/** Names that zod and JSON Schema speak of, in the words of a person. */
-const expectedWords: Readonly<Record<string, string>> = {
-  string: 'text',
-  number: 'a number',
-  boolean: 'true or false',
-  object: 'a section of keys',
-  record: 'a section of keys',
-  array: 'a list',
-  tuple: 'a list of two numbers',
-};
-
-function shown(value: unknown): string {
-  if (value === undefined) return 'missing';
-  const written = JSON.stringify(value) as string | undefined;
-  const text = written ?? typeof value;
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+/** A file of keys whose faults are explained. */
+export interface KeyFile {
+  readonly raw: unknown;
+  readonly schema: z.ZodType;
+  readonly document: Document;
+  /** What its paths begin with in a design: nothing, or `machine` for a file of its own. */
+  readonly under: KeyPath;
 }
 
 function knownKeys(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
@@ -38,51 +32,115 @@ function knownKeys(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
   return at instanceof z.ZodObject ? Object.keys(at.shape) : [];
 }
 
-/** What a key that is missing has to be. */
-function neededBy(issue: z.core.$ZodIssue): string {
-  switch (issue.code) {
-    case 'invalid_type':
-      return expectedWords[issue.expected] ?? 'a value';
-    case 'invalid_value':
-      return `one of ${issue.values.map(String).join(', ')}`;
-    default:
-      return 'a length';
-  }
-}
-
-/** One fault that the schema found, in the words of a person. */
-export function explained(issue: z.core.$ZodIssue, raw: unknown, schema: z.ZodType): Diagnostic[] {
-  const path = issue.path.map((step) => (typeof step === 'symbol' ? step.toString() : step));
-  const name = pathText(path);
-  const value = path.reduce<unknown>(
-    (at, step) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[step] : undefined),
+const at = (raw: unknown, path: KeyPath): unknown =>
+  path.reduce<unknown>(
+    (value, step) =>
+      typeof value === 'object' && value !== null ? (value as Record<string, unknown>)[step] : undefined,
     raw,
   );
-  if (issue.code === 'unrecognized_keys') {
-    const known = knownKeys(schema, issue.path);
-    return issue.keys.map((key) => {
-      const near = nearestWord(key, known);
-      const remedy = near === null ? `known here: ${known.join(', ')}` : `did you mean ${near}?`;
-      const where = name === '' ? '' : ` in ${name}`;
-      return diagnostic('unknown-key', [...path, key], `unknown key ${shown(key)}${where}`, remedy);
-    });
-  }
-  if (value === undefined) {
-    return [diagnostic('missing-key', path, `${name} is missing`, `it needs ${neededBy(issue)}`)];
+
+/** A comment that stands where the value of a key should be: `name: #1 dish`. */
+function commentInPlace(document: Document, path: KeyPath): string | null {
+  const node = document.getIn(path, true);
+  return isNode(node) && node.comment ? node.comment : null;
+}
+
+/** Nothing stands at a key. */
+function emptyValue(
+  path: KeyPath,
+  entry: KeyEntry | undefined,
+  entries: readonly KeyEntry[],
+  file: KeyFile,
+): Diagnostic {
+  const name = pathText(path);
+  const comment = commentInPlace(file.document, path);
+  if (comment !== null)
+    return diagnostic(
+      'wrong-type',
+      path,
+      `${name} is empty: what stands behind the # is a comment`,
+      `put the text in quotes: ${String(path.at(-1))}: "#${comment}"`,
+    );
+  const remedy = `write behind the colon ${needed(entry, entries)}, or take the key out`;
+  return diagnostic('wrong-type', path, `${name} is empty`, remedy);
+}
+
+/** The limits that zod itself holds, and patterns. */
+function plainIssue(
+  issue: z.core.$ZodIssue,
+  name: string,
+  value: unknown,
+): readonly [message: string, remedy: string | undefined] {
+  if (issue.code === 'too_small' && issue.origin === 'number')
+    return [`${name} is ${shown(value)}`, `it must be at least ${issue.minimum}`];
+  if (issue.code === 'too_big' && issue.origin === 'number')
+    return [`${name} is ${shown(value)}`, `it must be at most ${issue.maximum}`];
+  const date = dateMeant(value);
+  const must = /^must /.test(issue.message);
+  const remedy = date === null ? `it ${issue.message}` : `write ${date}: year, month, day`;
+  if (must) return [`${name} is ${shown(value)}`, remedy];
+  const subject = name === '' ? '' : issue.message.startsWith('is ') ? `${name} ` : `${name}: `;
+  return [`${subject}${issue.message}`, undefined];
+}
+
+/** One fault other than an unknown key. */
+function explainedIssue(issue: z.core.$ZodIssue, path: KeyPath, file: KeyFile): Diagnostic {
+  const name = pathText(path);
+  const value = at(file.raw, path);
+  const entries = keyEntries();
+  const entry = entries.find((one) => one.path === entryPath([...file.under, ...path]));
+  if (value === undefined)
+    return diagnostic('missing-key', path, `${name} is missing`, `it needs ${needed(entry, entries)}`);
+  if (value === null) return emptyValue(path, entry, entries, file);
+  if (issue.code === 'invalid_key') {
+    const key = String(path.at(-1));
+    const remedy = `write ${plainName(key) || 'a short name'}: letters a to z, digits, - and _ (40 at most), as files are named after it`;
+    return diagnostic('wrong-value', path, `"${key}" cannot be the name of a material`, remedy);
   }
   if (issue.code === 'invalid_value') {
-    const remedy = `it must be one of ${issue.values.map(String).join(', ')}`;
-    return [diagnostic('wrong-value', path, `${name} is ${shown(value)}`, remedy)];
+    const { message, remedy } = wrongChoice(name, value, issue.values.map(String));
+    return diagnostic('wrong-value', path, message, remedy);
   }
-  if (issue.code === 'invalid_type') {
-    const remedy = `it must be ${expectedWords[issue.expected] ?? issue.expected}`;
-    return [diagnostic('wrong-type', path, `${name} is ${shown(value)}`, remedy)];
+  if (issue.code === 'invalid_type' || issue.code === 'invalid_union') {
+    const keyFor = (word: string): string | null => {
+      const inner = entries.filter(({ path: other }) => other.startsWith(`${entry?.path ?? ''}.`));
+      const chosen = inner.find(({ choices }) => choices?.includes(word));
+      const material = inner.find(({ path: other }) => other === `${entry?.path ?? ''}.material`);
+      const known = at(file.raw, ['materials', word]) !== undefined;
+      const found = known ? material : chosen;
+      return found?.path.split('.').at(-1) ?? null;
+    };
+    const { message, remedy } = wrongKind(name, value, entry, { keyFor });
+    return diagnostic('wrong-type', path, message, remedy);
   }
-  if (issue.code === 'invalid_union') {
-    const remedy = 'write a number, or text with a unit such as 450 mm';
-    return [diagnostic('wrong-type', path, `${name} is ${shown(value)}`, remedy)];
-  }
-  const subject = name === '' ? '' : issue.message.startsWith('is ') ? `${name} ` : `${name}: `;
   const { code = 'wrong-value', remedy } = (issue.code === 'custom' ? (issue.params ?? {}) : {}) as KeyFault;
-  return [diagnostic(code, path, `${subject}${issue.message}`, remedy)];
+  const [message, plain] = plainIssue(issue, name, value);
+  return diagnostic(code, path, message, remedy ?? plain);
+}
+
+const begins = (path: KeyPath, start: KeyPath): boolean => start.every((step, i) => path[i] === step);
+
+/**
+ * Every fault that the schema found, in the words of a person. A key that stands there under another name is not said
+ * to be missing too.
+ */
+export function explained(issues: readonly z.core.$ZodIssue[], file: KeyFile): Diagnostic[] {
+  const pathOf = (issue: z.core.$ZodIssue): KeyPath =>
+    issue.path.map((step) => (typeof step === 'symbol' ? step.toString() : step));
+  const unknown = issues.flatMap((issue) =>
+    issue.code === 'unrecognized_keys'
+      ? issue.keys.map((key) =>
+          unknownKey(key, pathOf(issue), knownKeys(file.schema, issue.path), file.document, file.under),
+        )
+      : [],
+  );
+  const meant = unknown.flatMap(({ meant }) => (meant === null ? [] : [meant]));
+  const others = issues
+    .filter(({ code }) => code !== 'unrecognized_keys')
+    .map((issue) => explainedIssue(issue, pathOf(issue), file))
+    .filter(({ code, message, place }) => {
+      const gone = code === 'missing-key' || message.endsWith(' is empty');
+      return !(gone && meant.some((path) => begins(path, place?.path ?? path)));
+    });
+  return [...unknown.map((one) => one.diagnostic), ...others];
 }

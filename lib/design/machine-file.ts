@@ -71,7 +71,7 @@ export function readMachine(name: string, source: MachineSource | undefined): Ma
     const schema = machineSection(unitOf(raw));
     const parsed = schema.safeParse(keys);
     if (parsed.success) return { kind: 'machine', machine: parsed.data, stated: keys, locate };
-    const problems = parsed.error.issues.flatMap((issue) => explained(issue, keys, schema));
+    const problems = explained(parsed.error.issues, { raw: keys, schema, document, under: ['machine'] });
     return { kind: 'refused', located: true, problems: problems.map(locate) };
   } catch (error) {
     if (!(error instanceof NoDesign)) throw error;

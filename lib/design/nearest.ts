@@ -12,11 +12,18 @@ function editDistance(a: string, b: string): number {
   return row[b.length]!;
 }
 
-/** The known word nearest to `word`, or null when none is near (more than half of it would have to change). */
-export function nearestWord(word: string, known: readonly string[]): string | null {
+/**
+ * The known word nearest to `word`, or null when none is near.
+ * @param changes letters that may differ; left out: half of them
+ */
+export function nearestWord(
+  word: string,
+  known: readonly string[],
+  changes = Math.max(2, Math.ceil(Math.min(64, word.length) / 2)),
+): string | null {
   const asked = word.slice(0, 64).toLowerCase();
   let best: string | null = null;
-  let min = Math.max(2, Math.ceil(asked.length / 2)) + 1;
+  let min = changes + 1;
   for (const candidate of known) {
     const distance = editDistance(asked, candidate.toLowerCase());
     if (distance < min) {

@@ -1,6 +1,7 @@
 /** A design file's text to its keys, with every problem found in one pass and the line of each. */
 import { LineCounter } from 'yaml';
 import { type Diagnostic, hasError, type Locate } from '../diagnostic/index.js';
+import { checkThickness } from './check-thickness.js';
 import { complete } from './complete.js';
 import type { Design } from './design.js';
 import { documentOf, keysOf, NoDesign, unitOf } from './document.js';
@@ -33,6 +34,11 @@ const workshop: ReadonlySet<Diagnostic['code']> = new Set<Diagnostic['code']>([
   'hub',
   'names-collide',
 ]);
+
+/** Faults as a person meets them who reads the file from its top. */
+function inOrder(problems: readonly Diagnostic[]): Diagnostic[] {
+  return [...problems].sort((a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0));
+}
 
 /** The machine of a design by a file of its own; null where the design describes it itself. */
 function machineOf(raw: object, source: MachineSource | undefined) {
@@ -67,9 +73,11 @@ export function readDesign(text: string, file?: string, machineFile?: MachineSou
     const parsed = schema.safeParse(machine === null ? raw : { ...raw, machine: undefined });
     const unfit = machine?.kind !== 'refused' ? [] : machine.located ? machine.problems : machine.problems.map(locate);
     if (!parsed.success || unfit.length > 0) {
-      const problems = parsed.error?.issues.flatMap((issue) => explained(issue, raw, schema)) ?? [];
-      return { kind: 'refused', problems: [...problems.map(locate), ...unfit] };
+      const problems = explained(parsed.error?.issues ?? [], { raw, schema, document, under: [] });
+      return { kind: 'refused', problems: [...inOrder(problems.map(locate)), ...unfit] };
     }
+    const odd = checkThickness(parsed.data, raw);
+    if (odd.length > 0) return { kind: 'refused', problems: odd.map(locate) };
     const data = machine?.kind === 'machine' ? { ...parsed.data, machine: machine.machine } : parsed.data;
     const { design, problems } = complete(data, raw, machine?.kind === 'machine' ? machine.stated : undefined);
     const found = problems.map(locate);

@@ -6,6 +6,7 @@ import * as z from 'zod';
 import { diagnosticCodes } from '../diagnostic/index.js';
 import type { KeyMeta } from './keys.js';
 import { nearestWord } from './nearest.js';
+import { meantBy } from './other-words.js';
 import { designSchema } from './schema.js';
 import type { UsualRange } from '../units/index.js';
 
@@ -83,11 +84,14 @@ function walk(node: Node, path: string, out: KeyEntry[]): void {
   if (node.items && !Array.isArray(node.items)) walk(node.items, `${path}[]`, out);
 }
 
-/** Every key in the order of the file, sections before their keys. */
-export function keyEntries(): KeyEntry[] {
+let known: readonly KeyEntry[] | null = null;
+
+/** Every key in the order of the file, sections before their keys. Read off the schema once. */
+export function keyEntries(): readonly KeyEntry[] {
+  if (known !== null) return known;
   const out: KeyEntry[] = [];
   walk(z.toJSONSchema(designSchema('mm'), { io: 'input', unrepresentable: 'any' }) as Node, '', out);
-  return out;
+  return (known = out);
 }
 
 /** A path as an entry has it: `stock[2].size` is `stock[].size`, `materials.birch12.kind` is `materials.<name>.kind`. */
@@ -115,6 +119,8 @@ export function explainKey(asked: string, entries: readonly KeyEntry[] = keyEntr
   }
   const named = entries.filter(({ path }) => path.split('.').at(-1) === wanted);
   if (named.length > 0) return { kind: 'found', entries: named };
+  const called = meantBy(wanted, null);
+  if (called !== null) return { kind: 'unknown', near: plain(called) };
   const names = entries.flatMap(({ path }) => [plain(path), path.split('.').at(-1) ?? path]);
   return { kind: 'unknown', near: nearestWord(wanted, names) };
 }

@@ -4,7 +4,7 @@ export const diagnosticCodes = {
   'too-large': 'The design file, or a line of it, is too long to be one.',
   'not-text': 'The design file is not a text file.',
   'too-deep': 'The design file is nested too deeply.',
-  'not-yaml': 'The design file cannot be read as YAML.',
+  unreadable: 'A line of the design file cannot be read.',
   alias: 'The design file uses a YAML alias.',
   empty: 'The design file is empty.',
   'unknown-key': 'A key that no design file has.',

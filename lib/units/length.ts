@@ -1,5 +1,7 @@
 /** Text to millimetres: `450`, `450 mm`, `1.2 m`, `3/4 in`, `1-1/2"`, `1 1/2 in`, `2 ft 6 in`, `2' 6"`. */
 
+import { lengthSlip } from './slips.js';
+
 export const lengthUnits = ['mm', 'cm', 'm', 'in', 'ft'] as const;
 export type LengthUnit = (typeof lengthUnits)[number];
 
@@ -11,18 +13,32 @@ export const inInches = (unit: LengthUnit): boolean => unit === 'in' || unit ===
 
 const spellings: Readonly<Record<string, LengthUnit>> = {
   mm: 'mm',
+  millimetre: 'mm',
+  millimetres: 'mm',
+  millimeter: 'mm',
+  millimeters: 'mm',
   cm: 'cm',
+  centimetre: 'cm',
+  centimetres: 'cm',
+  centimeter: 'cm',
+  centimeters: 'cm',
   m: 'm',
+  metre: 'm',
+  metres: 'm',
+  meter: 'm',
+  meters: 'm',
   in: 'in',
   inch: 'in',
   inches: 'in',
   '"': 'in',
   '″': 'in',
+  '”': 'in',
   ft: 'ft',
   foot: 'ft',
   feet: 'ft',
   "'": 'ft',
   '′': 'ft',
+  '’': 'ft',
 };
 
 /** A length, size or angle that cannot be read. */
@@ -44,7 +60,17 @@ const hint = 'write a length such as 450, 450 mm, 1.2 m, 3/4 in, 1-1/2" or 2 ft 
 
 // number = decimal, fraction, or whole part joined to a fraction by a space or a hyphen
 const numberPattern = /^(?:(\d+)(?:\s+|-)(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d*)?|\.\d+)(?:[eE]([+-]?\d{1,2}))?)\s*/;
-const unitPattern = /^([a-zA-Z]+|["″'′])\s*/;
+const unitPattern = /^([a-zA-Z]+|["″”'′’])\s*/;
+
+/** The unit that a word names, such as `inches`; null for any other word. */
+export const unitNamed = (word: string): LengthUnit | null => spellings[word.trim().toLowerCase()] ?? null;
+
+/** Why a text is no length. */
+function noLength(source: string): LengthError {
+  const shown = source.length > 40 ? `${source.slice(0, 40)}…` : source;
+  const slip = source.length > 40 ? null : lengthSlip(source.trim());
+  return slip ? new LengthError(slip.message, slip.remedy) : new LengthError(`"${shown}" is not a length`, hint);
+}
 
 function takeNumber(text: string): { value: number; rest: string } | null {
   const found = numberPattern.exec(text);
@@ -82,9 +108,9 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
   let terms = 0;
   while (rest !== '') {
     const number = takeNumber(rest);
-    if (!number) throw new LengthError(`"${shown}" is not a length`, hint);
+    if (!number) throw noLength(source);
     const written = unitPattern.exec(number.rest);
-    if (!written && (terms > 0 || number.rest !== '')) throw new LengthError(`"${shown}" is not a length`, hint);
+    if (!written && (terms > 0 || number.rest !== '')) throw noLength(source);
     const name = written?.[1] ?? unit;
     const known = spellings[name.toLowerCase()];
     if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here`, 'use mm, cm, m, in or ft');

@@ -1,9 +1,19 @@
 import { LengthError, type LengthUnit, parseLength } from './length.js';
+import { commaSlip, withinTypographic } from './slips.js';
 import { refuseOtherUnit, type UsualRange } from './usual.js';
 
 export interface Size {
   readonly width: number;
   readonly height: number;
+}
+
+/** How a text that is not a size would be one. */
+function sizeHint(source: string): string {
+  const [first, second, more] = source.match(/\d[\d./-]*/g) ?? [];
+  const written = first !== undefined && second !== undefined && more === undefined;
+  return written
+    ? `write ${first} x ${second}, with a unit where it is not that of the file`
+    : 'write width x height, such as 2440x1220 or 8 ft x 4 ft';
 }
 
 /**
@@ -12,13 +22,20 @@ export interface Size {
  * @throws LengthError
  */
 export function parseSize(source: string, unit: LengthUnit): Size {
+  const within = withinTypographic(source);
+  if (within !== null)
+    throw new LengthError(
+      `"${source}" stands in typographic quotation marks`,
+      `write ${within}, or use straight marks`,
+    );
+  const comma = commaSlip(source);
+  if (comma) throw new LengthError(comma.message, comma.remedy);
   const sides = source
     .trim()
     .split(/\s*[x×*]\s*/i)
     .map((side) => side.trim());
   const [first, second] = sides;
-  if (sides.length !== 2 || !first || !second)
-    throw new LengthError(`"${source}" is not a size`, 'write width x height, such as 2440x1220 or 8 ft x 4 ft');
+  if (sides.length !== 2 || !first || !second) throw new LengthError(`"${source}" is not a size`, sizeHint(source));
   const tail = /[a-zA-Z"'″′]+$/.exec(second)?.[0];
   const bare = /^[\d./\s-]+$/.test(first) && tail !== undefined;
   const width = parseLength(bare ? `${first} ${tail}` : first, unit);

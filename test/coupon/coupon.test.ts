@@ -214,7 +214,7 @@ describe('a file of readings that is not right', () => {
     ]);
     expect(refusal(sound().replace('cutBy: laser', 'cutBy: saw'))[0]?.text).toContain('cut is not as it was written');
     expect(refusal('[1, 2]')[0]?.code).toBe('wrong-type');
-    expect(refusal('a: [')[0]?.code).toBe('not-yaml');
+    expect(refusal('a: [')[0]?.code).toBe('unreadable');
   });
 
   it('does without readings that could not be taken, as long as enough are there', () => {

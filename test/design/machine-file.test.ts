@@ -34,7 +34,7 @@ describe('a design that names the file of its machine', () => {
     ['an unknown mode', 'spinUp: 5\npathMode: fast\n', 2, 'pathMode is "fast"'],
     ['an unknown key', '\n\ntoolchange: none\n', 3, 'unknown key "toolchange"'],
     ['a value out of range', 'decimals: 9', 1, 'decimals is 9'],
-    ['no YAML', 'spinUp: [', 1, 'not readable as YAML'],
+    ['no YAML', 'spinUp: [', 1, 'the bracket [ is not closed'],
     ['nothing', '', 1, 'empty'],
   ])('is refused for %s with the line of that file', (_, machine, line, message) => {
     const reading = text(machine);

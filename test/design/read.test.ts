@@ -56,8 +56,8 @@ describe('a faulty design file', () => {
       `${fixtureText('press-house')}\n${coupon}\n`,
     ];
     expect(texts.map((text) => diagnosticText(faults(text)[0]!))).toEqual([
-      expect.stringMatching(/dish\.aperture is missing; it needs a length/),
-      expect.stringMatching(/dish\.ribs is missing; it needs a number/),
+      expect.stringMatching(/dish\.aperture is missing; it needs one length/),
+      expect.stringMatching(/dish\.ribs is missing; it needs one whole number/),
       expect.stringMatching(/birch12\.cutBy is missing; it needs one of router, laser/),
     ]);
   });
@@ -103,7 +103,7 @@ describe('a faulty design file', () => {
     ['a target below the start', 'target: 78', 'target: 8', /not above load\.start/],
     ['a vessel larger than the dish', 'diameter: 260', 'diameter: 2600', /larger than the aperture/],
     ['a word for a choice', 'shape: round', 'shape: oval', /must be one of round, square/],
-    ['text for a number', 'ribs: 24', 'ribs: many', /must be a number/],
+    ['text for a number', 'ribs: 24', 'ribs: many', /must be one whole number/],
     ['a list for a section', 'panel: { material: hardboard3 }', 'panel: [1, 2]', /must be a section of keys/],
   ])('is refused for %s', (_, from, to, message) => {
     const found = faults(changed('press-house', from, to));

@@ -98,7 +98,7 @@ describe('the live page', () => {
     await expectText(page, '#status', 'the last state that could be built', false);
     await expectText(page, '.block', '550 mm');
     writeFileSync(file, `${good}\n: :\n\t- [`);
-    await expectText(page, '#problems', 'not readable as YAML', false);
+    await expectText(page, '#problems', 'a tab stands in front of the line', false);
     unlinkSync(file);
     await expectText(page, '#problems', 'no such file or folder', false);
     writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 560'));
