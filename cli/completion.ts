@@ -41,5 +41,22 @@ end
 complete -c dishwright -a '(__dishwright_complete)'
 `;
 
-/** The script to source, by shell. */
-export const completionScripts: Readonly<Record<Shell, string>> = { bash, zsh, fish };
+const scripts: Readonly<Record<Shell, string>> = { bash, zsh, fish };
+
+const quoted = (word: string): string => `'${word.replace(/'/g, `'\\''`)}'`;
+
+/**
+ * The script to source, by shell.
+ * @param program how this very command is started, word by word: where no `dishwright` is installed, as in a checkout,
+ *   the script makes one of it for the shell
+ */
+export function completionScript(shell: Shell, program: readonly string[]): string {
+  const start = program.map(quoted).join(' ');
+  const own =
+    shell === 'fish'
+      ? `type -q dishwright; or function dishwright; ${start} $argv; end\n`
+      : `command -v dishwright >/dev/null || dishwright() { ${start} "$@"; }\n`;
+  const [first = '', ...rest] = scripts[shell].split('\n');
+  // zsh reads the first line of a file in $fpath
+  return [first, own.trimEnd(), ...rest].join('\n');
+}

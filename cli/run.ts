@@ -6,26 +6,27 @@ import { exitCode, Stop, stop } from './exit.js';
 import { reportProblems } from './report.js';
 import { commandFault, type KnownOption, refusedLine, type UsageFault, wordFault } from './usage.js';
 
-/** Ends the run for whatever went wrong, with one message and no stack trace. */
-function end(error: unknown, words: readonly string[]): void {
-  if (error instanceof Stop) {
-    if (words.includes('--json')) printJson({ problems: error.problems });
-    reportProblems(error.problems);
-    if (error.closing !== undefined) say(shade(error.closing, 'red'));
-    process.exitCode = error.exit;
-    return;
-  }
+/** Whatever went wrong, as the end of a command. */
+function asStop(error: unknown): Stop {
+  if (error instanceof Stop) return error;
   const message = error instanceof Error ? error.message : String(error);
-  reportProblems([
-    {
-      code: 'internal',
-      severity: 'error',
-      message: `a fault in dishwright itself: ${message}; nothing was written`,
-      remedy: 'please report it with the design file',
-    },
-  ]);
-  if (process.env['DISHWRIGHT_TRACE'] === '1' && error instanceof Error) say(error.stack ?? '');
-  process.exitCode = exitCode.cannotBuild;
+  return stop(
+    exitCode.cannotBuild,
+    'internal',
+    `a fault in dishwright itself: ${message}; nothing was written`,
+    'please report it with the design file',
+  );
+}
+
+/** Ends the run for whatever went wrong, with one message and no stack trace; with `--json` as JSON too. */
+function end(error: unknown, words: readonly string[]): void {
+  const { problems, closing, exit } = asStop(error);
+  if (words.some((word) => /^--json(?:=true)?$/.test(word))) printJson({ problems });
+  reportProblems(problems);
+  if (closing !== undefined) say(shade(closing, 'red'));
+  if (process.env['DISHWRIGHT_TRACE'] === '1' && !(error instanceof Stop) && error instanceof Error)
+    say(error.stack ?? '');
+  process.exitCode = exit;
 }
 
 /** Each command in a file of its own, read only when it is asked for: a person waits for every start. */
@@ -58,6 +59,11 @@ interface ParserState {
   };
 }
 
+interface ParserUsage {
+  getDescriptions(): Readonly<Record<string, string>>;
+  getUsage(): readonly (readonly [string, ...unknown[]])[];
+}
+
 /** The options of the command that was asked for. */
 function optionsOf(cli: Argv, describe: (name: string) => string): KnownOption[] {
   const { key, string, number, choices } = (cli as unknown as ParserState).getOptions();
@@ -86,12 +92,10 @@ const cliOf = (words: readonly string[]): Argv => {
       .exitProcess(false)
       .fail((message: string | null, error: Error | undefined, usage) => {
         if (error !== undefined && !(error.name === 'YError')) throw error;
-        const { getDescriptions, getUsage } = usage as unknown as {
-          getDescriptions(): Readonly<Record<string, string>>;
-          getUsage(): readonly (readonly [string, ...unknown[]])[];
-        };
-        const options = optionsOf(cli, (name) => getDescriptions()[name]?.replace('__yargsString__:', '') ?? '');
-        const line = getUsage()[0]?.[0].replace('$0 ', '').replace('dishwright ', '') ?? '';
+        const shown = usage as unknown as ParserUsage;
+        const described = shown.getDescriptions();
+        const options = optionsOf(cli, (name) => described[name]?.replace('__yargsString__:', '') ?? '');
+        const line = shown.getUsage()[0]?.[0].replace('$0 ', '').replace('dishwright ', '') ?? '';
         throw refuse(wordFault(words, options) ?? refusedLine(message ?? error?.message ?? '', words, line, options));
       })
   );
@@ -105,8 +109,11 @@ export async function runCommand(words: readonly string[]): Promise<void> {
     const asked = first !== undefined && Object.hasOwn(commands, first) ? commands[first] : undefined;
     const plain = first === undefined || !first.startsWith('-');
     if (!asked && plain) {
-      if (first === undefined) for (const add of Object.values(commands)) await add(cli);
-      throw refuse(commandFault(first, Object.keys(commands)));
+      end(refuse(commandFault(first, Object.keys(commands))), words);
+      if (first !== undefined) return;
+      for (const add of Object.values(commands)) await add(cli);
+      say(`\n${await cli.getHelp()}`);
+      return;
     }
     // help needs them all
     for (const add of asked ? [asked] : Object.values(commands)) await add(cli);

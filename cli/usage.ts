@@ -121,6 +121,14 @@ function missing(message: string, command: string, usage: string): UsageFault | 
   return { message: `${command} needs the name of a ${wanted}`, remedy: `such as \`${example}\`` };
 }
 
+/** An option without the value that belongs to it. */
+function noValue(message: string, options: readonly KnownOption[]): UsageFault | null {
+  const value = /^Not enough arguments following: (.+)$/.exec(message)?.[1];
+  if (value === undefined) return null;
+  const { describe = '' } = options.find((one) => one.name === value) ?? {};
+  return { message: `${value.length === 1 ? '-' : '--'}${value} needs a value behind it`, remedy: describe };
+}
+
 /**
  * Why the parser of the command line refuses it, in plain words.
  * @param message as the parser gives it
@@ -136,12 +144,6 @@ export function refusedLine(
   // of a value that its option refuses
   const own = /^(--.+?); (it must .+)$/.exec(message);
   if (own) return { message: own[1] ?? '', remedy: own[2] ?? '' };
-  const value = /^Not enough arguments following: (.+)$/.exec(message)?.[1];
-  if (value !== undefined) {
-    const name = value.length === 1 ? (options.find((one) => one.name === value)?.name ?? value) : value;
-    const { describe = '' } = options.find((one) => one.name === name) ?? {};
-    return { message: `${name.length === 1 ? '-' : '--'}${name} needs a value behind it`, remedy: describe };
-  }
   const choice = /Argument: ([^,]+), Given: (.+), Choices: (.+)$/.exec(message);
   if (choice) {
     const [, name = '', given = '', listed = ''] = choice;
@@ -150,6 +152,7 @@ export function refusedLine(
     return choiceFault(`${isOption ? '--' : 'the '}${name}`, given.replace(/"/g, ''), choices);
   }
   return (
+    noValue(message, options) ??
     unknownOption(command, words, options) ??
     tooMany(command, words, options) ??
     missing(message, command, usage) ?? {

@@ -1,5 +1,7 @@
+import { resolve } from 'node:path';
+import process from 'node:process';
 import type { CommandModule } from 'yargs';
-import { completionScripts, type Shell, shells } from '../completion.js';
+import { completionScript, type Shell, shells } from '../completion.js';
 import { print } from '../console.js';
 
 interface CompletionArguments {
@@ -14,5 +16,8 @@ export const completionCommand: CommandModule<object, CompletionArguments> = {
       .positional('shell', { choices: shells, demandOption: true, describe: 'the shell to complete in' })
       .example('source <($0 completion bash)', 'for this shell')
       .example('$0 completion fish > ~/.config/fish/completions/dishwright.fish', 'for good'),
-  handler: ({ shell }) => print(completionScripts[shell].trimEnd()),
+  handler: ({ shell }) => {
+    const [node = 'node', main = 'dishwright'] = process.argv;
+    print(completionScript(shell, [node, resolve(main)]).trimEnd());
+  },
 };

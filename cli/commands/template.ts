@@ -1,7 +1,7 @@
 import type { CommandModule } from 'yargs';
 import { cautionsShort, prepare, templateFiles } from '../../lib/index.js';
 import { withClaim } from '../claim.js';
-import { say, shade } from '../console.js';
+import { printJson, say, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
 import { applyFlags, designArgument, type DesignArguments, outFlags } from '../flags.js';
@@ -44,6 +44,12 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
       await writeFolder(claim, made);
       return made;
     });
+    if (flags.json)
+      printJson({
+        folder: flags.out,
+        files: [...files.keys()],
+        problems: [...loaded.problems, ...job.problems.map(loaded.locate)],
+      });
     for (const name of files.keys()) say(`${flags.out}/${name}`);
     say(shade('done', 'green'));
     say(cautionsShort);

@@ -66,30 +66,49 @@ function numberIn(text: string): string | null {
   return /-?\d+(?:\.\d+)?/.exec(pointed)?.[0] ?? null;
 }
 
+/** What stands in place of a list, as one. */
+function asList(key: string, value: unknown): string | null {
+  if (typeof value === 'number' || typeof value === 'string') return `write it as a list: ${key}: [${value}]`;
+  if (typeof value !== 'object' || value === null) return null;
+  const [first, second] = Object.keys(value);
+  const keys = [first, second].flatMap((name) => (name === undefined ? [] : [`${name}: …`]));
+  return `put a dash before each item and its keys in braces: - { ${keys.join(', ')} }`;
+}
+
+/** A word in place of a section, as one. */
+function asSection(key: string, value: unknown, { keyFor }: SectionKeys): string | null {
+  if (typeof value !== 'string') return null;
+  if (/^[\w-]+:\S/.test(value)) return `put a space after the colon: ${value.replace(':', ': ')}`;
+  const inner = keyFor(value);
+  return inner === null ? null : `write ${key}: { ${inner}: ${value} }`;
+}
+
+function asSize(value: unknown): string | null {
+  if (Array.isArray(value) && value.length === 2) return `write ${value.join(' x ')}`;
+  return typeof value === 'number' ? `write both sides: ${value} x …` : null;
+}
+
+function asNumber(key: string, value: unknown): string | null {
+  const found = typeof value === 'string' ? numberIn(value) : null;
+  return found === null ? null : `write ${key}: ${found}, a number alone`;
+}
+
 /** The plain way to write what stands there, by what the key takes. */
-function asWanted(name: string, value: unknown, entry: KeyEntry, sections: SectionKeys): string | null {
+function asWanted(name: string, value: unknown, { quantity }: KeyEntry, sections: SectionKeys): string | null {
   const key = name.split('.').at(-1) ?? name;
-  if (entry.quantity === 'list' && (typeof value === 'number' || typeof value === 'string'))
-    return `write it as a list: ${key}: [${value}]`;
-  if (entry.quantity === 'list' && typeof value === 'object' && value !== null)
-    return `put a dash before each item and its keys in braces: - { ${Object.keys(value)
-      .slice(0, 2)
-      .map((k) => `${k}: …`)
-      .join(', ')} }`;
-  if (entry.quantity === 'group' && typeof value === 'string' && /^[\w-]+:\S/.test(value))
-    return `put a space after the colon: ${value.replace(':', ': ')}`;
-  if (entry.quantity === 'group' && typeof value === 'string') {
-    const inner = sections.keyFor(value);
-    if (inner !== null) return `write ${key}: { ${inner}: ${value} }`;
+  switch (quantity) {
+    case 'list':
+      return asList(key, value);
+    case 'group':
+      return asSection(key, value, sections);
+    case 'size':
+      return asSize(value);
+    case 'number':
+    case 'integer':
+      return asNumber(key, value);
+    default:
+      return null;
   }
-  if (entry.quantity === 'size' && Array.isArray(value) && value.length === 2) return `write ${value.join(' x ')}`;
-  if (entry.quantity === 'size' && typeof value === 'number') return `write both sides: ${value} x …`;
-  const number = entry.quantity === 'number' || entry.quantity === 'integer';
-  if (number && typeof value === 'string') {
-    const found = numberIn(value);
-    if (found !== null) return `write ${key}: ${found}, a number alone`;
-  }
-  return null;
 }
 
 /** What is known of the sections, for a plain word in place of one. */

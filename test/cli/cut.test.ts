@@ -162,7 +162,7 @@ describe('a wrong command or file', () => {
     [['cut', design, '-o', 'x', '--seed', '-1'], /--seed is -1 .*\n {2}it must be an integer/],
     [['cut', design, '-o', 'x', '--process', 'axe'], /router/],
     [['cut', design, '-o', 'x', '--colour'], /colour/],
-    [['cutt', design], /Did you mean cut/],
+    [['cutt', design], /did you mean cut/],
     [[], /name a command/],
     [['verify', 'none'], /cannot read the folder none/],
     [['verify', '.'], /no job\.json/],

@@ -3,7 +3,9 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { inProcess, workshop } from '../helpers/command.js';
-import { commandMistakes, fileMistakes, garden, gardenInch } from './mistakes.js';
+import { commandMistakes } from './mistakes-command.js';
+import { valueMistakes } from './mistakes-values.js';
+import { garden, gardenInch, writingMistakes } from './mistakes.js';
 
 const place = workshop({
   'garden.yaml': garden,
@@ -38,7 +40,7 @@ it('the designs without a mistake are taken', async () => {
 });
 
 describe('a mistake in the design file', () => {
-  it.each(fileMistakes)('%s', async (_, from, to, where, cause, mend) => {
+  it.each([...writingMistakes, ...valueMistakes])('%s', async (_, from, to, where, cause, mend) => {
     const text = garden.replace(from, () => to);
     expect(text).not.toBe(garden);
     writeFileSync(join(place.folder, 'garden.yaml'), text);

@@ -48,6 +48,19 @@ function beginsValue(text: string, at: number): boolean {
   return /(?:^|^\s*-|[:\-,]\s|[[{,])\s*$/.test(text.slice(0, at));
 }
 
+/** Follows a bracket; true for one that closes nothing. */
+function bracket(at: Opening, text: string, bare: string, open: Opening[]): boolean {
+  const { sign, column } = at;
+  if (sign in closing) {
+    if (open.length > 0 || beginsValue(text, column) || bare.endsWith(':')) open.push(at);
+    return false;
+  }
+  if (!(sign in closes)) return false;
+  if (open.at(-1)?.sign !== closes[sign]) return open.length > 0 || /[{[]/.test(bare);
+  open.pop();
+  return false;
+}
+
 function scanLine(text: string, number: number, open: Opening[]): ScannedLine {
   const depth = open.length;
   const faults: SignFault[] = [];
@@ -66,10 +79,8 @@ function scanLine(text: string, number: number, open: Opening[]): ScannedLine {
       i = end;
       continue;
     }
-    const opens = sign in closing && (open.length > 0 || beginsValue(text, i) || /:$/.test(bare));
-    if (opens) open.push(at);
-    else if (sign in closes && open.at(-1)?.sign === closes[sign]) open.pop();
-    else if (sign in closes && (open.length > 0 || /[{[]/.test(bare))) faults.push({ kind: 'not-opened', at });
+    const stray = bracket(at, text, bare, open);
+    if (stray) faults.push({ kind: 'not-opened', at });
     bare += sign;
   }
   return { text, number, bare: bare.trimEnd(), indent: indentOf(text), depth, faults };
