@@ -13,7 +13,10 @@ describe('completion in a checkout, where no dishwright is installed', () => {
       _dishwright_complete
       printf '|%s|' "\${COMPREPLY[@]}"
       dishwright explain dish.aperture`;
-    const { stdout, stderr } = spawnSync('bash', ['--norc', '-c', script], { encoding: 'utf8', env: { PATH: '/usr/bin:/bin' } });
+    const { stdout, stderr } = spawnSync('bash', ['--norc', '-c', script], {
+      encoding: 'utf8',
+      env: { PATH: '/usr/bin:/bin' },
+    });
     expect(stderr).not.toContain('dishwright');
     expect(stdout).toContain('|check|');
     expect(stdout).toContain('Diameter across the rib ends');
@@ -21,7 +24,10 @@ describe('completion in a checkout, where no dishwright is installed', () => {
 
   it('takes a path with a space and an apostrophe', () => {
     const script = `${completionScript('bash', ['printf', '<%s>', "/it's here/main.js"])}\ndishwright one`;
-    const { stdout } = spawnSync('bash', ['--norc', '-c', script], { encoding: 'utf8', env: { PATH: '/usr/bin:/bin' } });
+    const { stdout } = spawnSync('bash', ['--norc', '-c', script], {
+      encoding: 'utf8',
+      env: { PATH: '/usr/bin:/bin' },
+    });
     expect(stdout).toBe("</it's here/main.js><one>");
   });
 });
