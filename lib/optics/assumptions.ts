@@ -97,12 +97,15 @@ function tiles({ reflector: { tile } }: OpticsInput): string {
   return tile > 0 ? `, in flat tiles of ${tile} mm along the panel` : '';
 }
 
+/** By the hour a value falls between those that the design names. */
+const tenth = (value: number): string => String(Number(value.toFixed(1)));
+
 function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumption[] {
   if (vessel === null) return [];
   return [
     {
       quantity: 'heat losses',
-      assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${air.windMPerS} m/s at ${air.ambientC} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
+      assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${tenth(air.windMPerS)} m/s at ${tenth(air.ambientC)} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
       source:
         'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann; steam from an open surface by the analogy of heat and mass transfer, Incropera and DeWitt',
     },

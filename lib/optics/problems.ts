@@ -152,6 +152,13 @@ export function inputProblems(input: OpticsInput): Diagnostic[] {
   return found;
 }
 
+/** A loss of power, compared with what is there. */
+function comparedWith(costW: number): string {
+  const watts = Math.round(Math.abs(costW));
+  if (watts === 0) return 'as much as';
+  return `${watts} W ${costW > 0 ? 'less' : 'more'} than`;
+}
+
 /** What the forecast found that the builder must know. */
 export function forecastProblems(input: OpticsInput, { heat, vessel, spot, irradianceWPerM2 }: Forecast): Diagnostic[] {
   const found: Diagnostic[] = [];
@@ -192,7 +199,7 @@ export function forecastProblems(input: OpticsInput, { heat, vessel, spot, irrad
       ` ${input.load.filling} stands ${(limitWPerM2 / 1000).toFixed(0)} kW/m² in one place, and the brightest gives it ${(fluxWPerM2.value / 1000).toFixed(0)}: it scorches there unless it is stirred`,
       defocus === null
         ? 'use dish.profile: spread, a thicker base that spreads the heat, or a water bath'
-        : `hung with its base ${roundMm(Math.abs(defocus.offset))} mm ${defocus.offset < 0 ? 'below' : 'above'} the focus (vessel.offset ${roundMm(defocus.offset)} mm) the limit is kept, and ${roundMm(defocus.takenUpW)} W are taken up, ${roundMm(Math.max(0, defocus.costW))} W less`,
+        : `hung with its base ${roundMm(Math.abs(defocus.offset))} mm ${defocus.offset < 0 ? 'below' : 'above'} the focus (vessel.offset ${roundMm(defocus.offset)} mm) the limit is kept, and ${roundMm(defocus.takenUpW)} W are taken up, ${comparedWith(defocus.costW)} it does now`,
     );
   return found;
 }

@@ -8,6 +8,7 @@ import type { Forecast } from './forecast.js';
 import type { Heat } from './heat-forecast.js';
 import type { Surface } from './solid.js';
 import type { Estimate } from './types.js';
+import { effectOf } from './workmanship.js';
 
 /** One line: a number in its unit, or a text. Lengths are in mm, to be shown in the user's unit. */
 export interface SummaryRow {
@@ -263,7 +264,7 @@ export function summaryRows(forecast: Forecast, length: LengthText = inMm): Summ
     ...aimRows(forecast),
     ...sunHeightRows(forecast, said),
     ...(forecast.byHour === null ? [] : byHourRows(forecast.byHour)),
-    ...workmanship.map(({ label, watts, note }) => row(`costs: ${label}`, watts, 'W', 1, note)),
+    ...workmanship.map(effectOf).map(({ label, watts, note }) => row(label, watts, 'W', 1, note)),
     ...power.losses.map(({ key, label, watts }) =>
       row(label.startsWith('misses') || key === 'vessel' ? label : `lost: ${label}`, watts, 'W', 1),
     ),

@@ -73,3 +73,13 @@ export function workmanship(input: OpticsInput, set: SetUp, built: Rays, seed: n
     },
   ];
 }
+
+/** A slip in words: what it costs, or what it gains where the dish as designed is not at its best. */
+export function effectOf({ label, watts, note }: Slip): Pick<Slip, 'label' | 'watts' | 'note'> {
+  if (watts.value >= 0) return { label: `costs: ${label}`, watts, note };
+  return {
+    label: `gains: ${label}`,
+    watts: { ...watts, value: -watts.value },
+    note: `${note}; as the vessel hangs now, more meets it`,
+  };
+}

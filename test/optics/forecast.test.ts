@@ -295,4 +295,14 @@ describe('summary', () => {
     }
     expect(rows.find(({ label }) => label.startsWith('radius of 90'))!.note).toContain(' in');
   });
+
+  it('says what a slip gains as a gain, and no cost below nothing', () => {
+    const slip = plain.workmanship.find(({ key }) => key === 'hub')!;
+    const effect = (value: number) => {
+      const workmanship = [{ ...slip, watts: { value, standardError: 0.1 } }];
+      return summaryRows({ ...plain, workmanship }).find(({ label }) => label.endsWith(slip.label));
+    };
+    expect(effect(-2.6)).toMatchObject({ label: 'gains: hub 1 mm too large in radius', value: 2.6 });
+    expect(effect(2.6)).toMatchObject({ label: 'costs: hub 1 mm too large in radius', value: 2.6 });
+  });
 });
