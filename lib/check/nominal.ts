@@ -61,8 +61,19 @@ function materialLeft(line: Line, operation: 'outline' | 'opening'): Line {
   return anticlockwise === (operation === 'outline') ? line : lineOf(turnedBack(line.vertices), true);
 }
 
+/** The drawings and the tool paths of a sheet are held against the same parts. */
+const known = new WeakMap<PlacementRead, { readonly part: PartRead; readonly nominal: Nominal }>();
+
 /** Where a part of the record lies on its sheet. */
 export function placePart(part: PartRead, placement: PlacementRead): Nominal {
+  const before = known.get(placement);
+  if (before?.part === part) return before.nominal;
+  const nominal = placed(part, placement);
+  known.set(placement, { part, nominal });
+  return nominal;
+}
+
+function placed(part: PartRead, placement: PlacementRead): Nominal {
   const place = placer(placement);
   const turn = placement.mirrored ? -1 : 1;
   const lines = (operation: 'outline' | 'opening' | 'scribe'): Line[] =>
