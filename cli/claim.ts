@@ -17,6 +17,7 @@ import {
 import { basename, dirname, join, resolve } from 'node:path';
 import process from 'node:process';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
+import { beforeExit } from './interrupt.js';
 import { alive, makeFolders, recover, removeEmpty, folderState } from './standing.js';
 
 /** A job of a hundred parts takes 3 MB, its PDFs and book included (bytes). */
@@ -134,12 +135,24 @@ export function claimFolder(target: string, force: boolean): Claim {
   return { target, folder, force, release };
 }
 
+/** Removes what this run has written beside the folder and not yet put in its place. */
+function removeParts(folder: string): void {
+  const prefix = `.${basename(folder)}.part-${process.pid}-`;
+  for (const name of readdirSync(dirname(folder)))
+    if (name.startsWith(prefix)) rmSync(join(dirname(folder), name), { recursive: true, force: true });
+}
+
 /** Does work that writes a folder, claimed for its length. @throws Stop as `claimFolder` does */
 export async function withClaim<T>(target: string, force: boolean, work: (claim: Claim) => Promise<T>): Promise<T> {
   const claim = claimFolder(target, force);
+  const off = beforeExit(() => {
+    removeParts(claim.folder);
+    claim.release();
+  });
   try {
     return await work(claim);
   } finally {
+    off();
     claim.release();
   }
 }

@@ -1,6 +1,7 @@
 /** The terminal: results on stdout, everything else on stderr; colour only where a person looks. */
 import process from 'node:process';
 import { visible } from '../lib/index.js';
+import { wrapped } from '../lib/units/index.js';
 
 type Stream = NodeJS.WriteStream;
 
@@ -40,14 +41,35 @@ function tame(text: string): string {
     .join('\n');
 }
 
+const lengthOf = (line: string): number => line.replace(new RegExp(ownShade, 'g'), '').length;
+
+/** Lines that a terminal would break within a word are broken between words, deeper by two; a program gets them whole. */
+function fitted(text: string, stream: Stream): string {
+  const width = columns(stream);
+  return text
+    .split('\n')
+    .flatMap((line) => {
+      if (lengthOf(line) <= width) return [line];
+      const indent = /^ */.exec(line)?.[0] ?? '';
+      const rest = width - indent.length - 2;
+      return wrapped(line, rest, lengthOf).map((piece, i) => `${indent}${i === 0 ? '' : '  '}${piece}`);
+    })
+    .join('\n');
+}
+
 /** Prints a line of the result. */
 export function print(line: string): void {
-  process.stdout.write(`${tame(line)}\n`);
+  process.stdout.write(`${fitted(tame(line), process.stdout)}\n`);
 }
 
 /** Says something about the work. */
 export function say(line: string): void {
-  process.stderr.write(`${tame(line)}\n`);
+  process.stderr.write(`${fitted(tame(line), process.stderr)}\n`);
+}
+
+/** Says a paragraph in lines that are read easily, however its own lines are broken. */
+export function sayParagraph(text: string): void {
+  say(wrapped(text, Math.min(120, columns(process.stderr))).join('\n'));
 }
 
 /** Prints a result for machines. */
@@ -55,9 +77,9 @@ export function printJson(value: unknown): void {
   process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 }
 
-/** Columns of the terminal, or 100 in a pipe. */
+/** Columns of the terminal; no limit where a program reads, which takes each line as it is. */
 export function columns(stream: Stream = process.stdout): number {
-  return stream.isTTY ? Math.max(40, stream.columns) : 100;
+  return stream.isTTY ? Math.max(40, stream.columns) : Infinity;
 }
 
 /** A live line on a terminal, nothing in a pipe. */

@@ -1,21 +1,26 @@
 /** How the command line runs the nest: on all cores, with a live line, and ended early by Ctrl-C with the best so far. */
-import process from 'node:process';
-import type { Nester } from '../lib/index.js';
+import { formatLength, type LengthUnit, type Nester, type NestPart } from '../lib/index.js';
 import { ProgressLine, say } from './console.js';
+import { beforeExit, onFirstInterrupt } from './interrupt.js';
 import { nestOnCores, type NestProgress } from './nest/on-cores.js';
 import { TimeLeft } from './nest/time-left.js';
 
-function progressText({ layout, secondsGone, secondsLeft }: NestProgress): string {
-  const used = layout.sheets.at(-1)?.usedLength ?? 0;
+/** `birch12, hardboard3`: what the parts are cut from. */
+const materialsOf = (parts: readonly NestPart[]): string => [...new Set(parts.map(({ group }) => group))].join(', ');
+
+function progressText({ layout, secondsGone, secondsLeft }: NestProgress, materials: string, unit: LengthUnit): string {
+  const used = formatLength(layout.sheets.at(-1)?.usedLength ?? 0, unit);
   const left = Number.isFinite(secondsLeft) ? `, ${Math.ceil(secondsLeft)} s left` : '';
-  return `nesting: ${layout.sheets.length} sheets, ${used.toFixed(0)} mm used on the last, ${secondsGone.toFixed(0)} s gone${left} (Ctrl-C keeps the best so far)`;
+  const sheets = layout.sheets.length === 1 ? '1 sheet' : `${layout.sheets.length} sheets`;
+  return `nesting (Ctrl-C keeps the best so far), ${secondsGone.toFixed(0)} s gone${left}: ${sheets}, ${used} used on the last; ${materials}`;
 }
 
 /**
  * A nester for all requests of a command: Ctrl-C ends the present search and those after it.
  * @param seconds limit of all searches together; the design's own effort when left out
+ * @param unit in which lengths are shown
  */
-export function nesterFor(seconds: number | undefined): Nester {
+export function nesterFor(seconds: number | undefined, unit: LengthUnit): Nester {
   const time = seconds === undefined ? null : new TimeLeft(seconds);
   const interrupt = new AbortController();
   return async (parts, stock, options, share) => {
@@ -23,19 +28,21 @@ export function nesterFor(seconds: number | undefined): Nester {
     const stop = (): void => {
       interrupt.abort();
       line.end();
-      say('stopped; the best nest so far is kept');
+      say('the search is stopped and its best nest kept; Ctrl-C again stops the command, with nothing written');
     };
     // once asked to stop, asking again ends the command
-    if (!interrupt.signal.aborted) process.once('SIGINT', stop);
+    const off = interrupt.signal.aborted ? () => undefined : onFirstInterrupt(stop);
+    const tidy = beforeExit(() => line.end());
     try {
       return await nestOnCores(parts, stock, {
         ...options,
         ...(time && { seconds: time.for(share) }),
         signal: interrupt.signal,
-        onProgress: (progress) => line.update(progressText(progress)),
+        onProgress: (progress) => line.update(progressText(progress, materialsOf(parts), unit)),
       });
     } finally {
-      process.off('SIGINT', stop);
+      off();
+      tidy();
       line.end();
     }
   };

@@ -1,11 +1,12 @@
 /** The proof of a folder before it takes its place. */
+import { ProgressLine } from './console.js';
 import { exitCode, Stop } from './exit.js';
 import { proveOnCores } from './prove/on-cores.js';
 import { readFolder } from './read-folder.js';
 
 /** Reads the folder back. @throws Stop when the files are not what was designed */
 export async function proveWritten(folder: string): Promise<void> {
-  const proof = await proveOnCores(readFolder(folder));
+  const proof = await proveOnCores(readFolder(folder), undefined, new ProgressLine());
   if (proof.ok) return;
   throw new Stop(
     exitCode.cannotBuild,

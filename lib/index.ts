@@ -47,6 +47,7 @@ export { standValues } from './pipeline/stand.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockResult, stockResult } from './pipeline/stock-comparison.js';
 export {
+  formatArea,
   formatLength,
   LengthError,
   lengthUnits,

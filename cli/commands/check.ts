@@ -10,7 +10,7 @@ import {
   stockProblems,
   valueIn,
 } from '../../lib/index.js';
-import { columns, print, printJson, say } from '../console.js';
+import { columns, print, printJson, sayParagraph } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode } from '../exit.js';
 import { loadExtras } from '../extras.js';
@@ -36,7 +36,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     const counted = countedStock(job);
     // where stock is counted, only the nest that `cut` would make shows whether it is enough
     if (!hasError(found) && counted.requests.length > 0)
-      found.push(...(await nestPrepared(counted, nesterFor(flags.seconds))).problems);
+      found.push(...(await nestPrepared(counted, nesterFor(flags.seconds, design.units))).problems);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
     const values = [
       ...keyValues(job.design, job.dish, job.parts, job.cleatStart),
@@ -49,7 +49,7 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
         print(line);
     }
     reportProblems(problems);
-    say(cautionsShort);
+    sayParagraph(cautionsShort);
     process.exitCode = hasError(problems) ? exitCode.cannotBuild : exitCode.done;
   },
 };

@@ -13,7 +13,7 @@ import {
   withValues,
 } from '../../lib/index.js';
 import { withClaim } from '../claim.js';
-import { columns, print, printJson, say, shade } from '../console.js';
+import { columns, print, printJson, say, sayParagraph, shade } from '../console.js';
 import { loadDesign, readText } from '../design-file.js';
 import { exitCode, Stop, stop } from '../exit.js';
 import { isBeside } from '../extras.js';
@@ -57,7 +57,7 @@ async function writeCoupons(flags: CouponArguments, out: string): Promise<void> 
       design,
       flags.material ?? [],
       designFrom(out, flags.design),
-      nesterFor(flags.seconds),
+      nesterFor(flags.seconds, loaded.design.units),
     );
     stopOnErrors(loaded, made.problems);
     if (made.parts.length === 0)
@@ -75,7 +75,7 @@ async function writeCoupons(flags: CouponArguments, out: string): Promise<void> 
   say(shade(`${job.files.size} files in ${out}, read back and proven`, 'green'));
   for (const name of job.files.keys())
     if (name.startsWith('measuring-')) say(`print ${join(out, name)}, cut, measure, fill in the file it names`);
-  say(cautionsShort);
+  sayParagraph(cautionsShort);
 }
 
 const signed = (value: number, digits: number): string => `${value < 0 ? '' : '+'}${value.toFixed(digits)}`;

@@ -2,7 +2,7 @@ import type { CommandModule } from 'yargs';
 import { buildJob, cautionsShort, operationKey } from '../../lib/index.js';
 import { billLines, billsOfAll } from '../bill-lines.js';
 import { withClaim } from '../claim.js';
-import { columns, print, printJson, say, shade } from '../console.js';
+import { columns, print, printJson, say, sayParagraph, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { loadExtras } from '../extras.js';
 import { applyFlags, designArgument, type DesignArguments, outFlags } from '../flags.js';
@@ -34,7 +34,11 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     const job = await withClaim(flags.out, flags.force, async (claim) => {
-      const made = await buildJob(design, loadExtras(flags.design, design, loaded.locate), nesterFor(flags.seconds));
+      const made = await buildJob(
+        design,
+        loadExtras(flags.design, design, loaded.locate),
+        nesterFor(flags.seconds, design.units),
+      );
       stopOnErrors(loaded, made.problems);
       await writeFolder(claim, made.files, flags.verify ? proveWritten : undefined);
       return made;
@@ -60,6 +64,6 @@ export const cutCommand: CommandModule<object, CutArguments> = {
       ),
     );
     say(['Colours in DXF and SVG:', ...operationKey(design.colours)].join('\n  '));
-    say(cautionsShort);
+    sayParagraph(cautionsShort);
   },
 };

@@ -40,7 +40,7 @@ function printKeys(asked: string, json: boolean): void {
   }
   answer.entries.forEach((entry, i) => {
     if (i > 0) print('');
-    for (const line of keyLines(entry, columns())) print(line);
+    for (const line of keyLines(entry, Math.min(100, columns()))) print(line);
   });
 }
 

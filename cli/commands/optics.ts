@@ -20,7 +20,7 @@ import {
   reachIn,
   summaryRows,
 } from '../../lib/index.js';
-import { columns, print, printJson, say } from '../console.js';
+import { columns, print, printJson, sayParagraph } from '../console.js';
 import { type LoadedDesign, loadForLight } from '../design-file.js';
 import { exitCode, Stop } from '../exit.js';
 import { applyFlags, designArgument, type DesignArguments, designFlags } from '../flags.js';
@@ -104,6 +104,6 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     }
     // what the workshop cannot build is told after what the sun would do with it, and does not stop it
     reportProblems(all);
-    say(cautionsShort);
+    sayParagraph(cautionsShort);
   },
 };

@@ -2,7 +2,10 @@ import type { CommandModule } from 'yargs';
 import {
   type Design,
   type Diagnostic,
+  diagnosticText,
+  formatArea,
   formatLength,
+  hasError,
   nestAll,
   type Nester,
   prepare,
@@ -14,11 +17,11 @@ import type { GroupBill } from '../../lib/nest/index.js';
 import { billLines, billsOfAll } from '../bill-lines.js';
 import { columns, print, printJson, say } from '../console.js';
 import { loadDesign } from '../design-file.js';
-import { exitCode, stop } from '../exit.js';
+import { exitCode } from '../exit.js';
 import { loadExtras } from '../extras.js';
 import { applyFlags, designArgument, type DesignArguments, designFlags, sizeFlag } from '../flags.js';
 import { nesterFor } from '../nester.js';
-import { stopOnErrors } from '../report.js';
+import { reportProblems, stopOnErrors } from '../report.js';
 import { table } from '../table.js';
 
 type StockArguments = DesignArguments & { readonly try: readonly string[] };
@@ -55,6 +58,53 @@ function recommend(trials: readonly Trial[]): Trial | null {
   return whole.reduce<Trial | null>((best, trial) => (best && weight(best) <= weight(trial) ? best : trial), null);
 }
 
+const noSize: Diagnostic = {
+  code: 'no-size-fits',
+  severity: 'error',
+  message: 'no size takes every part',
+  remedy: 'try a larger one',
+};
+
+/** What each column means, for the size that the table starts with. */
+const legend = [
+  'sheets: how many are bought, rolls counted by their lengths. bought: their area.',
+  'waste: share of that area that is neither part nor the largest piece left on each sheet.',
+  'largest piece left: the biggest rectangle that stays whole.',
+];
+
+/** Materials of the stock that state no price. */
+const unpriced = ({ stock }: Design): string[] => [
+  ...new Set(stock.filter(({ price }) => price === 0).map(({ material }) => material)),
+];
+
+function printTrials(trials: readonly Trial[], best: Trial | null, design: Design): void {
+  const unit = design.units;
+  const without = unpriced(design);
+  const noPrice = without.length === new Set(design.stock.map(({ material }) => material)).size;
+  const rows = trials.map(({ name, result }) => [
+    name,
+    result.unplaced.length > 0 ? `${result.sheets}, does not fit: ${result.unplaced.join(' ')}` : String(result.sheets),
+    noPrice ? 'no prices' : result.cost.toFixed(2),
+    formatArea(result.boughtM2 * 1e6, unit),
+    `${(100 * result.waste).toFixed(1)} %`,
+    result.offcut ? `${formatLength(result.offcut.width, unit)} x ${formatLength(result.offcut.height, unit)}` : 'none',
+  ]);
+  const heads = [
+    { head: 'sheets of' },
+    { head: 'sheets', right: true },
+    { head: 'cost', right: true },
+    { head: 'bought', right: true },
+    { head: 'waste', right: true },
+    { head: 'largest piece left' },
+  ];
+  for (const line of table(heads, rows, columns())) print(line);
+  if (best) for (const line of [`Recommended: ${best.name}.`, ...billLines(best.bills)]) print(line);
+  for (const line of legend) say(line);
+  if (without.length > 0) say(`Without a price in stock: ${without.join(', ')}; the cost is that of what has one.`);
+  if (!noPrice && trials.length > 1)
+    say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
+}
+
 export const stockCommand: CommandModule<object, StockArguments> = {
   command: 'stock <design>',
   describe: 'compare sheet sizes: sheets, cost, waste and what is left',
@@ -85,40 +135,25 @@ export const stockCommand: CommandModule<object, StockArguments> = {
       ...sizes.map(({ name, size }) => ({ name, design: withSheetSize(design, size) })),
     ];
     const trials: Trial[] = [];
-    const nester = nesterFor(flags.seconds);
+    const found: Diagnostic[] = [];
+    const nester = nesterFor(flags.seconds, design.units);
     for (const [i, one] of designs.entries()) {
       const { result, bills, problems } = await resultOf(one.design, extras, nester, designs.length - 1 - i);
-      stopOnErrors(loaded, problems);
+      // each once, however many sizes it holds for
+      found.push(
+        ...problems.filter((problem) => !found.some((known) => diagnosticText(known) === diagnosticText(problem))),
+      );
+      if (hasError(problems)) stopOnErrors(loaded, found);
       trials.push({ name: one.name, result, bills });
     }
+    stopOnErrors(loaded, found);
     const best = recommend(trials);
-    if (flags.json) printJson({ trials, recommended: best?.name ?? null });
-    else {
-      const unit = design.units;
-      const rows = trials.map(({ name, result }) => [
-        name,
-        result.unplaced.length > 0
-          ? `${result.sheets}, does not fit: ${result.unplaced.join(' ')}`
-          : String(result.sheets),
-        result.cost.toFixed(2),
-        `${result.boughtM2.toFixed(2)} m²`,
-        `${(100 * result.waste).toFixed(1)} %`,
-        result.offcut
-          ? `${formatLength(result.offcut.width, unit)} x ${formatLength(result.offcut.height, unit)}`
-          : 'none',
-      ]);
-      const heads = [
-        { head: 'sheets of' },
-        { head: 'sheets', right: true },
-        { head: 'cost', right: true },
-        { head: 'bought', right: true },
-        { head: 'waste', right: true },
-        { head: 'largest piece left' },
-      ];
-      for (const line of table(heads, rows, columns())) print(line);
-      if (best) for (const line of [`Recommended: ${best.name}.`, ...billLines(best.bills)]) print(line);
-      say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
-    }
-    if (!best) throw stop(exitCode.cannotBuild, 'no-size-fits', 'no size takes every part', 'try a larger one');
+    const located = [...loaded.problems, ...found.map(loaded.locate)];
+    if (flags.json)
+      printJson({ trials, recommended: best?.name ?? null, problems: best ? located : [...located, noSize] });
+    else printTrials(trials, best, design);
+    if (best) return;
+    if (!flags.json) reportProblems([noSize]);
+    process.exitCode = exitCode.cannotBuild;
   },
 };

@@ -1,7 +1,7 @@
 import type { CommandModule } from 'yargs';
 import { cautionsShort, prepare, templateFiles } from '../../lib/index.js';
 import { withClaim } from '../claim.js';
-import { printJson, say, shade } from '../console.js';
+import { printJson, say, sayParagraph, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
 import { exitCode, stop } from '../exit.js';
 import { applyFlags, designArgument, type DesignArguments, outFlags } from '../flags.js';
@@ -52,6 +52,6 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
       });
     for (const name of files.keys()) say(`${flags.out}/${name}`);
     say(shade('done', 'green'));
-    say(cautionsShort);
+    sayParagraph(cautionsShort);
   },
 };

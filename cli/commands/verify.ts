@@ -1,6 +1,6 @@
 import type { CommandModule } from 'yargs';
 import { remadeRecord } from '../../lib/index.js';
-import { columns, print, printJson } from '../console.js';
+import { columns, print, printJson, ProgressLine } from '../console.js';
 import { exitCode } from '../exit.js';
 import { jsonFlag } from '../flags.js';
 import { proofTable } from '../proof-table.js';
@@ -22,7 +22,7 @@ export const verifyCommand: CommandModule<object, VerifyArguments> = {
       .options(jsonFlag)
       .example('$0 verify out/press-house', 'a table of the sheets, and every fault'),
   handler: async ({ folder, json }) => {
-    const proof = await proveOnCores(readFolder(folder), remadeRecord);
+    const proof = await proveOnCores(readFolder(folder), remadeRecord, new ProgressLine());
     if (json) printJson(proof);
     else for (const line of proofTable(proof, columns())) print(line);
     reportFaults(proof);

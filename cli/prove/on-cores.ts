@@ -12,6 +12,7 @@ import {
   proveSomeSheets,
   type SheetProof,
 } from '../../lib/check/index.js';
+import type { ProgressLine } from '../console.js';
 import { sharedCounter, takerOf } from './take.js';
 
 type Proofs = ReadonlyMap<number, SheetProof>;
@@ -29,14 +30,42 @@ function proveInThread(files: FolderFiles, next: Int32Array): Promise<Proofs> {
 /**
  * `proveFolder`, in half the time where there are two cores.
  * @param make makes a record again from its design; where it is left out, that is not asked
+ * @param line shows which sheet is at hand
  */
-export async function proveOnCores(files: FolderFiles, make?: (record: unknown) => unknown): Promise<Proof> {
+export async function proveOnCores(
+  files: FolderFiles,
+  make?: (record: unknown) => unknown,
+  line?: ProgressLine,
+): Promise<Proof> {
+  try {
+    return await proof(files, make, line);
+  } finally {
+    line?.end();
+  }
+}
+
+/** Gives the next sheet, and shows that it is looked at. */
+function shownTaker(next: Int32Array, files: FolderFiles, line: ProgressLine | undefined): () => number {
+  const take = takerOf(next);
+  const sheets = [...files.keys()].filter((name) => /^sheets\/.*\.dxf$/.test(name)).length;
+  return () => {
+    const sheet = take();
+    if (sheet < sheets) line?.update(`reading back and proving: sheet ${sheet + 1} of ${sheets}`);
+    return sheet;
+  };
+}
+
+async function proof(
+  files: FolderFiles,
+  make: ((record: unknown) => unknown) | undefined,
+  line: ProgressLine | undefined,
+): Promise<Proof> {
   const remade = (): MadeAgain | null => (make === undefined ? null : madeAgain(files, make));
   if (availableParallelism() < 2 || !existsSync(fileURLToPath(threadFile)))
     return proveFolder(files, undefined, remade());
   const next = sharedCounter();
   const theirs = proveInThread(files, next);
   const again = remade();
-  const ours = proveSomeSheets(files, takerOf(next));
+  const ours = proveSomeSheets(files, shownTaker(next, files, line));
   return proveFolder(files, new Map([...ours, ...(await theirs)]), again);
 }
