@@ -5,14 +5,17 @@ import { beforeExit, onFirstInterrupt } from './interrupt.js';
 import { nestOnCores, type NestProgress } from './nest/on-cores.js';
 import { TimeLeft } from './nest/time-left.js';
 
-/** `birch12, hardboard3`: what the parts are cut from. */
-const materialsOf = (parts: readonly NestPart[]): string => [...new Set(parts.map(({ group }) => group))].join(', ');
+/** `birch12 and 2 more`: what the parts are cut from. */
+function materialsOf(parts: readonly NestPart[]): string {
+  const [first = '', ...more] = [...new Set(parts.map(({ group }) => group))];
+  return more.length === 0 ? first : `${first} and ${more.length} more`;
+}
 
 function progressText({ layout, secondsGone, secondsLeft }: NestProgress, materials: string, unit: LengthUnit): string {
   const used = formatLength(layout.sheets.at(-1)?.usedLength ?? 0, unit);
   const left = Number.isFinite(secondsLeft) ? `, ${Math.ceil(secondsLeft)} s left` : '';
   const sheets = layout.sheets.length === 1 ? '1 sheet' : `${layout.sheets.length} sheets`;
-  return `nesting (Ctrl-C keeps the best so far), ${secondsGone.toFixed(0)} s gone${left}: ${sheets}, ${used} used on the last; ${materials}`;
+  return `nesting ${materials}: ${sheets}, ${used} of the last, ${secondsGone.toFixed(0)} s gone${left} (Ctrl-C keeps it)`;
 }
 
 /**

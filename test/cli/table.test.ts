@@ -7,7 +7,7 @@ const rows = [
   ['rib', '1200 mm', 'upright radial member whose top edge carries the curve'],
   ['a-name-of-one-word-that-is-very-long', '5 mm', 'short'],
 ];
-const letters = (text: string): string => [...text.replace(/\s/g, '')].sort().join('');
+const letters = (text: string): string => Array.from(text.replace(/\s/g, '')).sort().join('');
 
 describe('a table', () => {
   it('has each row on one line for a program that reads', () => {

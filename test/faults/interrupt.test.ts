@@ -12,7 +12,7 @@ const design = smallDish('Small').replaceAll('900 x 600', '300 x 280');
 const place = workshop({ 'small.yaml': design });
 afterAll(() => place.clear());
 
-const beside = (): string[] => readdirSync(place.folder).filter((name) => name.startsWith('.out.'));
+const leftBehind = (): string[] => readdirSync(place.folder).filter((name) => name.startsWith('.out.'));
 
 interface Ended {
   readonly code: number | null;
@@ -31,7 +31,7 @@ async function interruptedAfter(wait: number, times: number): Promise<Ended> {
   const end = new Promise<number | null>((resolve) => child.once('exit', resolve));
   void end.then(() => (ended = true));
   const running = () => !ended;
-  while (beside().length === 0 && running()) await pause(20);
+  while (leftBehind().length === 0 && running()) await pause(20);
   await pause(wait);
   child.kill('SIGINT');
   while (times > 1 && running() && !err.includes('Ctrl-C again')) await pause(2);
@@ -54,7 +54,7 @@ describe('Ctrl-C while it nests', () => {
     expect(err).toContain('stopped; nothing was written');
     expect(code).toBe(130);
     expect(existsSync(join(place.folder, 'out'))).toBe(false);
-    expect(beside()).toEqual([]);
+    expect(leftBehind()).toEqual([]);
   });
 
   it('once keeps the best nest, says so, and writes the job', async () => {
@@ -62,6 +62,6 @@ describe('Ctrl-C while it nests', () => {
     expect(err).toContain('its best nest kept; Ctrl-C again stops the command, with nothing written');
     expect(code, err).toBe(0);
     expect(existsSync(join(place.folder, 'out', 'job.json'))).toBe(true);
-    expect(beside()).toEqual([]);
+    expect(leftBehind()).toEqual([]);
   });
 });
