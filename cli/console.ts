@@ -1,7 +1,6 @@
 /** The terminal: results on stdout, everything else on stderr; colour only where a person looks. */
 import process from 'node:process';
-import { visible } from '../lib/index.js';
-import { wrapped } from '../lib/units/index.js';
+import { visible, wrapped } from '../lib/index.js';
 
 type Stream = NodeJS.WriteStream;
 

@@ -1,6 +1,6 @@
 /** Plain tables: columns padded, numbers to the right, and cells wrapped where the terminal is narrower. */
 import { element } from '../lib/geometry/index.js';
-import { wrapped } from '../lib/units/index.js';
+import { wrapped } from '../lib/index.js';
 
 export interface Column {
   readonly head: string;

@@ -39,7 +39,17 @@ export type { Part } from './part/index.js';
 export type { ExtraSource } from './parts/index.js';
 export { type Answer, answerOf, readReadings, withValues } from './coupon/index.js';
 export { calibrationProblems } from './pipeline/calibration-problems.js';
-export { buildCoupons, buildCutFiles, buildJob, nestPrepared, prepare, templateFiles } from './pipeline.js';
+export {
+  buildCoupons,
+  buildCutFiles,
+  buildJob,
+  jobTotals,
+  nestPrepared,
+  prepare,
+  quickTotals,
+  templateFiles,
+} from './pipeline.js';
+export type { BoughtStock, Totals } from './pipeline/totals.js';
 export { nestAll } from './pipeline/nest-all.js';
 export { remadeRecord, type RemadeRecord } from './pipeline/remade.js';
 export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
@@ -49,6 +59,7 @@ export { type StockResult, stockResult } from './pipeline/stock-comparison.js';
 export {
   formatArea,
   formatLength,
+  formatMass,
   LengthError,
   lengthUnits,
   type LengthUnit,

@@ -33,10 +33,12 @@ import {
 } from './pipeline/problems.js';
 import { calibrationProblems } from './pipeline/calibration-problems.js';
 import { couponFiles, plannedCoupons, preparedCoupons } from './pipeline/coupon.js';
+import { quickNest } from './pipeline/quick-nest.js';
 import { sheetMarks } from './pipeline/sheet-marks.js';
 import { aimProblems, assemblyOn, standOf } from './pipeline/stand.js';
 import { stockProblems } from './pipeline/stock-problems.js';
 import { thicknessProblems } from './pipeline/thickness-problems.js';
+import { machineMinutes, type Totals, totalsOf } from './pipeline/totals.js';
 import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';
 
 const noExtras: ReadonlyMap<string, ExtraSource> = new Map();
@@ -228,6 +230,52 @@ export async function buildCutFiles(design: Design, extras = noExtras, nester: N
   if (hasError(job.problems)) return job;
   const { cutFiles, sealed } = await import('./pipeline/files.js');
   return { ...job, files: sealed(job, await cutFiles(job)) };
+}
+
+/** Minutes of a machine by one copy of each part, times their number: a plan of every copy takes seconds. */
+async function minutesByPart(prepared: Prepared, layouts: readonly Layout[]): Promise<number | null> {
+  const { laserSheets } = await import('./pipeline/laser-files.js');
+  const { routeSheets } = await import('./pipeline/router-files.js');
+  const parts = new Map(prepared.parts.map((part) => [part.id, part]));
+  const minutes = prepared.requests.flatMap((request, i) => {
+    const { sheets } = element(layouts, i);
+    if (request.process.kind === 'hand') return [];
+    return request.parts.map(({ id, quantity }) => {
+      const sheet = sheets.find(({ placed }) => placed.some(({ part }) => part === id));
+      const one = sheet?.placed.find(({ part }) => part === id);
+      if (!sheet || !one) return 0;
+      const alone = cutSheets(request, { sheets: [{ ...sheet, placed: [one] }], unplaced: [], cost: 0 }, parts);
+      const { routes } = routeSheets(prepared, alone);
+      const { lasered } = laserSheets(prepared.design, alone);
+      const each = machineMinutes({ routes, lasered });
+      return each === null ? null : each * quantity;
+    });
+  });
+  return minutes.length === 0 || minutes.includes(null)
+    ? null
+    : minutes.reduce<number>((sum, one) => sum + (one ?? 0), 0);
+}
+
+/**
+ * What a prepared design comes to by a nest without a search: within a moment, and hardly ever less than `cut` will
+ * need.
+ * @param prepared its problems, and those of its stock, hold no error
+ * @param timed asks how long the machine takes, which is planned for one copy of each part and takes a second or two
+ * @returns null where that nest leaves a part out, as counted stock may
+ */
+export async function quickTotals(
+  prepared: Prepared,
+  timed: boolean,
+): Promise<(Totals & { readonly minutes: number | null }) | null> {
+  const layouts = quickNest(prepared);
+  if (layouts.some(({ unplaced }) => unplaced.length > 0)) return null;
+  return { ...totalsOf(prepared, layouts), minutes: timed ? await minutesByPart(prepared, layouts) : null };
+}
+
+/** The same for a job that is cut. */
+export function jobTotals(job: Job): Totals & { readonly minutes: number | null } {
+  const laid: Layout = { sheets: job.sheets.map(({ nested }) => nested), unplaced: [], cost: job.cost };
+  return { ...totalsOf(job, [laid]), minutes: machineMinutes(job) };
 }
 
 /** The files of the rib template alone; ask the problems of `prepared` first. */

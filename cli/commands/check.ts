@@ -6,6 +6,7 @@ import {
   keyValues,
   nestPrepared,
   prepare,
+  quickTotals,
   standValues,
   stockProblems,
   valueIn,
@@ -18,15 +19,25 @@ import { applyFlags, designArgument, type DesignArguments, designFlags } from '.
 import { nesterFor } from '../nester.js';
 import { reportProblems } from '../report.js';
 import { table } from '../table.js';
+import { totalsLines } from '../totals-lines.js';
 
-export const checkCommand: CommandModule<object, DesignArguments> = {
+type CheckArguments = DesignArguments & { readonly time: boolean };
+
+export const checkCommand: CommandModule<object, CheckArguments> = {
   command: 'check <design>',
-  describe: 'print the key values of a design and every problem; writes nothing',
+  describe: 'print the key values, sheets, cost and every problem of a design; writes nothing',
   builder: (yargs) =>
     yargs
       .positional('design', designArgument)
-      .options(designFlags)
-      .example('$0 check press-house.yaml', 'key values and problems')
+      .options({
+        ...designFlags,
+        time: {
+          type: 'boolean',
+          default: false,
+          describe: 'plan how long the machine takes too: a second or two more',
+        },
+      })
+      .example('$0 check press-house.yaml', 'key values, sheets, cost and problems')
       .example('$0 check press-house.yaml --json', 'the same for a program'),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
@@ -37,16 +48,21 @@ export const checkCommand: CommandModule<object, DesignArguments> = {
     // where stock is counted, only the nest that `cut` would make shows whether it is enough
     if (!hasError(found) && counted.requests.length > 0)
       found.push(...(await nestPrepared(counted, nesterFor(flags.seconds, design.units))).problems);
+    const totals = hasError(found) ? null : await quickTotals(job, flags.time);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
     const values = [
       ...keyValues(job.design, job.dish, job.parts, job.cleatStart),
       ...standValues(job).map((value) => valueIn(value, design.units)),
     ];
-    if (flags.json) printJson({ values, problems });
+    if (flags.json) printJson({ values, totals, problems });
     else {
       const rows = values.map(({ label, value, note }) => [label, value, note ?? '']);
       for (const line of table([{ head: design.name }, { head: 'value', right: true }, { head: '' }], rows, columns()))
         print(line);
+      if (totals) {
+        print('By a quick nest without a search; `cut` searches for less:');
+        for (const line of totalsLines(totals, design.units, totals.minutes)) print(line);
+      }
     }
     reportProblems(problems);
     sayParagraph(cautionsShort);
