@@ -116,12 +116,12 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
     if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here`, 'use mm, cm, m, in or ft');
     const scale = mmPer[known];
     // "6 in 2 ft" or "2 in 3 in" is a slip of the pen rather than a sum
+    if (scale >= lastScale && rest.includes("''")) throw noLength(source);
     if (scale >= lastScale) throw new LengthError(`"${shown}" names its units in an odd order`, hint);
     total += number.value * scale;
     lastScale = scale;
     terms += 1;
     rest = written ? number.rest.slice(written[0].length) : '';
   }
-  if (!Number.isFinite(total)) throw new LengthError(`"${shown}" is too large to be a length`, hint);
   return sign * total;
 }

@@ -12,7 +12,7 @@ const inRange = (lengths: readonly number[], [from, to]: UsualRange): boolean =>
 function isBare(source: number | string): boolean {
   return (
     typeof source === 'number' ||
-    !/[a-z"″'′]/i.test(source.replace(/\d[eE][+-]?\d/g, '').replace(/\d\s*[xX]\s*(?=[\d.])/g, ''))
+    !/[a-z"″'′]/i.test(source.replace(/\d[eE][+-]?\d/g, '0').replace(/\d\s*[xX]\s*(?=[\d.])/g, ''))
   );
 }
 
