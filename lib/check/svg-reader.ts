@@ -13,8 +13,8 @@ import { readPathData } from './svg-path.js';
 const attributes: Readonly<Record<string, readonly string[]>> = {
   svg: ['xmlns', 'version', 'width', 'height', 'viewBox', 'fill', 'stroke-width', 'stroke'],
   g: ['class', 'stroke', 'fill', 'stroke-width'],
-  path: ['d'],
-  circle: ['cx', 'cy', 'r'],
+  path: ['d', 'vector-effect'],
+  circle: ['cx', 'cy', 'r', 'vector-effect'],
   title: [],
   desc: [],
 };
@@ -102,6 +102,9 @@ export function readSvg(text: string): { readonly sheet: ReadBackSheet; readonly
     if (parents[name]?.includes(parent) !== true) throw unreadable('svg-element', { element: name, parent });
     for (const key of Object.keys(of))
       if (attributes[name]?.includes(key) !== true) throw unreadable('svg-attribute', { element: name, name: key });
+    // other effects let a line turn or stay behind where its neighbours are moved
+    if (of['vector-effect'] !== undefined && of['vector-effect'] !== 'non-scaling-stroke')
+      throw unreadable('svg-attribute', { element: name, name: `vector-effect="${of['vector-effect'].slice(0, 40)}"` });
     if (of['fill'] !== undefined && of['fill'] !== 'none')
       throw unreadable('svg-fill', { element: name, fill: JSON.stringify(of['fill']) });
     open.push(name);

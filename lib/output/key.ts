@@ -21,6 +21,9 @@ const meanings: Readonly<Record<Operation | 'sheet-edge', string>> = {
   outline: 'cut through, waste outside: after all else of the part',
 };
 
+/** What an operation is, in a few words. */
+export const shortMeaning = (operation: Operation | 'sheet-edge'): string => meanings[operation].split(':')[0] ?? '';
+
 /**
  * The operation of a layer: `drill-4mm` is a drill.
  * @throws RangeError for a name that is no layer

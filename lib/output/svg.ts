@@ -5,8 +5,13 @@ import { splitArcs } from './split-arcs.js';
 import type { Drawing, DrawingWriter, DrawnEntity, DrawnPath } from './types.js';
 import { escapeXml } from './xml.js';
 
-/** Thin enough for every laser driver to take as a cut and not as a shape to be filled, mm. */
-const HAIRLINE = 0.1;
+/**
+ * Thin enough for laser drivers to take as a cut and not as a shape to be filled, mm; where the effect below is known,
+ * as nearly everywhere, in pixels of the screen at any zoom, so that a line shows.
+ */
+const STROKE = 0.5;
+/** SVG 2, 8.12: on each shape, because it is not inherited. It moves no line. */
+const EFFECT = 'vector-effect="non-scaling-stroke"';
 
 /** Every number of the file: mm to a nanometre. */
 const number = (value: number): string => decimal(value, 6);
@@ -33,9 +38,9 @@ function pathData({ vertices, closed }: DrawnPath, height: number): string {
 
 function element(entity: DrawnEntity, height: number): string {
   if (entity.kind === 'circle') {
-    return `<circle cx="${number(entity.x)}" cy="${number(height - entity.y)}" r="${number(entity.diameter / 2)}"/>`;
+    return `<circle cx="${number(entity.x)}" cy="${number(height - entity.y)}" r="${number(entity.diameter / 2)}" ${EFFECT}/>`;
   }
-  const data = `<path d="${pathData(entity, height)}"`;
+  const data = `<path d="${pathData(entity, height)}" ${EFFECT}`;
   return entity.title === undefined ? `${data}/>` : `${data}><title>${escapeXml(entity.title)}</title></path>`;
 }
 
@@ -59,14 +64,14 @@ function group(run: readonly DrawnEntity[], { height, layers }: Drawing): string
 
 /**
  * A drawing as an SVG file at true size: user units are mm, y is turned over once, everything in cutting order, a group
- * for each run of one operation with the operation's name as its class; hairlines without fill.
+ * for each run of one operation with the operation's name as its class; thin lines without fill that show at any zoom.
  * @throws RangeError for a number that is not finite, or an entity on a layer that is not listed
  */
 export const writeSvg: DrawingWriter = (drawing) => {
   const width = number(drawing.width);
   const height = number(drawing.height);
   return `<?xml version="1.0" encoding="UTF-8"?>
-<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" fill="none" stroke-width="${HAIRLINE}">
+<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" fill="none" stroke-width="${STROKE}">
   <title>${escapeXml(drawing.title)}</title>
   <desc>${escapeXml(keyOf(drawing).join('\n'))}</desc>
 ${runsOf(drawing.entities)

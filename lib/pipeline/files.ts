@@ -17,6 +17,7 @@ import {
   writeSheetList,
   writeSvg,
 } from '../output/index.js';
+import { type HungSheet, sheetDrawings } from '../output/sheet/index.js';
 import type { ShopDrawing } from '../output/shop/index.js';
 import type { Part } from '../part/index.js';
 import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
@@ -132,6 +133,18 @@ function sheetList({ design, sheets, aidSheets, routes, lasered }: Job): string 
   return writeSheetList(listed, design.units);
 }
 
+/** Every sheet on a page, to hang at the machine. */
+function hungSheets({ design, parts, aids, sheets, aidSheets }: Job): ShopDrawing[] {
+  const hung =
+    (own: readonly Part[]) =>
+    ({ file, nested, cut }: JobSheet): HungSheet => {
+      const { material = nested.stock, outline } = design.stock.find(({ id }) => id === nested.stock) ?? {};
+      const edge = outline && contourFromPoints(outline);
+      return { file, laid: nested, material, cutBy: cut.process.kind, edge, parts: own };
+    };
+  return sheetDrawings(design, [...sheets.map(hung(parts)), ...aidSheets.map(hung(aids))]);
+}
+
 /** Drawings, tool paths, prints and lists. */
 export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shopDrawings(job)): Promise<JobFiles> {
   const { design, parts, sheets } = job;
@@ -145,6 +158,7 @@ export async function cutFiles(job: Job, drawings: readonly ShopDrawing[] = shop
   files.set('cut-list.csv', writeCutList(parts, lists, design.units));
   files.set('sheet-list.csv', sheetList(job));
   files.set('marking-out.csv', writeMarkingOut(ribMarks(design, job.dish)));
+  files.set('sheets.pdf', await writeDrawings(`${design.name}: sheets`, hungSheets(job)));
   files.set('drawings.pdf', await writeDrawings(`${design.name}: shop drawings`, drawings));
   return files;
 }

@@ -130,9 +130,16 @@ describe('a sheet as SVG', () => {
     expect(arcs).toBeGreaterThan(5);
   });
 
+  // SVG 2, 8.12: the property is not inherited, so that a group cannot state it for its shapes
+  it('asks for lines that show at any zoom, on every shape', () => {
+    const shapes = [...text.matchAll(/<(?:path|circle) [^>]*>/g)].map(([tag]) => tag);
+    expect(shapes.length).toBeGreaterThan(5);
+    expect(shapes.filter((tag) => !tag.includes('vector-effect="non-scaling-stroke"'))).toEqual([]);
+  });
+
   it('shows things where they lie when another program draws it', () => {
     // one pixel a mm; the board lies upper left, the rib at the bottom
-    const bold = text.replace('stroke-width="0.1"', 'stroke-width="5"');
+    const bold = text.replace('stroke-width="0.5"', 'stroke-width="5"');
     const image = new Resvg(bold, { fitTo: { mode: 'width', value: 1200 }, background: 'white' }).render();
     expect([image.width, image.height]).toEqual([1200, 900]);
     const at = (x: number, y: number) => {

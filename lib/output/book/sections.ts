@@ -2,7 +2,7 @@
 import { diagnosticText } from '../../diagnostic/index.js';
 import { bounds } from '../../geometry/index.js';
 import { cautions } from '../cautions.js';
-import { operationKey } from '../key.js';
+import { layerOrder, operationKey } from '../key.js';
 import { laserCautions, routerCautions } from '../gcode/cautions.js';
 import type { Part } from '../../part/index.js';
 import { markup, type Markup, raw } from '../markup.js';
@@ -84,7 +84,7 @@ function sheetFigure(sheet: BookSheet, input: BookInput, measures: Measures): Ma
   const size = `${measures.length(sheet.width)} x ${measures.length(sheet.height)}`;
   const holds = contents(sheet, parts);
   const use = `${(100 * useOf(sheet, parts)).toFixed(0)} %`;
-  const picture = sheetPicture(sheet, parts, `Sheet ${sheet.id}, ${material}, ${size}, with ${holds}`);
+  const picture = sheetPicture(sheet, parts, design.colours, `Sheet ${sheet.id}, ${material}, ${size}, with ${holds}`);
   const rest = sheet.offcut
     ? ` Dashed: the offcut of ${measures.length(sheet.offcut.width)} x ${measures.length(sheet.offcut.height)} that is left.`
     : '';
@@ -109,7 +109,12 @@ function laserWords({ laserTimes }: BookInput): Markup | null {
 
 /** What is to be done along the lines of each colour of the cut files. */
 function fileKey({ design }: BookInput): Markup {
-  return markup`<h3>Key to the cut files</h3><ul>${operationKey(design.colours).map((line) => markup`<li>${line}</li>`)}</ul>`;
+  const colours = layerOrder.map((name) => design.colours[name]);
+  const swatch = (colour: string | undefined) =>
+    colour === undefined
+      ? null
+      : markup`<svg class="swatch" viewBox="0 0 22 7" aria-hidden="true"><path d="M0 3.5H22" stroke="${colour}"/></svg>`;
+  return markup`<h3>Key to the cut files</h3><ul>${operationKey(design.colours).map((line, i) => markup`<li>${swatch(colours[i])}${line}</li>`)}</ul>`;
 }
 
 export function sheetsChapter(input: BookInput, measures: Measures): Markup {
@@ -119,8 +124,8 @@ export function sheetsChapter(input: BookInput, measures: Measures): Markup {
   // whoever saws by hand reads no file of lines
   const machines = input.design.process.kind !== 'hand' || input.design.template.process !== 'hand';
   const about = machines
-    ? markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. Grain runs from left to right.</p><div class="before">${fileKey(input)}${routerWords(input)}${laserWords(input)}</div>`
-    : markup`<p>Parts are shown at their finished size, as they are marked out and sawn. Grain runs from left to right.</p>`;
+    ? markup`<p>Parts are shown at their finished size; the cut files in <code>sheets/</code> hold what the machine runs. The arrows at the lower left corner show zero, X and Y of the files. Grain runs from left to right; a number alone is that of the parts list. To hang at the machine: <code>sheets.pdf</code>.</p><div class="before">${fileKey(input)}${routerWords(input)}${laserWords(input)}</div>`
+    : markup`<p>Parts are shown at their finished size, as they are marked out and sawn. Grain runs from left to right; a number alone is that of the parts list. To hang at the bench: <code>sheets.pdf</code>.</p>`;
   return markup`${about}<div class="sheets">${sheets.map((sheet) => sheetFigure(sheet, input, measures))}</div>`;
 }
 

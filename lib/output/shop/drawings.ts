@@ -19,13 +19,13 @@ const RULE = 64;
 const TOLERANCE = { usual: 0.5, optical: 0.2 } as const;
 
 /** How the drawings of a design print their numbers: those by hand in inches are in fractions. */
-function printingFor({ units, process, marking }: ShopDesign): Printing {
+export function printingFor({ units, process, marking }: ShopDesign): Printing {
   if (!inInches(units)) return metric(process.kind === 'laser' ? 2 : 1);
   return imperial(process.kind === 'hand' ? Math.max(RULE, marking.fraction) : null);
 }
 
 /** Inch designs are printed on Letter. */
-const paperFor = ({ units }: ShopDesign): Paper => (inInches(units) ? papers.letter : papers.a4);
+export const paperFor = ({ units }: ShopDesign): Paper => (inInches(units) ? papers.letter : papers.a4);
 
 /** Names what a drawing shows, so that two prints can be told apart: the first digits of its SHA-256. */
 function revisionOf(part: Part): string {

@@ -30,4 +30,7 @@ export const scales: readonly Scale[] = [
   { name: '1:10', factor: 1 / 10 },
   { name: '1:20', factor: 1 / 20 },
   { name: '1:50', factor: 1 / 50 },
+  { name: '1:100', factor: 1 / 100 },
+  { name: '1:200', factor: 1 / 200 },
+  { name: '1:500', factor: 1 / 500 },
 ];

@@ -50,12 +50,20 @@ function stringOf(text: string): string {
   return `<${digits.join('')}>`;
 }
 
-function wordsOf({ text, at: place, height, anchor, upright }: Words): string {
+function wordsOf({ text, at: place, height, anchor, upright, turnDeg = upright ? 90 : 0 }: Words): string {
   const width = textWidth(text, height);
   const back = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2;
-  const turn = upright ? '0 1 -1 0' : '1 0 0 1';
-  const start = upright ? { x: place.x, y: place.y - back } : { x: place.x - back, y: place.y };
+  const [cos, sin] =
+    turnDeg === 90 ? [0, 1] : [Math.cos((turnDeg * Math.PI) / 180), Math.sin((turnDeg * Math.PI) / 180)];
+  const start = { x: place.x - back * cos, y: place.y - back * sin };
+  const turn = [cos, sin, -sin, cos].map((value) => decimal(value, 5)).join(' ');
   return `/${FONT} ${pt(height / CAPITALS)} Tf ${turn} ${at(start)} Tm ${stringOf(text)} Tj`;
+}
+
+/** The operator that sets the colour of lines, from `#RRGGBB`. */
+function inkOf(colour: string): string {
+  const parts = [1, 3, 5].map((from) => decimal(parseInt(colour.slice(from, from + 2), 16) / 255, 3));
+  return `${parts.join(' ')} RG`;
 }
 
 /** All operators of a page. */
@@ -64,7 +72,8 @@ export function contentOf({ entities }: ShopPage): string {
   let look = '';
   for (const stroke of entities.flatMap(({ strokes }) => strokes)) {
     const { width, dashes } = lineLooks[stroke.line];
-    const wanted = `${pt(width)} w [${dashes.map(pt).join(' ')}] 0 d`;
+    const ink = inkOf(stroke.colour ?? '#000000');
+    const wanted = `${ink} ${pt(width)} w [${dashes.map(pt).join(' ')}] 0 d`;
     if (wanted !== look) lines.push(wanted);
     look = wanted;
     lines.push(strokeOf(stroke));

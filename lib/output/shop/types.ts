@@ -42,6 +42,8 @@ export interface Stroke {
   readonly line: LineKind;
   readonly closed: boolean;
   readonly vertices: readonly Vertex[];
+  /** `#RRGGBB`; black, or the ink of the page, where it is left out. */
+  readonly colour?: string;
 }
 
 /** A line of text on its base line. */
@@ -53,6 +55,8 @@ export interface Words {
   readonly anchor: 'start' | 'middle' | 'end';
   /** Read from the right: turned by a quarter anticlockwise. */
   readonly upright: boolean;
+  /** Turned by this instead, anticlockwise. */
+  readonly turnDeg?: number;
   readonly states: readonly Fact[];
 }
 

@@ -1,0 +1,2 @@
+export { type HungSheet, sheetDrawings } from './drawings.js';
+export { copyName, sheetLabels } from './labels.js';
