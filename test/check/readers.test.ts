@@ -98,6 +98,8 @@ describe('the reader of SVG', () => {
     ['no XML', 'M 0 0', 'well-formed'],
     ['a document type', `<!DOCTYPE svg [<!ENTITY a "aaaa">]>${plain}`, 'document type'],
     ['an entity', plain.replace('<g', '&a;<g'), 'well-formed'],
+    // SVG 2, 8.12: moves what it stands on with the viewport instead of with its group
+    ['another vector effect', plain.replace('<path', '<path vector-effect="fixed-position"'), 'fixed-position'],
     ['a transform', plain.replace('<g', '<g transform="scale(2)"'), 'transform'],
     ['a style', plain.replace('<g', '<style>path{}</style><g'), 'no place'],
     ['a page in inches', plain.replaceAll('mm"', 'in"'), 'not in mm'],

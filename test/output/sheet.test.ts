@@ -40,7 +40,12 @@ describe.each(['press-house', 'hand-cut-inch', 'classroom', 'village-bakery'] as
     const factorOf = ({ width, height }: { width: number; height: number }) => 180 / Math.max(width, height);
 
     it('stand on every piece, inside its edges and clear of its openings', () => {
-      for (const { nested, parts } of made.sheets) {
+      // as they lie, and turned over
+      const laid = made.sheets.flatMap(({ nested, parts }) => [
+        { nested, parts },
+        { nested: { ...nested, placed: nested.placed.map((at) => ({ ...at, mirrored: !at.mirrored })) }, parts },
+      ]);
+      for (const { nested, parts } of laid) {
         const labels = sheetLabels(nested.placed, parts, factorOf(nested));
         // a piece without one would be nameless; only a roll of many metres is too small on a page for any
         const isRoll = nested.width > 12 * nested.height;

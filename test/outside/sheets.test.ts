@@ -123,6 +123,29 @@ print(json.dumps([ElementTree.parse(name).getroot().tag for name in sys.argv[1:]
     expect(new Set(roots)).toEqual(new Set(['{http://www.w3.org/2000/svg}svg']));
   });
 
+  it('shows its lines in Chromium on a screen 800 pixels wide, whatever its size', async () => {
+    const page = await browser.newPage();
+    const chosen = texts.filter(({ name }) => name.includes('-sheets-') && name.endsWith('.svg'));
+    for (const { name, text } of chosen) {
+      const narrowest = await page.evaluate<number>(`(async () => {
+        document.body.innerHTML = ${JSON.stringify(text.replace(/<\?xml[^>]*>/, ''))};
+        const svg = document.querySelector('svg');
+        const scale = 800 / svg.viewBox.baseVal.width;
+        svg.setAttribute('width', 800);
+        svg.setAttribute('height', svg.viewBox.baseVal.height * scale);
+        const shapes = [...svg.querySelectorAll('path, circle')];
+        // what a line is wide on the screen
+        return Math.min(...shapes.map((shape) => {
+          const { strokeWidth, vectorEffect } = getComputedStyle(shape);
+          return parseFloat(strokeWidth) * (vectorEffect === 'non-scaling-stroke' ? 1 : scale);
+        }));
+      })()`);
+      // half a pixel of a dark colour is seen as a grey line
+      expect(narrowest, name).toBeGreaterThanOrEqual(0.5);
+    }
+    await page.close();
+  });
+
   it('looks alike in Chromium and in resvg, to within a pixel of a millimetre', async () => {
     const page = await browser.newPage();
     const chosen = texts
@@ -133,6 +156,7 @@ print(json.dumps([ElementTree.parse(name).getroot().tag for name in sys.argv[1:]
       // sharp corner is no place of the line, and its tip is where two programs cover a pixel differently
       const wide = text
         .replace(/stroke-width="[\d.]+"/, 'stroke-width="2" stroke-linejoin="round"')
+        .replaceAll(' vector-effect="non-scaling-stroke"', '')
         .replace(/(width|height)="([\d.]+)mm"/g, '$1="$2"');
       const theirs = new Resvg(wide).render();
       const ours = opaque(theirs.pixels, theirs.width, theirs.height);

@@ -1,13 +1,16 @@
 /** Shop drawings as poppler reads them (Debian: poppler-utils): real text at its place, pages of the stated size. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sheetDrawings } from '../../lib/output/sheet/index.js';
 import { writeDrawings } from '../../lib/output/shop/pdf.js';
 import type { ShopDrawing } from '../../lib/output/shop/index.js';
 import { prepare } from '../../lib/pipeline.js';
+import { aidSheets } from '../../lib/pipeline/aids.js';
 import { shopDrawings } from '../../lib/pipeline/shop.js';
+import type { JobSheet } from '../../lib/pipeline/types.js';
 import { fixture } from '../helpers/fixtures.js';
 
 let folder = '';
@@ -93,4 +96,61 @@ it('has its outline at the stated scale', () => {
   );
   // over a millimetre of height at the least
   expect(true3.length).toBeGreaterThan(dpi / 25.4);
+});
+
+describe('sheets.pdf', () => {
+  let sheetsFile = '';
+  let sheets: readonly JobSheet[] = [];
+  let pages: ShopDrawing[] = [];
+  let names: ReadonlyMap<string, string> = new Map();
+  beforeAll(async () => {
+    sheetsFile = join(folder, 'sheets.pdf');
+    const { design, aids } = prepare(fixture('press-house'));
+    sheets = aidSheets(design, aids);
+    names = new Map(aids.map(({ id, name }) => [id, name]));
+    pages = sheetDrawings(
+      design,
+      sheets.map(({ file: name, nested, cut }) => ({
+        file: name,
+        laid: nested,
+        material: nested.stock,
+        cutBy: cut.process.kind,
+        edge: undefined,
+        parts: aids,
+      })),
+    );
+    writeFileSync(sheetsFile, await writeDrawings('sheets', pages));
+  });
+
+  it('has a lying A4 page a sheet, with the name of every piece in real text', () => {
+    const sizes =
+      execFileSync('pdfinfo', ['-l', '99', sheetsFile], { encoding: 'utf8' }).match(/Page .*size:.*/g) ?? [];
+    expect(sizes).toHaveLength(sheets.length);
+    for (const size of sizes) expect(size).toMatch(/841\.\d+ x 595\.\d+ pts/);
+    const texts = execFileSync('pdftotext', ['-raw', sheetsFile, '-'], { encoding: 'utf8' }).split('\f');
+    sheets.forEach(({ nested }, i) => {
+      for (const { part } of nested.placed) expect(texts[i]).toContain(names.get(part));
+    });
+  });
+
+  it('has the edge of the sheet at the stated scale', () => {
+    const svg = join(folder, 'sheet.svg');
+    pages.forEach(({ scale }, i) => {
+      execFileSync('pdftocairo', ['-svg', '-f', String(i + 1), '-l', String(i + 1), sheetsFile, svg]);
+      // the one path in the grey of the sheet's edge, in points
+      const drawn = /stroke:rgb\(73\.\d+%,73\.\d+%,73\.\d+%\)[^"]*" d="([^"]*)"/.exec(readFileSync(svg, 'utf8'));
+      const corners = [...(drawn?.[1] ?? '').matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [
+        Number(x),
+        Number(y),
+      ]);
+      const span = (axis: 0 | 1) => {
+        const values = corners.map((corner) => corner[axis] ?? 0);
+        return (Math.max(...values) - Math.min(...values)) * MM;
+      };
+      const factor = Number(scale.split(':')[1]);
+      // 900 x 600 mm, the bed (press-house.yaml)
+      expect(Math.abs(span(0) * factor - 900)).toBeLessThan(0.05 * factor);
+      expect(Math.abs(span(1) * factor - 600)).toBeLessThan(0.05 * factor);
+    });
+  });
 });
