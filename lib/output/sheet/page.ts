@@ -195,7 +195,7 @@ export function drawnSheet(drawn: SheetToDraw): ShopDrawing {
   const plan = planned(drawn, area);
   const dx = left;
   const dy = other + foot;
-  const beside = { x: left + ROOM, y: other + 1.5 };
+  const keyAt = { x: left + ROOM, y: other + 1.5 };
   return {
     id: drawn.id,
     title: drawn.id,
@@ -207,7 +207,7 @@ export function drawnSheet(drawn: SheetToDraw): ShopDrawing {
           ...pageFrame(page, [], drawn.title(plan.scale.name)),
           ...[...pictureOf(drawn, plan), zeroCorner(plan)].map((one) => movedBy(one, dx, dy)),
           movedBy(plan.list.build(), dx + plan.list.x, dy + plan.list.y),
-          movedBy(keyOf(drawn), beside.x, beside.y),
+          movedBy(keyOf(drawn), keyAt.x, keyAt.y),
         ],
       },
     ],
