@@ -37,7 +37,7 @@ export { operationKey } from './output/key.js';
 export { recordJsonSchema, recordPage } from './output/record-page.js';
 export type { Part } from './part/index.js';
 export type { ExtraSource } from './parts/index.js';
-export { type Answer, answerOf, readReadings, withValues } from './coupon/index.js';
+export { type Answer, answerOf, printerScale, readReadings, withPrint, withValues } from './coupon/index.js';
 export { calibrationProblems } from './pipeline/calibration-problems.js';
 export {
   buildCoupons,

@@ -9,7 +9,9 @@ import {
   cautionsShort,
   machineFileOf,
   prepare,
+  printerScale,
   readReadings,
+  withPrint,
   withValues,
 } from '../../lib/index.js';
 import { withClaim } from '../claim.js';
@@ -123,9 +125,19 @@ function target(designFile: string): { readonly path: string; readonly own: bool
   return { path, own: true, text: readText(path, 'the design names it as its machine') };
 }
 
-/** Takes filled-in readings into the machine file. */
+/** Writes what the printer makes of 100 mm into the design; returns it. */
+function takePrint(designFile: string, line: number, drawnFor: number): number {
+  const measured = printerScale(line, drawnFor);
+  const written = withPrint(readText(designFile), measured);
+  if (written.kind === 'refused')
+    throw stop(exitCode.wrongInput, 'calibration-form', `${designFile}: ${written.message}`, written.remedy);
+  writeFileAt(designFile, written.text, true);
+  return measured;
+}
+
+/** Takes filled-in readings into the machine file, and the printer's into the design. */
 function takeReadings(flags: CouponArguments, file: string): void {
-  loadDesign(flags.design);
+  const before = loadDesign(flags.design);
   const read = readReadings(readText(file, 'give the file that was filled in at the bench'), basename(file));
   if (read.kind === 'refused') throw new Stop(exitCode.wrongInput, read.problems, 'nothing was written');
   const answered = answerOf(read.readings);
@@ -142,10 +154,19 @@ function takeReadings(flags: CouponArguments, file: string): void {
   if (written.kind === 'refused')
     throw stop(exitCode.wrongInput, 'calibration-form', `${into.path}: ${written.message}`, written.remedy);
   writeFileAt(into.path, written.text, true);
+  const { print: line } = answer;
+  const measured = line === null ? null : takePrint(flags.design, line, before.design.print.measured ?? 100);
   const loaded = loadDesign(flags.design);
   const problems = calibrationProblems(prepare({ ...loaded.design, extra: [] })).map(loaded.locate);
   if (flags.json)
-    printJson({ file: into.path, axes: answer.axes, material: answer.material, values: answer.values, problems });
+    printJson({
+      file: into.path,
+      axes: answer.axes,
+      material: answer.material,
+      values: answer.values,
+      print: measured,
+      problems,
+    });
   else {
     const heads = [
       { head: answer.material },
@@ -159,6 +180,8 @@ function takeReadings(flags: CouponArguments, file: string): void {
   const words = answer.tabs === null ? null : tabWords[answer.tabs];
   if (words !== null) say(words);
   say(shade(`written into ${into.path}, under ${into.own ? '' : 'machine.'}calibration`, 'green'));
+  if (measured !== null)
+    say(shade(`the printer makes ${measured} mm of 100 mm: written into ${flags.design}, as print.measured`, 'green'));
 }
 
 export const couponCommand: CommandModule<object, CouponArguments> = {

@@ -32,6 +32,8 @@ export interface Answer {
   readonly fit: Estimate | null;
   /** Whether the tabs did; of a router. */
   readonly tabs: Readings['tabs'];
+  /** What the check line of a print measures, mm. */
+  readonly print: Readings['print'];
 }
 
 export type Answered =
@@ -157,6 +159,7 @@ export function answerOf(readings: Readings): Answered {
       solved,
       fit,
       tabs: readings.tabs,
+      print: readings.print,
     },
   };
 }

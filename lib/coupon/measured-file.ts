@@ -19,6 +19,8 @@ export interface Readings {
   readonly fit: number | null;
   /** How the parts were held until the sheet was done; of a router. */
   readonly tabs: TabsHeld | null;
+  /** What the check line of a full-size print measures, mm; null where none was printed. */
+  readonly print: number | null;
 }
 
 export const tabAnswers = ['held', 'moved', 'too-strong'] as const;
@@ -30,6 +32,8 @@ export type ReadingsRead =
 
 /** Steps of callipers and rules that are of use, mm. */
 const steps = { min: 0.001, max: 0.1 };
+/** Length of the check line of a print, and what a printer can make of it, mm. */
+const checkLine = { nominal: 100, min: 90, max: 110 };
 /** A reading this far off its nominal value (mm, and as a share of it) is a slip. */
 const slip = { mm: 0.8, share: 0.02 };
 const none = 'none';
@@ -80,6 +84,7 @@ export function readingsTemplate({ cut, readings, fits }: Coupon, title: string)
     ...(cut.cutBy === 'router'
       ? [`tabs:             # held, moved (a part came loose), or too-strong (the tabs would not break by hand)`]
       : []),
+    'print:            # what the 100 mm line of a full-size print of this dish (folder prints) measures, or none',
     '',
     ...cutLines(cut),
     '',
@@ -247,6 +252,19 @@ function takeTabs(reader: Reader, { cut }: Coupon): TabsHeld | null {
   return answer ?? reader.refuse('reading-missing', ['tabs'], shown, `write ${tabAnswers.join(', ')} or none`);
 }
 
+function takePrint(reader: Reader): number | null {
+  const raw = reader.value(['print']);
+  if (raw === none) return null;
+  const line = reader.length(['print'], raw, checkLine.nominal, 'print');
+  if (line === null || (line >= checkLine.min && line <= checkLine.max)) return line;
+  return reader.refuse(
+    'reading-value',
+    ['print'],
+    `print is ${num(line)} mm`,
+    'measure the 100 mm line of the print, printed at 100 % ("actual size") and not fitted to the page, or write none',
+  );
+}
+
 /** The text as a document; the fault where it is none. */
 function documentOf(text: string, lines: LineCounter, file: string): Document | Diagnostic {
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true, merge: false });
@@ -302,10 +320,11 @@ export function readReadings(text: string, file: string): ReadingsRead {
   const measured = coupon.readings.flatMap((reading) => takeReading(reader, reading, known));
   const fit = takeFit(reader, coupon);
   const tabs = takeTabs(reader, coupon);
+  const print = takePrint(reader);
   if (reader.problems.length > 0 || head === null) return { kind: 'refused', problems: reader.problems };
   return {
     kind: 'readings',
-    readings: { coupon, ...head, measured, fit, tabs },
+    readings: { coupon, ...head, measured, fit, tabs, print },
     locate: (id) => reader.place(id in known ? ['readings', id] : [id]),
   };
 }

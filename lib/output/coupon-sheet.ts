@@ -164,8 +164,8 @@ export function writeCouponSheet(sheet: CouponSheet): string {
 ${sheet.notes.map((note) => markup`<p>${note}</p>`)}
 ${sections}
 ${tried(sheet)}
-<section><h2>Printed at true size?</h2><svg viewBox="0 0 110 12" width="110mm" role="img" aria-label="A line of 100 mm"><path class="dim" d="M2 2L2 10M102 2L102 10M2 6L102 6"/></svg>
-<p>This line is 100 mm long. Where a print of it measures otherwise, the printer stretches: write what it measures under print as measured in the design file (print: { measured: 99.4 mm }), and templates print true.</p></section>
+<section><h2>Does the printer print true?</h2>
+<p>Print one of the full-size prints of the dish (folder prints) at 100 %, measure its 100 mm line with a steel rule and write it after print in ${sheet.file}. From then on templates and prints are drawn so that they come out true on that printer. Not printed, or cut by machine alone: none.</p></section>
 <section class="caution"><h2>Caution</h2>${cautions
     .filter(({ title }) => title === 'Machines' || title === 'Who has the last word')
     .map(({ sentences }) => markup`<p>${sentences.join(' ')}</p>`)}</section>`.text;

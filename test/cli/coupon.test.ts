@@ -36,6 +36,7 @@ function filled(): string {
     .replace('step:', 'step: 0.01')
     .replace('thickness: []', 'thickness: [5, 4.98, 5.01]')
     .replace('fit:', 'fit: 0.10')
+    .replace('print:', 'print: none')
     .replace(/^ {2}(\S+): +# ([\d.]+): (outside|inside)/gm, (_, id: string, nominal: string, jaws: string) => {
       const off = id.startsWith('diagonal') ? -0.07 : jaws === 'outside' ? -0.05 : 0.05;
       return `  ${id}: ${(Number(nominal) + off).toFixed(2)} # ${jaws}`;
@@ -55,6 +56,28 @@ describe('dishwright coupon', () => {
     // the folder with its readings filled in is still the one that was written
     const verified = await inProcess(folder, ['verify', join(folder, 'c')]);
     expect(verified.code).toBe(0);
+    writeFileSync(readings, empty);
+  });
+
+  it('takes what the printer makes of 100 mm into the design, on top of what it made before', async () => {
+    const readings = join(folder, 'c', 'measured-ply5.yaml');
+    const [empty, before] = [readFileSync(readings, 'utf8'), readFileSync(design, 'utf8')];
+    const take = async (line: string) => {
+      writeFileSync(readings, empty);
+      writeFileSync(readings, filled().replace('print: none', `print: ${line}`));
+      return inProcess(folder, ['coupon', design, '--measured', readings]);
+    };
+    const first = await take('99.4');
+    expect([first.code, first.err]).toEqual([0, expect.stringContaining('the printer makes 99.4 mm of 100 mm')]);
+    expect(readFileSync(design, 'utf8')).toBe(`${before}\nprint: { measured: 99.4 mm }\n`);
+    // the next print is drawn for 99.4 mm, and its line is still 0.2 mm short: 99.8 % of 99.4
+    await take('99.8');
+    expect(readFileSync(design, 'utf8')).toBe(`${before}\nprint: { measured: 99.201 mm }\n`);
+    const fitted = await take('71');
+    expect([fitted.code, fitted.err]).toEqual([expect.any(Number), expect.stringContaining('print is 71 mm')]);
+    expect(fitted.code).not.toBe(0);
+    expect(readFileSync(design, 'utf8')).toContain('99.201');
+    writeFileSync(design, before);
     writeFileSync(readings, empty);
   });
 

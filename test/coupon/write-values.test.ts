@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import { withPrint } from '../../lib/coupon/write-print.js';
 import { withValues } from '../../lib/coupon/write-values.js';
 import type { Answer } from '../../lib/coupon/index.js';
 import { readDesign } from '../../lib/design/index.js';
@@ -37,6 +38,7 @@ const answer = {
   },
   fit: null,
   tabs: null,
+  print: null,
 } as const satisfies Answer;
 
 function written(text: string, own: boolean, one: Answer = answer): string {
@@ -104,5 +106,31 @@ coolant: mist
     expect(withValues('calibration: { axes: { cutBy: router, date: 2026-01-01 } }\n', true, answer).kind).toBe(
       'refused',
     );
+  });
+});
+
+describe('what the printer makes of 100 mm in a design file', () => {
+  const file = (print: string): string => `name: dish # of the shed\n${print}dish: { aperture: 1500 }\n`;
+  const written = (text: string): string => {
+    const made = withPrint(text, 99.4);
+    if (made.kind === 'refused') throw new Error(made.message);
+    return made.text;
+  };
+
+  it.each([
+    ['', `${file('')}\nprint: { measured: 99.4 mm }\n`],
+    ['print: { paper: a3 } # big\n', file('print: { measured: 99.4 mm, paper: a3 } # big\n')],
+    ['print: {}\n', file('print: { measured: 99.4 mm }\n')],
+    ['print: { measured: 98, paper: a3 }\n', file('print: { measured: 99.4 mm, paper: a3 }\n')],
+    ['print:\n  # ours\n  paper: a3\n', file('print:\n  # ours\n  measured: 99.4 mm\n  paper: a3\n')],
+    ['print:\n  paper: a3\n  measured: 98 mm # in May\n', file('print:\n  paper: a3\n  measured: 99.4 mm # in May\n')],
+  ])('goes into %j', (print, text) => {
+    expect(written(file(print))).toBe(text);
+    expect(parse(text)).toMatchObject({ print: { measured: '99.4 mm' }, dish: { aperture: 1500 } });
+  });
+
+  it('is refused where there is no place for it', () => {
+    for (const text of ['{ name: dish }', 'print: a4\n', 'print:\nname: dish\n'])
+      expect(withPrint(text, 99.4).kind).toBe('refused');
   });
 });

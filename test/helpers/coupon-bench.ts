@@ -178,6 +178,7 @@ export function filledIn(
       if (key === 'thickness' && space === '') return `thickness: [${head.thickness.map(rounded).join(', ')}]`;
       if (key === 'fit') return `fit: ${head.fit ?? 'none'}`;
       if (key === 'tabs') return 'tabs: held';
+      if (key === 'print') return 'print: none';
       return line;
     })
     .join('\n');
