@@ -78,7 +78,8 @@ export function printJson(value: unknown): void {
 
 /** Columns of the terminal; no limit where a program reads, which takes each line as it is. */
 export function columns(stream: Stream = process.stdout): number {
-  return stream.isTTY ? Math.max(40, stream.columns) : Infinity;
+  // a terminal that does not know its width says 0
+  return stream.isTTY ? Math.max(40, stream.columns || 80) : Infinity;
 }
 
 /** A live line on a terminal, nothing in a pipe. */

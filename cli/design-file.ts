@@ -14,8 +14,11 @@ function neighbourOf(file: string): string | null {
   try {
     const folder = dirname(file);
     const found = readdirSync(folder).filter((name) => /\.ya?ml$/i.test(name));
-    const near = nearestWord(basename(file), found, 3);
-    return near === null || near === basename(file) ? null : join(folder, near);
+    const stem = (name: string): string => name.replace(/\.\w+$/, '');
+    const own = stem(basename(file));
+    const near = nearestWord(own, found.map(stem), Math.floor(own.length / 3));
+    const there = found.find((name) => stem(name) === near);
+    return there === undefined ? null : join(folder, there);
   } catch {
     return null;
   }

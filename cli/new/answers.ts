@@ -1,10 +1,24 @@
 /** What a person wants of a new design, and what follows from it. Lengths in mm. */
-import { LengthError, type LengthUnit, materialKinds, mmPer, parseLength, type ProcessKind } from '../../lib/index.js';
+import {
+  LengthError,
+  type LengthUnit,
+  materialKinds,
+  mmPer,
+  parseLength,
+  parseUsualSize,
+  type ProcessKind,
+} from '../../lib/index.js';
 
 export interface Heats {
   readonly litres: number;
   /** Diameter of the vessel's underside. */
   readonly diameter: number;
+}
+
+export interface Place {
+  /** Degrees, north and east positive. */
+  readonly latitude: number;
+  readonly longitude: number;
 }
 
 export interface Answers {
@@ -18,7 +32,20 @@ export interface Answers {
   readonly ribs: number;
   /** Size of the sheets that are bought. */
   readonly sheet: { readonly width: number; readonly height: number };
+  /** Of one sheet; 0 where none is stated. */
+  readonly price: number;
+  readonly place: Place | null;
+  /** Diameter of the router bit; null for the usual one. */
+  readonly bit: number | null;
+  /** Diameters of drill bits; null for a usual set. */
+  readonly drillBits: readonly number[] | null;
 }
+
+/** A small set of twist drills, as it is sold: pilots and clearance holes of the screws that a cleat usually gets. */
+export const drillSet = {
+  mm: '[1.5 mm, 2 mm, 2.5 mm, 3 mm, 3.5 mm, 4 mm, 4.5 mm]',
+  in: '[1/16, 5/64, 7/64, 1/8, 9/64, 11/64]',
+} as const;
 
 /** Fewer ribs than that make no dish, and more are not counted in a question. */
 export const ribRange = { min: 6, max: 240 };
@@ -58,6 +85,13 @@ export function usualRibs(aperture: number, heats: Heats | null): number {
   return Math.min(48, Math.max(12, 2 * Math.ceil(Math.max(byWidth, byVessel) / 2)));
 }
 
+/** Aperture for an amount: some 0.15 m² of mirror a litre, within what one person turns. Common practice, no source. */
+export function usualAperture(heats: Heats | null, units: LengthUnit): number {
+  if (heats === null) return 1200;
+  const wide = Math.sqrt((4 * 0.15e6 * heats.litres) / Math.PI);
+  return round(Math.min(2000, Math.max(600, 2.5 * heats.diameter, wide)), units);
+}
+
 /** Sheets as timber yards sell them. */
 export function usualSheet(units: LengthUnit): Answers['sheet'] {
   return units === 'in' ? { width: 96 * mmPer.in, height: 48 * mmPer.in } : { width: 2440, height: 1220 };
@@ -76,7 +110,60 @@ export function usualAnswers(): Answers {
     machine: 'router',
     ribs: usualRibs(aperture, null),
     sheet: usualSheet('mm'),
+    price: 0,
+    place: null,
+    bit: null,
+    drillBits: null,
   };
+}
+
+const heatsPattern =
+  /^(\d+(?:[.,]\d+)?)\s*(l|litres?|liters?|kg|qt|quarts?|gal|gallons?)\s*(?:in(?:\s+an?)?|,)?\s+(.+)$/i;
+
+/** The unit in which the vessel of an amount is measured; null where the text is of another kind. */
+export function heatsUnit(text: string): LengthUnit | null {
+  const vessel = heatsPattern.exec(text.trim())?.[3];
+  return vessel === undefined ? null : unitOfText(vessel);
+}
+
+/**
+ * `47.1 15.4`, `-16.5, -68.1`: latitude and longitude; `nowhere` for none.
+ * @throws LengthError
+ */
+export function parsePlace(text: string): Place | null {
+  if (/^(?:nowhere|none|no)$/i.test(text)) return null;
+  const remedy = 'write latitude and longitude with points, such as 47.1 15.4, or nowhere';
+  const [latitude, longitude, ...more] = text.split(/\s*[,;]\s+|\s+/).map((one) => Number(one.replace(/°$/, '')));
+  if (latitude === undefined || longitude === undefined || more.length > 0)
+    throw new LengthError(`"${text}" is no place`, remedy);
+  if (!(Math.abs(latitude) <= 90) || !(Math.abs(longitude) <= 180))
+    throw new LengthError(`"${text}" is no place`, remedy);
+  return { latitude, longitude };
+}
+
+/**
+ * `2440 x 1220 for 54`: size of the sheets, and the price of one where it is stated.
+ * @throws LengthError
+ */
+export function parseSheet(text: string, units: LengthUnit): Pick<Answers, 'sheet' | 'price'> {
+  const found = /^(.*?)\s+(?:for|at)\s+[^\d-]*(\d+(?:\.\d+)?)\D*$/i.exec(text);
+  return { sheet: parseUsualSize(found?.[1] ?? text, units), price: Number(found?.[2] ?? 0) };
+}
+
+/**
+ * `2, 3, 4.5`, `none`: diameters of drill bits.
+ * @throws LengthError
+ */
+export function parseBits(text: string, units: LengthUnit): readonly number[] {
+  if (/^(?:none|no|nothing)$/i.test(text)) return [];
+  const bits = text
+    .replace(/^\[|\]$/g, '')
+    .split(/[,;]\s+|\s*;\s*/)
+    .map((one) => parseLength(one, units));
+  const odd = bits.find((mm) => !(mm > 0 && mm <= 50));
+  if (odd !== undefined || bits.length > 30)
+    throw new LengthError(`"${text}" are no drill bits`, 'write their diameters, such as 2, 3, 4.5');
+  return bits;
 }
 
 /**
@@ -85,10 +172,7 @@ export function usualAnswers(): Answers {
  * @throws LengthError when the diameter cannot be read
  */
 export function parseHeats(text: string, units: LengthUnit): Heats | null {
-  const found =
-    /^(\d+(?:[.,]\d+)?)\s*(l|litres?|liters?|kg|qt|quarts?|gal|gallons?)\s*(?:in(?:\s+an?)?|,)?\s+(.+)$/i.exec(
-      text.trim(),
-    );
+  const found = heatsPattern.exec(text.trim());
   const [, amount, unit, rest] = found ?? [];
   if (amount === undefined || unit === undefined || rest === undefined) return null;
   // US liquid gallon: 231 cubic inches (NIST Handbook 44, appendix C)

@@ -1,6 +1,6 @@
 /** The commented design file that `new` writes: every section and key, taken from the schema itself. */
 import { keyEntries, type KeyEntry, type LengthUnit, mmPer, schemaLine, wrapped } from '../../lib/index.js';
-import type { Answers } from './answers.js';
+import { type Answers, drillSet } from './answers.js';
 
 const proseWidth = 96;
 
@@ -94,12 +94,6 @@ function groupLines(
   ];
 }
 
-/** A small set of twist drills, as it is sold: pilots and clearance holes of the screws that a cleat usually gets. */
-const drillSet = {
-  mm: '[1.5 mm, 2 mm, 2.5 mm, 3 mm, 3.5 mm, 4 mm, 4.5 mm]',
-  in: '[1/16, 5/64, 7/64, 1/8, 9/64, 11/64]',
-} as const;
-
 interface Chosen {
   readonly stated: ReadonlyMap<string, string>;
   readonly materials: readonly string[];
@@ -154,8 +148,14 @@ function skinOf({ units, aperture, focalLength }: Answers): Skin {
 /** Edge of a roll that no part may use, on both sides together, mm: the default margin. */
 const rollMargins = 20;
 
+/** The drill bits as a list of the file. */
+function drills({ units, drillBits }: Answers): string {
+  if (drillBits === null) return drillSet[units === 'in' ? 'in' : 'mm'];
+  return `[${drillBits.map((mm) => bare(mm, units)).join(', ')}]`;
+}
+
 function chosen(answers: Answers): Chosen {
-  const { units, aperture, focalLength, heats, kind, thickness, machine } = answers;
+  const { units, aperture, focalLength, heats, kind, thickness, machine, place, price } = answers;
   const length = (mm: number) => bare(mm, units);
   const { panel, mirror } = skinOf(answers);
   const ribs = kind === panel.kind || kind === mirror.kind ? `${kind}-ribs` : kind;
@@ -174,7 +174,14 @@ function chosen(answers: Answers): Chosen {
     ['reflector.finish', mirror.finish],
     ...(chord > mirror.roll - rollMargins ? ([['reflector.layout', 'rows']] as const) : []),
     ['process.kind', machine],
-    ...(machine === 'router' ? ([['process.drillBits', units === 'in' ? drillSet.in : drillSet.mm]] as const) : []),
+    ...(machine === 'router' ? ([['process.drillBits', drills(answers)]] as const) : []),
+    ...(answers.bit === null ? [] : ([['process.toolDiameter', length(answers.bit)]] as const)),
+    ...(place
+      ? ([
+          ['site.latitude', String(place.latitude)],
+          ['site.longitude', String(place.longitude)],
+        ] as const)
+      : []),
     ...(heats
       ? ([
           ['vessel.diameter', length(heats.diameter)],
@@ -190,7 +197,7 @@ function chosen(answers: Answers): Chosen {
       item(mirror.name, mirror.kind, mirror.thickness),
     ],
     stock: [
-      `  - { material: ${ribs}, size: ${sheet} }`,
+      `  - { material: ${ribs}, size: ${sheet}${price > 0 ? `, price: ${price}` : ''} }`,
       `  - { material: ${panel.name}, size: ${sheet} }`,
       `  - { material: ${mirror.name}, rollWidth: ${length(mirror.roll)} }`,
     ],

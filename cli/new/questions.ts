@@ -1,20 +1,25 @@
-/** The questions that `new` asks on a terminal. */
+/** The questions that `new` asks, in the order of the trade: what for, where, how big, of what, with what. */
 import {
   type Diagnostic,
   formatLength,
   LengthError,
   nearestWord,
   parseLength,
-  parseUsualSize,
   type ProcessKind,
   processKinds,
 } from '../../lib/index.js';
 import {
   type Answers,
+  drillSet,
+  heatsUnit,
+  parseBits,
   parseHeats,
   parseMaterial,
+  parsePlace,
+  parseSheet,
   ribRange,
   unitOfText,
+  usualAperture,
   usualFocalLength,
   usualRibs,
   usualSheet,
@@ -22,8 +27,25 @@ import {
 } from './answers.js';
 import { Trials } from './trial.js';
 
+/** What is asked for; each is a flag of the command too. */
+export const answerKeys = [
+  'heat',
+  'place',
+  'aperture',
+  'material',
+  'sheet',
+  'process',
+  'bit',
+  'drills',
+  'focal-length',
+  'ribs',
+] as const;
+export type AnswerKey = (typeof answerKeys)[number];
+
 /** Puts a question and gives what was typed, without the line's end. */
 export type Ask = (question: string) => Promise<string>;
+/** The same, where it is known what is asked for. */
+export type AskFor = (question: string, key: AnswerKey) => Promise<string>;
 
 /** Asks until the answer can be read; an empty answer takes `usual`. */
 export async function until<T>(
@@ -72,11 +94,15 @@ function readRibs(text: string, answers: Answers, trials: Trials): number {
   return refuse(problem, `${would} ribs would do, or another thickness`);
 }
 
-/** Takes sheets that all parts fit on. */
-function readSheet(text: string, answers: Answers, trials: Trials): Answers['sheet'] {
-  const sheet = parseUsualSize(text, answers.units);
-  const problem = trials.obstacle({ ...answers, sheet });
-  return problem === null ? sheet : refuse(problem);
+/** Takes a focal length with which there is a design, with a number of ribs that goes with it. */
+function readFocalLength(text: string, answers: Answers, trials: Trials): Answers {
+  const { units, aperture, ribs } = answers;
+  const focalLength = within(parseLength(text, units), aperture / 4, 50_000, 'the focal length');
+  const changed = { ...answers, focalLength };
+  const would = trials.ribsNear(changed, ribs);
+  if (would !== null) return { ...changed, ribs: would };
+  const problem = trials.obstacle(changed);
+  return problem === null ? changed : refuse(problem, `${formatLength(answers.focalLength, units)} would do`);
 }
 
 function readMachine(text: string): ProcessKind {
@@ -86,58 +112,162 @@ function readMachine(text: string): ProcessKind {
   return known;
 }
 
-/**
- * Asks for what decides a design. What cannot be built is refused at the question whose answer makes it so.
- * @param report takes what is wrong with an answer
- */
-export async function askQuestions(ask: Ask, report: (line: string) => void): Promise<Answers> {
-  const trials = new Trials();
-  const { aperture, units } = await until(ask, report, 'Aperture: diameter across the rib ends', '1200 mm', (text) => ({
-    aperture: within(parseLength(text, 'mm'), 50, 20_000, 'the aperture'),
-    units: unitOfText(text),
-  }));
-  const usualF = usualFocalLength(aperture, units);
-  const aim = await until(
-    ask,
+const nothing = 'nothing';
+
+function readHeat(text: string): Pick<Answers, 'heats'> & { readonly units: Answers['units'] | null } {
+  if (text.toLowerCase() === nothing) return { heats: null, units: null };
+  const units = heatsUnit(text) ?? 'mm';
+  const heats = parseHeats(text, units);
+  if (heats === null)
+    throw new LengthError(`"${text}" does not say how much in which pot`, 'write it as 5 l in 220 mm, or nothing');
+  return { heats: { ...heats, diameter: within(heats.diameter, 10, 5000, 'the vessel') }, units };
+}
+
+type Wanted = Pick<Answers, 'heats' | 'place' | 'aperture' | 'units'>;
+
+/** What the dish is for, where it stands and how big it may be. */
+async function askWanted(ask: AskFor, report: (line: string) => void): Promise<Wanted> {
+  const { heats, units: heatUnits } = await until(
+    (question) => ask(question, 'heat'),
     report,
-    'Focal length, or what to heat, such as 5 l in 220 mm',
-    formatLength(usualF, units),
-    (text) => {
-      const heats = parseHeats(text, units);
-      if (heats) {
-        within(heats.diameter, 10, aperture, 'the vessel');
-        return { heats, focalLength: usualF };
-      }
-      return { heats, focalLength: within(parseLength(text, units), aperture / 4, 50_000, 'the focal length') };
+    'What is to be heated: how much, in a vessel how wide, such as 5 l in 220 mm; or nothing',
+    nothing,
+    readHeat,
+  );
+  const place = await until(
+    (question) => ask(question, 'place'),
+    report,
+    'Where: latitude and longitude in degrees, such as 47.1 15.4, south and west negative; or nowhere',
+    'nowhere',
+    parsePlace,
+  );
+  const usual = usualAperture(heats, heatUnits ?? 'mm');
+  return until(
+    (question) => ask(question, 'aperture'),
+    report,
+    'How big it may be: diameter across the rib ends',
+    formatLength(usual, heatUnits ?? 'mm'),
+    (text): Wanted => {
+      const aperture = within(parseLength(text, heatUnits ?? 'mm'), 50, 20_000, 'the aperture');
+      if (heats && heats.diameter > aperture)
+        throw new LengthError(
+          'the vessel is wider than the dish',
+          `answer more than ${formatLength(heats.diameter, 'mm')}`,
+        );
+      return { heats, place, aperture, units: heatUnits ?? unitOfText(text) };
     },
   );
-  const machine = await until(ask, report, 'Cut by router, laser or hand', 'router', readMachine);
-  const sheet = usualSheet(units);
-  const first = { units, aperture, ...aim, machine, ribs: usualRibs(aperture, aim.heats), sheet };
+}
+
+/** What is bought, and what cuts it. */
+async function askWorkshop(ask: AskFor, report: (line: string) => void, wanted: Wanted): Promise<Answers> {
+  const { aperture, units, heats } = wanted;
   const usual = formatLength(usualThickness(aperture, units), units);
-  const answers = await until(
-    ask,
+  const material = await until(
+    (question) => ask(question, 'material'),
     report,
-    'Material and thickness of the ribs',
+    'Board for the ribs: kind, and thickness as measured',
     `plywood ${usual}`,
-    (text): Answers => {
-      const read = parseMaterial(text, units);
-      const answers = { ...first, ...read };
-      const ribs = trials.ribsNear(answers, first.ribs);
-      if (ribs !== null) return { ...answers, ribs };
-      const problem = trials.obstacle(answers);
-      return problem === null ? answers : refuse(problem, 'another thickness or aperture may do');
-    },
+    (text) => parseMaterial(text, units),
   );
-  const ribs = await until(ask, report, 'Number of ribs', String(answers.ribs), (text) =>
-    readRibs(text, answers, trials),
+  const { width, height } = usualSheet(units);
+  const bought = await until(
+    (question) => ask(question, 'sheet'),
+    report,
+    'Size of the sheets, and the price of one, such as 2440 x 1220 for 54',
+    [width, height].map((mm) => formatLength(mm, units)).join(' x '),
+    (text) => parseSheet(text, units),
   );
-  const shown = [sheet.width, sheet.height].map((mm) => formatLength(mm, units)).join(' x ');
-  return {
-    ...answers,
-    ribs,
-    sheet: await until(ask, report, 'Size of the sheets', shown, (text) =>
-      readSheet(text, { ...answers, ribs }, trials),
-    ),
-  };
+  const machine = await until(
+    (question) => ask(question, 'process'),
+    report,
+    'How it is cut: router, laser or hand',
+    'router',
+    readMachine,
+  );
+  const bits = machine === 'router' ? await askBits(ask, report, units) : { bit: null, drillBits: null };
+  const focalLength = usualFocalLength(aperture, units);
+  return { ...wanted, ...material, ...bought, ...bits, machine, focalLength, ribs: usualRibs(aperture, heats) };
+}
+
+async function askBits(
+  ask: AskFor,
+  report: (line: string) => void,
+  units: Answers['units'],
+): Promise<Pick<Answers, 'bit' | 'drillBits'>> {
+  const usual = units === 'in' ? '1/4 in' : '6 mm';
+  const bit = await until(
+    (question) => ask(question, 'bit'),
+    report,
+    'Diameter of the router bit',
+    usual,
+    (text) => (text === usual ? null : within(parseLength(text, units), 0.5, 50, 'the bit')),
+  );
+  const set = drillSet[units === 'in' ? 'in' : 'mm'].slice(1, -1);
+  const drillBits = await until(
+    (question) => ask(question, 'drills'),
+    report,
+    'Drill bits at hand, for holes smaller than the router bit; or none',
+    set,
+    (text) => (text === set ? null : parseBits(text, units)),
+  );
+  return { bit, drillBits };
+}
+
+/** Problems that another number of ribs does not mend. */
+const notByRibs: ReadonlySet<Diagnostic['code']> = new Set<Diagnostic['code']>([
+  'larger-than-stock',
+  'board-too-large',
+  'hole-smaller-than-tool',
+]);
+
+/**
+ * Asks for what decides a design. What cannot be built is refused at the question whose answer makes it so, or, where
+ * several together do, those of the workshop are asked again.
+ * @param report takes what is wrong with an answer, and the reasons of what is proposed
+ */
+export async function askQuestions(ask: AskFor, report: (line: string) => void): Promise<Answers> {
+  const trials = new Trials();
+  const wanted = await askWanted(ask, report);
+  for (;;) {
+    const asked = await askWorkshop(ask, report, wanted);
+    const problem = trials.obstacle(asked);
+    const ribs =
+      problem === null ? asked.ribs : notByRibs.has(problem.code) ? null : trials.ribsNear(asked, asked.ribs);
+    if (ribs === null) {
+      report(
+        `  with these answers the dish cannot be built: ${problem?.message ?? ''}; ${problem?.remedy ?? 'answer otherwise'}`,
+      );
+      continue;
+    }
+    return askShape(ask, report, { ...asked, ribs }, trials);
+  }
+}
+
+/** What is proposed and may be changed: focal length and number of ribs. */
+async function askShape(
+  ask: AskFor,
+  report: (line: string) => void,
+  proposed: Answers,
+  trials: Trials,
+): Promise<Answers> {
+  const { units, heats } = proposed;
+  const under = heats ? 'the underside of the vessel' : 'a vessel';
+  const answers = await until(
+    (question) => ask(question, 'focal-length'),
+    report,
+    `Focal length; 0.37 of the aperture lets ${under} face the whole dish`,
+    formatLength(proposed.focalLength, units, 5),
+    (text) => readFocalLength(text, proposed, trials),
+  );
+  const width = formatLength(2 * (answers.aperture / 2) * Math.sin(Math.PI / answers.ribs), units);
+  const reason = heats ? 'a panel lights a strip as wide as itself, which has to fall on the vessel' : 'easily bent';
+  const ribs = await until(
+    (question) => ask(question, 'ribs'),
+    report,
+    `Number of ribs; with ${answers.ribs} the panels are ${width} wide at the rim: ${reason}`,
+    String(answers.ribs),
+    (text) => readRibs(text, answers, trials),
+  );
+  return { ...answers, ribs };
 }

@@ -2,13 +2,14 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { parseHeats, parseMaterial, usualAnswers, usualRibs } from '../../cli/new/answers.js';
 import { designText } from '../../cli/new/design-text.js';
 import { askQuestions } from '../../cli/new/questions.js';
 import { writeDesign } from '../../cli/new/write.js';
 import { designJsonSchema, keyEntries, LengthError, prepare } from '../../lib/index.js';
+import { inProcess, workshop } from '../helpers/command.js';
 import { designOf } from '../helpers/fixtures.js';
 
 /** Answers in turn, as typed; what was said about them is kept. */
@@ -75,53 +76,95 @@ describe('what `new` writes', () => {
 
 describe('the questions', () => {
   it('take what is offered for an empty answer', async () => {
-    expect((await typed('', '', '', '', '', '')).answers).toEqual(usualAnswers());
+    expect((await typed()).answers).toEqual(usualAnswers());
   });
 
-  it('take lengths, a vessel to heat, a material and a machine', async () => {
-    const { answers } = await typed('1500', '12 l in 260 mm', 'laser', 'mdf 16', '24', '2800 x 2070');
+  it('go in the order of the trade, and make a design of what is answered', async () => {
+    const { answers } = await typed(
+      ...[
+        '12 l in 260 mm',
+        '47.1 15.4',
+        '1500',
+        'mdf 15.8',
+        '2800 x 2070 for 62.50',
+        'router',
+        '4 mm',
+        '2.5, 3, 4, 4.5',
+      ],
+      ...['', '24'],
+    );
     expect(answers).toMatchObject({
       units: 'mm',
       aperture: 1500,
       heats: { litres: 12, diameter: 260 },
+      place: { latitude: 47.1, longitude: 15.4 },
       kind: 'mdf',
-      thickness: 16,
-      machine: 'laser',
+      thickness: 15.8,
+      machine: 'router',
+      bit: 4,
+      drillBits: [2.5, 3, 4, 4.5],
       ribs: 24,
       sheet: { width: 2800, height: 2070 },
+      price: 62.5,
     });
     const design = designOf(designText(answers));
     expect(design.dish.ribs).toBe(24);
     expect(design.vessel?.diameter).toBe(260);
     expect(design.load?.mass).toBe(12);
+    expect(design.site).toMatchObject({ latitude: 47.1, longitude: 15.4 });
+    expect(design.stock[0]?.price).toBe(62.5);
+    expect(design.process).toMatchObject({ toolDiameter: 4, drillBits: [2.5, 3, 4, 4.5] });
   });
 
-  it('go on in inches when the aperture is given in inches', async () => {
-    const { answers } = await typed('52 in', '20', 'hand', '15/32');
+  it('go on in inches when the aperture or the vessel is given in inches', async () => {
+    const { answers } = await typed('', '', '52 in', '15/32', '', 'hand', '20');
     expect(answers.units).toBe('in');
     expect(answers.focalLength).toBeCloseTo(508, 9);
     const design = designOf(designText(answers));
     expect(design.dish.aperture).toBeCloseTo(52 * 25.4, 9);
     expect(design.materials['plywood']?.thickness).toBeCloseTo((15 / 32) * 25.4, 2);
+    expect((await typed('2 gal in 10 in')).answers.units).toBe('in');
+    expect((await typed('5 l in 220 mm')).answers.units).toBe('mm');
   });
 
   it('ask again for what they cannot take, and say why', async () => {
     const { answers, reported, left } = await typed(
-      ...['wide', '3 mm', '900', '100', '400', 'saw', 'hand', 'ply', '9', 'many', '18', '8 ft', '8 ft x 4 ft', 'x'],
+      ...[
+        'a stew',
+        '',
+        'Graz',
+        '',
+        'wide',
+        '3 mm',
+        '900',
+        'ply',
+        '9',
+        '8 ft',
+        '8 ft x 4 ft',
+        'saw',
+        'hand',
+        '100',
+        '400',
+      ],
+      ...['many', '18', 'x'],
     );
-    expect(answers).toMatchObject({ aperture: 900, focalLength: 400, thickness: 9, machine: 'hand' });
-    expect(reported).toHaveLength(7);
-    expect(reported[1]).toContain('from 50 mm to 20000 mm');
-    expect(reported[2]).toContain('225 mm');
+    expect(answers).toMatchObject({ aperture: 900, focalLength: 400, thickness: 9, machine: 'hand', ribs: 18 });
+    expect(reported).toHaveLength(9);
+    expect(reported[0]).toContain('write it as 5 l in 220 mm');
+    expect(reported[1]).toContain('such as 47.1 15.4');
+    expect(reported[3]).toContain('from 50 mm to 20000 mm');
+    expect(reported[7]).toContain('225 mm');
     expect(left).toEqual(['x']);
   });
 
   it('refuse what cannot be built, with what would do', async () => {
-    const { answers, reported } = await typed('340', '180', 'laser', '15 mm', '39', '20', '120 x 80', '');
+    const { answers, reported } = await typed(
+      ...['', '', '340', '15 mm', '120 x 80', 'laser', '15 mm', '', 'laser', '180', '39', '20'],
+    );
     expect(reported).toHaveLength(2);
+    expect(reported[0]).toMatch(/with these answers the dish cannot be built: .*; .*sheets? (?:of|at least)/);
     // 39 ribs of 15 mm fill the whole circle out to 15 / (2 tan(π/39)) = 93 mm of 170 mm
-    expect(reported[0]).toMatch(/\d+ ribs would do, or another thickness/);
-    expect(reported[1]).toContain('use sheets at least');
+    expect(reported[1]).toMatch(/\d+ ribs would do, or another thickness/);
     expect(answers).toMatchObject({ ribs: 20, sheet: { width: 2440, height: 1220 } });
   });
 
@@ -173,5 +216,46 @@ describe('writing it', () => {
   it('says so when the folder is not there, and leaves nothing behind', () => {
     expect(() => writeDesign(join(folder, 'none', 'a.yaml'), 'name: a\n', false)).toThrow('no such file or folder');
     expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
+describe('answers as flags', () => {
+  const place = workshop();
+  afterAll(() => place.clear());
+  const run = (...flags: string[]) => inProcess(place.folder, ['new', 'flags.yaml', ...flags]);
+
+  it('write a design that `check` takes, and say what it costs and does', async () => {
+    const made = await run(
+      '--heat',
+      '3 l in 200 mm',
+      '--aperture',
+      '800 mm',
+      '--material',
+      'plywood 9',
+      '--sheet',
+      '1250 x 1250 for 31',
+      '--process',
+      'hand',
+    );
+    expect(made.code, made.err).toBe(0);
+    expect(made.err).toMatch(/To buy: \d+ x plywood 1250 mm x 1250 mm for \d+\.00/);
+    expect(made.err).toMatch(/power taken up: \d+ W/);
+    expect((await inProcess(place.folder, ['check', 'flags.yaml'])).code).toBe(0);
+  });
+
+  it.each([
+    [['--heat', 'soup'], /^error: --heat: "soup" does not say how much/, /5 l in 220 mm/],
+    [['--place', '46,9 15,5'], /^error: --place: /, /with points/],
+    [['--aperture', '1,2 m'], /^error: --aperture: "1,2 m" has a comma/, /1\.2 m/],
+    [['--sheet', '8 x 4'], /^error: --sheet: .*beyond reason/, /8 ft x 4 ft/],
+    [['--drills', 'none'], /^error: --drills: .*smaller than the 6 mm router bit/, /drill bit/],
+    [['--ribs', '4'], /^error: --ribs: /, /6 to 240/],
+  ])('%j are refused in words, with nothing written', async (flags, cause, mend) => {
+    rmSync(join(place.folder, 'flags.yaml'), { force: true });
+    const { code, err } = await run(...flags);
+    expect(code).toBe(2);
+    expect(err).toMatch(cause);
+    expect(err.split('\n')[1]).toMatch(mend);
+    expect(readdirSync(place.folder)).not.toContain('flags.yaml');
   });
 });
