@@ -18,7 +18,7 @@ type Found = Pick<Slip, 'message' | 'remedy'> & { readonly column?: number };
 const KEY = /^(\s*(?:- +)?)([A-Za-z][\w-]*)/;
 
 /** A text as it stands within quotes: in those that it does not hold itself. */
-export function quoted(text: string): string {
+function quoted(text: string): string {
   return text.includes('"') ? `'${text.replace(/'/g, "''")}'` : `"${text}"`;
 }
 
