@@ -39,7 +39,9 @@ export function formatFraction(mm: number, under: number): string {
 
 /** A rule of inches has no finer lines. */
 const RULE = 64;
-/** What is thin is told in thousandths where a fraction would be off by more than this share of it. */
+/** Below this no rule is read, inches: what is thinner is told in thousandths, where its fraction is off. */
+const THIN = 1 / 32;
+/** By more than this share of it. */
 const THIN_SHARE = 0.02;
 /** From here on feet are told, inches. */
 const FEET_FROM = 24;
@@ -47,7 +49,8 @@ const FEET_FROM = 24;
 /** Inches as a workshop has them: `3/4 in`, `17-23/64 in`, `4 ft 4 in`; sheet metal and gaps in thousandths, `0.021 in`. */
 function formatInches(mm: number): string {
   const { error } = nearestFraction(mm, RULE);
-  if (Math.abs(error) > THIN_SHARE * Math.abs(mm)) return `${Number((mm / mmPer.in).toFixed(3))} in`;
+  if (Math.abs(mm) < THIN * mmPer.in && Math.abs(error) > THIN_SHARE * Math.abs(mm))
+    return `${Number((mm / mmPer.in).toFixed(3))} in`;
   const found = nearestFraction(mm, RULE);
   const feet = found.integer >= FEET_FROM ? Math.floor(found.integer / 12) : 0;
   const rest = { ...found, integer: found.integer - 12 * feet };

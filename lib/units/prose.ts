@@ -27,6 +27,9 @@ export const reachIn =
   (mm: number): string =>
     formatLength(inInches(unit) ? Math.ceil(mm / 25.4 - 1e-9) * 25.4 : mm, unit);
 
+/** A length, or several that state their unit once: `2.5 mm`, `5, 10 and 20 mm`, `3 to 4 mm`. */
+const listed = /(?<![\w./])(?:-?\d+(?:\.\d+)?(?:, | and | or | to ))*-?\d+(?:\.\d+)? mm\b/g;
+
 /**
  * A sentence with its millimetres, kilograms, square metres and metres a second in the units of an inch workshop; as it is
  * for a metric one. What is measured in no workshop stays: watts, watts per square metre, degrees Celsius, milliradians.
@@ -34,7 +37,9 @@ export const reachIn =
 export function proseIn(text: string, unit: LengthUnit): string {
   if (!inInches(unit)) return text;
   return text
-    .replace(/(?<![\w./])(-?\d+(?:\.\d+)?) mm\b/g, (_, value: string) => formatLength(Number(value), unit))
+    .replace(listed, (list) =>
+      list.replace(/ mm$/, '').replace(/-?\d+(?:\.\d+)?/g, (value) => formatLength(Number(value), unit)),
+    )
     .replace(/(?<![\w./])(\d+(?:\.\d+)?) kg\b/g, (_, value: string) => formatMass(Number(value), unit))
     .replace(/(?<![\w./])(\d+(?:\.\d+)?) m²(?!K)/g, (_, value: string) => formatArea(Number(value) * 1e6, unit))
     .replace(/each m²/g, `each ${decimals(1 / SQUARE_FOOT_M2, 1)} sq ft`)

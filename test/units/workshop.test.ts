@@ -4,10 +4,66 @@
  * 1959; NIST SP 811, appendix B). The quotients below were worked out by hand from these.
  */
 import { describe, expect, it } from 'vitest';
-import { formatFraction, formatLength, proseIn, reachIn } from '../../lib/units/index.js';
+import { formatFraction, formatLength, nearestDrill, proseIn, reachIn } from '../../lib/units/index.js';
+import { imperial } from '../../lib/output/shop/printing.js';
 import { formatArea, formatMass } from '../../lib/units/prose.js';
 import { parseAngle } from '../../lib/units/angle.js';
 import { wrapped } from '../../lib/units/wrap.js';
+
+describe('what is between thin and thick', () => {
+  it.each([
+    // 1 mm is 2.52 sixty-fourths, 2.2 mm is 5.54
+    [1, '3/64 in'],
+    [2.2, '3/32 in'],
+    // below a thirty-second, 0.79 mm, no rule is read
+    [0.75, '0.03 in'],
+    [0.53, '0.021 in'],
+  ])('%d mm is %s', (mm, text) => {
+    expect(formatLength(mm, 'in')).toBe(text);
+  });
+});
+
+describe('lists of lengths that state their unit once', () => {
+  it.each([
+    ['gauges of 5, 10, 20 mm', 'gauges of 13/64 in, 25/64 in, 25/32 in'],
+    ['from 3 to 4 mm', 'from 1/8 in to 5/32 in'],
+    ['a gap of 1.5 or 2 mm at 2 places', 'a gap of 1/16 in or 5/64 in at 2 places'],
+    ['an M6 bolt, 40 mm', 'an M6 bolt, 1-37/64 in'],
+  ])('%s: all of them are converted', (metric, inch) => {
+    expect(proseIn(metric, 'in')).toBe(inch);
+    expect(proseIn(metric, 'mm')).toBe(metric);
+  });
+});
+
+// diameters as handbooks of machinists print them after ASME B94.11M, from memory
+describe('drills by number and letter', () => {
+  it.each([
+    [0.228, 'no. 1'],
+    [0.201, 'no. 7'],
+    [0.159, 'no. 21'],
+    [0.1495, 'no. 25'],
+    [0.1285, 'no. 30'],
+    [0.098, 'no. 40'],
+    [0.07, 'no. 50'],
+    [0.04, 'no. 60'],
+    [0.234, 'letter A'],
+    [0.257, 'letter F'],
+    [0.332, 'letter Q'],
+    [0.413, 'letter Z'],
+  ])('%d in is %s', (inches, name) => {
+    expect(nearestDrill(inches)).toEqual({ name, inches });
+  });
+
+  it('are named on drawings where no fraction will do', () => {
+    const { drill } = imperial(64);
+    // 4 mm is 0.1575 in: no. 22 is 0.157, the nearest fraction 5/32 is 0.15625 and 0.03 mm off
+    expect(drill(4)).toBe('0.157 (no. 22)');
+    // 5/32 in itself
+    expect(drill(3.96875)).toBe('5/32');
+    // 2.5 mm is 0.0984 in: no. 40 is 0.098 in
+    expect(drill(2.5)).toBe('0.098 (no. 40)');
+  });
+});
 
 describe('lengths in a workshop of inches', () => {
   it.each([

@@ -1,5 +1,5 @@
 /** Numbers as a drawing prints them: millimetres, or inches in fractions or in decimals, never mixed. */
-import { formatFraction, nearestFraction } from '../../units/index.js';
+import { formatFraction, nearestDrill, nearestFraction } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 
 export interface Printing {
@@ -49,8 +49,15 @@ export function metric(decimals: 1 | 2): Printing {
 export function imperial(under: number | null): Printing {
   const steps = [1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16].map((step) => step * INCH);
   if (under === null) return { unit: 'in', name: 'in', length: inches, drill: inches, angle, steps };
-  const drill = (mm: number): string =>
-    Math.abs(nearestFraction(mm, 64).error) < DRILL ? bare(formatFraction(mm, 64)) : inches(mm);
+  const drill = (mm: number): string => {
+    const fraction = Math.abs(nearestFraction(mm, 64).error);
+    if (fraction < DRILL) return bare(formatFraction(mm, 64));
+    const named = nearestDrill(mm / INCH);
+    // as far off, a drill with a name is no better than the fraction
+    return Math.abs(named.inches * INCH - mm) < Math.min(DRILL, fraction)
+      ? `${decimal(named.inches, 4)} (${named.name})`
+      : inches(mm);
+  };
   return {
     unit: 'in',
     name: `in, to 1/${under}`,
