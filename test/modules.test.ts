@@ -120,7 +120,7 @@ describe('the command line', () => {
     typeof entry === 'string' ? [] : entry.types.replace('./dist/lib/', '').replace(/\.d\.ts$/, '.js'),
   );
   // the page scripts are a part of the book and draw its model; bench and fuzz measure and attack what lies within
-  const ofTheCommand = sources(cli).filter((file) => !/^(?:browser|bench|fuzz)\//.test(relative(cli, file)));
+  const ofTheCommand = sources(cli).filter((file) => !/^(?:browser|bench|fuzz|pictures)\//.test(relative(cli, file)));
 
   it('uses of the library what the package exports, and nothing else', () => {
     expect(entryFiles).toContain('index.js');
