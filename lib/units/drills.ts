@@ -14,7 +14,7 @@ const letters = [
   0.339, 0.348, 0.358, 0.368, 0.377, 0.386, 0.397, 0.404, 0.413,
 ];
 
-export interface Drill {
+interface Drill {
   /** `no. 22`, `letter F`. */
   readonly name: string;
   readonly inches: number;

@@ -6,4 +6,4 @@ export { wrapped } from './wrap.js';
 export { refuseOtherUnit, type UsualRange } from './usual.js';
 export { formatArea, formatMass, proseIn, reachIn } from './prose.js';
 export { commaSlip } from './slips.js';
-export { type Drill, nearestDrill } from './drills.js';
+export { nearestDrill } from './drills.js';
