@@ -55,23 +55,43 @@ function distanceOf(x: number, y: number, place: ProofPoint): number {
 }
 
 /**
- * Greatest value along a piece of an arc of what changes with the angle as a cosine does, its greatest where the radius
- * points along a direction: at one of its ends, or there.
+ * The place on a piece of an arc at which its radius points along a direction: there, or at an end of the piece, is the
+ * greatest value of what changes with the angle as a cosine does. Null where that place is not on the piece.
  */
-function maxAlong(
-  arc: ProofEdge,
-  a: Sample,
-  b: Sample,
-  ux: number,
-  uy: number,
-  valueAt: (x: number, y: number) => number,
-): number {
+function placeTowards(arc: ProofEdge, a: Sample, b: Sample, ux: number, uy: number): ProofPoint | null {
   const { mx, my, sweep } = arc;
   const t = 0.5 + Math.atan2(mx * uy - my * ux, mx * ux + my * uy) / sweep;
-  const max = Math.max(valueAt(a.x, a.y), valueAt(b.x, b.y));
-  if (t <= a.t || t >= b.t) return max;
-  const { x, y } = pointAlong(arc, t);
-  return Math.max(max, valueAt(x, y));
+  return t > a.t && t < b.t ? pointAlong(arc, t) : null;
+}
+
+/** Greatest distance of a piece of an arc from a point. */
+function farthestFromPoint(x: number, y: number, arc: ProofEdge, a: Sample, b: Sample): number {
+  const ends = Math.max(distanceOf(x, y, a), distanceOf(x, y, b));
+  const far = placeTowards(arc, a, b, arc.cx - x, arc.cy - y);
+  return far === null ? ends : Math.max(ends, distanceOf(x, y, far));
+}
+
+/** How far a piece of an arc reaches past the ends of another edge at most, along the tangents there. */
+function reachPast(other: ProofEdge, arc: ProofEdge, a: Sample, b: Sample): number {
+  const first = placeTowards(arc, a, b, -other.tax, -other.tay) ?? a;
+  const before = -Math.min(pastStart(other, a.x, a.y), pastStart(other, b.x, b.y), pastStart(other, first.x, first.y));
+  const last = placeTowards(arc, a, b, other.tbx, other.tby) ?? b;
+  const after = Math.max(pastEnd(other, a.x, a.y), pastEnd(other, b.x, b.y), pastEnd(other, last.x, last.y));
+  // of more than half a turn only what is past both ends is past it
+  return Math.max(0, Math.abs(other.sweep) <= Math.PI ? Math.max(before, after) : Math.min(before, after));
+}
+
+/** Greatest distance of a piece of an arc from the line or the circle on which another edge lies. */
+function farthestAside(other: ProofEdge, arc: ProofEdge, a: Sample, b: Sample): number {
+  const { ax, ay, tax, tay } = other;
+  const straight = other.sweep === 0;
+  const aside = (x: number, y: number): number =>
+    Math.abs(straight ? (y - ay) * tax - (x - ax) * tay : outsideCircle(other, x, y));
+  const dx = straight ? -tay : arc.cx - other.cx;
+  const dy = straight ? tax : arc.cy - other.cy;
+  const one = placeTowards(arc, a, b, dx, dy) ?? a;
+  const another = placeTowards(arc, a, b, -dx, -dy) ?? b;
+  return Math.max(aside(a.x, a.y), aside(b.x, b.y), aside(one.x, one.y), aside(another.x, another.y));
 }
 
 /** So much of its radius off a circle, and past the end of its arc, the bound by two arcs holds. */
@@ -80,45 +100,26 @@ const nearEnd = 0.5;
 /** From a place that is `d` past the end of an arc its projection to the circle is at most this much of `d` from the end. */
 const pastToEnd = 1.2;
 
-/** How far a piece of an arc reaches past the ends of another edge at most, along the tangents there. */
-function reachPast(other: ProofEdge, arc: ProofEdge, a: Sample, b: Sample): number {
-  const before = maxAlong(arc, a, b, -other.tax, -other.tay, (x, y) => -pastStart(other, x, y));
-  const after = maxAlong(arc, a, b, other.tbx, other.tby, (x, y) => pastEnd(other, x, y));
-  // of more than half a turn only what is past both ends is past it
-  return Math.max(0, Math.abs(other.sweep) <= Math.PI ? Math.max(before, after) : Math.min(before, after));
-}
-
 /**
- * Upper bound of the distance of a piece of an arc from another edge. The distance of its points from a line, and from
- * any centre, is greatest and least at its ends or at one place between. What reaches past the other's end is farther
- * by little more than it reaches.
+ * Upper bound of the distance of a piece of an arc from another edge: by what it is aside of the edge's line or circle,
+ * and a little more than what it reaches past the edge's end; or by one of the edge's ends.
+ * @param enough a bound that settles the piece
  */
-function boundAlongArc(other: ProofEdge, arc: ProofEdge, a: Sample, b: Sample): number {
-  const fromPoint = (x: number, y: number): number =>
-    maxAlong(arc, a, b, arc.cx - x, arc.cy - y, (px, py) => Math.sqrt((px - x) ** 2 + (py - y) ** 2));
-  const fromEnd = Math.min(fromPoint(other.ax, other.ay), fromPoint(other.bx, other.by));
+function boundAlongArc(other: ProofEdge, arc: ProofEdge, a: Sample, b: Sample, enough: number): number {
+  const aside = farthestAside(other, arc, a, b);
   const past = reachPast(other, arc, a, b);
-  const { tax, tay } = other;
-  if (other.sweep === 0) {
-    const aside = (x: number, y: number): number => (y - other.ay) * tax - (x - other.ax) * tay;
-    const left = maxAlong(arc, a, b, -tay, tax, aside);
-    const right = maxAlong(arc, a, b, tay, -tax, (x, y) => -aside(x, y));
-    return Math.min(fromEnd, Math.max(left, right) + past);
-  }
-  const dx = arc.cx - other.cx;
-  const dy = arc.cy - other.cy;
-  const outside = maxAlong(arc, a, b, dx, dy, (x, y) => outsideCircle(other, x, y));
-  const within = maxAlong(arc, a, b, -dx, -dy, (x, y) => -outsideCircle(other, x, y));
-  const off = Math.max(outside, within);
-  if (off > nearCircle * other.radius || past > nearEnd * other.radius) return fromEnd;
-  return Math.min(fromEnd, off + pastToEnd * past);
+  const holds = other.sweep === 0 || (aside <= nearCircle * other.radius && past <= nearEnd * other.radius);
+  const along = holds ? aside + pastToEnd * past : Infinity;
+  if (along <= enough) return along;
+  const fromStart = farthestFromPoint(other.ax, other.ay, arc, a, b);
+  return Math.min(along, fromStart, farthestFromPoint(other.bx, other.by, arc, a, b));
 }
 
 /** Upper bound of the distance from the edge `other` between two samples. */
 function bound(other: ProofEdge, edge: ProofEdge, a: Sample, b: Sample): number {
   const byChord = boundByChord(other, edge, a, b, (b.t - a.t) * edge.length);
-  const isSettled = edge.sweep === 0 || byChord <= Math.max(a.distance, b.distance) + measureSlack;
-  return isSettled ? byChord : Math.min(byChord, boundAlongArc(other, edge, a, b));
+  const enough = Math.max(a.distance, b.distance) + measureSlack;
+  return edge.sweep === 0 || byChord <= enough ? byChord : Math.min(byChord, boundAlongArc(other, edge, a, b, enough));
 }
 
 /** Of a distance that is far too large, so much may be wrong: a fault has to be found, not measured. */

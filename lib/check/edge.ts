@@ -45,7 +45,7 @@ function lead(along: number, across: number): number {
 }
 
 /** Length of a vector. A root of squares: `Math.hypot` takes many times as long. */
-const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
+export const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 function straight(a: ProofPoint, b: ProofPoint, length: number): ProofEdge {
   const tx = length > 0 ? (b.x - a.x) / length : 0;

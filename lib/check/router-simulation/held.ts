@@ -42,7 +42,10 @@ export function checkHeld(
     const edges = nominal.outlines.flatMap((line) => line.edges);
     // the piece that most of its edge belongs to is the part; a place may fall in a hole or beyond a thin corner
     const counts = new Map<number, number>();
-    for (const at of placesAlong(edges, -inward)) counts.set(pieceAt(at), (counts.get(pieceAt(at)) ?? 0) + 1);
+    for (const at of placesAlong(edges, -inward)) {
+      const piece = pieceAt(at);
+      counts.set(piece, (counts.get(piece) ?? 0) + 1);
+    }
     counts.delete(0);
     const own = [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
     const hangs = frame.has(own);
@@ -54,7 +57,7 @@ export function checkHeld(
       continue;
     }
     if (held.onionSkin) continue;
-    const places = [...placesAlong(edges, radius)];
+    const places = placesAlong(edges, radius);
     const tabs = standingAt(places, lowered, standsAbove(tabTop)).filter(
       ({ width }) => width >= limits.tabWidth - tabSlack,
     );

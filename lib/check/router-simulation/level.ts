@@ -1,5 +1,5 @@
 /** Motions seen from above: as edges of the proof's own kind. */
-import { type ProofEdge, edgeBetween } from '../edge.js';
+import { type ProofEdge, edgeBetween, lengthOf } from '../edge.js';
 import type { Motion, ProofPoint3 } from './types.js';
 
 /** Whether a motion goes straight up or down. */
@@ -40,7 +40,7 @@ export function placeOn({ from, to, turn }: Motion, t: number): ProofPoint3 {
 
 /** Length of a motion seen from above. */
 export function levelLength({ from, to, turn }: Motion): number {
-  return turn === null ? Math.hypot(to.x - from.x, to.y - from.y) : Math.abs(turn.sweep) * turn.radius;
+  return turn === null ? lengthOf(to.x - from.x, to.y - from.y) : Math.abs(turn.sweep) * turn.radius;
 }
 
 /** Radius of what the tool cuts at the face of the sheet with its tip at z. */

@@ -1,5 +1,5 @@
 /** What stands in the cut around a part, by exact distances: where no tool has swept the middle of the cut to a level. */
-import { distanceFrom, type ProofEdge, pointAlong } from '../edge.js';
+import { distanceFrom, lengthOf, type ProofEdge, pointAlong } from '../edge.js';
 import { EdgeSet } from '../edge-set.js';
 import type { ProofPoint } from '../types.js';
 import { edgesOfMotion, placeOn } from './level.js';
@@ -65,19 +65,21 @@ export function rightOf(edge: ProofEdge, share: number, off: number): ProofPoint
     dx = -(at.y - edge.cy) * turn;
     dy = (at.x - edge.cx) * turn;
   }
-  const size = Math.hypot(dx, dy);
+  const size = lengthOf(dx, dy);
   return size > 0 ? { x: at.x + (dy / size) * off, y: at.y - (dx / size) * off } : null;
 }
 
 /** Places along a ring's edges, `off` mm to the right, in order. */
-export function* placesAlong(edges: readonly ProofEdge[], off: number): Generator<ProofPoint> {
+export function placesAlong(edges: readonly ProofEdge[], off: number): ProofPoint[] {
+  const places: ProofPoint[] = [];
   for (const edge of edges) {
     const count = Math.max(1, Math.ceil(edge.length / step));
     for (let i = 0; i < count; i += 1) {
       const place = rightOf(edge, (i + 0.5) / count, off);
-      if (place !== null) yield place;
+      if (place !== null) places.push(place);
     }
   }
+  return places;
 }
 
 /** A stretch of the cut that stands. */
@@ -90,7 +92,7 @@ export interface StandingTab {
 /** The last place from `swept` towards `standing` that is still swept. */
 function endOf(swept: ProofPoint, standing: ProofPoint, cut: SweptBelow): ProofPoint {
   let [from, to] = [swept, standing];
-  while (Math.hypot(to.x - from.x, to.y - from.y) > exact) {
+  while (lengthOf(to.x - from.x, to.y - from.y) > exact) {
     const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
     if (cut.has(middle)) from = middle;
     else to = middle;
@@ -129,7 +131,7 @@ export function standingAt(
     if (run === 0) continue;
     const from = endOf(at(places, first - 1), at(places, first), cut);
     const to = endOf(at(places, first + run), at(places, first + run - 1), cut);
-    found.push({ width: Math.hypot(to.x - from.x, to.y - from.y), place: at(places, first) });
+    found.push({ width: lengthOf(to.x - from.x, to.y - from.y), place: at(places, first) });
     i += run;
   }
   return found;
