@@ -91,7 +91,7 @@ export const sheetPlants = {
   'layer-circle': [inSvg('class="countersink"', 'class="opening"'), 'a circle stands on layer opening'],
   'line-twice': [inSvg(/<circle[^>]*>/, '$&$&'), 'a line on layer drill-4mm stands twice'],
   'circle-size': [inSvg(' r="2"', ' r="2.2"'), 'a circle of 4.4 mm stands on layer drill-4mm'],
-  'path-open': [inSvg('Z"><title>rib 2', '"><title>rib 2'), 'a path on layer outline is not closed'],
+  'path-open': [inSvg(/Z"(?=[^>]*><title>rib 2)/, '"'), 'a path on layer outline is not closed'],
   'edge-short': [inSvg('M167 56L', 'M167 56L167 56L'), 'a path on layer outline has an edge without length'],
 
   'key-missing': [inSvg('opening #56B4E9:', 'opening:'), 'no line of the key gives the colour of layer opening'],
@@ -107,7 +107,7 @@ export const sheetPlants = {
   'pair-circle': [inSvg('cx="24"', 'cx="24.1"'), 'a circle differs by 0.1 mm from the DXF, on layer drill-4mm'],
   'pair-path': [inSvg('M122 20L132 20', 'M122 20L132 21'), 'a path differs from the DXF, on layer scribe'],
   'pair-kind': [
-    inSvg('<circle cx="24" cy="48" r="2"/>', '<path d="M22 48A2 2 0 0 1 26 48A2 2 0 0 1 22 48Z"/>'),
+    inSvg(/<circle cx="24" cy="48" r="2"[^>]*>/, '<path d="M22 48A2 2 0 0 1 26 48A2 2 0 0 1 22 48Z"/>'),
     'a path stands for a circle of the DXF, or the reverse, on layer drill-4mm',
   ],
 
@@ -115,7 +115,7 @@ export const sheetPlants = {
     inSvg(/<path[^>]*><title>rib 2<\/title><\/path>/, ''),
     'no path cuts the outline of rib 2 where it should be',
   ],
-  'countersink-missing': [inSvg(/<circle[^>]* r="3.5"\/>/, ''), 'the 7 mm countersink of rib 1 is missing'],
+  'countersink-missing': [inSvg(/<circle[^>]* r="3.5"[^>]*>/, ''), 'the 7 mm countersink of rib 1 is missing'],
   'path-stray': [
     inSvg('<g class="outline" stroke="#009E73">', '$&<path d="M85 10L95 10L95 20Z"/>'),
     'a path on layer outline belongs to no part',
