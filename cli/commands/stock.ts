@@ -100,7 +100,9 @@ function printTrials(trials: readonly Trial[], best: Trial | null, design: Desig
   for (const line of table(heads, rows, columns())) print(line);
   if (best) for (const line of [`Recommended: ${best.name}.`, ...billLines(best.bills)]) print(line);
   for (const line of legend) say(line);
-  if (without.length > 0) say(`Without a price in stock: ${without.join(', ')}; the cost is that of what has one.`);
+  if (noPrice) say('No price is stated in stock, so the size with the smallest area bought is recommended.');
+  else if (without.length > 0)
+    say(`Without a price in stock: ${without.join(', ')}; the cost is that of what has one.`);
   if (!noPrice && trials.length > 1)
     say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
 }
