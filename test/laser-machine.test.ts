@@ -70,7 +70,7 @@ describe('the kerf of a material', () => {
     );
   });
 
-  it('is that of the process where the machine states none, which is told', () => {
+  it('is that of the process where the machine states none, which is whole', () => {
     const reading = readDesign(laserText('{ kind: laser, materials: { ply: { kerf: 0.3 } } }'));
     expect(reading.problems.map(({ code, severity, place }) => [code, severity, place?.path])).toEqual([
       ['machine-material', 'warning', ['machine', 'materials']],
@@ -139,7 +139,8 @@ describe('a machine of one kind', () => {
     const reading = readDesign(laserText(machine));
     expect(reading.kind).toBe('refused');
     const [problem] = reading.problems;
-    expect([problem?.code, problem?.message.includes(words), problem?.place?.path[0]]).toEqual([code, true, 'machine']);
+    const whole = `${problem?.message} ${problem?.remedy}`;
+    expect([problem?.code, whole.includes(words), problem?.place?.path[0]]).toEqual([code, true, 'machine']);
   });
 
   it('may have more materials in a file of its own than a design', () => {

@@ -9,7 +9,7 @@ export interface RandomDesign {
 const unitsMm = { mm: 1, cm: 10, in: 25.4 } as const;
 type Unit = keyof typeof unitsMm;
 
-/** A design of which every length is a bare number in `unit`. */
+/** A design of which every length is a number in `unit`, bare but for one. */
 export function designIn(unit: Unit, seed: number): string {
   const random = randomOf(seed);
   const between = (min: number, max: number): number => min + random() * (max - min);
@@ -45,7 +45,8 @@ export function designIn(unit: Unit, seed: number): string {
     ...(chance(0.5) ? [`  baseHeight: ${length(between(30, 90))}`] : []),
     'materials:',
     `  ply: { kind: ${pick('plywood', 'mdf')}, thickness: ${length(thickness)} }`,
-    `  face: { kind: ${pick('hardboard', 'plywood', 'card')}, thickness: ${length(panel)} }`,
+    // with its unit, as boards under a millimetre are not taken bare
+    `  face: { kind: ${pick('hardboard', 'plywood', 'card')}, thickness: ${length(panel)} ${unit} }`,
     `  film: { kind: film, thickness: ${length(0.1)} }`,
     'stock:',
     `  - { material: ply, size: "${length(sheet * 1.6)} x ${length(sheet)}", price: ${whole(0, 80)} }`,
