@@ -96,13 +96,18 @@ const outlineFirst: Edit = withCut(/^\(outline /i, (text, cut) => {
   return first === undefined ? null : text.replace(cut, '').replace(first, cut + first);
 });
 
+/** A mark with itself behind it, if its first line says both where it begins: else it would not begin there again. */
+const markAgain: Edit = withCut(/^\((?:mark|scribe) /i, (text, cut) =>
+  /^[^\n]*\n(?:N\d+ )?X\S+ Y/.test(cut) ? text.replace(cut, cut + cut) : null,
+);
+
 const plants: Readonly<Record<string, readonly [Edit, ...MessageId[]]>> = {
   'a mark left out': [
     withCut(/^\((?:mark|scribe) /i, (text, cut) => text.replace(cut, '')),
     'engraving-missing',
     'engraving-scribe',
   ],
-  'a mark run twice': [withCut(/^\((?:mark|scribe) /i, (text, cut) => text.replace(cut, cut + cut)), 'cut-twice'],
+  'a mark run twice': [markAgain, 'cut-twice'],
   'an outline run twice': [withCut(/^\(outline /i, (text, cut) => text.replace(cut, cut + cut)), 'cut-twice'],
   'an outline cut first': [outlineFirst, 'cut-order'],
   'a dwell that is too short': [replaced(/G4 P[1-9]\d*/, 'G4 P0.5'), 'spin-up'],
