@@ -20,6 +20,7 @@ export const failedJobs: Readonly<Record<string, readonly { readonly seed: numbe
     { seed: 38, why: 'a tab stood so near to an inside corner that the tool was not down again' },
     { seed: 142, why: 'the rounding of a start read as a contour that is run twice' },
     { seed: 197, why: 'the innermost ring of an opening was a dot around which the tool ramped for ever' },
+    { seed: 20261128597, why: 'a tab of half a millimetre left no cell of the grid standing' },
     { seed: 5103, why: 'a scallop between two steps of the simulation read as a pass over the whole depth' },
   ],
   'router-designs': [

@@ -13,6 +13,8 @@ const minStanding = 0.05;
 const tabSlack = 0.02;
 /** By how much a tab may be wider, mm: it may cross the cut aslant, and the tool leaves it by a slope. */
 const tabExcess = 4;
+/** Tabs narrower than this, mm, may leave no cell of the grid standing. */
+const seenOnGrid = 2;
 /** How far within the edge a part is looked for, mm: clear of the grid's rounding. */
 const inward = 2;
 
@@ -34,6 +36,7 @@ export function checkHeld(
   const standsAbove =
     (level: number) =>
     (place: ProofPoint): boolean => {
+      if (limits.tabWidth < seenOnGrid) return true;
       const height = field.at(place);
       return height >= level && height < Infinity;
     };
