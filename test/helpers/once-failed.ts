@@ -21,11 +21,13 @@ export const failedJobs: Readonly<Record<string, readonly { readonly seed: numbe
     { seed: 142, why: 'the rounding of a start read as a contour that is run twice' },
     { seed: 197, why: 'the innermost ring of an opening was a dot around which the tool ramped for ever' },
     { seed: 20261128597, why: 'a tab of half a millimetre left no cell of the grid standing' },
+    { seed: 20261128833, why: 'between two high tabs the tool had no space to come down' },
     { seed: 5103, why: 'a scallop between two steps of the simulation read as a pass over the whole depth' },
   ],
   'router-designs': [
     { seed: 4, why: 'steps around a small helix cut its corners off' },
     { seed: 51, why: 'parts that touch along an edge lay on each other' },
+    { seed: 20261128522, why: 'a pass was chosen by a lead-in that the steps of the search did not meet again' },
     {
       seed: 700149,
       why: 'a slope so short that its ends are rounded alike was held for a level cut at too low a feed',

@@ -1,6 +1,6 @@
 /** The cut of one closed ring: ramped roughing level by level, then a finishing pass along the edge. */
 import { type ArcEdge, distance, element, type Point } from '../../geometry/index.js';
-import { finishLead, nearestLength, overlap } from './lead.js';
+import { finishLead, type Lead, nearestLength, overlap } from './lead.js';
 import { pointAt, type RingPath } from './ring.js';
 import type { Cut, Move } from './types.js';
 import { clearOfLifts, type Feeds, type Lift, walkMoves } from './walk.js';
@@ -71,16 +71,30 @@ function finishesEach(cut: ClosedCut, rough: RingPath, depth: number): boolean {
   return finishLead(finish, rough, pointAt(rough, 0), finishLifts, drop, { left: allowance, toolRadius }).lead === 0;
 }
 
+/** The lead-in nearest to a place of the rough ring; where its steps meet none, the one by which one pass was chosen. */
+function leadFrom(
+  { finish, finishLifts, tabTop, allowance, toolRadius }: ClosedCut,
+  rough: RingPath,
+  from: number,
+  z: number,
+): Lead {
+  const taken = { left: allowance, toolRadius };
+  const at = (place: number) => finishLead(finish, rough, pointAt(rough, place), finishLifts, tabTop - z, taken);
+  const near = at(from);
+  if (near.lead > 0) return near;
+  const known = at(0);
+  return known.lead > 0 ? known : near;
+}
+
 /** A pass along the finished edge, in from the roughed wall and out to it again; ends at a length of the rough ring. */
 function finishing(cut: ClosedCut, rough: RingPath, from: number, z: number, moves: Move[]): number {
-  const { finish, finishLifts, tabTop, feeds, allowance, toolRadius } = cut;
+  const { finish, finishLifts, tabTop, feeds } = cut;
   const circle = finishLifts.length === 0 ? circleOf(finish) : null;
   if (circle !== null) {
     moves.push(...finishCircle(cut, circle, pointAt(rough, from), z));
     return from;
   }
-  const taken = { left: allowance, toolRadius };
-  const { start, lead } = finishLead(finish, rough, pointAt(rough, from), finishLifts, tabTop - z, taken);
+  const { start, lead } = leadFrom(cut, rough, from, z);
   // to get there the tool first follows the roughed wall
   const wall = nearestLength(rough, pointAt(finish, start));
   const along = (((wall - from) % rough.length) + rough.length) % rough.length;

@@ -230,7 +230,8 @@ export function chooseTabs(
   const frame = [...waste.frame][0] ?? 0;
   for (const piece of waste.frame) hanging.join(piece, frame);
   const counts = parts.map(() => 0);
-  const apart = rules.width + 2 * rules.toolRadius + 8;
+  // between two of them the tool has to come down by a slope
+  const apart = rules.width + 2 * rules.toolRadius + Math.max(8, rules.drop);
   // halfway over the cut: the same whichever side a tab starts from
   const middle = ({ corners: [a, , c] }: Tab): Point => ({ x: (a.x + c.x) / 2, y: (a.y + c.y) / 2 });
   const clear = (tab: Tab): boolean =>
