@@ -1,6 +1,6 @@
 /** What is wrong with a command line: one line in plain words, and what would do. */
 import { existsSync, readdirSync } from 'node:fs';
-import { nearestWord } from '../lib/index.js';
+import { nearestWord, slippedFrom } from '../lib/index.js';
 
 export interface UsageFault {
   readonly message: string;
@@ -66,10 +66,9 @@ function unknownOption(command: string, words: readonly string[], options: reado
     .map((word) => /^--([^=]+)/.exec(word)?.[1])
     .find((name) => name !== undefined && !known.has(name));
   if (found === undefined) return null;
-  const near = nearestWord(
+  const near = slippedFrom(
     found,
     [...known].filter((name) => !name.startsWith('no-')),
-    Math.max(1, Math.floor(found.length / 3)),
   );
   const all = `\`dishwright ${command} --help\` lists its options`;
   return { message: `unknown option --${found}`, remedy: near === null ? all : `did you mean --${near}? ${all}` };
@@ -163,9 +162,7 @@ export function refusedLine(
 }
 
 function choiceFault(name: string, given: string, choices: readonly string[]): UsageFault {
-  const near =
-    choices.find((one) => given.toLowerCase().startsWith(one)) ??
-    nearestWord(given, choices, Math.max(1, Math.floor(given.length / 3)));
+  const near = choices.find((one) => given.toLowerCase().startsWith(one)) ?? slippedFrom(given, choices);
   const remedy = `it must be one of ${choices.join(', ')}`;
   return { message: `${name} is "${given}"`, remedy: near === null ? remedy : `did you mean ${near}? ${remedy}` };
 }

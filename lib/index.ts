@@ -9,6 +9,7 @@ export {
   machineProblems,
   type MachineSource,
   nearestWord,
+  slippedFrom,
   processKinds,
   type ProcessKind,
   readDesign,

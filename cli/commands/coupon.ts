@@ -125,14 +125,10 @@ function target(designFile: string): { readonly path: string; readonly own: bool
   return { path, own: true, text: readText(path, 'the design names it as its machine') };
 }
 
-/** Writes what the printer makes of 100 mm into the design; returns it. */
-function takePrint(designFile: string, line: number, drawnFor: number): number {
-  const measured = printerScale(line, drawnFor);
-  const written = withPrint(readText(designFile), measured);
-  if (written.kind === 'refused')
-    throw stop(exitCode.wrongInput, 'calibration-form', `${designFile}: ${written.message}`, written.remedy);
-  writeFileAt(designFile, written.text, true);
-  return measured;
+/** The text of a file with values in it. @throws Stop where there is no place for them */
+function textOf(written: ReturnType<typeof withValues>, path: string): string {
+  if (written.kind === 'text') return written.text;
+  throw stop(exitCode.wrongInput, 'calibration-form', `${path}: ${written.message}`, written.remedy);
 }
 
 /** Takes filled-in readings into the machine file, and the printer's into the design. */
@@ -150,12 +146,15 @@ function takeReadings(flags: CouponArguments, file: string): void {
   }
   const { answer } = answered;
   const into = target(flags.design);
-  const written = withValues(into.text, into.own, answer);
-  if (written.kind === 'refused')
-    throw stop(exitCode.wrongInput, 'calibration-form', `${into.path}: ${written.message}`, written.remedy);
-  writeFileAt(into.path, written.text, true);
+  const texts = new Map([[into.path, textOf(withValues(into.text, into.own, answer), into.path)]]);
   const { print: line } = answer;
-  const measured = line === null ? null : takePrint(flags.design, line, before.design.print.measured ?? 100);
+  const measured = line === null ? null : printerScale(line, before.design.print.measured ?? 100);
+  if (measured !== null) {
+    const design = texts.get(flags.design) ?? readText(flags.design);
+    texts.set(flags.design, textOf(withPrint(design, measured), flags.design));
+  }
+  // all are there before any is written
+  for (const [path, text] of texts) writeFileAt(path, text, true);
   const loaded = loadDesign(flags.design);
   const problems = calibrationProblems(prepare({ ...loaded.design, extra: [] })).map(loaded.locate);
   if (flags.json)

@@ -2,7 +2,7 @@ import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
 import { exitCode, stop } from '../exit.js';
 import { machineAnswers, machineText, questions } from '../new/machine-questions.js';
-import { atTerminal, hasTerminal } from '../new/terminal.js';
+import { atTerminal, hasTerminal, sayWhy } from '../new/terminal.js';
 import { writeFileAt } from '../plain-output.js';
 
 /** Flags come from the table of questions, so each is looked up by its name. */
@@ -36,8 +36,8 @@ export const machineCommand: CommandModule<object, MachineArguments> = {
       stop(exitCode.wrongInput, 'usage', `--${flag}: ${message}`, remedy);
     const answers =
       hasTerminal() && target !== null
-        ? await atTerminal((ask) => machineAnswers(stated, ask, say, refuse))
-        : await machineAnswers(stated, null, say, refuse);
+        ? await atTerminal((ask) => machineAnswers(stated, ask, sayWhy, refuse))
+        : await machineAnswers(stated, null, sayWhy, refuse);
     const text = machineText(answers);
     if (target === null) {
       print(text.trimEnd());

@@ -5,8 +5,8 @@ import { exitCode, stop } from '../exit.js';
 import { type Answers, usualAnswers } from '../new/answers.js';
 import { designText } from '../new/design-text.js';
 import { proposalLines } from '../new/proposal.js';
-import { type AnswerKey, type Ask, answerKeys, askQuestions } from '../new/questions.js';
-import { atTerminal, hasTerminal } from '../new/terminal.js';
+import { type AnswerKey, type Ask, answerKeys, askQuestions, type Report } from '../new/questions.js';
+import { atTerminal, hasTerminal, sayWhy } from '../new/terminal.js';
 import { writeDesign } from '../new/write.js';
 
 type NewArguments = Readonly<Record<AnswerKey, string | undefined>> & {
@@ -31,14 +31,13 @@ const described: Readonly<Record<AnswerKey, string>> = {
 async function answersBy(flags: NewArguments, ask: Ask | null): Promise<Answers> {
   let last: AnswerKey = 'heat';
   const given = (key: AnswerKey): string | undefined => flags[key];
-  const report = (line: string): void => {
+  const report: Report = (message, remedy) => {
     if (ask !== null && given(last) === undefined) {
-      say(line);
+      sayWhy(message, remedy);
       return;
     }
-    const [message = '', ...remedy] = line.trim().split('; ');
     const flag = given(last) === undefined ? '' : `--${last}: `;
-    throw stop(exitCode.wrongInput, 'usage', `${flag}${message}`, remedy.join('; '));
+    throw stop(exitCode.wrongInput, 'usage', `${flag}${message}`, remedy);
   };
   return askQuestions((question, key) => {
     last = key;

@@ -12,7 +12,7 @@ import {
 } from '../../lib/index.js';
 import { usualAnswers } from './answers.js';
 import { bodyLines, designText, prose } from './design-text.js';
-import { type Ask, until } from './questions.js';
+import { type Ask, type Report, until } from './questions.js';
 
 type Kind = (typeof machineKinds)[number];
 
@@ -110,7 +110,7 @@ const isFor = ({ kinds }: Question, answers: MachineAnswers): boolean =>
 export async function machineAnswers(
   flags: Readonly<Record<string, string | undefined>>,
   ask: Ask | null,
-  report: (line: string) => void,
+  report: Report,
   refuse: (flag: string, message: string, remedy: string) => Error,
 ): Promise<MachineAnswers> {
   const shown = new Map(keyEntries().map((entry) => [entry.path, entry.shown]));

@@ -46,22 +46,18 @@ export type AnswerKey = (typeof answerKeys)[number];
 export type Ask = (question: string) => Promise<string>;
 /** The same, where it is known what is asked for. */
 export type AskFor = (question: string, key: AnswerKey) => Promise<string>;
+/** Takes why an answer does not do, and what would. */
+export type Report = (message: string, remedy: string) => void;
 
 /** Asks until the answer can be read; an empty answer takes `usual`. */
-export async function until<T>(
-  ask: Ask,
-  report: (line: string) => void,
-  question: string,
-  usual: string,
-  read: (text: string) => T,
-) {
+export async function until<T>(ask: Ask, report: Report, question: string, usual: string, read: (text: string) => T) {
   for (;;) {
     const text = (await ask(`${question} [${usual}]: `)).trim();
     try {
       return read(text === '' ? usual : text);
     } catch (error) {
       if (!(error instanceof LengthError)) throw error;
-      report(`  ${error.message}; ${error.remedy}`);
+      report(error.message, error.remedy);
     }
   }
 }
@@ -123,28 +119,28 @@ function readHeat(text: string): Pick<Answers, 'heats'> & { readonly units: Answ
   return { heats: { ...heats, diameter: within(heats.diameter, 10, 5000, 'the vessel') }, units };
 }
 
+/** Puts a question for one of the answers until what is typed can be read. */
+type Put = <T>(key: AnswerKey, question: string, usual: string, read: (text: string) => T) => Promise<T>;
+
 type Wanted = Pick<Answers, 'heats' | 'place' | 'aperture' | 'units'>;
 
 /** What the dish is for, where it stands and how big it may be. */
-async function askWanted(ask: AskFor, report: (line: string) => void): Promise<Wanted> {
-  const { heats, units: heatUnits } = await until(
-    (question) => ask(question, 'heat'),
-    report,
+async function askWanted(put: Put): Promise<Wanted> {
+  const { heats, units: heatUnits } = await put(
+    'heat',
     'What is to be heated: how much, in a vessel how wide, such as 5 l in 220 mm; or nothing',
     nothing,
     readHeat,
   );
-  const place = await until(
-    (question) => ask(question, 'place'),
-    report,
+  const place = await put(
+    'place',
     'Where: latitude and longitude in degrees, such as 47.1 15.4, south and west negative; or nowhere',
     'nowhere',
     parsePlace,
   );
   const usual = usualAperture(heats, heatUnits ?? 'mm');
-  return until(
-    (question) => ask(question, 'aperture'),
-    report,
+  return put(
+    'aperture',
     'How big it may be: diameter across the rib ends',
     formatLength(usual, heatUnits ?? 'mm'),
     (text): Wanted => {
@@ -160,53 +156,36 @@ async function askWanted(ask: AskFor, report: (line: string) => void): Promise<W
 }
 
 /** What is bought, and what cuts it. */
-async function askWorkshop(ask: AskFor, report: (line: string) => void, wanted: Wanted): Promise<Answers> {
+async function askWorkshop(put: Put, wanted: Wanted): Promise<Answers> {
   const { aperture, units, heats } = wanted;
   const usual = formatLength(usualThickness(aperture, units), units);
-  const material = await until(
-    (question) => ask(question, 'material'),
-    report,
+  const material = await put(
+    'material',
     'Board for the ribs: kind, and thickness as measured',
     `plywood ${usual}`,
     (text) => parseMaterial(text, units),
   );
   const { width, height } = usualSheet(units);
-  const bought = await until(
-    (question) => ask(question, 'sheet'),
-    report,
+  const bought = await put(
+    'sheet',
     'Size of the sheets, and the price of one, such as 2440 x 1220 for 54',
     [width, height].map((mm) => formatLength(mm, units)).join(' x '),
     (text) => parseSheet(text, units),
   );
-  const machine = await until(
-    (question) => ask(question, 'process'),
-    report,
-    'How it is cut: router, laser or hand',
-    'router',
-    readMachine,
-  );
-  const bits = machine === 'router' ? await askBits(ask, report, units) : { bit: null, drillBits: null };
+  const machine = await put('process', 'How it is cut: router, laser or hand', 'router', readMachine);
+  const bits = machine === 'router' ? await askBits(put, units) : { bit: null, drillBits: null };
   const focalLength = usualFocalLength(aperture, units);
   return { ...wanted, ...material, ...bought, ...bits, machine, focalLength, ribs: usualRibs(aperture, heats) };
 }
 
-async function askBits(
-  ask: AskFor,
-  report: (line: string) => void,
-  units: Answers['units'],
-): Promise<Pick<Answers, 'bit' | 'drillBits'>> {
+async function askBits(put: Put, units: Answers['units']): Promise<Pick<Answers, 'bit' | 'drillBits'>> {
   const usual = units === 'in' ? '1/4 in' : '6 mm';
-  const bit = await until(
-    (question) => ask(question, 'bit'),
-    report,
-    'Diameter of the router bit',
-    usual,
-    (text) => (text === usual ? null : within(parseLength(text, units), 0.5, 50, 'the bit')),
+  const bit = await put('bit', 'Diameter of the router bit', usual, (text) =>
+    text === usual ? null : within(parseLength(text, units), 0.5, 50, 'the bit'),
   );
   const set = drillSet[units === 'in' ? 'in' : 'mm'].slice(1, -1);
-  const drillBits = await until(
-    (question) => ask(question, 'drills'),
-    report,
+  const drillBits = await put(
+    'drills',
     'Drill bits at hand, for holes smaller than the router bit; or none',
     set,
     (text) => (text === set ? null : parseBits(text, units)),
@@ -224,47 +203,42 @@ const notByRibs: ReadonlySet<Diagnostic['code']> = new Set<Diagnostic['code']>([
 /**
  * Asks for what decides a design. What cannot be built is refused at the question whose answer makes it so, or, where
  * several together do, those of the workshop are asked again.
- * @param report takes what is wrong with an answer, and the reasons of what is proposed
+ * @param report takes what is wrong with an answer
  */
-export async function askQuestions(ask: AskFor, report: (line: string) => void): Promise<Answers> {
+export async function askQuestions(ask: AskFor, report: Report): Promise<Answers> {
   const trials = new Trials();
-  const wanted = await askWanted(ask, report);
+  const put: Put = (key, question, usual, read) => until((asked) => ask(asked, key), report, question, usual, read);
+  const wanted = await askWanted(put);
   for (;;) {
-    const asked = await askWorkshop(ask, report, wanted);
+    const asked = await askWorkshop(put, wanted);
     const problem = trials.obstacle(asked);
     const ribs =
       problem === null ? asked.ribs : notByRibs.has(problem.code) ? null : trials.ribsNear(asked, asked.ribs);
     if (ribs === null) {
       report(
-        `  with these answers the dish cannot be built: ${problem?.message ?? ''}; ${problem?.remedy ?? 'answer otherwise'}`,
+        `with these answers the dish cannot be built: ${problem?.message ?? ''}`,
+        problem?.remedy ?? 'answer otherwise',
       );
       continue;
     }
-    return askShape(ask, report, { ...asked, ribs }, trials);
+    return askShape(put, { ...asked, ribs }, trials);
   }
 }
 
 /** What is proposed and may be changed: focal length and number of ribs. */
-async function askShape(
-  ask: AskFor,
-  report: (line: string) => void,
-  proposed: Answers,
-  trials: Trials,
-): Promise<Answers> {
+async function askShape(put: Put, proposed: Answers, trials: Trials): Promise<Answers> {
   const { units, heats } = proposed;
   const under = heats ? 'the underside of the vessel' : 'a vessel';
-  const answers = await until(
-    (question) => ask(question, 'focal-length'),
-    report,
+  const answers = await put(
+    'focal-length',
     `Focal length; 0.37 of the aperture lets ${under} face the whole dish`,
     formatLength(proposed.focalLength, units, 5),
     (text) => readFocalLength(text, proposed, trials),
   );
   const width = formatLength(2 * (answers.aperture / 2) * Math.sin(Math.PI / answers.ribs), units);
   const reason = heats ? 'a panel lights a strip as wide as itself, which has to fall on the vessel' : 'easily bent';
-  const ribs = await until(
-    (question) => ask(question, 'ribs'),
-    report,
+  const ribs = await put(
+    'ribs',
     `Number of ribs; with ${answers.ribs} the panels are ${width} wide at the rim: ${reason}`,
     String(answers.ribs),
     (text) => readRibs(text, answers, trials),

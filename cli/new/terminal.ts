@@ -2,7 +2,11 @@
 import process from 'node:process';
 import { createInterface } from 'node:readline';
 import { exitCode, stop } from '../exit.js';
-import type { Ask } from './questions.js';
+import { say } from '../console.js';
+import type { Ask, Report } from './questions.js';
+
+/** Says why an answer does not do, below the question. */
+export const sayWhy: Report = (message, remedy) => say(`  ${message}; ${remedy}`);
 
 /** Whether there is a person to ask. */
 export const hasTerminal = (): boolean => process.stdin.isTTY && process.stderr.isTTY;

@@ -4,7 +4,16 @@
  * is convex; from these two facts an interval is either settled or halved.
  */
 import type { EdgeSet } from './edge-set.js';
-import { type ProofEdge, distanceFrom, isFacedBy, outsideCircle, pastEnd, pastStart, pointAlong } from './edge.js';
+import {
+  type ProofEdge,
+  distanceFrom,
+  isFacedBy,
+  lengthOf,
+  outsideCircle,
+  pastEnd,
+  pastStart,
+  pointAlong,
+} from './edge.js';
 import { measureSlack } from './limits.js';
 import type { ProofPoint } from './types.js';
 
@@ -24,8 +33,9 @@ interface Sample extends ProofPoint {
 }
 
 /**
- * Upper bound of the distance from the edge `other` between two samples, by their chord. Distance from a straight edge, from a point,
- * and from outside of a circle is convex; inside a circle it is greatest where the chord comes nearest to the centre.
+ * Upper bound of the distance from the edge `other` between two samples, by their chord. Distance from a straight edge,
+ * from a point, and from outside of a circle is convex; inside a circle it is greatest where the chord comes nearest to
+ * the centre.
  * The circle counts only where the whole chord faces the arc, elsewhere it is an end of the arc that is near. An arc
  * leaves its own chord by no more than its rise.
  */
@@ -48,11 +58,7 @@ function boundByChord(other: ProofEdge, edge: ProofEdge, a: Sample, b: Sample, l
   return Math.max(ends, less / (radius + fromCentre)) + rise;
 }
 
-function distanceOf(x: number, y: number, place: ProofPoint): number {
-  const dx = place.x - x;
-  const dy = place.y - y;
-  return Math.sqrt(dx * dx + dy * dy);
-}
+const distanceOf = (x: number, y: number, place: ProofPoint): number => lengthOf(place.x - x, place.y - y);
 
 /**
  * The place on a piece of an arc at which its radius points along a direction: there, or at an end of the piece, is the

@@ -3,6 +3,7 @@ import type { Vertex } from '../geometry/index.js';
 import { EdgeSet } from './edge-set.js';
 import { spelling, strokesOf } from './lettering.js';
 import type { AxesRead, RecordRead, PartRead, PlacementRead, ProcessRead, SheetRead } from './job-reader.js';
+import { remembered } from './remembered.js';
 import { type Box, boxOf, type Line, lineOf, ringArea } from './ring.js';
 import type { ProofPoint } from './types.js';
 
@@ -62,15 +63,11 @@ function materialLeft(line: Line, operation: 'outline' | 'opening'): Line {
 }
 
 /** The drawings and the tool paths of a sheet are held against the same parts. */
-const known = new WeakMap<PlacementRead, { readonly part: PartRead; readonly nominal: Nominal }>();
+const placedBy = remembered((placement: PlacementRead) => remembered((part: PartRead) => placed(part, placement)));
 
 /** Where a part of the record lies on its sheet. */
 export function placePart(part: PartRead, placement: PlacementRead): Nominal {
-  const before = known.get(placement);
-  if (before?.part === part) return before.nominal;
-  const nominal = placed(part, placement);
-  known.set(placement, { part, nominal });
-  return nominal;
+  return placedBy(placement)(part);
 }
 
 function placed(part: PartRead, placement: PlacementRead): Nominal {

@@ -6,6 +6,7 @@ import { EndType, inflatePaths, JoinType, type Paths64 } from 'clipper2-ts';
 import { type ProofEdge, edgeBetween, pointAlong } from './edge.js';
 import { EdgeSet } from './edge-set.js';
 import type { Nominal } from './nominal.js';
+import { remembered } from './remembered.js';
 import type { Line } from './ring.js';
 
 /** Units of the polygon library in a millimetre: 10 nm. */
@@ -32,17 +33,13 @@ function flattened({ edges }: Line): { x: number; y: number }[] {
 }
 
 /** By part and radius: each ring of a part asks. */
-const known = new WeakMap<Nominal['edges'], Map<number, EdgeSet | null>>();
+const placesOf = remembered<Nominal, Map<number, EdgeSet | null>>(() => new Map());
 
 /** All places of the tool's middle in which it just touches the part; null when the tool enters nowhere. */
 export function toolPlaces(nominal: Nominal, radius: number): EdgeSet | null {
-  const byRadius = known.get(nominal.edges) ?? new Map<number, EdgeSet | null>();
-  known.set(nominal.edges, byRadius);
-  let places = byRadius.get(radius);
-  if (places === undefined) {
-    places = touching(nominal, radius);
-    byRadius.set(radius, places);
-  }
+  const known = placesOf(nominal);
+  let places = known.get(radius);
+  if (places === undefined) known.set(radius, (places = touching(nominal, radius)));
   return places;
 }
 

@@ -1,6 +1,6 @@
 /** Closed rings: box, area, whether a point lies inside. */
 import type { Vertex } from '../geometry/index.js';
-import { type ProofEdge, proofEdges, outsideCircle } from './edge.js';
+import { lengthOf, type ProofEdge, proofEdges, outsideCircle } from './edge.js';
 import type { ProofPoint } from './types.js';
 
 export interface Box {
@@ -80,6 +80,5 @@ export function inside(edges: readonly ProofEdge[], { x, y }: ProofPoint): boole
 export function gap(a: Box, b: Box): number {
   const x = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
   const y = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
-  // `Math.hypot` takes many times as long
-  return Math.sqrt(x * x + y * y);
+  return lengthOf(x, y);
 }

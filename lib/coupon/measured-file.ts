@@ -1,7 +1,7 @@
 /** The file of readings: written empty with the coupon, and read back filled in. */
 import { isMap, isNode, isScalar, LineCounter, parseDocument, type Document } from 'yaml';
 import { type Diagnostic, type DiagnosticCode, visible } from '../diagnostic/index.js';
-import { LengthError, type LengthUnit, lengthUnits, parseLength } from '../units/index.js';
+import { LengthError, type LengthUnit, lengthUnits, parseLength, printedRange } from '../units/index.js';
 import { couponOf } from './parts.js';
 import type { Measured } from './solve.js';
 import type { Coupon, CouponCut, Reading } from './types.js';
@@ -32,8 +32,8 @@ export type ReadingsRead =
 
 /** Steps of callipers and rules that are of use, mm. */
 const steps = { min: 0.001, max: 0.1 };
-/** Length of the check line of a print, and what a printer can make of it, mm. */
-const checkLine = { nominal: 100, min: 90, max: 110 };
+/** Length of the check line of a print, mm. */
+const checkLine = 100;
 /** A reading this far off its nominal value (mm, and as a share of it) is a slip. */
 const slip = { mm: 0.8, share: 0.02 };
 const none = 'none';
@@ -255,8 +255,8 @@ function takeTabs(reader: Reader, { cut }: Coupon): TabsHeld | null {
 function takePrint(reader: Reader): number | null {
   const raw = reader.value(['print']);
   if (raw === none) return null;
-  const line = reader.length(['print'], raw, checkLine.nominal, 'print');
-  if (line === null || (line >= checkLine.min && line <= checkLine.max)) return line;
+  const line = reader.length(['print'], raw, checkLine, 'print');
+  if (line === null || (line >= printedRange.min && line <= printedRange.max)) return line;
   return reader.refuse(
     'reading-value',
     ['print'],

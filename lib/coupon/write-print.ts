@@ -1,8 +1,7 @@
 /** The printer's correction put into the text of a design file: `print.measured` alone is written, all else stays. */
-import { isMap, isNode, isScalar, type Pair, parseDocument } from 'yaml';
-import type { Written } from './write-values.js';
-
-const named = (pair: Pair, key: string): boolean => isScalar(pair.key) && pair.key.value === key;
+import { isMap, isNode, parseDocument } from 'yaml';
+import { printedRange } from '../units/index.js';
+import { lineStart, notInLines, pairNamed, type Written } from './key-lines.js';
 
 /**
  * What the printer makes of 100 mm, by a print that was drawn for an earlier measurement.
@@ -21,29 +20,30 @@ export function printerScale(line: number, drawnFor: number): number {
 export function withPrint(text: string, measured: number): Written {
   const { contents } = parseDocument(text, { merge: false });
   const value = `${measured} mm`;
-  if (!isMap(contents) || contents.flow === true)
-    return { kind: 'refused', message: 'the file is not written in lines of keys', remedy: 'write one key a line' };
-  const pairs = contents.items as readonly Pair[];
-  const print: unknown = pairs.find((pair) => named(pair, 'print'))?.value;
+  // twice a little is more than the design takes
+  if (measured < printedRange.min || measured > printedRange.max)
+    return {
+      kind: 'refused',
+      message: `with the print.measured that is there, the printer would make ${value} of 100 mm`,
+      remedy: 'take print.measured out, print again at 100 % ("actual size") and measure its line',
+    };
+  if (!isMap(contents) || contents.flow === true) return notInLines;
+  const print: unknown = pairNamed(contents, 'print')?.value;
   if (print === undefined) {
     const gap = text.endsWith('\n') ? '' : '\n';
     return { kind: 'text', text: `${text}${gap}\nprint: { measured: ${value} }\n` };
   }
   if (!isMap(print) || !print.range)
     return { kind: 'refused', message: 'the section print has no keys', remedy: `write print: { measured: ${value} }` };
-  const own: unknown = (print.items as readonly Pair[]).find((pair) => named(pair, 'measured'))?.value;
+  const own: unknown = pairNamed(print, 'measured')?.value;
   if (isNode(own) && own.range) {
     const [from, to] = own.range;
     return { kind: 'text', text: text.slice(0, from) + value + text.slice(to) };
   }
   const at = print.range[0] + (print.flow === true ? 1 : 0);
   const rest = print.items.length > 0;
+  const indent = text.slice(lineStart(text, at), at);
   // a key before the first one, in braces or on a line of its own
-  const line =
-    print.flow === true ? ` measured: ${value}${rest ? ',' : ' '}` : `measured: ${value}\n${indentAt(text, at)}`;
+  const line = print.flow === true ? ` measured: ${value}${rest ? ',' : ' '}` : `measured: ${value}\n${indent}`;
   return { kind: 'text', text: text.slice(0, at) + line + text.slice(at) };
-}
-
-function indentAt(text: string, offset: number): string {
-  return text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset);
 }

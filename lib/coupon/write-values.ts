@@ -4,11 +4,7 @@
  */
 import { isMap, isNode, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import type { Answer } from './answer.js';
-
-export type Written =
-  | { readonly kind: 'text'; readonly text: string }
-  /** The file has its machine in a form into which nothing can be put. */
-  | { readonly kind: 'refused'; readonly message: string; readonly remedy: string };
+import { lineStart, notInLines, pairNamed, type Written } from './key-lines.js';
 
 /** Keys of a material that are lengths: they are written with their unit, as the file may be in inches. */
 const lengths = new Set([
@@ -55,13 +51,6 @@ const indented = (text: string, by: number): string =>
     .map((line) => (line === '' ? line : ' '.repeat(by) + line))
     .join('\n');
 
-const keyOf = (pair: Pair): string => (isScalar(pair.key) ? String(pair.key.value) : '');
-
-/** Offset of the line's start, and its column. */
-function lineStart(text: string, offset: number): number {
-  return text.lastIndexOf('\n', offset - 1) + 1;
-}
-
 /** The lines of a pair in block form: from its key to the line of the next key that is not deeper. */
 function linesOf(text: string, pair: Pair): { readonly from: number; readonly to: number; readonly indent: number } {
   const start = isNode(pair.key) ? (pair.key.range?.[0] ?? 0) : 0;
@@ -84,7 +73,7 @@ function linesOf(text: string, pair: Pair): { readonly from: number; readonly to
 
 /** Puts the block under a mapping in block form, in place of the one that stands there. */
 function intoMap(text: string, map: YAMLMap, indent: number, answer: Answer): Written {
-  const pair = map.items.find((one) => keyOf(one) === 'calibration');
+  const pair = pairNamed(map, 'calibration');
   if (pair === undefined) {
     const last = map.items.at(-1);
     const at = last === undefined ? text.length : linesOf(text, last).to;
@@ -120,10 +109,9 @@ function intoMap(text: string, map: YAMLMap, indent: number, answer: Answer): Wr
 export function withValues(text: string, own: boolean, answer: Answer): Written {
   const document = parseDocument(text, { merge: false });
   const top = document.contents;
-  if (!isMap(top) || top.flow === true)
-    return { kind: 'refused', message: 'the file is not written in lines of keys', remedy: 'write one key a line' };
+  if (!isMap(top) || top.flow === true) return notInLines;
   if (own) return intoMap(text, top, 0, answer);
-  const pair = top.items.find((one) => keyOf(one as Pair) === 'machine') as Pair | undefined;
+  const pair = pairNamed(top, 'machine');
   const machine: unknown = pair?.value;
   if (pair === undefined) {
     const gap = text === '' || text.endsWith('\n') ? '' : '\n';

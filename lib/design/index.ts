@@ -1,7 +1,7 @@
 export type { Design, StockItem } from './design.js';
 export { shapeOf } from './dish-shape.js';
 export { laserOf, routerOf } from './machine.js';
-export { nearestWord } from './nearest.js';
+export { nearestWord, slippedFrom } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
 export { machineFileOf, machineProblems, type MachineSource } from './machine-file.js';
 export { readDesign } from './read.js';

@@ -12,6 +12,10 @@ function editDistance(a: string, b: string): number {
   return row[b.length]!;
 }
 
+/** The known word that a slip of the pen has made `word` of: a third of its letters may differ, and one at least. */
+export const slippedFrom = (word: string, known: readonly string[]): string | null =>
+  nearestWord(word, known, Math.max(1, Math.floor(word.length / 3)));
+
 /**
  * The known word nearest to `word`, or null when none is near.
  * @param changes letters that may differ; left out: half of them

@@ -33,7 +33,8 @@ const wordsFor: Readonly<Record<string, readonly string[]>> = {
   stand: ['frame', 'legs', 'tripod', 'mount'],
 };
 
-const plain = (word: string): string =>
+/** The letters of a word alone: without accents, spaces, dashes and capitals. */
+export const lettersOf = (word: string): string =>
   word
     .normalize('NFD')
     .replace(/[^A-Za-z]/g, '')
@@ -44,7 +45,7 @@ const plain = (word: string): string =>
  * @param section its path as `explain` has it, `` for the top
  */
 export function meantBy(word: string, section: string | null): string | null {
-  const asked = plain(word);
+  const asked = lettersOf(word);
   const found = Object.entries(wordsFor).find(
     ([path, words]) =>
       words.includes(asked) && (section === null || path.slice(0, Math.max(0, path.lastIndexOf('.'))) === section),
@@ -64,6 +65,6 @@ const choiceWords: Readonly<Record<string, readonly string[]>> = {
 
 /** The choice that another word stands for, or null. */
 export function choiceMeant(word: string, choices: readonly string[]): string | null {
-  const asked = plain(word);
+  const asked = lettersOf(word);
   return choices.find((choice) => choiceWords[choice]?.includes(asked)) ?? null;
 }

@@ -99,8 +99,8 @@ function general(path: string): string {
   return path.replace(/\[\d*\]/g, '[]').replace(/^((?:machine\.)?materials)\.[^.<>]+(?=\.|$)/, '$1.<name>');
 }
 
-/** `stock.size` for `stock[].size`: what people type. */
-const plain = (path: string): string => path.replace(/\[\]/g, '').replace(/\.<name>/g, '');
+/** `stock.size` for `stock[].size`: what people type and read. */
+export const plainPath = (path: string): string => path.replace(/\[\]/g, '').replace(/\.<name>/g, '');
 
 export type KeyAnswer =
   | { readonly kind: 'found'; readonly entries: readonly KeyEntry[] }
@@ -112,16 +112,18 @@ export type KeyAnswer =
  */
 export function explainKey(asked: string, entries: readonly KeyEntry[] = keyEntries()): KeyAnswer {
   const wanted = asked.trim();
-  const exact = entries.find(({ path }) => path === general(wanted) || plain(path) === plain(wanted));
+  const exact = entries.find(({ path }) => path === general(wanted) || plainPath(path) === plainPath(wanted));
   if (exact) {
-    const below = entries.filter(({ path }) => path !== exact.path && plain(path).startsWith(`${plain(exact.path)}.`));
+    const below = entries.filter(
+      ({ path }) => path !== exact.path && plainPath(path).startsWith(`${plainPath(exact.path)}.`),
+    );
     return { kind: 'found', entries: [exact, ...below] };
   }
   const named = entries.filter(({ path }) => path.split('.').at(-1) === wanted);
   if (named.length > 0) return { kind: 'found', entries: named };
   const called = meantBy(wanted, null);
-  if (called !== null) return { kind: 'unknown', near: plain(called) };
-  const names = entries.flatMap(({ path }) => [plain(path), path.split('.').at(-1) ?? path]);
+  if (called !== null) return { kind: 'unknown', near: plainPath(called) };
+  const names = entries.flatMap(({ path }) => [plainPath(path), path.split('.').at(-1) ?? path]);
   return { kind: 'unknown', near: nearestWord(wanted, names) };
 }
 

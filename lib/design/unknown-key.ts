@@ -2,8 +2,8 @@
 import { type Document, isMap, isNode, isScalar } from 'yaml';
 import { type Diagnostic, diagnostic, type KeyPath, pathText } from '../diagnostic/index.js';
 import { nearestWord } from './nearest.js';
-import { meantBy } from './other-words.js';
-import { type KeyEntry, keyEntries } from './reference.js';
+import { lettersOf, meantBy } from './other-words.js';
+import { type KeyEntry, keyEntries, plainPath } from './reference.js';
 
 export interface UnknownKey {
   readonly diagnostic: Diagnostic;
@@ -22,8 +22,6 @@ export function entryPath(path: KeyPath): string {
 
 const lastOf = (path: string): string => path.split('.').at(-1) ?? path;
 const sectionOf = (path: string): string => path.slice(0, Math.max(0, path.lastIndexOf('.')));
-/** A path as a person reads it. */
-const readable = (path: string): string => path.replace('[]', '').replace('.<name>', '');
 
 const shown = (key: string): string => JSON.stringify(key.length > 60 ? `${key.slice(0, 59)}…` : key);
 
@@ -67,12 +65,7 @@ function remedyFor(key: string, at: string, known: readonly string[]): readonly 
   const word = meantBy(key, at);
   if (word !== null && known.includes(lastOf(word))) return [`did you mean ${lastOf(word)}?`, word];
   const near = nearestWord(key, known);
-  const simple = (text: string): string =>
-    text
-      .normalize('NFD')
-      .replace(/[^A-Za-z]/g, '')
-      .toLowerCase();
-  const close = known.find((name) => simple(name) === simple(key)) ?? nearestWord(key, known, 2);
+  const close = known.find((name) => lettersOf(name) === lettersOf(key)) ?? nearestWord(key, known, 2);
   if (close !== null) return [`did you mean ${close}?`, own(close)];
   const others = elsewhere(key, keyEntries());
   const [other] = others;
@@ -81,12 +74,12 @@ function remedyFor(key: string, at: string, known: readonly string[]): readonly 
     const remedy =
       section === ''
         ? `${key} stands at the left edge, in no section`
-        : `it belongs in ${readable(section)} (${others.map(readable).join(' or ')}): write it below ${lastOf(readable(section))}, two spaces further in`;
+        : `it belongs in ${plainPath(section)} (${others.map(plainPath).join(' or ')}): write it below ${lastOf(plainPath(section))}, two spaces further in`;
     return [remedy, others.length === 1 ? other : null];
   }
   if (near !== null) return [`did you mean ${near}?`, own(near)];
   const called = meantBy(key, null);
-  if (called !== null) return [`did you mean ${readable(called)}?`, called];
+  if (called !== null) return [`did you mean ${plainPath(called)}?`, called];
   return [`known here: ${known.join(', ')}`, null];
 }
 

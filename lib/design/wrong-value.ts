@@ -1,6 +1,6 @@
 /** A value of another kind than its key needs: what it is, and how it would be written. */
 import { commaSlip, unitNamed } from '../units/index.js';
-import { nearestWord } from './nearest.js';
+import { slippedFrom } from './nearest.js';
 import { choiceMeant } from './other-words.js';
 import type { KeyEntry } from './reference.js';
 
@@ -136,7 +136,7 @@ export function wrongChoice(name: string, value: unknown, choices: readonly stri
       ? null
       : unit !== null && choices.includes(unit)
         ? unit
-        : (choiceMeant(word, choices) ?? nearestWord(word, choices, Math.max(1, Math.floor(word.length / 3))));
+        : (choiceMeant(word, choices) ?? slippedFrom(word, choices));
   return { message: `${name} ${kindOf(value)}`, remedy: near === null ? remedy : `did you mean ${near}? ${remedy}` };
 }
 

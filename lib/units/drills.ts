@@ -27,7 +27,6 @@ const drills: readonly Drill[] = [
 
 /** The drill by number or letter that is nearest to a diameter. */
 export function nearestDrill(inches: number): Drill {
-  const first: Drill = { name: 'no. 1', inches: 0.228 };
   const off = (drill: Drill) => Math.abs(drill.inches - inches);
-  return drills.reduce((best, one) => (off(one) < off(best) ? one : best), first);
+  return drills.reduce((best, one) => (off(one) < off(best) ? one : best));
 }

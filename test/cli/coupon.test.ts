@@ -73,6 +73,15 @@ describe('dishwright coupon', () => {
     // the next print is drawn for 99.4 mm, and its line is still 0.2 mm short: 99.8 % of 99.4
     await take('99.8');
     expect(readFileSync(design, 'utf8')).toBe(`${before}\nprint: { measured: 99.201 mm }\n`);
+    // what the design cannot take leaves the machine's file as it was too
+    const shed = readFileSync(join(folder, 'shed.yaml'), 'utf8');
+    writeFileSync(join(folder, 'shed.yaml'), 'kind: laser\n');
+    writeFileSync(design, `${before}\nprint: { measured: 91 mm }\n`);
+    const twice = await take('91');
+    expect([twice.code, twice.err]).toEqual([2, expect.stringContaining('would make 82.81 mm of 100 mm')]);
+    expect(readFileSync(join(folder, 'shed.yaml'), 'utf8')).toBe('kind: laser\n');
+    writeFileSync(join(folder, 'shed.yaml'), shed);
+    writeFileSync(design, `${before}\nprint: { measured: 99.201 mm }\n`);
     const fitted = await take('71');
     expect([fitted.code, fitted.err]).toEqual([expect.any(Number), expect.stringContaining('print is 71 mm')]);
     expect(fitted.code).not.toBe(0);

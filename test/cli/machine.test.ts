@@ -26,7 +26,7 @@ async function typed(...lines: string[]) {
   const answers = await machineAnswers(
     {},
     () => Promise.resolve(lines.shift() ?? ''),
-    (line) => reported.push(line),
+    (message, remedy) => reported.push(`  ${message}; ${remedy}`),
     (flag) => new Error(flag),
   );
   return { answers, reported };

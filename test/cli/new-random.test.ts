@@ -57,8 +57,8 @@ describe('random answers', () => {
           asked.add('what would do');
           return Promise.resolve(would);
         },
-        (line) => {
-          refused = line;
+        (message, remedy) => {
+          refused = `  ${message}; ${remedy}`;
         },
       );
       const answers = await answering.catch((error: unknown) => {

@@ -17,7 +17,7 @@ async function typed(...lines: string[]) {
   const reported: string[] = [];
   const answers = await askQuestions(
     () => Promise.resolve(lines.shift() ?? ''),
-    (line) => reported.push(line),
+    (message, remedy) => reported.push(`  ${message}; ${remedy}`),
   );
   return { answers, reported, left: lines };
 }

@@ -133,4 +133,9 @@ describe('what the printer makes of 100 mm in a design file', () => {
     for (const text of ['{ name: dish }', 'print: a4\n', 'print:\nname: dish\n'])
       expect(withPrint(text, 99.4).kind).toBe('refused');
   });
+
+  it('is refused where no design would take it', () => {
+    for (const measured of [89.9, 110.1]) expect(withPrint(file(''), measured).kind).toBe('refused');
+    for (const measured of [90, 110]) expect(withPrint(file(''), measured).kind).toBe('text');
+  });
 });

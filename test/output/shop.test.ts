@@ -147,10 +147,10 @@ interface Box {
 function crowdedTexts({ id, pages }: ShopDrawing): string[] {
   return pages.flatMap(({ width, height, entities }) => {
     const boxes = entities.flatMap(({ words }) =>
-      words.map(({ text, at, height: capitals, anchor, upright }): Box => {
+      words.map(({ text, at, height: capitals, anchor, turnDeg }): Box => {
         const long = widthOf(text, capitals);
         const from = anchor === 'start' ? 0 : anchor === 'end' ? -long : -long / 2;
-        return upright
+        return turnDeg === 90
           ? { text, minX: at.x - capitals, maxX: at.x, minY: at.y + from, maxY: at.y + from + long }
           : { text, minX: at.x + from, maxX: at.x + from + long, minY: at.y, maxY: at.y + capitals };
       }),

@@ -45,7 +45,7 @@ it('has every text where the drawing has it, within a tenth of a millimetre', ()
     const { height, entities } = all[i]!;
     const level = entities
       .flatMap(({ words }) => words)
-      .filter(({ text: one, upright }) => !upright && !one.includes(' '));
+      .filter(({ text: one, turnDeg }) => turnDeg === 0 && !one.includes(' '));
     for (const { text: word, at, anchor } of level) {
       const near = found.some(
         (one) =>

@@ -162,14 +162,14 @@ class Along {
   /** What was nearest to one place is a good guess for the next. */
   #guess: ProofEdge | undefined;
 
-  /** @param set the edges, or what makes them when they are first asked for */
-  constructor(set: EdgeSet | null | (() => EdgeSet | null)) {
-    this.#make = typeof set === 'function' ? set : () => set;
+  /** @param make gives the edges when they are first asked for */
+  constructor(make: () => EdgeSet | null) {
+    this.#make = make;
   }
 
   /** @param none the distance from no edges */
   distanceTo({ x, y }: ProofPoint, none = Infinity): number {
-    this.#set ??= this.#make();
+    if (this.#set === undefined) this.#set = this.#make();
     const found = this.#set?.nearestTo(x, y, this.#guess);
     this.#guess = found?.edge;
     return found?.distance ?? none;
@@ -184,8 +184,8 @@ function left(nominal: Nominal, ring: Line, depths: Depths, radius: number): Lef
   const { max, beyond } = farthestFrom(ring.edges, depths.full, reach);
   let worst: Left = { mm: beyond.length === 0 ? Math.max(0, max - radius) : 0, place: first, shallow: false };
   if (beyond.length === 0) return worst;
-  const deepest = new Along(depths.full);
-  const shallower = new Along(depths.shallow);
+  const deepest = new Along(() => depths.full);
+  const shallower = new Along(() => depths.shallow);
   const reachable = new Along(() => toolPlaces(nominal, radius));
   for (const piece of beyond) {
     for (let i = 0; i <= samples; i += 1) {
@@ -287,11 +287,7 @@ function checkPart(
     shallow,
     atTab: atTabs(bridges, nominal.box, limits, mill.diameter / 2),
   };
-  const onionSkin = {
-    full: within(near, limits.onionSkin - limits.thickness),
-    shallow: null,
-    atTab: () => false,
-  };
+  const onionSkin = { full: within(near, limits.onionSkin - limits.thickness), shallow: null, atTab: () => false };
   const rings: (readonly [string, Line, Depths])[] = [
     ...nominal.outlines.map((ring) => ['outline', ring, held?.onionSkin === true ? onionSkin : through] as const),
     ...nominal.openings.map((ring) => ['opening', ring, through] as const),

@@ -2,6 +2,7 @@
  * The sheet as heights on a grid of a millimetre: what stands, how deep each pass bites, what hangs together. Finished
  * edges are not judged by it but by exact distances.
  */
+import { lengthOf } from '../edge.js';
 import type { ProofPoint } from '../types.js';
 import { isUpright, placeOn } from './level.js';
 import type { Motion, ProofPoint3 } from './types.js';
@@ -44,7 +45,7 @@ interface Stretch {
 }
 
 function stretchOf(a: ProofPoint, b: ProofPoint): Stretch {
-  const length = Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
+  const length = lengthOf(b.x - a.x, b.y - a.y);
   return { a, b, length, ux: length > 0 ? (b.x - a.x) / length : 0, uy: length > 0 ? (b.y - a.y) / length : 0 };
 }
 

@@ -33,13 +33,13 @@ export function checkHeld(
   const tabTop = limits.tabHeight - minStanding - limits.thickness;
   const through = new SweptBelow(motions, floor);
   const lowered = new SweptBelow(motions, tabTop);
-  const standsAbove =
-    (level: number) =>
-    (place: ProofPoint): boolean => {
-      if (limits.tabWidth < seenOnGrid) return true;
+  const standsAbove = (level: number): ((place: ProofPoint) => boolean) => {
+    if (limits.tabWidth < seenOnGrid) return () => true;
+    return (place) => {
       const height = field.at(place);
       return height >= level && height < Infinity;
     };
+  };
   for (const nominal of nominals) {
     const part = nameOf(nominal);
     const edges = nominal.outlines.flatMap((line) => line.edges);

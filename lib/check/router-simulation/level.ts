@@ -1,5 +1,6 @@
 /** Motions seen from above: as edges of the proof's own kind. */
 import { type ProofEdge, edgeBetween, lengthOf } from '../edge.js';
+import { remembered } from '../remembered.js';
 import type { Motion, ProofPoint3 } from './types.js';
 
 /** Whether a motion goes straight up or down. */
@@ -7,17 +8,8 @@ export function isUpright({ from, to, turn }: Motion): boolean {
   return turn === null && Math.abs(to.x - from.x) < 1e-9 && Math.abs(to.y - from.y) < 1e-9;
 }
 
-/** Every check of a motion asks for its edges. */
-const known = new WeakMap<Motion, readonly ProofEdge[]>();
-
-/** The path of a motion as seen from above; an arc of more than a half circle in pieces. */
-export function edgesOfMotion(motion: Motion): readonly ProofEdge[] {
-  const before = known.get(motion);
-  if (before !== undefined) return before;
-  const edges = pathOf(motion);
-  known.set(motion, edges);
-  return edges;
-}
+/** The path of a motion as seen from above; an arc of more than a half circle in pieces. Every check of a motion asks. */
+export const edgesOfMotion = remembered((motion: Motion): readonly ProofEdge[] => pathOf(motion));
 
 function pathOf(motion: Motion): ProofEdge[] {
   const { from, to, turn } = motion;

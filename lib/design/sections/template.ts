@@ -1,6 +1,6 @@
 /** The template for copying a rib by hand, prints and marking out. */
 import { choice, choiceAuto, group, keysIn, numberOr, textAuto } from '../keys.js';
-import type { LengthUnit } from '../../units/index.js';
+import { type LengthUnit, printedRange } from '../../units/index.js';
 
 export function templateSection(unit: LengthUnit) {
   const { lengthOr, size } = keysIn(unit);
@@ -42,8 +42,7 @@ export function printSection(unit: LengthUnit) {
       measured: lengthAuto({
         about: 'What the printed 100 mm check length measures; the print is rescaled by it.',
         auto: '100 mm',
-        min: 90,
-        max: 110,
+        ...printedRange,
       }),
     },
   );

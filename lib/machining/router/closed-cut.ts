@@ -62,27 +62,28 @@ function finishCircle(cut: ClosedCut, arc: ArcEdge, from: Point, z: number): Mov
   return [half(touch), ...walkMoves(finish, walk, feeds), half(from)];
 }
 
+/** The lead-in nearest to a place of the rough ring, at a depth. */
+function leadAt(
+  { finish, finishLifts, tabTop, allowance, toolRadius }: ClosedCut,
+  rough: RingPath,
+  place: number,
+  z: number,
+): Lead {
+  return finishLead(finish, rough, pointAt(rough, place), finishLifts, tabTop - z, { left: allowance, toolRadius });
+}
+
 /** Whether the finished edge is cut at every level, as a single pass over the whole depth would cut too wide somewhere. */
 function finishesEach(cut: ClosedCut, rough: RingPath, depth: number): boolean {
-  const { finish, finishLifts, tabTop, allowance, toolRadius } = cut;
   if (cut.finishEach) return true;
-  if (finishLifts.length === 0 && circleOf(finish) !== null) return false;
-  const drop = tabTop - depth;
-  return finishLead(finish, rough, pointAt(rough, 0), finishLifts, drop, { left: allowance, toolRadius }).lead === 0;
+  if (cut.finishLifts.length === 0 && circleOf(cut.finish) !== null) return false;
+  return leadAt(cut, rough, 0, depth).lead === 0;
 }
 
 /** The lead-in nearest to a place of the rough ring; where its steps meet none, the one by which one pass was chosen. */
-function leadFrom(
-  { finish, finishLifts, tabTop, allowance, toolRadius }: ClosedCut,
-  rough: RingPath,
-  from: number,
-  z: number,
-): Lead {
-  const taken = { left: allowance, toolRadius };
-  const at = (place: number) => finishLead(finish, rough, pointAt(rough, place), finishLifts, tabTop - z, taken);
-  const near = at(from);
+function leadFrom(cut: ClosedCut, rough: RingPath, from: number, z: number): Lead {
+  const near = leadAt(cut, rough, from, z);
   if (near.lead > 0) return near;
-  const known = at(0);
+  const known = leadAt(cut, rough, 0, z);
   return known.lead > 0 ? known : near;
 }
 

@@ -1,5 +1,6 @@
 /** How a drawing is divided over pages. Lengths in mm; a window is what a page shows, in the drawing's own mm. */
 import { type Bounds, boundsOfAll, placePoint, placeVertices } from '../../geometry/index.js';
+import { printedRange } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 import type { Drawing, DrawnEntity } from '../types.js';
 import { coverOf, type Grid } from './cover.js';
@@ -57,9 +58,9 @@ const mm = (value: number): string => (Number.isFinite(value) ? `${decimal(value
 function checkOptions({ margin, overlap, measured, paper }: PrintOptions): void {
   if (!(margin >= 0)) throw new RangeError(`print.margin is ${mm(margin)}; it must be 0 or more, 10 mm would do`);
   if (!(overlap >= 0)) throw new RangeError(`print.overlap is ${mm(overlap)}; it must be 0 or more, 10 mm would do`);
-  if (!(measured >= 90 && measured <= 110))
+  if (!(measured >= printedRange.min && measured <= printedRange.max))
     throw new RangeError(
-      `print.measured is ${mm(measured)}; it is what the check length of 100 mm measures, so from 90 to 110 mm`,
+      `print.measured is ${mm(measured)}; it is what the check length of 100 mm measures, so from ${printedRange.min} to ${printedRange.max} mm`,
     );
   if (paper.kind === 'roll' && !(paper.width > 0 && paper.width <= 5000))
     throw new RangeError(`print.rollWidth is ${mm(paper.width)}; give the width of the roll, up to 5000 mm`);

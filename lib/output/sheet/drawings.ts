@@ -22,6 +22,7 @@ export interface HungSheet {
 /** A page for each sheet, in the order given. */
 export function sheetDrawings(design: Design, sheets: readonly HungSheet[]): ShopDrawing[] {
   const printing = printingFor(design);
+  const paper = paperFor(design);
   const { length } = printing;
   return sheets.map(({ file, laid, material, cutBy, edge, parts }, i) => {
     const { description = material, thickness = 0 } = design.materials[material] ?? {};
@@ -47,7 +48,6 @@ export function sheetDrawings(design: Design, sheets: readonly HungSheet[]): Sho
         ],
       ],
     });
-    const { paper, colours } = { paper: paperFor(design), colours: design.colours };
-    return drawnSheet({ id: file, sheet: laid, edge, parts, colours, paper, printing, title });
+    return drawnSheet({ id: file, sheet: laid, edge, parts, colours: design.colours, paper, printing, title });
   });
 }

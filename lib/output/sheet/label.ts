@@ -11,6 +11,7 @@ import {
   rotate,
 } from '../../geometry/index.js';
 import { linesUp, type Part, ringsOf } from '../../part/index.js';
+import { passes, type Segment } from '../shop/free-place.js';
 
 export interface LabelPlace {
   /** Middle of the text, in the part's axes. */
@@ -30,30 +31,6 @@ export type Clear = 'edges' | 'holes' | 'lines';
 const PLACES = { along: 41, across: 21 } as const;
 /** Each size that is tried over the one before. */
 const STEP = 0.87;
-
-interface Segment {
-  readonly a: Point;
-  readonly b: Point;
-}
-
-/** Whether a segment comes within half of the width and height from the middle of a rectangle (after Liang and Barsky). */
-function enters({ a, b }: Segment, middle: Point, halfWidth: number, halfHeight: number): boolean {
-  let [from, to] = [0, 1];
-  for (const [start, end, low, high] of [
-    [a.x, b.x, middle.x - halfWidth, middle.x + halfWidth],
-    [a.y, b.y, middle.y - halfHeight, middle.y + halfHeight],
-  ] as const) {
-    const run = end - start;
-    if (run === 0) {
-      if (start < low || start > high) return false;
-      continue;
-    }
-    const [t0, t1] = [(low - start) / run, (high - start) / run];
-    from = Math.max(from, Math.min(t0, t1));
-    to = Math.min(to, Math.max(t0, t1));
-  }
-  return from <= to;
-}
 
 /** Even-odd over all rings. */
 function inMaterial(segments: readonly Segment[], { x, y }: Point): boolean {
@@ -120,7 +97,8 @@ function placeAlong({ edges, lines }: Turned, halfWidth: number, halfHeight: num
   for (const y of fromMiddle(box.minY + halfHeight, box.maxY - halfHeight, PLACES.across))
     for (const x of fromMiddle(box.minX + halfWidth, box.maxX - halfWidth, PLACES.along)) {
       const middle = { x, y };
-      const crosses = (segment: Segment) => enters(segment, middle, halfWidth, halfHeight);
+      const text = { minX: x - halfWidth, minY: y - halfHeight, maxX: x + halfWidth, maxY: y + halfHeight };
+      const crosses = (segment: Segment) => passes(segment, text);
       if (!edges.some(crosses) && !lines.some(crosses) && inMaterial(edges, middle)) return middle;
     }
   return null;

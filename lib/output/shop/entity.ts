@@ -22,9 +22,15 @@ export const plainWords = (text: string, at: Point, height: number, states: read
   at,
   height,
   anchor: 'start',
-  upright: false,
+  turnDeg: 0,
   states,
 });
+
+/** Along a text that is turned; a quarter turn is exact. */
+export function directionOf(turnDeg: number): { readonly cos: number; readonly sin: number } {
+  const turn = (turnDeg * Math.PI) / 180;
+  return turnDeg === 90 ? { cos: 0, sin: 1 } : { cos: Math.cos(turn), sin: Math.sin(turn) };
+}
 
 export function entity(kind: EntityKind, parts: Partial<Omit<Entity, 'kind'>>): Entity {
   return { kind, strokes: [], solids: [], words: [], ...parts };

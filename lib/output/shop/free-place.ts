@@ -1,5 +1,6 @@
 /** Where a text can stand without touching a line or another text. */
-import { type Bounds, flattenPath, type Point } from '../../geometry/index.js';
+import { type Bounds, bounds, flattenPath, type Point } from '../../geometry/index.js';
+import { directionOf } from './entity.js';
 import { descentOf, textWidth } from './font.js';
 import type { Entity, Words } from './types.js';
 
@@ -9,13 +10,15 @@ export interface Segment {
 }
 
 /** The box of a line of text. */
-export function boxOf({ text, at, height, anchor, upright }: Words): Bounds {
+export function boxOf({ text, at, height, anchor, turnDeg }: Words): Bounds {
   const width = textWidth(text, height);
   const from = anchor === 'start' ? 0 : anchor === 'end' ? -width : -width / 2;
   const low = -descentOf(height);
-  return upright
-    ? { minX: at.x - height, maxX: at.x - low, minY: at.y + from, maxY: at.y + from + width }
-    : { minX: at.x + from, maxX: at.x + from + width, minY: at.y + low, maxY: at.y + height };
+  const { cos, sin } = directionOf(turnDeg);
+  const corners = [from, from + width].flatMap((x) =>
+    [low, height].map((y) => ({ x: at.x + x * cos - y * sin, y: at.y + x * sin + y * cos, bulge: 0 })),
+  );
+  return bounds(corners);
 }
 
 export const grown = ({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds => ({

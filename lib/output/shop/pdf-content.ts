@@ -3,6 +3,7 @@ import { type Edge, edgesOf, edgesOfPath, type Point } from '../../geometry/inde
 import { decimal } from '../decimal.js';
 import { CURVE_SWEEP, curveHandles, POINTS_PER_MM } from '../pdf-curve.js';
 import { splitArcs } from '../split-arcs.js';
+import { directionOf } from './entity.js';
 import { CAPITALS, textWidth } from './font.js';
 import { lineLooks } from './lines.js';
 import type { ShopPage, Stroke, Words } from './types.js';
@@ -50,11 +51,10 @@ function stringOf(text: string): string {
   return `<${digits.join('')}>`;
 }
 
-function wordsOf({ text, at: place, height, anchor, upright, turnDeg = upright ? 90 : 0 }: Words): string {
+function wordsOf({ text, at: place, height, anchor, turnDeg }: Words): string {
   const width = textWidth(text, height);
   const back = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2;
-  const [cos, sin] =
-    turnDeg === 90 ? [0, 1] : [Math.cos((turnDeg * Math.PI) / 180), Math.sin((turnDeg * Math.PI) / 180)];
+  const { cos, sin } = directionOf(turnDeg);
   const start = { x: place.x - back * cos, y: place.y - back * sin };
   const turn = [cos, sin, -sin, cos].map((value) => decimal(value, 5)).join(' ');
   return `/${FONT} ${pt(height / CAPITALS)} Tf ${turn} ${at(start)} Tm ${stringOf(text)} Tj`;

@@ -167,7 +167,7 @@ export function grainArrow(part: Part, box: Bounds, crowd: Crowd): Entity[] {
           at: at((ARROW - textWidth(GRAIN, LETTERS)) / 2, 1.9),
           height: LETTERS,
           anchor: 'start',
-          upright,
+          turnDeg: upright ? 90 : 0,
           states: [],
         },
       ],

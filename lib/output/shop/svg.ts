@@ -33,9 +33,10 @@ function linePath(line: LineKind, strokes: readonly Stroke[], height: number): M
 
 const anchors = { start: null, middle: 'middle', end: 'end' } as const;
 
-function textOf({ text, at, height: capitals, anchor, upright }: Words, height: number): Markup {
+function textOf({ text, at, height: capitals, anchor, turnDeg }: Words, height: number): Markup {
   const [x, y] = [mm(at.x), mm(height - at.y)];
-  const where = upright ? markup`transform="translate(${x} ${y})rotate(-90)"` : markup`x="${x}" y="${y}"`;
+  const turned = markup`transform="translate(${x} ${y})rotate(${-turnDeg})"`;
+  const where = turnDeg === 0 ? markup`x="${x}" y="${y}"` : turned;
   const end = anchors[anchor];
   // a reader without this font or one of its widths must not run into the next cell
   const long = mm(textWidth(text, capitals));

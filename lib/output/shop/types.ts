@@ -53,10 +53,8 @@ export interface Words {
   /** Of the capitals, mm. */
   readonly height: number;
   readonly anchor: 'start' | 'middle' | 'end';
-  /** Read from the right: turned by a quarter anticlockwise. */
-  readonly upright: boolean;
-  /** Turned by this instead, anticlockwise. */
-  readonly turnDeg?: number;
+  /** Turned anticlockwise: 0 is read from below, 90 from the right. */
+  readonly turnDeg: number;
   readonly states: readonly Fact[];
 }
 
