@@ -1,7 +1,8 @@
 /** The printer's correction put into the text of a design file: `print.measured` alone is written, all else stays. */
 import { isMap, isNode, parseDocument } from 'yaml';
 import { printedRange } from '../units/index.js';
-import { lineStart, notInLines, pairNamed, type Written } from './key-lines.js';
+import { lineStart, pairNamed } from './key-lines.js';
+import { notInLines, type Written } from './written.js';
 
 /**
  * What the printer makes of 100 mm, by a print that was drawn for an earlier measurement.

@@ -4,7 +4,8 @@
  */
 import { isMap, isNode, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import type { Answer } from './answer.js';
-import { lineStart, notInLines, pairNamed, type Written } from './key-lines.js';
+import { lineStart, pairNamed } from './key-lines.js';
+import { notInLines, type Written } from './written.js';
 
 /** Keys of a material that are lengths: they are written with their unit, as the file may be in inches. */
 const lengths = new Set([
