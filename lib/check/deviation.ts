@@ -174,6 +174,12 @@ export function farthestFrom(
     }
     if (upper > limit) beyond.push({ edge, from: a.t, to: b.t, max: upper, place: { x: higher.x, y: higher.y } });
   };
-  for (const edge of edges) settle(edge, sample(edge, 0), sample(edge, 1));
+  let end: Sample | undefined;
+  for (const edge of edges) {
+    // along a ring an edge starts where the one before it ends
+    const start = end?.x === edge.ax && end.y === edge.ay ? { ...end, t: 0 } : sample(edge, 0);
+    end = sample(edge, 1);
+    settle(edge, start, end);
+  }
   return { max, place, beyond };
 }

@@ -1,6 +1,6 @@
 /** The head of a tool path: the comments before its first word. */
 import { Findings } from '../router-simulation/findings.js';
-import { readBlocks } from '../router-simulation/reader.js';
+import { eachBlock } from '../router-simulation/reader.js';
 import { squashed } from './words.js';
 
 const noteWord = 'NOTE:';
@@ -13,9 +13,11 @@ export interface Head {
 
 /** The head as it is compared. What is wrong with the language of its lines is for the simulation to find. */
 export function readHead(name: string, text: string): Head {
-  const blocks = readBlocks(name, text, new Findings());
-  const first = blocks.findIndex(({ g, m, words }) => g.length + m.length + words.size > 0);
-  const comments = blocks.slice(0, first < 0 ? undefined : first).flatMap((block) => block.comments);
+  const comments: string[] = [];
+  for (const block of eachBlock(name, text, new Findings())) {
+    if (block.g.length + block.m.length + block.words.size > 0) break;
+    comments.push(...block.comments);
+  }
   const note = comments.findIndex((comment) => squashed(comment).startsWith(noteWord));
   const end = note < 0 ? comments.length : note;
   return {

@@ -34,6 +34,10 @@ interface Pass {
   readonly motion: Motion;
 }
 
+/** The same text for places that are rounded to the same; an integer takes less time to write than a decimal. */
+const nameOfPlace = (x: number, y: number, perMm: number): string =>
+  `${Math.round(x * perMm)},${Math.round(y * perMm)}`;
+
 /** The paths of the end mills in the material, each once. */
 export function passesOf(motions: readonly Motion[]): Pass[] {
   const passes = new Map<string, Pass>();
@@ -42,8 +46,9 @@ export function passesOf(motions: readonly Motion[]): Pass[] {
     if (rapid || tool.kind !== 'mill' || Math.min(from.z, to.z) >= 0 || isUpright(motion)) continue;
     edgesOfMotion(motion).forEach((edge, i) => {
       const { turn } = motion;
-      const bend = turn === null ? '' : `${turn.cx.toFixed(3)},${turn.cy.toFixed(3)},${Math.sign(turn.sweep)}`;
-      const key = [edge.ax, edge.ay, edge.bx, edge.by].map((v) => v.toFixed(4)).join() + bend + String(tool.number + i);
+      const bend = turn === null ? '' : `${nameOfPlace(turn.cx, turn.cy, 1e3)},${Math.sign(turn.sweep)}`;
+      const ends = `${nameOfPlace(edge.ax, edge.ay, 1e4)},${nameOfPlace(edge.bx, edge.by, 1e4)}`;
+      const key = `${ends},${bend},${tool.number},${i}`;
       const deep = Math.max(from.z, to.z);
       const known = passes.get(key);
       if (known === undefined) passes.set(key, { edge, radius: tool.diameter / 2, deep, motion });

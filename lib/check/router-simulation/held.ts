@@ -4,7 +4,7 @@ import { nameOf, type Nominal } from '../nominal.js';
 import type { ProofPoint } from '../types.js';
 import type { HeightField } from './field.js';
 import type { Findings } from './findings.js';
-import { placesAlong, standingAt, SweptBelow } from './tabs.js';
+import { placesAlong, standingAt, SweptBelow, tabStep } from './tabs.js';
 import type { Motion, SimulationLimits } from './types.js';
 
 /** What stands less than this above the spoil board does not hold, mm. */
@@ -17,6 +17,8 @@ const tabExcess = 4;
 const seenOnGrid = 2;
 /** How far within the edge a part is looked for, mm: clear of the grid's rounding. */
 const inward = 2;
+/** Distance of the places at which it is looked for, mm: as few as tell it from a piece that touches it. */
+const inwardStep = 2;
 
 /** Reports parts that come loose, and tabs that are missing or too small. */
 export function checkHeld(
@@ -45,7 +47,7 @@ export function checkHeld(
     const edges = nominal.outlines.flatMap((line) => line.edges);
     // the piece that most of its edge belongs to is the part; a place may fall in a hole or beyond a thin corner
     const counts = new Map<number, number>();
-    for (const at of placesAlong(edges, -inward)) {
+    for (const at of placesAlong(edges, inwardStep, -inward)) {
       const piece = pieceAt(at);
       counts.set(piece, (counts.get(piece) ?? 0) + 1);
     }
@@ -60,7 +62,7 @@ export function checkHeld(
       continue;
     }
     if (held.onionSkin) continue;
-    const places = placesAlong(edges, radius);
+    const places = placesAlong(edges, tabStep, radius);
     const tabs = standingAt(places, lowered, standsAbove(tabTop)).filter(
       ({ width }) => width >= limits.tabWidth - tabSlack,
     );

@@ -123,7 +123,12 @@ function readLine(text: string, line: number, report: Report): GcodeBlock | null
  * The blocks of a file. Text outside of a pair of `%` lines is ignored, as the standard has it; a file without them
  * must end by M2 or M30.
  */
-export function readBlocks(name: string, text: string, findings: Findings): GcodeBlock[] {
+export const readBlocks = (name: string, text: string, findings: Findings): GcodeBlock[] => [
+  ...eachBlock(name, text, findings),
+];
+
+/** `readBlocks`, one after the other: who needs the first alone reads no further. */
+export function* eachBlock(name: string, text: string, findings: Findings): Generator<GcodeBlock, void> {
   const lines = text.split(/\r?\n/);
   const isMark = (one: string): boolean => one.trim() === '%';
   const first = lines.findIndex((one) => one.trim() !== '');
@@ -131,12 +136,10 @@ export function readBlocks(name: string, text: string, findings: Findings): Gcod
   const start = marked ? first + 1 : 0;
   const end = marked ? lines.findIndex((one, i) => i >= start && isMark(one)) : lines.length;
   if (marked && end < 0) findings.add('ngc-percent', name, {});
-  const blocks: GcodeBlock[] = [];
   for (let i = start; i < (end < 0 ? lines.length : end); i += 1) {
     const block = readLine(lines[i]!, i + 1, (id, values) => {
       findings.add(id, name, values, { line: i + 1 });
     });
-    if (block !== null) blocks.push(block);
+    if (block !== null) yield block;
   }
-  return blocks;
 }

@@ -6,7 +6,7 @@ import { edgesOfMotion, placeOn } from './level.js';
 import type { Motion } from './types.js';
 
 /** Step along the middle of the cut, mm: what stands over less holds nothing. */
-const step = 0.5;
+export const tabStep = 0.5;
 /** To what the ends of a tab are found, mm. */
 const exact = 0.002;
 
@@ -69,8 +69,8 @@ export function rightOf(edge: ProofEdge, share: number, off: number): ProofPoint
   return size > 0 ? { x: at.x + (dy / size) * off, y: at.y - (dx / size) * off } : null;
 }
 
-/** Places along a ring's edges, `off` mm to the right, in order. */
-export function placesAlong(edges: readonly ProofEdge[], off: number): ProofPoint[] {
+/** Places along a ring's edges, at most `step` apart, `off` mm to the right, in order. */
+export function placesAlong(edges: readonly ProofEdge[], step: number, off: number): ProofPoint[] {
   const places: ProofPoint[] = [];
   for (const edge of edges) {
     const count = Math.max(1, Math.ceil(edge.length / step));
@@ -105,7 +105,7 @@ const closer = 4;
 
 /**
  * All that stands in the cut around a ring, if it is wider than two cells of the grid.
- * @param places along the middle of the cut, `step` apart
+ * @param places along the middle of the cut, `tabStep` apart
  * @param cut what is swept below the level at which it should stand
  * @param likely whether the grid shows something standing at a place
  */
@@ -115,12 +115,12 @@ export function standingAt(
   likely: (place: ProofPoint) => boolean,
 ): readonly StandingTab[] {
   const at = <T>(list: readonly T[], i: number): T => list[(i + list.length) % list.length]!;
-  const onGrid = places.map(likely);
-  const near = onGrid.map((_, i) => {
-    for (let k = -closer; k <= closer; k += 1) if (at(onGrid, i + k)) return true;
-    return false;
+  const near = new Set<number>();
+  places.forEach((place, i) => {
+    if (!likely(place)) return;
+    for (let k = i - closer; k <= i + closer; k += 1) near.add((k + places.length) % places.length);
   });
-  const stands = places.map((place, i) => near[i]! && !cut.has(place));
+  const stands = places.map((place, i) => near.has(i) && !cut.has(place));
   const swept = stands.indexOf(false);
   if (swept < 0) return [{ width: Infinity, place: places[0]! }];
   const found: StandingTab[] = [];
