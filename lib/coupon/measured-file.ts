@@ -277,8 +277,16 @@ function documentOf(text: string, lines: LineCounter, file: string): Document | 
     return {
       code: 'unreadable',
       severity: 'error',
-      message: visible(`not readable: ${fault.message.split('\n')[0] ?? ''}`),
-      remedy: 'each reading stands on its line as name: value',
+      ...(fault.code === 'DUPLICATE_KEY'
+        ? {
+            message: 'the name on this line stands twice',
+            remedy: 'keep the reading that is right, and take the other line out',
+          }
+        : {
+            message: 'this line, or the one above it, cannot be read',
+            remedy:
+              'each reading stands on a line of its own as name: value, with a space after the colon and no tab before it',
+          }),
       place: at(fault.pos[0]),
     };
   if (isMap(document.contents)) return document;

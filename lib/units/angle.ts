@@ -11,7 +11,7 @@ export function parseAngle(source: number | string): number {
   const found = anglePattern.exec(String(source).trim());
   if (!found) throw new LengthError(`"${source}" is not an angle`, 'write 30, 30 deg, 0.5 rad or 5 mrad');
   const value = Number(found[1]);
-  const unit = (found[2] ?? 'deg').toLowerCase();
+  const unit = found[2]?.toLowerCase();
   if (unit === 'rad') return value;
   if (unit === 'mrad') return value / 1000;
   return (value * Math.PI) / 180;

@@ -71,5 +71,5 @@ const usualDigits = (mm: number, unit: LengthUnit): number => digitsOf[unit] + (
 export function formatLength(mm: number, unit: LengthUnit, digits?: number): string {
   if (digits === undefined && inInches(unit)) return formatInches(mm);
   const value = Number((mm / mmPer[unit]).toFixed(digits ?? usualDigits(mm, unit)));
-  return `${Object.is(value, -0) ? 0 : value} ${unit}`;
+  return `${value} ${unit}`;
 }

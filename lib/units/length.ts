@@ -65,11 +65,16 @@ const unitPattern = /^([a-zA-Z]+|["″”'′’])\s*/;
 /** The unit that a word names, such as `inches`; null for any other word. */
 export const unitNamed = (word: string): LengthUnit | null => spellings[word.trim().toLowerCase()] ?? null;
 
+/** Longest text that a message shows as it stands. */
+const longestShown = 40;
+
+const shown = (source: string): string =>
+  source.length > longestShown ? `"${source.slice(0, longestShown)}…"` : `"${source}"`;
+
 /** Why a text is no length. */
 function noLength(source: string): LengthError {
-  const shown = source.length > 40 ? `${source.slice(0, 40)}…` : source;
-  const slip = source.length > 40 ? null : lengthSlip(source.trim());
-  return slip ? new LengthError(slip.message, slip.remedy) : new LengthError(`"${shown}" is not a length`, hint);
+  const slip = source.length > longestShown ? null : lengthSlip(source.trim());
+  return slip ? new LengthError(slip.message, slip.remedy) : new LengthError(`${shown(source)} is not a length`, hint);
 }
 
 function takeNumber(text: string): { value: number; rest: string } | null {
@@ -95,9 +100,8 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
     if (!Number.isFinite(source)) throw new LengthError(`${source} is not a length`, hint);
     return source * mmPer[unit];
   }
-  const shown = source.length > 40 ? `${source.slice(0, 40)}…` : source;
   let rest = source.trim();
-  if (source.length > 200 || rest === '') throw new LengthError(`"${shown}" is not a length`, hint);
+  if (source.length > 200 || rest === '') throw new LengthError(`${shown(source)} is not a length`, hint);
   let sign = 1;
   if (/^[-−]/.test(rest)) {
     sign = -1;
@@ -116,8 +120,8 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
     if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here`, 'use mm, cm, m, in or ft');
     const scale = mmPer[known];
     // "6 in 2 ft" or "2 in 3 in" is a slip of the pen rather than a sum
-    if (scale >= lastScale && rest.includes("''")) throw noLength(source);
-    if (scale >= lastScale) throw new LengthError(`"${shown}" names its units in an odd order`, hint);
+    if (rest.includes("''")) throw noLength(source);
+    if (scale >= lastScale) throw new LengthError(`${shown(source)} names its units in an odd order`, hint);
     total += number.value * scale;
     lastScale = scale;
     terms += 1;

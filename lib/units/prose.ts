@@ -38,7 +38,7 @@ export function proseIn(text: string, unit: LengthUnit): string {
   if (!inInches(unit)) return text;
   return text
     .replace(listed, (list) =>
-      list.replace(/ mm$/, '').replace(/-?\d+(?:\.\d+)?/g, (value) => formatLength(Number(value), unit)),
+      list.slice(0, -' mm'.length).replace(/-?\d+(?:\.\d+)?/g, (value) => formatLength(Number(value), unit)),
     )
     .replace(/(?<![\w./])(\d+(?:\.\d+)?) kg\b/g, (_, value: string) => formatMass(Number(value), unit))
     .replace(/(?<![\w./])(\d+(?:\.\d+)?) m²(?!K)/g, (_, value: string) => formatArea(Number(value) * 1e6, unit))

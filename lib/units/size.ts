@@ -30,10 +30,7 @@ export function parseSize(source: string, unit: LengthUnit): Size {
     );
   const comma = commaSlip(source);
   if (comma) throw new LengthError(comma.message, comma.remedy);
-  const sides = source
-    .trim()
-    .split(/\s*[x×*]\s*/i)
-    .map((side) => side.trim());
+  const sides = source.trim().split(/\s*[x×*]\s*/i);
   const [first, second] = sides;
   if (sides.length !== 2 || !first || !second) throw new LengthError(`"${source}" is not a size`, sizeHint(source));
   const tail = /[a-zA-Z"'″′]+$/.exec(second)?.[0];

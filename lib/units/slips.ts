@@ -38,19 +38,16 @@ export function lengthSlip(text: string): LengthSlip | null {
   if (within !== null) return { message: `"${text}" stands in typographic quotation marks`, remedy: `write ${within}` };
   const comma = commaSlip(text);
   if (comma) return comma;
-  const printed = Object.keys(printedFractions).find((sign) => text.includes(sign));
-  if (printed !== undefined) {
-    const fraction = printedFractions[printed] ?? '';
+  const found = Object.entries(printedFractions).find(([sign]) => text.includes(sign));
+  if (found !== undefined) {
+    const [printed, fraction] = found;
     const write = text.replace(new RegExp(`(\\d)?\\s*${printed}`), (_, whole?: string) =>
       whole === undefined ? fraction : `${whole}-${fraction}`,
     );
     return { message: `"${text}" holds ${printed} as one sign`, remedy: `write ${write}` };
   }
-  const twice = /(\d\s*)(mm|cm|m|in|ft)\s+\2\b/i.exec(text);
-  if (twice) {
-    const [all, number = '', unit = ''] = twice;
-    return { message: `"${text}" names its unit twice`, remedy: `write ${text.replace(all, number + unit)}` };
-  }
+  const once = text.replace(/(\d\s*)(mm|cm|m|in|ft)\s+\2\b/i, '$1$2');
+  if (once !== text) return { message: `"${text}" names its unit twice`, remedy: `write ${once}` };
   if (/\d\s*''/.test(text))
     return { message: `"${text}" has two feet marks`, remedy: `write ${text.replace(/\s*''/, ' in')}` };
   const inside = /(?:\d+[ -]\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)(?:\s*(?:mm|cm|m|in|ft)\b|["″'′])?/i.exec(text)?.[0];

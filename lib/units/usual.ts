@@ -31,7 +31,7 @@ export function refuseOtherUnit(
   if (!isBare(source)) return;
   const here = read(unit);
   if (inRange(here, usual)) return;
-  const others = lengthUnits.filter((other) => other !== unit && inRange(read(other), usual));
+  const others = lengthUnits.filter((other) => inRange(read(other), usual));
   if (others.length === 0) return;
   const text = (name: LengthUnit) =>
     read(name)

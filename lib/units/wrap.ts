@@ -11,9 +11,8 @@ export function wrapped(
   const lines: string[] = [];
   for (const word of text.trim().split(/\s+/)) {
     const last = lines.at(-1);
-    const longer = last === undefined ? word : `${last} ${word}`;
-    if (last === undefined || widthOf(longer) > width) lines.push(word);
-    else lines[lines.length - 1] = longer;
+    if (last === undefined || widthOf(`${last} ${word}`) > width) lines.push(word);
+    else lines[lines.length - 1] = `${last} ${word}`;
   }
   return lines;
 }

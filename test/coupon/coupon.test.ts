@@ -214,7 +214,8 @@ describe('a file of readings that is not right', () => {
     ]);
     expect(refusal(sound().replace('cutBy: laser', 'cutBy: saw'))[0]?.text).toContain('cut is not as it was written');
     expect(refusal('[1, 2]')[0]?.code).toBe('wrong-type');
-    expect(refusal('a: [')[0]?.code).toBe('unreadable');
+    expect(refusal('a: [')[0]?.text).toContain('this line, or the one above it, cannot be read');
+    expect(refusal(`${sound()}units: mm\n`)[0]?.text).toContain('the name on this line stands twice');
   });
 
   it('does without readings that could not be taken, as long as enough are there', () => {
