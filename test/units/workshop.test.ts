@@ -181,6 +181,7 @@ describe('angles', () => {
 describe('lines of words', () => {
   it('are as long as there is width for', () => {
     expect(wrapped('  cut the ribs\n first ', 8)).toEqual(['cut the', 'ribs', 'first']);
+    expect(wrapped('cut', 40)).toEqual(['cut']);
     expect(wrapped('cut the', 7)).toEqual(['cut the']);
     expect(wrapped('cut the', 6)).toEqual(['cut', 'the']);
     expect(wrapped('countersink it', 4)).toEqual(['countersink', 'it']);
