@@ -184,6 +184,6 @@ export async function jobFiles(job: Job): Promise<JobFiles> {
   // the book is large, and only the commands that write it should wait for it to load
   const { bookWith } = await import('./book-file.js');
   const drawings = shopDrawings(job);
-  const book = bookWith({ ...job, cutPictures: cutPictures(job.routes) }, drawings);
+  const book = bookWith({ ...job, cutPictures: cutPictures(job.routes, job.design.units) }, drawings);
   return sealed(job, new Map([...(await cutFiles(job, drawings)), ['book.html', book]]));
 }

@@ -3,7 +3,8 @@ import { drawSimulation } from '../check/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnosticText } from '../diagnostic/index.js';
 import { planRouter, type RouterPlan } from '../machining/index.js';
-import type { CutPicture } from '../output/book/index.js';
+import type { CutPicture, CutTool } from '../output/book/index.js';
+import { formatLength, type LengthUnit } from '../units/index.js';
 import { type RecordedSheet, writeNgc } from '../output/index.js';
 import { routerData, routerProblems } from './problems.js';
 import { holdingProblems, spreadSentence } from './thickness-problems.js';
@@ -65,14 +66,29 @@ export function routerRecord(routes: readonly Route[], file: string): Pick<Recor
   return { router: { files: [...route.files.keys()], limits, cuttingSeconds, travelLength, toolWear } };
 }
 
+const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'V-bit of 90°' } as const;
+
+/** The tools of a sheet in the order of the file. */
+function toolsOf({ toolpath, toolWear }: RouterPlan, units: LengthUnit): CutTool[] {
+  const first = toolpath.runs.filter(
+    ({ tool }, i) => toolpath.runs.findIndex((run) => run.tool.number === tool.number) === i,
+  );
+  return first.map(({ tool, spindle }) => ({
+    number: tool.number,
+    name: `${formatLength(tool.sold ?? tool.diameter, units)} ${kindNames[tool.kind]}, ${tool.flutes} flutes`,
+    spindle,
+    length: toolWear.find((wear) => wear.tool === tool.number)?.length ?? 0,
+  }));
+}
+
 /** Pictures of the sheets as the simulated router leaves them, drawn from the files' own text. */
-export function cutPictures(routes: readonly Route[]): CutPicture[] {
+export function cutPictures(routes: readonly Route[], units: LengthUnit): CutPicture[] {
   return routes
     .filter(({ files }) => files.size > 0)
     .map(({ sheet, plan, files }) => ({
       sheet: sheet.cut.id,
       cuttingSeconds: plan.cuttingSeconds,
-      toolWear: plan.toolWear,
+      tools: toolsOf(plan, units),
       svg: drawSimulation(
         [...files].map(([name, text]) => ({ name, text })),
         sheet.cut,

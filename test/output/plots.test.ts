@@ -166,7 +166,7 @@ describe('pictures of a forecast', () => {
     const [first, last] = [points[0]!, points.at(-1)!];
     const share = result.spot.curve.at(-1)!.intercept.value;
     // from 0 % at the first point's height to 100 % at the top margin
-    expect((first[1]! - last[1]!) / (first[1]! - 36)).toBeCloseTo(share, 2);
+    expect((first[1]! - last[1]!) / (first[1]! - 34)).toBeCloseTo(share, 2);
     expect(points).toHaveLength(result.spot.curve.length);
   });
 

@@ -82,14 +82,24 @@ export interface BookStand {
   readonly holder: { readonly inside: number; readonly base: number } | null;
 }
 
+/** A tool on one sheet. */
+export interface CutTool {
+  readonly number: number;
+  /** `6 mm end mill, 2 flutes`, in the design's unit. */
+  readonly name: string;
+  /** rev/min. */
+  readonly spindle: number;
+  /** What it cuts on the sheet, mm. */
+  readonly length: number;
+}
+
 /** A picture of a sheet as a simulated router leaves it. */
 export interface CutPicture {
   readonly sheet: string;
   readonly svg: string;
   /** Without tool changes. */
   readonly cuttingSeconds: number;
-  /** Length that each tool cuts on the sheet, mm. */
-  readonly toolWear: readonly { readonly tool: number; readonly length: number }[];
+  readonly tools: readonly CutTool[];
 }
 
 export interface BookInput extends ModelInput {

@@ -1,11 +1,22 @@
 /** Numbers as the book prints them, in the design's unit. */
-import { formatArea, formatLength, formatMass, inInches, type LengthUnit, proseIn } from '../../units/index.js';
+import {
+  formatArea,
+  formatFraction,
+  formatLength,
+  formatMass,
+  inInches,
+  type LengthUnit,
+  proseIn,
+} from '../../units/index.js';
 import { markup, type Markup } from '../markup.js';
 
 export interface Measures {
   readonly unit: LengthUnit;
   /** A length with its unit, to a tenth of a millimetre or a sixty-fourth of an inch. */
   readonly length: (mm: number) => string;
+  readonly metric: boolean;
+  /** A length for a table whose head names the unit: `17-23/32`. */
+  readonly bare: (mm: number) => string;
   /** A length that need not be kept closely: whole inches. */
   readonly about: (mm: number) => string;
   /** A length that a script or a test can read in mm, with what is printed. */
@@ -25,6 +36,8 @@ export function measuresIn(unit: LengthUnit): Measures {
   return {
     unit,
     length,
+    metric: !inches,
+    bare: (mm) => (inches ? formatFraction(mm, 32).replace('"', '') : length(mm).replace(/ \S+$/, '')),
     about: (mm) => length(inches ? 25.4 * Math.round(mm / 25.4) : mm),
     dim: (name, mm) => markup`<span data-dim="${name}" data-mm="${mm.toFixed(4)}">${length(mm)}</span>`,
     run: (mm) => (inches ? formatLength(mm, 'ft', 0) : formatLength(mm, 'm', 1)),

@@ -5,7 +5,9 @@ import type { Part, PartKind } from '../../part/index.js';
 import { beadLength, hardwareOf } from './hardware.js';
 import { markup, type Markup } from '../markup.js';
 import type { BookInput, BookSheet } from './input.js';
+import { type Block, block } from './leaves.js';
 import type { Measures } from './measures.js';
+import type { Paper } from './paper.js';
 import { partArea } from './sheet-picture.js';
 
 interface StockLine {
@@ -93,7 +95,7 @@ function aidStock({ design, aids }: BookInput, measures: Measures): string[] {
   });
 }
 
-export function shoppingList(input: BookInput, measures: Measures): Markup {
+export function shoppingBlocks(input: BookInput, measures: Measures, { width }: Paper): Block[] {
   const { design, dish, parts } = input;
   const hardware = hardwareOf(input);
   const bought = [...hardware, ...(input.stand?.bought ?? [])];
@@ -105,10 +107,9 @@ export function shoppingList(input: BookInput, measures: Measures): Markup {
   const woodGlue = glued(['hub', 'cleat', 'splice']);
   const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice']) + glued(['panel']);
   const aidLines = aidStock(input, measures);
-  return markup`${stockTable(input, measures)}
-<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
-<thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>
-<ul>
+  const pieces = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
+<thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>`;
+  const rest = markup`<ul>
 <li>Wood glue for ${measures.area(woodGlue)}: the layers of the hub, the cleats${parts.some(({ kind }) => kind === 'splice') ? ', the splice plates' : ''}.</li>
 <li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>
 ${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${measures.area(mirrorArea)} of mirror.</li>` : null}
@@ -118,4 +119,5 @@ ${aidLines.map((line) => markup`<li>${line}</li>`)}
 <li>A cover that shuts out the sun, and dark eye protection made for bright radiant sources.</li>
 </ul>
 <p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue${input.stand === null ? ', stand' : ''} and vessel. Densities are those of the design.</p>`;
+  return [block(stockTable(input, measures), width), block(pieces, width), block(rest, width)];
 }

@@ -19,7 +19,6 @@ body{margin:0;overflow-wrap:anywhere}
 a{color:var(--accent)}
 :focus-visible{outline:3px solid var(--accent);outline-offset:2px}
 .skip{position:absolute;left:-99em}.skip:focus{left:.5rem;top:.5rem;background:var(--leaf);padding:.5rem;z-index:9}
-main{display:grid;gap:1rem;min-width:0}
 .wrap{max-width:78rem;margin:0 auto;padding:1rem;display:grid;gap:1rem}
 h1{font-size:1.6rem;line-height:1.2;margin:0}
 h2{font-size:1.25rem;line-height:1.25;margin:0 0 .75rem;padding-bottom:.4rem;border-bottom:2px solid var(--ink)}
@@ -32,6 +31,8 @@ header .block{display:grid;grid-template-columns:repeat(auto-fit,minmax(8.5rem,1
 .block dt{font-size:.8rem;color:var(--soft)}
 .block dd{margin:0;font-weight:600;font-variant-numeric:tabular-nums}
 .beware{border-left:6px solid var(--warn);padding-left:.8rem;margin-top:1rem}
+.at{display:none}
+.facts div{display:flex;gap:.6rem;border-bottom:1px solid var(--line)}.facts dt{color:var(--soft);min-width:4.5rem}.facts dd{margin:0}
 nav ol{list-style:none;padding:0;margin:0;display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;max-width:none}
 nav a{display:inline-block;padding:.25rem 0}
 figure{margin:.75rem 0}
@@ -76,8 +77,6 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .controls,.live .plain-only,.tools{display:none}
 .live .controls,.live .tools{display:flex;flex-wrap:wrap;gap:.5rem;align-items:center;margin:.5rem 0}
 .controls label{display:flex;gap:.6rem;align-items:center}
-#look{display:grid;gap:0 1.5rem}
-@media screen and (min-width:68rem){#look{grid-template-columns:minmax(0,1fr) auto}#look .scroll{max-width:29rem}}
 @media screen and (min-width:68rem){.beside{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 2rem;align-items:start}.beside figure{position:sticky;top:.5rem}.beside svg{max-height:80vh}}
 #stage{display:none;position:relative;height:min(34rem,78vw);border:1px solid var(--line);background:var(--leaf)}
 .spatial #stage{display:block}.spatial #drawn{display:none}
@@ -86,7 +85,7 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .pane{overflow:hidden;border:1px solid var(--line);background:var(--leaf)}
 .live .pane{cursor:grab}
 .pane>svg{width:100%}
-@media screen{:is(.sheets,.drawn){display:grid;grid-template-columns:repeat(auto-fit,minmax(min(30rem,100%),1fr));gap:0 1.5rem}:is(.sheets,.drawn)>*{min-width:0}}
+@media screen{.facts{max-width:44rem}}
 .shop{color:var(--ink);width:100%}
 .steps{list-style:none;padding:0;max-width:none;counter-reset:step}
 .step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr);gap:.3rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
@@ -109,48 +108,4 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .problems li{margin:.4rem 0}
 pre{white-space:pre-wrap;font-size:.8rem;color:var(--soft);overflow-wrap:anywhere}
 @media (max-width:46rem){.wrap{padding:.5rem}.leaf{padding:.8rem .7rem}.step{grid-template-columns:minmax(0,1fr)}}
-@media print{
-@page{margin:11mm 12mm;@bottom-right{content:counter(page) " of " counter(pages);font:8pt sans-serif}}
-html{font-size:8.6pt;line-height:1.36;background:#fff}
-p,ul,ol{margin:.25rem 0;max-width:none}
-h2{font-size:1.35rem;margin:0 0 .4rem;padding-bottom:.2rem}
-h3{margin:.6rem 0 .2rem}
-figure,table{margin:.3rem 0}
-.wrap{display:block;padding:0;max-width:none}
-.leaf{border:0;padding:0;background:none}
-main{display:block}
-main>.leaf{margin-top:1rem}
-main>.cautions{break-before:page}
-.skip,.live .controls,.live .tools,.spatial #stage{display:none}
-.spatial #drawn{display:block}
-figure,tr,.step,h2,h3,nav{break-inside:avoid}
-h2,h3{break-after:avoid}
-thead{display:table-header-group}
-th,td{padding:.06rem .5rem .06rem 0}
-table{font-size:.92rem}
-.scroll:has(.holes){columns:2;column-gap:10mm}
-.holes{font-size:.85rem;margin:0}
-caption,thead{break-after:avoid}
-.parts th{white-space:nowrap}
-.scroll{overflow:visible}
-svg{max-height:175mm}
-.cautions h3{display:inline;font-size:1.02rem}.cautions h3::after{content:". "}.cautions h3+p{display:inline;font-size:1rem}.cautions h3+p::after{content:"";display:block;margin-bottom:.35rem}
-.plots{grid-template-columns:1fr 1fr 1fr;gap:2mm 4mm}
-.plot svg{max-height:56mm;margin:0 auto}
-.cautions .plot svg{max-height:92mm}
-#parts ul,#forecast ul,.before ul{font-size:.93rem;line-height:1.3}.forecast{font-size:.84rem}
-.before{columns:2;column-gap:8mm}.before h3:first-child{margin-top:0}
-.sheets>div{break-inside:avoid}
-.sheets svg{max-height:92mm}
-.drawn svg{max-height:112mm}
-.problems li{margin:.1rem 0}
-.pane{border:0}
-.step{grid-template-columns:minmax(0,1fr) 68mm;padding:.3rem 0}.step p,.step ul{margin:.15rem 0}.details{grid-template-columns:repeat(2,minmax(0,1fr));gap:2mm 4mm;margin-top:1mm}.detail:only-child{width:58mm}.step figcaption{font-size:.9rem;margin-top:.1rem}.step>figure>svg{max-height:50mm}.step div{font-size:.97rem;line-height:1.32}.step .needs{padding:.1rem .4rem}
-#drawn svg{max-height:80mm;margin:0 auto}
-#look{grid-template-columns:minmax(0,1fr)}
-.pane{background:none}
-button{border:0;padding:0;min-height:0;background:none}
-a{color:inherit;text-decoration:none}
-details{display:block;font-size:.8rem}pre{font-size:.8rem;margin:.2rem 0}
-}
 `;

@@ -13,12 +13,18 @@ export interface BurnPlot {
   readonly svg: string;
 }
 
-const COLUMNS = 4;
-const CELL_WIDTH = 232;
-const GAP = 14;
-const HEAD = 22;
+/** Pictures in a row, at the most: with the letters below, 6 point on a page. */
+const COLUMNS = 8;
+const CELL_WIDTH = 138;
+const GAP = 10;
+/** Letters of words, and the distance of their lines, px. */
+const LETTERS = 14;
+const LINE = 16;
 /** Room for the key and the length of the rule. */
-const FOOT = 40;
+const FOOT = 34;
+
+/** `45° off the sun, with vessel` in lines that fit over a picture. */
+const linesOf = (label: string): string[] => label.split(', ');
 
 const at = (value: number): string => decimal(value, 1);
 
@@ -90,10 +96,12 @@ function smallMultiples(result: BurnResult, unit: LengthUnit, view: 'side' | 'pl
   const scale = CELL_WIDTH / (2 * across);
   const height = rows * scale;
   const { pictures } = result;
-  const lines = Math.ceil(pictures.length / COLUMNS);
+  const columns = Math.min(COLUMNS, Math.ceil(pictures.length / (pictures.some(({ state }) => state.vessel) ? 2 : 1)));
+  const lines = Math.ceil(pictures.length / columns);
+  const head = LINE * Math.max(...pictures.map(({ state }) => linesOf(state.label).length)) + 6;
   const size = {
     width: COLUMNS * (CELL_WIDTH + GAP) + GAP,
-    height: Math.ceil(lines * (height + HEAD + GAP) + GAP + FOOT),
+    height: Math.ceil(lines * (height + head + GAP) + GAP + FOOT),
     left: 0,
     right: 0,
     top: 0,
@@ -102,15 +110,18 @@ function smallMultiples(result: BurnResult, unit: LengthUnit, view: 'side' | 'pl
   // with the vessel first, then bare, each in the order of the angles
   const ordered = [...pictures.filter(({ state }) => state.vessel), ...pictures.filter(({ state }) => !state.vessel)];
   const drawn = ordered.map((one, i) => {
-    const left = GAP + (i % COLUMNS) * (CELL_WIDTH + GAP);
-    const top = GAP + Math.floor(i / COLUMNS) * (height + HEAD + GAP);
+    const left = GAP + (i % columns) * (CELL_WIDTH + GAP);
+    const top = GAP + Math.floor(i / columns) * (height + head + GAP);
     const marks = view === 'side' ? sideView(one, result, scale, rows) : planView(one, result, scale, rows);
-    return markup`<g transform="translate(${at(left)} ${at(top)})"><text x="0" y="13" font-size="13">${one.state.label}</text><g transform="translate(0 ${HEAD})"><rect width="${CELL_WIDTH}" height="${at(height)}" fill="none" stroke="currentColor" stroke-opacity="0.3"/>${marks}</g></g>`;
+    const words = linesOf(one.state.label).map(
+      (line, k) => markup`<text x="0" y="${LETTERS + k * LINE}" font-size="${LETTERS}">${line}</text>`,
+    );
+    return markup`<g transform="translate(${at(left)} ${at(top)})">${words}<g transform="translate(0 ${head})"><rect width="${CELL_WIDTH}" height="${at(height)}" fill="none" stroke="currentColor" stroke-opacity="0.3"/>${marks}</g></g>`;
   });
   const rule = ruleLength(result, unit);
   const foot = size.height - FOOT / 2;
   const key = `From pale to dark: ${result.levels.join(', ')} suns and more. Dashed: towards the sun. The bar: ${formatLength(rule, unit)}.`;
-  const scaleBar = markup`<path d="M${GAP},${at(foot)}h${at((rule / cell) * scale)}" stroke="currentColor" stroke-width="4"/><text x="${at(GAP + (rule / cell) * scale + 10)}" y="${at(foot)}" dy="0.34em" font-size="13">${key}</text>`;
+  const scaleBar = markup`<path d="M${GAP},${at(foot)}h${at((rule / cell) * scale)}" stroke="currentColor" stroke-width="4"/><text x="${at(GAP + (rule / cell) * scale + 10)}" y="${at(foot)}" dy="0.34em" font-size="${LETTERS}">${key}</text>`;
   const title = view === 'side' ? 'Where it burns, from the side' : 'Where it burns, seen down the axis';
   const description = `${title}: brightness round the dish in levels of ${result.levels.join(', ')} suns, ${
     view === 'side' ? 'the brightest across the picture' : 'the brightest at any height outside the bowl'

@@ -18,7 +18,7 @@ const style = `
 const at = (value: number): string => decimal(value, 2);
 
 /** Pixels between ticks, about. */
-const tickSpacing = { x: 60, y: 45 };
+const tickSpacing = { x: 64, y: 48 };
 const tickLength = 6;
 
 export interface Axis {
@@ -39,7 +39,7 @@ export interface ChartSize {
   readonly bottom: number;
 }
 
-export const usualSize: ChartSize = { width: 640, height: 400, left: 56, right: 20, top: 36, bottom: 52 };
+export const usualSize: ChartSize = { width: 480, height: 316, left: 60, right: 18, top: 34, bottom: 58 };
 
 type Point = readonly [x: number, y: number];
 
@@ -186,6 +186,6 @@ export function picture(
 ): string {
   const id = `plot-${name}`;
   const { width, height } = size;
-  return markup`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-description" class="forecast-plot" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="system-ui, sans-serif" font-size="14"><title id="${id}-title">${title}</title><desc id="${id}-description">${description}</desc><style>${raw(style)}</style>${marks}</svg>
+  return markup`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-description" class="forecast-plot" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="system-ui, sans-serif" font-size="17"><title id="${id}-title">${title}</title><desc id="${id}-description">${description}</desc><style>${raw(style)}</style>${marks}</svg>
 `.text;
 }
