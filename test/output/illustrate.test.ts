@@ -1,7 +1,8 @@
 /** Pictures of the steps: what hides what, and what is written, against what the dish is made of. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { facetAt } from '../../lib/dish/index.js';
-import { assemblyChapter } from '../../lib/output/book/sections.js';
+import { assemblyBlocks } from '../../lib/output/book/assembly-chapter.js';
+import { paperFor } from '../../lib/output/book/paper.js';
 import { dishModel } from '../../lib/output/book/model.js';
 import type { BookInput } from '../../lib/output/book/input.js';
 import { measuresIn } from '../../lib/output/book/measures.js';
@@ -236,7 +237,11 @@ describe.each(names)('the steps of %s', (name) => {
   let steps: string[];
   beforeAll(() => {
     input = inputOf(name);
-    const chapter = assemblyChapter(input, measuresIn(input.design.units), dishModel(input), from).text;
+    const paper = paperFor(input.design.units);
+    const stage = { model: dishModel(input), from, paper };
+    const chapter = assemblyBlocks(input, measuresIn(input.design.units), stage)
+      .map(({ body }) => body.text)
+      .join('');
     steps = chapter.split('<li class="step">').slice(1);
   });
   const picturesOf = (step: string) => step.match(/<svg class="dish.*?<\/svg>/gs) ?? [];

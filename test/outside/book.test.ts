@@ -227,7 +227,7 @@ describe('the book at work', () => {
     await page.focus('button[data-light="rib"]');
     await page.keyboard.press('Enter');
     expect(await page.getAttribute('button[data-light="rib"]', 'aria-pressed')).toBe('true');
-    expect(await page.locator('#sheets .lit').count()).toBeGreaterThanOrEqual(24);
+    expect(await page.locator('[data-chapter="sheets"] .lit').count()).toBeGreaterThanOrEqual(24);
     expect(await picture()).not.toBe(apart);
     await page.keyboard.press('Enter');
     expect(await page.locator('.lit').count()).toBe(0);
@@ -237,7 +237,7 @@ describe('the book at work', () => {
 
   it('zooms and moves a sheet by keys and buttons, and comes back to the whole', async () => {
     const { page } = await open('press-house', wide);
-    const pane = page.locator('#sheets .pane').first();
+    const pane = page.locator('[data-chapter="sheets"] .pane').first();
     const box = async () => (await pane.locator('svg').getAttribute('viewBox'))?.split(' ').map(Number) ?? [];
     const whole = await box();
     await pane.focus();
@@ -246,7 +246,7 @@ describe('the book at work', () => {
     expect(near[2]).toBeCloseTo(0.7 * (whole[2] ?? 0), 2);
     await page.keyboard.press('ArrowRight');
     expect((await box())[0]).toBeGreaterThan(near[0] ?? Infinity);
-    await page.locator('#sheets .tools button', { hasText: 'Whole' }).first().click();
+    await page.locator('[data-chapter="sheets"] .tools button', { hasText: 'Whole' }).first().click();
     (await box()).forEach((value, i) => expect(value).toBeCloseTo(whole[i] ?? NaN, 2));
     await page.context().close();
   });

@@ -90,7 +90,7 @@ function pieceMarkup({ chapter, first, blocks }: Piece): Markup {
       markup`<div class="kept${growing ? ' grow' : ''}${screen ? ' screen' : ''}">${body}</div>`,
   );
   return first
-    ? markup`<section class="${classes}" id="${id}" aria-labelledby="${id}-head"><h2 id="${id}-head">${title}</h2>${bodies}</section>`
+    ? markup`<section class="${classes}" id="${id}" data-chapter="${id}" aria-labelledby="${id}-head"><h2 id="${id}-head">${title}</h2>${bodies}</section>`
     : markup`<div class="${classes}" data-chapter="${id}">${bodies}</div>`;
 }
 

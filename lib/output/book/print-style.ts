@@ -43,7 +43,7 @@ caption{font-size:.9rem;padding-bottom:.1rem}
 .scroll{overflow:visible}
 .cautions h3{display:inline;font-size:1.02rem}.cautions h3::after{content:". "}.cautions h3+p{display:inline;font-size:1rem}.cautions h3+p::after{content:"";display:block;margin-bottom:.25rem}
 .cautions{display:block}.cautions.filled{display:flex}
-.reaches .two p{margin:0 0 .2rem}
+.reaches .two{padding:0}.reaches p{margin:0 0 .2rem;font-size:.9rem}.cautions .grow>figure+figure{flex-grow:1.4}
 .plots{grid-template-columns:1fr 1fr 1fr;gap:2mm 4mm}
 .plots figure{display:flex;flex-direction:column;min-height:0}.plots svg{flex:1 1 0;min-height:0;max-height:none;width:100%}.grow>.plots{flex:1 1 auto;min-height:0;grid-auto-rows:minmax(0,1fr);max-height:190mm}
 .two{columns:2;column-gap:6mm;font-size:.9rem;line-height:1.26;padding-left:1.2rem}.two li{break-inside:avoid}

@@ -27,7 +27,7 @@ function burnBlocks({ plots, heads, rows, notes }: BookBurn, width: number): Blo
 <thead><tr>${heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map(cells)}</tbody></table></div>`;
   const remarks = markup`${notes.map((note) => markup`<p>${note}</p>`)}`;
   const height = 6 + printedHeight(table, width, 0.93) + printedHeight(remarks, width / 2 - 3, 0.91) / 2;
-  const figures = plots.map(
+  const drawn = plots.map(
     ({ title, svg }) =>
       markup`<figure class="plot wide"><div class="scroll" tabindex="0" role="region" aria-label="${title}">${raw(svg)}</div><figcaption>${title}</figcaption></figure>`,
   );
@@ -35,7 +35,7 @@ function burnBlocks({ plots, heads, rows, notes }: BookBurn, width: number): Blo
     block(markup`<h3>Where it burns</h3><div class="reaches">${table}<div class="two">${remarks}</div></div>`, width, {
       height,
     }),
-    block(markup`${figures}`, width, { height: 92, grows: true, alone: true }),
+    block(markup`${drawn}`, width, { height: 92, grows: true, alone: true }),
   ];
 }
 

@@ -112,15 +112,16 @@ function smallMultiples(result: BurnResult, unit: LengthUnit, view: 'side' | 'pl
   const drawn = ordered.map((one, i) => {
     const left = GAP + (i % columns) * (CELL_WIDTH + GAP);
     const top = GAP + Math.floor(i / columns) * (height + head + GAP);
-    const marks = view === 'side' ? sideView(one, result, scale, rows) : planView(one, result, scale, rows);
+    const drawing = view === 'side' ? sideView(one, result, scale, rows) : planView(one, result, scale, rows);
     const words = linesOf(one.state.label).map(
       (line, k) => markup`<text x="0" y="${LETTERS + k * LINE}" font-size="${LETTERS}">${line}</text>`,
     );
-    return markup`<g transform="translate(${at(left)} ${at(top)})">${words}<g transform="translate(0 ${head})"><rect width="${CELL_WIDTH}" height="${at(height)}" fill="none" stroke="currentColor" stroke-opacity="0.3"/>${marks}</g></g>`;
+    return markup`<g transform="translate(${at(left)} ${at(top)})">${words}<g transform="translate(0 ${head})"><rect width="${CELL_WIDTH}" height="${at(height)}" fill="none" stroke="currentColor" stroke-opacity="0.3"/>${drawing}</g></g>`;
   });
+  const marks = view === 'side' && pictures.some(({ state }) => state.vessel) ? 'Thick line: the vessel’s base. ' : '';
   const rule = ruleLength(result, unit);
   const foot = size.height - FOOT / 2;
-  const key = `From pale to dark: ${result.levels.join(', ')} suns and more. Dashed: towards the sun. The bar: ${formatLength(rule, unit)}.`;
+  const key = `From pale to dark: ${result.levels.join(', ')} suns and more. ${marks}Dashed: towards the sun. The bar: ${formatLength(rule, unit)}.`;
   const scaleBar = markup`<path d="M${GAP},${at(foot)}h${at((rule / cell) * scale)}" stroke="currentColor" stroke-width="4"/><text x="${at(GAP + (rule / cell) * scale + 10)}" y="${at(foot)}" dy="0.34em" font-size="${LETTERS}">${key}</text>`;
   const title = view === 'side' ? 'Where it burns, from the side' : 'Where it burns, seen down the axis';
   const description = `${title}: brightness round the dish in levels of ${result.levels.join(', ')} suns, ${

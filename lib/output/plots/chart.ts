@@ -152,12 +152,20 @@ export interface LevelBar {
   /** Middle and height on the picture, px. */
   readonly middle: number;
   readonly height: number;
+  /** The name stands over the bar: it is too long for its left. */
+  readonly over?: boolean;
 }
 
-export function levelBar({ x }: PlotArea, { value, name, text, colour, middle, height }: LevelBar): Markup {
+export function levelBar(
+  { x }: PlotArea,
+  { value, name, text, colour, middle, height, over = false }: LevelBar,
+): Markup {
   const [left = 0] = x.range();
   const end = x(Math.max(0, value));
-  return markup`<rect x="${left}" y="${middle - height / 2}" width="${at(end - left)}" height="${height}" fill="${colour}"/><g fill="currentColor"><text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${name}</text><text x="${at(end + 6)}" y="${middle}" dy="0.34em">${text}</text></g>`;
+  const named = over
+    ? markup`<text class="halo" x="${left + 4}" y="${at(middle - height / 2 - 6)}">${name}</text>`
+    : markup`<text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${name}</text>`;
+  return markup`<rect x="${left}" y="${middle - height / 2}" width="${at(end - left)}" height="${height}" fill="${colour}"/><g fill="currentColor">${named}<text x="${at(end + 6)}" y="${middle}" dy="0.34em">${text}</text></g>`;
 }
 
 export interface LabelOptions {

@@ -116,10 +116,8 @@ function monthsPlot({ months }: DayForecast): ForecastPlot | null {
   if (max === 0) return null;
   const title = 'Heat of a clear day by the month';
   const description = `Taken up on a clear day in the middle of each month: ${months.map(({ month, takenUpKWh, hours }) => `${monthNames[month - 1] ?? ''} ${takenUpKWh.toFixed(1)} kWh in ${hours.toFixed(1)} h`).join('; ')}.`;
-  const rowHeight = 26;
-  const left = 56;
-  const top = 12;
-  const size = { width: 640, height: top + rowHeight * months.length + 52, left, right: 150, top, bottom: 52 };
+  const [left, top, rowHeight] = [50, 6, 21];
+  const size = { width: 480, height: top + rowHeight * months.length + 58, left, right: 116, top, bottom: 58 };
   const plot = frame(size, { label: 'taken up (kWh)', domain: [0, max], nice: true }, null);
   const svg = picture('months', title, description, size, [
     plot.axes,
@@ -130,7 +128,7 @@ function monthsPlot({ months }: DayForecast): ForecastPlot | null {
         text: `${takenUpKWh.toFixed(1)} in ${hours.toFixed(1)} h`,
         colour: colours.green,
         middle: top + (i + 0.5) * rowHeight,
-        height: 20,
+        height: 15,
       }),
     ),
   ]);

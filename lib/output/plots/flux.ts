@@ -9,7 +9,7 @@ import { colours, type PlotArea, frame, label, picture, type ChartSize } from '.
 import type { ForecastPlot } from './plot.js';
 
 const LEVELS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
-const size: ChartSize = { width: 560, height: 568, left: 60, right: 24, top: 36, bottom: 56 };
+const size: ChartSize = { width: 318, height: 330, left: 62, right: 18, top: 34, bottom: 58 };
 
 interface LevelLabel {
   readonly x: number;
@@ -35,6 +35,21 @@ function labels(suns: readonly number[], cells: number, half: number, levels: re
     }
     return [];
   });
+}
+
+/** Room for a label, px. */
+const LABEL_ROOM = { x: 26, y: 15 };
+
+/** Labels that keep clear of each other; the brighter goes first. */
+function apart(all: readonly LevelLabel[], { x, y }: PlotArea): LevelLabel[] {
+  const kept: LevelLabel[] = [];
+  for (const one of [...all].reverse()) {
+    const clear = kept.every(
+      (other) => Math.abs(x(one.x) - x(other.x)) >= LABEL_ROOM.x || Math.abs(y(one.y) - y(other.y)) >= LABEL_ROOM.y,
+    );
+    if (clear) kept.push(one);
+  }
+  return kept;
 }
 
 /** Regions of at least each level's brightness, one on the other: the more lie on a place, the darker it is. */
@@ -72,9 +87,10 @@ export function fluxPlot({ map, vessel }: Forecast, unit: LengthUnit): ForecastP
     plot.axes,
     ...regions(plot, map, half, reached),
     markup`<circle cx="${decimal(plot.x(0), 2)}" cy="${decimal(plot.y(0), 2)}" r="${decimal(plot.x(radius) - plot.x(0), 2)}" fill="none" stroke="currentColor" stroke-width="1.5" stroke-dasharray="6 4"/>`,
-    ...labels(suns, cells, half, reached).map(({ x, y, level }) =>
-      label(plot, [x, y], String(level), { anchor: 'middle', fontSize: 12 }),
+    ...apart(labels(suns, cells, half, reached), plot).map(({ x, y, level }) =>
+      label(plot, [x, y], String(level), { anchor: 'middle', fontSize: 14 }),
     ),
+    ...(vessel === null ? [] : [label(plot, [0, -radius], 'vessel', { anchor: 'middle', dy: 10 })]),
     markup`<rect x="${left}" y="${top}" width="${width - left - right}" height="${height - top - bottom}" fill="none" stroke="currentColor" stroke-opacity="0.3"/>`,
   ]);
   const side = (2 * map.halfSide) / cells;

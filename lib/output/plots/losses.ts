@@ -12,8 +12,18 @@ interface Bar {
   readonly kept: boolean;
 }
 
-/** What is too little to be seen as a bar stands in the description and the numbers only, W. */
-const SHOWN_W = 0.05;
+/** A bar shorter than this share of the longest is not seen as one: those are drawn together. */
+const SEEN = 0.02;
+
+/** The bars that can be seen, in their order, and one for all others. */
+function seenBars(bars: readonly Bar[]): Bar[] {
+  const longest = Math.max(...bars.map(({ watts }) => watts));
+  const seen = bars.filter(({ watts }) => watts >= SEEN * longest);
+  const small = bars.filter(({ watts, kept }) => !kept && watts > 0 && watts < SEEN * longest);
+  if (small.length < 2) return [...small, ...seen];
+  const watts = small.reduce((sum, bar) => sum + bar.watts, 0);
+  return [{ label: `${small.length} smaller losses together`, watts, error: 0, kept: false }, ...seen];
+}
 
 export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
   const bar = (label: string, amount: { value: number; standardError: number }, kept: boolean): Bar => ({
@@ -30,11 +40,9 @@ export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
   ];
   const title = 'Where the sunlight goes';
   const description = `Of ${power.incomingW.toFixed(0)} W on the aperture ${vessel === null ? 'the mirror brings to the focus' : 'the vessel takes up'} ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
-  const drawn = bars.filter(({ watts }) => Math.abs(watts) >= SHOWN_W);
-  const left = 310;
-  const rowHeight = 30;
-  const top = 16;
-  const size: ChartSize = { width: 740, height: 68 + rowHeight * drawn.length, left, right: 70, top, bottom: 52 };
+  const drawn = seenBars(bars);
+  const [left, top, rowHeight, barHeight] = [12, 6, 36, 13];
+  const size: ChartSize = { width: 480, height: top + 64 + rowHeight * drawn.length, left, right: 70, top, bottom: 58 };
   const max = Math.max(...drawn.map(({ watts }) => watts));
   const plot = frame(size, { label: 'power (W)', domain: [0, max], nice: true }, null);
   const svg = picture('losses', title, description, size, [
@@ -43,10 +51,11 @@ export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
       levelBar(plot, {
         value: watts,
         name: label,
-        text: watts.toFixed(1),
+        text: watts.toFixed(watts < 10 ? 1 : 0),
         colour: kept ? colours.green : colours.vermilion,
-        middle: top + (i + 0.5) * rowHeight,
-        height: 26,
+        middle: top + (i + 1) * rowHeight - barHeight / 2,
+        height: barHeight,
+        over: true,
       }),
     ),
     markup`<path d="M${left},${top}V${size.height - size.bottom}" stroke="currentColor"/>`,
