@@ -18,9 +18,10 @@ const SEEN = 0.02;
 /** The bars that can be seen, in their order, and one for all others. */
 function seenBars(bars: readonly Bar[]): Bar[] {
   const longest = Math.max(...bars.map(({ watts }) => watts));
-  const seen = bars.filter(({ watts }) => watts >= SEEN * longest);
-  const small = bars.filter(({ watts, kept }) => !kept && watts > 0 && watts < SEEN * longest);
-  if (small.length < 2) return [...small, ...seen];
+  const there = bars.filter(({ watts }) => watts > 0);
+  const small = there.filter(({ watts, kept }) => !kept && watts < SEEN * longest);
+  if (small.length < 2) return there;
+  const seen = there.filter((bar) => !small.includes(bar));
   const watts = small.reduce((sum, bar) => sum + bar.watts, 0);
   return [{ label: `${small.length} smaller losses together`, watts, error: 0, kept: false }, ...seen];
 }
