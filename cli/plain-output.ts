@@ -1,13 +1,17 @@
 /** Writing one file that a person names. */
 import { randomBytes } from 'node:crypto';
-import { lstatSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, lstatSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { exitCode, reasonOf, stop } from './exit.js';
 
-/** Puts the whole text in place at once, so that a full disk leaves no half file. */
-export function put(path: string, text: string): void {
+/**
+ * Puts the whole text in place at once, so that a full disk leaves no half file.
+ * @param mode of a file that is replaced; the usual one when left out
+ */
+export function put(path: string, text: string, mode?: number): void {
   const part = `${path}.part-${randomBytes(4).toString('hex')}`;
   try {
     writeFileSync(part, text, { flag: 'wx' });
+    if (mode !== undefined) chmodSync(part, mode);
     renameSync(part, path);
   } catch (error) {
     rmSync(part, { force: true });

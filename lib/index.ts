@@ -34,6 +34,7 @@ export { type Dish, solveDish } from './dish/index.js';
 export { type KeyValue, keyValues } from './key-values.js';
 export { type Layout, nest, type NestedSheet, type NestOptions, type NestPart, type NestStock } from './nest/index.js';
 export { cautions, cautionsShort } from './output/cautions.js';
+export { type KeySteps, type NewValue, type StatedKey, statedKeys, withKey, type Written } from './key-file/index.js';
 export { operationKey } from './output/key.js';
 export { recordJsonSchema, recordPage } from './output/record-page.js';
 export type { Part } from './part/index.js';
@@ -73,6 +74,7 @@ export { inWords, rowIn, valueIn } from './pipeline/words.js';
 export {
   defaultText,
   designJsonSchema,
+  entryAt,
   explainKey,
   type KeyAnswer,
   keyEntries,

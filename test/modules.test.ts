@@ -25,7 +25,11 @@ const table = {
     uses: ['diagnostic', 'geometry', 'hardware', 'part', 'parts', 'assembly', 'units'],
     types: ['diagnostic', 'geometry', 'hardware', 'part', 'dish', 'design', 'parts', 'assembly', 'units'],
   },
-  coupon: { uses: ['diagnostic', 'geometry', 'part', 'units'], types: ['diagnostic', 'geometry', 'part', 'units'] },
+  'key-file': { uses: [], types: [] },
+  coupon: {
+    uses: ['diagnostic', 'geometry', 'key-file', 'part', 'units'],
+    types: ['diagnostic', 'geometry', 'key-file', 'part', 'units'],
+  },
   nest: { uses: ['geometry'], types: ['geometry', 'part'] },
   machining: { uses: ['geometry', 'part'], types: ['geometry', 'part'] },
   output: {

@@ -2,10 +2,9 @@
  * Calibrated values put into the text of a machine or design file. Only the lines of `calibration` are written anew, and
  * of these only the values: comments, order and everything else stay as they are, to the letter.
  */
-import { isMap, isNode, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, isScalar, parseDocument, type YAMLMap } from 'yaml';
+import { linesOf, notInLines, pairNamed, type Written } from '../key-file/index.js';
 import type { Answer } from './answer.js';
-import { lineStart, pairNamed } from './key-lines.js';
-import { notInLines, type Written } from './written.js';
 
 /** Keys of a material that are lengths: they are written with their unit, as the file may be in inches. */
 const lengths = new Set([
@@ -51,26 +50,6 @@ const indented = (text: string, by: number): string =>
     .split('\n')
     .map((line) => (line === '' ? line : ' '.repeat(by) + line))
     .join('\n');
-
-/** The lines of a pair in block form: from its key to the line of the next key that is not deeper. */
-function linesOf(text: string, pair: Pair): { readonly from: number; readonly to: number; readonly indent: number } {
-  const start = isNode(pair.key) ? (pair.key.range?.[0] ?? 0) : 0;
-  const from = lineStart(text, start);
-  const indent = start - from;
-  let to = text.indexOf('\n', start) + 1;
-  if (to === 0) return { from, to: text.length, indent };
-  let end = to;
-  while (to < text.length) {
-    const next = text.indexOf('\n', to) + 1 || text.length;
-    const line = text.slice(to, next);
-    const depth = line.length - line.trimStart().length;
-    const empty = line.trim() === '';
-    if (!empty && depth <= indent) break;
-    if (!empty) end = next;
-    to = next;
-  }
-  return { from, to: end, indent };
-}
 
 /** Puts the block under a mapping in block form, in place of the one that stands there. */
 function intoMap(text: string, map: YAMLMap, indent: number, answer: Answer): Written {

@@ -20,6 +20,12 @@ export function entryPath(path: KeyPath): string {
   }, '');
 }
 
+/** What is known of the key at a path; undefined where no design has one there. */
+export function entryAt(path: KeyPath): KeyEntry | undefined {
+  const wanted = entryPath(path);
+  return keyEntries().find((entry) => entry.path === wanted);
+}
+
 const lastOf = (path: string): string => path.split('.').at(-1) ?? path;
 const sectionOf = (path: string): string => path.slice(0, Math.max(0, path.lastIndexOf('.')));
 

@@ -15,7 +15,6 @@ export type { Answered, AxesAnswer, MaterialAnswer } from '../coupon/answer.js';
 export type { Readings, ReadingsRead, TabsHeld } from '../coupon/measured-file.js';
 export type { Estimate, Measured, Solved } from '../coupon/solve.js';
 export type { Coupon, CouponCut, Measure, Reading } from '../coupon/types.js';
-export type { Written as CalibrationWritten } from '../coupon/written.js';
 export type { Filled, Material, StockItem } from '../design/design.js';
 export type { ShapeSource } from '../design/dish-shape.js';
 export type { About as AboutKey, KeyMeta, Range as KeyRange } from '../design/keys.js';

@@ -1,0 +1,166 @@
+/** What the page does to the design file: single keys, with undo and redo. The file itself is what counts, not a copy. */
+import { createHash } from 'node:crypto';
+import { lstatSync } from 'node:fs';
+import { entryAt, type KeySteps, type NewValue, statedKeys, withKey, type Written } from '../../lib/index.js';
+import { reasonOf } from '../exit.js';
+import { NotPlain, readPlainFile } from '../plain-file.js';
+import { put } from '../plain-output.js';
+
+export interface Edit {
+  readonly path: KeySteps;
+  /** As a person types it; null takes the key out. */
+  readonly value: string | null;
+  /** What the page showed when the edit was made; null where the file did not have the key. */
+  readonly was: string | null;
+}
+
+export type Outcome =
+  /** `merged`: the file had been changed elsewhere, and both changes stand. */
+  | { readonly kind: 'done'; readonly text: string; readonly merged: boolean }
+  /** The key itself was changed elsewhere: the person decides. */
+  | { readonly kind: 'conflict'; readonly path: KeySteps; readonly theirs: string | null }
+  | { readonly kind: 'refused'; readonly message: string; readonly remedy: string };
+
+/** One step that can be taken back. */
+interface Step {
+  readonly before: string;
+  readonly after: string;
+  /** The key that was changed; null where the whole text was. */
+  readonly path: KeySteps | null;
+}
+
+const largest = 1_000_000;
+/** Steps that can be taken back; with them their texts are kept. */
+const maxSteps = 500;
+
+const refused = (message: string, remedy: string): Outcome => ({ kind: 'refused', message, remedy });
+
+/** Names a state of the text. */
+export const revisionOf = (text: string): string => createHash('sha256').update(text).digest('base64url').slice(0, 22);
+
+function shownAt(text: string, path: KeySteps): string | null {
+  const found = statedKeys(text)?.find(
+    (one) => one.path.length === path.length && one.path.every((s, i) => s === path[i]),
+  );
+  return found?.shown ?? null;
+}
+
+/** The forms in which what was typed may be written, the one that its key takes first. */
+function forms(path: KeySteps, typed: string): readonly NewValue[] {
+  const quantity = entryAt(path)?.quantity;
+  const asText = quantity === 'text' || quantity === 'size' || quantity === 'choice';
+  return asText ? [{ text: typed }] : [{ source: typed }, { text: typed }];
+}
+
+/** The text with what was typed at a key. */
+export function typedInto(text: string, path: KeySteps, typed: string | null): Written {
+  if (typed === null) return withKey(text, path, null);
+  const [first, second] = forms(path, typed.trim());
+  const made = withKey(text, path, first ?? null);
+  return made.kind === 'refused' && second ? withKey(text, path, second) : made;
+}
+
+export class Session {
+  readonly #done: Step[] = [];
+  readonly #undone: Step[] = [];
+
+  constructor(
+    readonly file: string,
+    readonly readOnly: boolean,
+  ) {}
+
+  get undoable(): boolean {
+    return this.#done.length > 0;
+  }
+
+  get redoable(): boolean {
+    return this.#undone.length > 0;
+  }
+
+  /** The file as it is now, or why it cannot be read. */
+  read(): { readonly kind: 'text'; readonly text: string } | Extract<Outcome, { readonly kind: 'refused' }> {
+    try {
+      return { kind: 'text', text: readPlainFile(this.file, largest) };
+    } catch (error) {
+      const reason = error instanceof NotPlain ? `it ${error.message}` : reasonOf(error);
+      return { kind: 'refused', message: `the design file cannot be read: ${reason}`, remedy: 'put it back' };
+    }
+  }
+
+  /** Writes in the place of the file itself: never through a link, and with its own permissions. */
+  #write(text: string): Extract<Outcome, { readonly kind: 'refused' }> | null {
+    const no = (message: string, remedy: string) => ({ kind: 'refused' as const, message, remedy });
+    if (this.readOnly) return no('the page is read-only', 'start the command without --read-only');
+    try {
+      const there = lstatSync(this.file);
+      if (!there.isFile()) return no('the design file is a link', 'open the file that it leads to');
+      put(this.file, text, there.mode & 0o777);
+      return null;
+    } catch (error) {
+      return no(`the design file cannot be written: ${reasonOf(error)}`, 'nothing was changed');
+    }
+  }
+
+  #take(step: Step, merged: boolean): Outcome {
+    if (step.after === step.before) return { kind: 'done', text: step.after, merged };
+    const failed = this.#write(step.after);
+    if (failed) return failed;
+    this.#done.push(step);
+    if (this.#done.length > maxSteps) this.#done.shift();
+    this.#undone.length = 0;
+    return { kind: 'done', text: step.after, merged };
+  }
+
+  /** @param revision of the text on which the edit was made */
+  edit({ path, value, was }: Edit, revision: string): Outcome {
+    const now = this.read();
+    if (now.kind === 'refused') return now;
+    const merged = revisionOf(now.text) !== revision;
+    const theirs = shownAt(now.text, path);
+    if (merged && theirs !== was) return { kind: 'conflict', path, theirs };
+    const made = typedInto(now.text, path, value);
+    if (made.kind === 'refused') return made;
+    return this.#take({ before: now.text, after: made.text, path }, merged);
+  }
+
+  /** Puts a whole text in place, as that of a variant. */
+  replace(text: string, revision: string): Outcome {
+    const now = this.read();
+    if (now.kind === 'refused') return now;
+    if (revisionOf(now.text) !== revision)
+      return refused('the file was changed elsewhere', 'look at it first, then take the variant again');
+    return this.#take({ before: now.text, after: text, path: null }, false);
+  }
+
+  /** Goes from the one text of a step to the other; where the file was changed since, the key alone. */
+  #go(from: Step[], to: Step[], ends: (step: Step) => readonly [here: string, there: string]): Outcome {
+    const step = from.at(-1);
+    if (!step) return refused('there is nothing to take back', 'edit a key first');
+    const now = this.read();
+    if (now.kind === 'refused') return now;
+    const [here, there] = ends(step);
+    let text = there;
+    if (now.text !== here) {
+      const { path } = step;
+      const name = path?.join('.') ?? 'the file';
+      if (path === null || shownAt(now.text, path) !== shownAt(here, path))
+        return refused(`${name} was changed elsewhere since`, 'what stands there now is kept; change it by hand');
+      const made = typedInto(now.text, path, shownAt(there, path));
+      if (made.kind === 'refused') return made;
+      text = made.text;
+    }
+    const failed = this.#write(text);
+    if (failed) return failed;
+    from.pop();
+    to.push(step);
+    return { kind: 'done', text, merged: text !== there };
+  }
+
+  undo(): Outcome {
+    return this.#go(this.#done, this.#undone, ({ before, after }) => [after, before]);
+  }
+
+  redo(): Outcome {
+    return this.#go(this.#undone, this.#done, ({ before, after }) => [before, after]);
+  }
+}
