@@ -60,6 +60,7 @@ const command = await build({
   entryPoints: {
     main: 'dist/cli/main.js',
     thread: 'dist/cli/nest/thread.js',
+    'look-thread': 'dist/cli/watch/look-thread.js',
     'nest-thread': 'dist/cli/watch/nest-thread.js',
     'proof-thread': 'dist/cli/prove/proof-thread.js',
     ...library,

@@ -82,12 +82,16 @@ export function columns(stream: Stream = process.stdout): number {
   return stream.isTTY ? Math.max(40, stream.columns || 80) : Infinity;
 }
 
-/** A live line on a terminal, nothing in a pipe. */
+/** Whether the command was started by the live page, which shows how far it is. */
+const reportsToPage = (): boolean => process.env['DISHWRIGHT_PROGRESS'] === 'messages' && process.send !== undefined;
+
+/** A live line on a terminal or the live page, nothing in a pipe. */
 export class ProgressLine {
   readonly #started = Date.now();
   #shown = false;
 
   update(text: string): void {
+    if (reportsToPage()) process.send?.({ progress: text });
     // work that is over within a second needs no progress line
     if (!process.stderr.isTTY || Date.now() - this.#started < 1000) return;
     process.stderr.write(`\r\u001b[K${tame(text).slice(0, columns(process.stderr) - 1)}`);

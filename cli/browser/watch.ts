@@ -1,72 +1,194 @@
-/** The live page's script: shows how the design file stands, and puts each new book in the old one's place. */
-import type { State } from '../watch/state.js';
+/** The live page's script: the design to edit, what it comes to, and the book. */
+import type { FormGroup, Outline, State, Steps, Value, Variant } from '../watch/shown.js';
+import { type Answer, ask, askDraft } from './live/ask.js';
+import { choosePart, showBook } from './live/books.js';
+import { button, element, make, notice } from './live/dom.js';
+import { askWhich, goToField, sayAtField, type Send, showForm } from './live/form.js';
+import { paint } from './live/picture.js';
+import { makeSliders, showSliders } from './live/sliders.js';
+import { showValues, speakValues } from './live/values.js';
+import { setUpWorks, showWork } from './live/works.js';
 
-const element = (id: string): HTMLElement => {
-  const found = document.getElementById(id);
-  if (!found) throw new Error(`the page lacks #${id}`);
-  return found;
-};
-const [bar, file, status, problems, frames] = ['bar', 'file', 'status', 'problems', 'frames'].map(element) as [
-  HTMLElement,
-  HTMLElement,
-  HTMLElement,
-  HTMLElement,
-  HTMLElement,
-];
-
-let shown: HTMLIFrameElement | null = null;
-let coming: HTMLIFrameElement | null = null;
-let latest = 0;
-
-/** Loads a book out of sight and shows it when it is there, where the reader was in the last one. */
-function load(book: number): void {
-  if (book === 0 || book === latest) return;
-  latest = book;
-  coming?.remove();
-  const next = document.createElement('iframe');
-  coming = next;
-  next.title = 'Build book';
-  next.className = 'coming';
-  // the book takes up its view from here: see spatial.ts
-  const held = shown?.dataset['standing'];
-  if (held !== undefined) next.dataset['standing'] = held;
-  next.addEventListener('load', () => {
-    if (next !== coming) return;
-    const from = shown?.contentWindow;
-    next.contentWindow?.scrollTo({ left: from?.scrollX ?? 0, top: from?.scrollY ?? 0, behavior: 'instant' });
-    next.className = '';
-    document.getElementById('empty')?.remove();
-    shown?.remove();
-    shown = next;
-    coming = null;
-    frames.dataset['book'] = String(book);
-  });
-  next.src = `book?${book}`;
-  frames.append(next);
+interface Picture {
+  readonly values: readonly Value[];
+  readonly outline: Outline | null;
 }
 
-function show(state: State): void {
-  document.title = `${state.file}: dishwright watch`;
-  file.textContent = state.file;
-  status.textContent = state.status;
-  bar.classList.toggle('faulty', state.standing === 'faulty');
-  problems.replaceChildren(
-    ...state.problems.map(({ severity, message, place, remedy }) => {
-      const item = document.createElement('li');
+const nothing: Picture = { values: [], outline: null };
+let state: State | null = null;
+let groups: readonly FormGroup[] = [];
+/** What stood before the last change of the file. */
+let before = nothing;
+let beforeOf = '';
+/** What a slider would make of it, while one moves. */
+let draft: Picture | null = null;
+
+const answerText = ({ message = '', remedy }: Answer): string =>
+  remedy === undefined ? message : `${message}; ${remedy}`;
+
+function report(answer: Answer, path: Steps | null): void {
+  if (answer.kind === 'refused') {
+    const text = answerText(answer);
+    if (path === null || !sayAtField(path, text)) notice(text);
+  } else notice(answer.merged === true ? 'The file had been changed elsewhere; both changes stand.' : '');
+}
+
+const send: Send = async (path, value, was) => {
+  const answer = await ask('edit', { path, value, was, revision: state?.revision ?? '' });
+  endDraft();
+  if (answer.kind === 'conflict') askWhich(path, value, answer.theirs ?? null, send);
+  else report(answer, path);
+};
+
+const simple = (name: string, body: () => object = () => ({})): void =>
+  void ask(name, body()).then((answer) => report(answer, null));
+
+const variantActions = (variant: Variant): readonly Node[] => {
+  const take = button('Take', () => simple('take', () => ({ id: variant.id, revision: state?.revision ?? '' })));
+  const drop = button('Let go', () => simple('drop', () => ({ id: variant.id })));
+  for (const [one, word] of [
+    [take, 'Take'],
+    [drop, 'Let go of'],
+  ] as const)
+    one.setAttribute('aria-label', `${word} ${variant.name}`);
+  take.disabled = state?.readOnly ?? true;
+  return [take, drop];
+};
+
+/** The table and the picture: a draft beside what stands, else what stands beside what stood before. */
+function showPicture(): void {
+  if (!state) return;
+  const { values, outline, variants } = state;
+  const now = draft ?? { values, outline };
+  const then = draft ? { values, outline } : before;
+  showValues({ now: now.values, before: then.values, variants }, variantActions);
+  const picture = document.querySelector<SVGElement>('#picture');
+  const other = JSON.stringify(then.outline) === JSON.stringify(now.outline) ? null : then.outline;
+  if (picture) paint(picture, now.outline, other);
+}
+
+let drafts = 0;
+let outlineOf = 0;
+let valuesOf = 0;
+let flight = false;
+let next: { readonly path: Steps; readonly value: string } | null = null;
+
+function endDraft(): void {
+  drafts += 1;
+  outlineOf = drafts;
+  valuesOf = drafts;
+  next = null;
+  draft = null;
+  showPicture();
+}
+
+/** Asks for a draft; the next one goes out as soon as the picture of this one is there. */
+function fly(): void {
+  if (flight || !next) return;
+  const own = ++drafts;
+  const asked = next;
+  next = null;
+  flight = true;
+  const landed = (): void => {
+    if (own !== drafts) return;
+    flight = false;
+    fly();
+  };
+  let values: readonly Value[] = [];
+  askDraft([asked], (line) => {
+    if (line.kind === 'problems') {
+      if (own >= valuesOf) notice(line.problems.map((problem) => answerText(problem)).join(' '));
+    } else if (line.kind === 'outline') {
+      if (own < outlineOf) return;
+      outlineOf = own;
+      draft = { values: draft?.values ?? state?.values ?? [], outline: line.outline };
+    } else {
+      values = [...values, ...line.values];
+      if (own < valuesOf) return;
+      valuesOf = own;
+      const rest = (draft?.values ?? []).filter(({ group }) => !values.some((value) => value.group === group));
+      draft = { outline: draft?.outline ?? null, values: [...values, ...rest] };
+      if (line.last) speakValues(draft.values);
+    }
+    showPicture();
+    landed();
+  })
+    .catch(() => undefined)
+    .finally(landed);
+}
+
+function showProblems({ problems }: State): void {
+  element('problems').replaceChildren(
+    ...problems.map(({ severity, message, place, remedy }) => {
+      const item = make('li');
       const line = place?.line;
-      const kind = document.createElement('strong');
-      kind.textContent = line === undefined ? severity : `line ${line}, ${severity}`;
-      item.append(kind, `: ${message}`);
-      if (remedy !== undefined) item.append(document.createElement('br'), remedy);
+      item.append(make('strong', {}, line === undefined ? severity : `line ${line}, ${severity}`), `: ${message}`);
+      if (remedy !== undefined) item.append(make('br'), remedy);
+      const path = place?.path;
+      if (path !== undefined && path.length > 0)
+        item.append(
+          ' ',
+          button('To the field', () => goToField(path) || notice('this key has no field: mend it in the file')),
+        );
       return item;
     }),
   );
-  load(state.book);
 }
 
-const events = new EventSource('events');
-events.addEventListener('message', (event: MessageEvent<string>) => show(JSON.parse(event.data) as State));
-events.addEventListener('error', () => {
-  status.textContent = 'the command has ended; start it again to go on';
-  bar.classList.add('faulty');
-});
+function show(now: State): void {
+  const known = state;
+  if (known && known.revision !== now.revision && known.values.length > 0) {
+    before = { values: known.values, outline: known.outline };
+    beforeOf = now.revision;
+  }
+  state = now;
+  document.title = `${now.file}: dishwright watch`;
+  element('file').textContent = now.file;
+  element('status').textContent = now.status;
+  element('bar').classList.toggle('faulty', now.standing === 'faulty');
+  (element('undo') as HTMLButtonElement).disabled = !now.undoable || now.readOnly;
+  (element('redo') as HTMLButtonElement).disabled = !now.redoable || now.readOnly;
+  element('read-only').hidden = !now.readOnly;
+  element('unreadable').hidden = now.keys !== null;
+  showProblems(now);
+  showForm(element('form'), groups, now, send);
+  showSliders(now);
+  showPicture();
+  showWork(now.work, now.readOnly);
+  showBook(now.book);
+  if (now.standing === 'shown' && known?.standing !== 'shown' && beforeOf === now.revision) speakValues(now.values);
+}
+
+function keys(event: KeyboardEvent): void {
+  const typing = event.target instanceof HTMLInputElement && event.target.type === 'text';
+  if (typing || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+  event.preventDefault();
+  simple(event.shiftKey ? 'redo' : 'undo');
+}
+
+async function start(): Promise<void> {
+  groups = (await (await fetch('form')).json()) as readonly FormGroup[];
+  makeSliders({
+    moved: (path, value) => {
+      next = { path, value };
+      fly();
+    },
+    send,
+  });
+  choosePart();
+  setUpWorks(report);
+  element('undo').addEventListener('click', () => simple('undo'));
+  element('redo').addEventListener('click', () => simple('redo'));
+  element('keep').addEventListener('click', () =>
+    simple('keep', () => ({ name: `Variant ${(state?.variants.at(-1)?.id ?? 0) + 1}` })),
+  );
+  document.addEventListener('keydown', keys);
+  const events = new EventSource('events');
+  events.addEventListener('message', (event: MessageEvent<string>) => show(JSON.parse(event.data) as State));
+  events.addEventListener('error', () => {
+    element('status').textContent = 'the command has ended; start it again to go on';
+    element('bar').classList.add('faulty');
+  });
+}
+
+void start();

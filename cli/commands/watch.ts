@@ -1,16 +1,22 @@
 import process from 'node:process';
+import { resolve } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { print, say } from '../console.js';
 import { designArgument } from '../flags.js';
 import { exitCode, stop } from '../exit.js';
 import { nestInThread } from '../watch/background.js';
+import { Desk } from '../watch/desk.js';
+import { looksInThread } from '../watch/looks.js';
 import { serve } from '../watch/server.js';
+import { Session } from '../watch/session.js';
 import { watchDesign } from '../watch/watch-design.js';
+import { Works } from '../watch/works.js';
 import { Board } from '../watch/state.js';
 
 interface WatchArguments {
   readonly design: string;
   readonly port: number;
+  readonly 'read-only': boolean;
 }
 
 /** Until the person ends the command. */
@@ -23,7 +29,7 @@ function interrupted(): Promise<void> {
 
 export const watchCommand: CommandModule<object, WatchArguments> = {
   command: 'watch <design>',
-  describe: 'show the book on a page of this machine while the design file changes',
+  describe: 'design on a page of this machine: edit, compare, cut; shows every save made elsewhere too',
   builder: (yargs) =>
     yargs
       .positional('design', designArgument)
@@ -33,17 +39,29 @@ export const watchCommand: CommandModule<object, WatchArguments> = {
         requiresArg: true,
         describe: 'port of the page; 0 for any free one',
       })
+      .option('read-only', { type: 'boolean', default: false, describe: 'the page shows, and changes nothing' })
       .example('$0 watch press-house.yaml', 'open the address it prints; Ctrl-C ends it'),
-  handler: async ({ design, port }) => {
+  handler: async ({ design, port, 'read-only': readOnly }) => {
     if (!Number.isInteger(port) || port < 0 || port > 65_535)
       throw stop(exitCode.wrongInput, 'usage', `--port is ${port}`, 'it must be an integer from 0 to 65535');
-    const board = new Board(design);
-    const running = await serve(board, port);
-    print(running.url);
-    say('open this address in a browser of this machine; Ctrl-C ends it');
-    const leave = watchDesign(design, board, nestInThread, say);
-    await interrupted();
-    leave();
-    await running.close();
+    const board = new Board(design, readOnly);
+    const file = resolve(design);
+    const { looks, end } = looksInThread();
+    let refresh = (): void => undefined;
+    const works = new Works(file, process.argv[1] ?? '', (work) => board.show({ work }));
+    const desk = new Desk(new Session(file, readOnly), board, looks, works, () => refresh());
+    try {
+      const running = await serve(board, desk, port);
+      print(running.url);
+      say('open this address in a browser of this machine; Ctrl-C ends it');
+      const watching = watchDesign(design, board, { looks, background: nestInThread }, say);
+      ({ refresh } = watching);
+      await interrupted();
+      watching.end();
+      works.cancel();
+      await running.close();
+    } finally {
+      end();
+    }
   },
 };

@@ -2,28 +2,20 @@
 import { Worker } from 'node:worker_threads';
 import type { Background, Nested } from './watch-design.js';
 
-/** The page gets the machine to itself for its first picture (ms). */
-const headStart = 300;
-
 /** Starts a thread for one state of the design; a newer state ends it. */
 export const nestInThread: Background = (design, extras, report) => {
-  let worker: Worker | undefined;
+  const worker = new Worker(new URL('./nest-thread.js', import.meta.url), { workerData: { design, extras } });
   let over = false;
-  const begin = (): void => {
-    worker = new Worker(new URL('./nest-thread.js', import.meta.url), { workerData: { design, extras } });
-    worker.on('message', (nested: Nested) => {
-      if (!over) report(nested);
-    });
-    worker.on('error', (error: unknown) => {
-      if (over) return;
-      const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
-      report({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
-    });
-  };
-  const timer = setTimeout(begin, headStart);
+  worker.on('message', (nested: Nested) => {
+    if (!over) report(nested);
+  });
+  worker.on('error', (error: unknown) => {
+    if (over) return;
+    const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
+    report({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
+  });
   return () => {
     over = true;
-    clearTimeout(timer);
-    void worker?.terminate();
+    void worker.terminate();
   };
 };

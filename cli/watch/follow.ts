@@ -22,14 +22,19 @@ function look(file: string): Sight {
   }
 }
 
+export interface Following {
+  /** Looks now, as after a change that is known of. */
+  readonly look: () => void;
+  readonly end: () => void;
+}
+
 const same = (a: Sight, b: Sight): boolean =>
   a.kind === 'text' ? b.kind === 'text' && a.text === b.text : b.kind === 'gone' && a.reason === b.reason;
 
 /**
  * Calls `seen` with the file's text now and whenever it has changed, or is gone or back.
- * @returns ends the following
  */
-export function follow(file: string, seen: (sight: Sight) => void): () => void {
+export function follow(file: string, seen: (sight: Sight) => void): Following {
   let last = look(file);
   let waiting: NodeJS.Timeout | undefined;
   let watcher: FSWatcher | undefined;
@@ -64,9 +69,12 @@ export function follow(file: string, seen: (sight: Sight) => void): () => void {
     if (!same(look(file), last)) soon();
   }, lookEvery);
   seen(last);
-  return () => {
-    clearInterval(timer);
-    clearTimeout(waiting);
-    watcher?.close();
+  return {
+    look: check,
+    end: () => {
+      clearInterval(timer);
+      clearTimeout(waiting);
+      watcher?.close();
+    },
   };
 }

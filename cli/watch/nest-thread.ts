@@ -2,6 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type Design, forecastOf, nestPrepared, type Prepared, prepare, withNest } from '../../lib/index.js';
 import { bookOf } from '../../lib/public/book.js';
+import { lightValues } from './look.js';
 import type { Nested } from './watch-design.js';
 
 interface Task {
@@ -18,7 +19,8 @@ async function nestAndReport(prepared: Prepared, rest: Pick<Nested, 'last'>, for
   const book = failed
     ? null
     : bookOf({ ...prepared, problems, sheets, ...(forecast && { forecast: forecast.forecast }) });
-  const nested: Nested = { problems, book, last: rest.last || failed };
+  const light = forecast?.forecast && lightValues(forecast.forecast, prepared.design.units);
+  const nested: Nested = { problems, book, last: rest.last || failed, ...(light && { light }) };
   parentPort?.postMessage(nested);
   return !failed;
 }

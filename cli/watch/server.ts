@@ -2,11 +2,15 @@
  * The page's server: on the loopback interface alone, under a random path, for its own page and no other origin.
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import type { AddressInfo } from 'node:net';
 import { exitCode, stop } from '../exit.js';
+import type { Desk } from './desk.js';
+import { formOf } from './form.js';
 import { watchPage } from './page.js';
-import type { Board, State } from './state.js';
+import { barred, bodyOf, sameText } from './post.js';
+import type { State } from './shown.js';
+import type { Board } from './state.js';
 
 const loopback = '127.0.0.1';
 /** Keeps a silent line open through anything between (ms). */
@@ -15,11 +19,6 @@ const heartbeat = 15_000;
 export const maxStreams = 16;
 /** What a page may leave unread (bytes). */
 const maxUnread = 1_000_000;
-
-const sameText = (a: string, b: string): boolean => {
-  const digest = (text: string) => createHash('sha256').update(text).digest();
-  return timingSafeEqual(digest(a), digest(b));
-};
 
 const guards: Readonly<Record<string, string>> = {
   'Cache-Control': 'no-store',
@@ -68,8 +67,8 @@ function events(response: ServerResponse, board: Board): void {
   });
 }
 
-function sendPage(response: ServerResponse): void {
-  const { html, policy } = watchPage(randomBytes(16).toString('base64'));
+function sendPage(response: ServerResponse, token: string): void {
+  const { html, policy } = watchPage(randomBytes(16).toString('base64'), token);
   answer(response, 200, 'text/html', html, { 'Content-Security-Policy': policy });
 }
 
@@ -78,17 +77,62 @@ function sendBook(response: ServerResponse, book: string | null): void {
   else answer(response, 200, 'text/html', book, { 'Content-Security-Policy': "frame-ancestors 'self'" });
 }
 
-function handle(request: IncomingMessage, response: ServerResponse, board: Board, token: string, port: number): void {
-  const [path = ''] = (request.url ?? '').split('?');
-  const [, given = '', name] = path.split('/');
-  if (!trusted(request, port)) answer(response, 403, 'text/plain', 'not for you\n');
-  else if (request.method !== 'GET') answer(response, 405, 'text/plain', 'only GET\n', { Allow: 'GET' });
-  else if (!sameText(given, token)) answer(response, 404, 'text/plain', 'nothing here\n');
-  else if (name === '') sendPage(response);
+const sendJson = (response: ServerResponse, status: number, body: object): void =>
+  answer(response, status, 'application/json', JSON.stringify(body));
+
+/** Streams a draft, a line for each step. */
+async function sendDraft(response: ServerResponse, desk: Desk, body: object): Promise<void> {
+  response.writeHead(200, { ...guards, 'Content-Type': 'application/x-ndjson; charset=utf-8' });
+  await desk.draft(body, (line) => {
+    if (!response.destroyed) response.write(`${JSON.stringify(line)}\n`);
+  });
+  response.end();
+}
+
+async function posted(request: IncomingMessage, response: ServerResponse, { desk, token }: Site, name: string) {
+  const bar = barred(request, token);
+  const taken = bar ?? (await bodyOf(request));
+  if (taken.kind === 'barred') {
+    // what was not read is not waited for
+    answer(response, taken.status, 'text/plain', `${taken.why}\n`, { Connection: 'close' });
+    return;
+  }
+  if (name === 'draft') {
+    await sendDraft(response, desk, taken.body);
+    return;
+  }
+  const reply = desk.act(name, taken.body);
+  if (reply) sendJson(response, reply.status, reply.body);
+  else answer(response, 404, 'text/plain', 'nothing here\n');
+}
+
+/** What is served, and the tokens: that of the address, and that of the page for what it asks to be done. */
+interface Site {
+  readonly board: Board;
+  readonly desk: Desk;
+  readonly address: string;
+  readonly token: string;
+}
+
+function got(response: ServerResponse, { board, token }: Site, name: string | undefined): void {
+  if (name === '') sendPage(response, token);
   else if (name === 'events') events(response, board);
-  else if (name === 'state') answer(response, 200, 'application/json', JSON.stringify(board.state));
+  else if (name === 'state') sendJson(response, 200, board.state);
+  else if (name === 'form') sendJson(response, 200, formOf());
   else if (name === 'book') sendBook(response, board.book);
   else answer(response, 404, 'text/plain', 'nothing here\n');
+}
+
+async function handle(request: IncomingMessage, response: ServerResponse, site: Site, port: number): Promise<void> {
+  const [path = ''] = (request.url ?? '').split('?');
+  const [, given = '', name = '', ...more] = path.split('/');
+  const { method } = request;
+  if (!trusted(request, port)) answer(response, 403, 'text/plain', 'not for you\n');
+  else if (method !== 'GET' && method !== 'POST')
+    answer(response, 405, 'text/plain', 'only GET and POST\n', { Allow: 'GET, POST' });
+  else if (!sameText(given, site.address) || more.length > 0) answer(response, 404, 'text/plain', 'nothing here\n');
+  else if (method === 'GET') got(response, site, path.split('/').length === 3 ? name : undefined);
+  else await posted(request, response, site, name);
 }
 
 export interface Running {
@@ -102,11 +146,12 @@ export interface Running {
  * @param port 0 for any free one
  * @throws Stop when the port is taken or forbidden
  */
-export async function serve(board: Board, port: number): Promise<Running> {
-  const token = randomBytes(24).toString('base64url');
-  const server: Server = createServer((request, response) =>
-    handle(request, response, board, token, (server.address() as AddressInfo).port),
-  );
+export async function serve(board: Board, desk: Desk, port: number): Promise<Running> {
+  const random = (): string => randomBytes(24).toString('base64url');
+  const site: Site = { board, desk, address: random(), token: random() };
+  const server: Server = createServer((request, response) => {
+    handle(request, response, site, (server.address() as AddressInfo).port).catch(() => response.destroy());
+  });
   await new Promise<void>((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => {
       const reason =
@@ -121,7 +166,7 @@ export async function serve(board: Board, port: number): Promise<Running> {
   });
   const taken = (server.address() as AddressInfo).port;
   return {
-    url: `http://${loopback}:${taken}/${token}/`,
+    url: `http://${loopback}:${taken}/${site.address}/`,
     port: taken,
     close: () =>
       new Promise((resolve) => {

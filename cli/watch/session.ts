@@ -117,7 +117,11 @@ export class Session {
     if (now.kind === 'refused') return now;
     const merged = revisionOf(now.text) !== revision;
     const theirs = shownAt(now.text, path);
-    if (merged && theirs !== was) return { kind: 'conflict', path, theirs };
+    // a whole section cannot be held against what the page showed of it
+    const isSection = (statedKeys(now.text) ?? []).some(
+      (one) => one.path.length > path.length && path.every((step, i) => one.path[i] === step),
+    );
+    if (merged && (theirs !== was || isSection)) return { kind: 'conflict', path, theirs };
     const made = typedInto(now.text, path, value);
     if (made.kind === 'refused') return made;
     return this.#take({ before: now.text, after: made.text, path }, merged);

@@ -1,25 +1,5 @@
-/** What the page shows: the state of the design file, and the last book that could be made of it. */
-
-/** `waiting`: nothing seen yet. `faulty`: the file as it stands cannot be built; the book is the last good one. */
-export type PageState = 'waiting' | 'shown' | 'nesting' | 'faulty';
-
-/** What the page shows of a diagnostic; the page's script must not take in the whole library for its type. */
-export interface ShownProblem {
-  readonly severity: 'error' | 'warning';
-  readonly message: string;
-  readonly remedy?: string;
-  readonly place?: { readonly line?: number };
-}
-
-export interface State {
-  readonly file: string;
-  readonly standing: PageState;
-  /** One line on how things stand. */
-  readonly status: string;
-  readonly problems: readonly ShownProblem[];
-  /** Counts the books; 0 while there is none. */
-  readonly book: number;
-}
+/** The state of the page, and the last book that could be made of the design. */
+import type { State } from './shown.js';
 
 /** Holds the state and notifies the listeners of each change. */
 export class Board {
@@ -27,8 +7,23 @@ export class Board {
   #book: string | null = null;
   readonly #listeners = new Set<(state: State) => void>();
 
-  constructor(file: string) {
-    this.#state = { file, standing: 'waiting', status: 'reading the design file', problems: [], book: 0 };
+  constructor(file: string, readOnly = false) {
+    this.#state = {
+      file,
+      standing: 'waiting',
+      status: 'reading the design file',
+      problems: [],
+      book: 0,
+      revision: '',
+      keys: null,
+      outline: null,
+      values: [],
+      readOnly,
+      undoable: false,
+      redoable: false,
+      variants: [],
+      work: null,
+    };
   }
 
   get state(): State {
@@ -45,7 +40,7 @@ export class Board {
     return this.#book;
   }
 
-  show(change: Pick<State, 'standing' | 'status' | 'problems'>, book?: string): void {
+  show(change: Partial<Omit<State, 'file' | 'book' | 'readOnly'>>, book?: string): void {
     if (book !== undefined) this.#book = book;
     this.#state = { ...this.#state, ...change, book: this.#state.book + (book === undefined ? 0 : 1) };
     for (const listener of this.#listeners) listener(this.#state);

@@ -1,11 +1,13 @@
-/** From the design file as it is saved to the book on the page: a first picture at once, the nest behind it. */
+/** From the design file as it is saved to the page: its values at once, the book with the nest behind them. */
 import { basename, dirname, resolve } from 'node:path';
-import { type Design, type Diagnostic, hasError, machineFileOf, prepare } from '../../lib/index.js';
+import { type Design, type Diagnostic, hasError, machineFileOf, statedKeys } from '../../lib/index.js';
 import { readDesignText } from '../design-file.js';
-import { bookOf } from '../../lib/public/book.js';
 import { Stop } from '../exit.js';
 import { isBeside, loadExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';
+import type { Looks } from './looks.js';
+import type { Value } from './shown.js';
+import { revisionOf } from './session.js';
 import { problemLines } from '../report.js';
 import type { Board } from './state.js';
 
@@ -15,6 +17,8 @@ type ReadDesign = Extract<ReturnType<typeof readDesignText>, { readonly kind: 'd
 export interface Nested {
   readonly problems: readonly Diagnostic[];
   readonly book: string | null;
+  /** The light by all rays, once it is traced. */
+  readonly light?: readonly Value[];
   /** No better one follows. */
   readonly last: boolean;
 }
@@ -53,19 +57,25 @@ function followNamed(path: string, names: readonly string[], changed: () => void
   );
   begun = true;
   return () => {
-    for (const leave of leaves) leave();
+    for (const { end } of leaves) end();
   };
 }
 
 /**
  * Follows a design file, its machine's and the drawings that it names, and keeps the board up to date.
  * @param report called with each change in one line, for the terminal
- * @returns ends it
  */
-export function watchDesign(file: string, board: Board, background: Background, report: Reporter): () => void {
+export function watchDesign(
+  file: string,
+  board: Board,
+  { looks, background }: { readonly looks: Looks; readonly background: Background },
+  report: Reporter,
+): { readonly refresh: () => void; readonly end: () => void } {
   const path = resolve(file);
   const name = basename(path);
   let stopNest = (): void => undefined;
+  /** Counts the states, so that what comes late of an older one is dropped. */
+  let current = 0;
 
   const refuse = (problems: readonly Diagnostic[]): void => {
     const status = faultText(problems, board.book !== null);
@@ -74,15 +84,7 @@ export function watchDesign(file: string, board: Board, background: Background, 
     for (const line of problems.flatMap(problemLines)) report(`  ${line}`);
   };
 
-  const build = ({ design, locate, problems: warnings }: ReadDesign, extras: ReadonlyMap<string, string>): void => {
-    const prepared = prepare(design, extras);
-    const problems = [...warnings, ...prepared.problems.map(locate)];
-    if (hasError(problems)) {
-      refuse(problems);
-      return;
-    }
-    const book = bookOf({ ...prepared, problems, sheets: null });
-    board.show({ standing: 'nesting', status: 'the dish is up to date; nesting', problems }, book);
+  const nestOf = ({ design, locate, problems: warnings }: ReadDesign, extras: ReadonlyMap<string, string>): void => {
     stopNest = background(design, extras, (nested) => {
       const all = [...warnings, ...nested.problems.map(locate)];
       if (nested.book === null) {
@@ -90,17 +92,51 @@ export function watchDesign(file: string, board: Board, background: Background, 
         return;
       }
       const status = nested.last ? 'up to date' : 'up to date; looking for a better nest';
-      board.show({ standing: nested.last ? 'shown' : 'nesting', status, problems: all }, nested.book);
+      const values = nested.light && [...board.state.values.filter(({ group }) => group !== 'light'), ...nested.light];
+      const change = { standing: nested.last ? 'shown' : 'nesting', status, problems: all } as const;
+      board.show(values ? { ...change, values } : change, nested.book);
       if (nested.last) report(`${name}: up to date`);
+    });
+  };
+
+  const build = (reading: ReadDesign, extras: ReadonlyMap<string, string>): void => {
+    const { design, locate, problems: warnings } = reading;
+    const own = current;
+    let values: readonly Value[] = [];
+    board.show({ standing: 'nesting', status: 'working the dish out', problems: warnings });
+    const worked = looks('file', design, extras, (look) => {
+      if (own !== current) return;
+      if (look.stage === 'outline') {
+        board.show({ outline: look.outline });
+        return;
+      }
+      values = [...values, ...look.values];
+      if (look.stage !== 'built') {
+        board.show({ values });
+        return;
+      }
+      const problems = [...warnings, ...look.problems.map(locate)];
+      if (hasError(problems)) {
+        refuse(problems);
+        return;
+      }
+      board.show({ values, problems, status: 'the dish is up to date; nesting in the background' });
+      nestOf(reading, extras);
+    });
+    worked.catch((error: unknown) => {
+      if (own === current) refuse([{ code: 'internal', severity: 'error', message: String(error) }]);
     });
   };
 
   let leaveNamed = (): void => undefined;
   const seen = (sight: Sight): void => {
+    current += 1;
     stopNest();
     stopNest = () => undefined;
     leaveNamed();
     leaveNamed = () => undefined;
+    const text = sight.kind === 'text' ? sight.text : null;
+    board.show({ revision: text === null ? '' : revisionOf(text), keys: text === null ? null : statedKeys(text) });
     if (sight.kind === 'gone') {
       const message = `cannot read ${name}: ${sight.reason}`;
       refuse([{ code: 'cannot-read', severity: 'error', message, remedy: 'the page goes on as soon as it is there' }]);
@@ -130,10 +166,14 @@ export function watchDesign(file: string, board: Board, background: Background, 
     }
   };
 
-  const leave = follow(path, seen);
-  return () => {
-    leave();
-    leaveNamed();
-    stopNest();
+  const following = follow(path, seen);
+  return {
+    refresh: following.look,
+    end: () => {
+      current += 1;
+      following.end();
+      leaveNamed();
+      stopNest();
+    },
   };
 }

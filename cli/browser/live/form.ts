@@ -1,0 +1,223 @@
+/** The form: a field for every key that the file has or could have, with its meaning, limits and faults beside it. */
+import type { FormGroup, FormKey, ShownProblem, State, Stated, Steps } from '../../watch/shown.js';
+import { button, make } from './dom.js';
+
+/** Sends an edit; settles when it was answered. */
+export type Send = (path: Steps, value: string | null, was: string | null) => Promise<void>;
+
+type Field = HTMLInputElement | HTMLSelectElement;
+
+const pathId = (path: Steps): string => path.join('.');
+const stepsOf = (path: string): string[] => path.replace(/\[\]/g, '').split('.');
+
+interface Shown {
+  readonly path: Steps;
+  readonly field: Field;
+  readonly fault: HTMLElement;
+  was: string | null;
+}
+
+/** The fields that are on the page, by their path. */
+const fields = new Map<string, Shown>();
+
+function control(key: FormKey, id: string): Field {
+  const described = `${id}-about ${id}-fault`;
+  if (key.choices.length === 0)
+    return make('input', { id, type: 'text', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': described });
+  const blank = make('option', { value: '' }, 'as left out');
+  const options = key.choices.map((choice) => make('option', { value: choice }, choice));
+  return make('select', { id, 'aria-describedby': described }, blank, ...options);
+}
+
+/** One key with its label, its meaning and a place for its fault. */
+function fieldOf(key: FormKey, path: Steps, send: Send, readOnly: boolean): HTMLElement {
+  const id = `key-${pathId(path)}`;
+  const field = control(key, id);
+  if (readOnly) field.disabled = true;
+  const fault = make('p', { class: 'fault', id: `${id}-fault` });
+  const limits = key.limits === null ? '' : ` Limits: ${key.limits}.`;
+  const about = make(
+    'p',
+    { class: 'about', id: `${id}-about` },
+    key.about,
+    make('br'),
+    `${key.value}.${limits} Left out: ${key.fallback}.`,
+  );
+  const shown: Shown = { path, field, fault, was: null };
+  fields.set(pathId(path), shown);
+  field.addEventListener('change', () => {
+    const typed = field.value.trim();
+    if (typed === (shown.was ?? '')) return;
+    void send(path, typed === '' ? null : typed, shown.was);
+  });
+  const name = String(path.at(-1));
+  return make(
+    'div',
+    { class: 'field', 'data-key': pathId(path) },
+    make('label', { for: id }, name),
+    field,
+    fault,
+    about,
+  );
+}
+
+/** The instances of a list or of named sections that the file has: `stock.0`, `materials.birch12`. */
+function instances(section: string, keys: readonly Stated[]): (string | number)[] {
+  return [...new Set(keys.filter(({ path }) => path[0] === section && path.length > 2).map(({ path }) => path[1]!))];
+}
+
+/** Replaces the place holder of a key's path by an instance. */
+function pathIn(key: FormKey, instance: string | number | null): Steps {
+  return stepsOf(key.path).flatMap((step, i): (string | number)[] => {
+    if (step === '<name>') return [instance ?? ''];
+    const opened = i === 0 && key.path.startsWith(`${step}[]`);
+    return opened && instance !== null ? [step, instance] : [step];
+  });
+}
+
+function nextItem(section: string, keys: readonly Stated[]): string {
+  const material = keys.find(({ path }) => path[0] === 'materials')?.path[1] ?? 'ply';
+  return section === 'stock'
+    ? `{ material: ${material}, size: 2440 mm x 1220 mm }`
+    : `{ file: part.svg, material: ${material}, quantity: 1 }`;
+}
+
+/** A button that adds one more of a section, and a field for its name where it has one. */
+function adder(section: string, keys: readonly Stated[], send: Send): HTMLElement {
+  if (section !== 'materials') {
+    const count = instances(section, keys).length;
+    const path: Steps = [section, count];
+    const value = nextItem(section, keys);
+    const act = (): void => void send(count === 0 ? [section] : path, count === 0 ? `[${value}]` : value, null);
+    return make('p', {}, button(section === 'stock' ? 'Add a sheet' : 'Add an outline of your own', act));
+  }
+  const name = make('input', { id: 'new-material', type: 'text', autocomplete: 'off' });
+  const act = (): void => {
+    if (name.value.trim() !== '')
+      void send(['materials', name.value.trim()], '{ kind: plywood, thickness: 12 mm }', null);
+  };
+  return make(
+    'p',
+    { class: 'adder' },
+    make('label', { for: 'new-material' }, 'Name of a new material'),
+    name,
+    button('Add', act),
+  );
+}
+
+const listed = new Set(['materials', 'stock', 'extra']);
+
+function sectionOf(section: FormGroup['sections'][number], state: State, send: Send): HTMLElement {
+  const keys = state.keys ?? [];
+  const box = make(
+    'fieldset',
+    {},
+    make('legend', {}, section.name === '' ? 'file' : section.name),
+    make('p', {}, section.about),
+  );
+  if (!listed.has(section.name)) {
+    const names = instances('materials', keys);
+    for (const key of section.keys) {
+      if (/^\w+\[\]/.test(key.path)) continue;
+      if (!key.path.includes('<name>')) box.append(fieldOf(key, stepsOf(key.path), send, state.readOnly));
+      else for (const name of names) box.append(fieldOf(key, pathIn(key, name), send, state.readOnly));
+    }
+    return box;
+  }
+  for (const instance of instances(section.name, keys)) {
+    const title = typeof instance === 'number' ? `${section.name} ${instance + 1}` : instance;
+    const own = section.keys.map((key) => fieldOf(key, pathIn(key, instance), send, state.readOnly));
+    const remove = button(`Remove ${title}`, () => void send([section.name, instance], null, null));
+    remove.disabled = state.readOnly;
+    box.append(make('fieldset', {}, make('legend', {}, title), ...own, remove));
+  }
+  if (!state.readOnly) box.append(adder(section.name, keys, send));
+  return box;
+}
+
+/** Names what there are fields for: the form is made again when it changes. */
+const shapeOf = ({ keys }: State): string =>
+  ['materials', 'stock', 'extra'].map((one) => instances(one, keys ?? []).join()).join('|');
+
+let shape: string | null = null;
+
+/** Puts the faults at their fields; opens what holds one. */
+function showFaults(problems: readonly ShownProblem[]): void {
+  for (const { field, fault } of fields.values()) {
+    fault.textContent = '';
+    field.removeAttribute('aria-invalid');
+  }
+  for (const { place, severity, message, remedy } of problems) {
+    const found = place?.path && fields.get(pathId(place.path));
+    if (!found) continue;
+    found.fault.textContent = `${severity}: ${message}${remedy === undefined ? '' : `; ${remedy}`}`;
+    if (severity === 'error') found.field.setAttribute('aria-invalid', 'true');
+  }
+}
+
+/** Brings the form up to the state; what is being typed is left alone. */
+export function showForm(box: HTMLElement, groups: readonly FormGroup[], state: State, send: Send): void {
+  if (state.keys === null) return;
+  const next = shapeOf(state);
+  if (next !== shape) {
+    const open = new Set([...box.querySelectorAll('details[open]')].map((one) => one.id));
+    const focused = document.activeElement?.id;
+    shape = next;
+    fields.clear();
+    box.replaceChildren(
+      ...groups.map(({ title, sections }, i) => {
+        const id = `group-${i}`;
+        const inside = sections.map((section) => sectionOf(section, state, send));
+        return make('details', { id, open: open.has(id) ? '' : undefined }, make('summary', {}, title), ...inside);
+      }),
+    );
+    if (focused) document.getElementById(focused)?.focus();
+  }
+  const stated = new Map(state.keys.map(({ path, shown }) => [pathId(path), shown]));
+  for (const [id, one] of fields) {
+    const shown = stated.get(id) ?? null;
+    const typing = document.activeElement === one.field && one.field.value !== (one.was ?? '');
+    one.was = shown;
+    if (!typing) one.field.value = shown ?? '';
+    one.field.closest('.field')?.classList.toggle('stated', shown !== null);
+  }
+  showFaults(state.problems);
+}
+
+/** Opens the group of a field and goes to it. @returns whether there is one */
+export function goToField(path: Steps): boolean {
+  const found = fields.get(pathId(path));
+  const group = found?.field.closest('details');
+  if (!found || !group) return false;
+  group.open = true;
+  found.field.focus();
+  return true;
+}
+
+/** Shows at its field that a key was changed elsewhere, and asks which is to stand. */
+export function askWhich(path: Steps, mine: string | null, theirs: string | null, send: Send): void {
+  const found = fields.get(pathId(path));
+  if (!found) return;
+  const { fault, field } = found;
+  field.value = mine ?? '';
+  const say = theirs === null ? 'was taken out of the file' : `was changed to ${theirs} in the file`;
+  const keep = button('Keep that', () => {
+    field.value = theirs ?? '';
+    fault.replaceChildren();
+  });
+  const write = button(mine === null ? 'Take it out' : `Write ${mine}`, () => {
+    fault.replaceChildren();
+    void send(path, mine, theirs);
+  });
+  fault.replaceChildren(`Meanwhile this ${say}. `, keep, ' ', write);
+  goToField(path);
+}
+
+/** Puts an answer at its field. @returns whether there is one */
+export function sayAtField(path: Steps, text: string): boolean {
+  const found = fields.get(pathId(path));
+  if (!found) return false;
+  found.fault.textContent = text;
+  found.field.setAttribute('aria-invalid', 'true');
+  return true;
+}

@@ -1,0 +1,75 @@
+/** The table of values: before, now, and the variants that are kept. */
+import type { Value, Variant } from '../../watch/shown.js';
+import { element, make, speak } from './dom.js';
+
+const titles: Readonly<Record<Value['group'], string>> = {
+  dish: 'Dish',
+  stock: 'Sheets and cost, by a quick nest',
+  light: 'Spot and power',
+};
+/** What decides comes first. */
+const order: readonly Value['group'][] = ['light', 'stock', 'dish'];
+
+const valueOf = (values: readonly Value[], { group, label }: Value): string =>
+  values.find((one) => one.group === group && one.label === label)?.value ?? '';
+
+interface Columns {
+  readonly now: readonly Value[];
+  readonly before: readonly Value[];
+  readonly variants: readonly Variant[];
+}
+
+function row(value: Value, { now, before, variants }: Columns): HTMLTableRowElement {
+  const [was, is] = [valueOf(before, value), valueOf(now, value)];
+  const changed = was !== '' && was !== is;
+  const head = make('th', { scope: 'row' }, value.label);
+  if (value.note !== undefined) head.append(make('small', {}, value.note));
+  const cell = make('td', { class: changed ? 'changed' : undefined }, is);
+  if (changed) cell.append(make('span', { class: 'unseen' }, ' changed'));
+  const others = variants.map((variant) => {
+    const text = valueOf(variant.values, value);
+    return make('td', { class: text === is ? undefined : 'changed' }, text);
+  });
+  return make('tr', {}, head, make('td', {}, was), cell, ...others);
+}
+
+/** Every value once, in the order of the newest list. */
+function labels(group: Value['group'], lists: readonly (readonly Value[])[]): Value[] {
+  const seen = new Set<string>();
+  return lists.flat().filter((value) => {
+    if (value.group !== group || seen.has(value.label)) return false;
+    seen.add(value.label);
+    return true;
+  });
+}
+
+export function showValues(columns: Columns, actions: (variant: Variant) => readonly Node[]): void {
+  const { now, before, variants } = columns;
+  const heads = variants.map((variant) => make('th', { scope: 'col' }, variant.name, ...actions(variant)));
+  const head = make(
+    'tr',
+    {},
+    make('th', { scope: 'col' }, 'Value'),
+    make('th', { scope: 'col' }, 'Before'),
+    make('th', { scope: 'col' }, 'Now'),
+    ...heads,
+  );
+  const bodies = order.map((group) => {
+    const title = make('th', { scope: 'rowgroup', colspan: String(3 + variants.length) }, titles[group]);
+    const found = labels(group, [now, before, ...variants.map(({ values }) => values)]);
+    return make('tbody', {}, make('tr', {}, title), ...found.map((value) => row(value, columns)));
+  });
+  const table = element('values');
+  table.replaceChildren(
+    make('caption', {}, 'What the design comes to'),
+    make('thead', {}, head),
+    ...bodies.filter((body) => body.rows.length > 1),
+  );
+}
+
+/** Says the two values that decide. */
+export function speakValues(now: readonly Value[]): void {
+  const wanted = ['power taken up', 'cost'];
+  const found = now.filter(({ label }) => wanted.includes(label)).map(({ label, value }) => `${label} ${value}`);
+  if (found.length > 0) speak(found.join(', '));
+}
