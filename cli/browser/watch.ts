@@ -182,6 +182,7 @@ async function start(): Promise<void> {
   element('keep').addEventListener('click', () =>
     simple('keep', () => ({ name: `Variant ${(state?.variants.at(-1)?.id ?? 0) + 1}` })),
   );
+  element('every-value').addEventListener('change', showPicture);
   document.addEventListener('keydown', keys);
   const events = new EventSource('events');
   events.addEventListener('message', (event: MessageEvent<string>) => show(JSON.parse(event.data) as State));

@@ -5,7 +5,11 @@ const path = z
   .array(z.union([z.string().min(1).max(120), z.int().min(0).max(999)]))
   .min(1)
   .max(8);
-const value = z.string().max(2000).nullable();
+const value = z
+  .string()
+  .max(2000)
+  .regex(/^[^\r\n\0]*$/)
+  .nullable();
 const revision = z.string().max(64);
 
 export const askedEdit = z.strictObject({ path, value, was: value, revision });

@@ -17,7 +17,7 @@ const body = `
 <div id="sliders"></div>
 <svg id="picture" role="img" aria-label="The dish in section"></svg>
 <p class="key">Dashed: the dish before. A draft shows while a slider moves; the file is written when it rests.</p>
-<div class="acts"><button type="button" id="keep">Keep as a variant</button></div>
+<div class="acts"><button type="button" id="keep">Keep as a variant</button><label><input type="checkbox" id="every-value"> Every value</label></div>
 <div class="scroll" tabindex="0" role="region" aria-label="What the design comes to"><table id="values"></table></div>
 <section aria-labelledby="work-head"><h2 id="work-head">Work</h2>
 <p>Files go into folders beside the design file: its name with -cut and -template.</p>

@@ -61,18 +61,14 @@ function followNamed(path: string, names: readonly string[], changed: () => void
   };
 }
 
-/**
- * Follows a design file, its machine's and the drawings that it names, and keeps the board up to date.
- * @param report called with each change in one line, for the terminal
- */
-export function watchDesign(
-  file: string,
-  board: Board,
-  { looks, background }: { readonly looks: Looks; readonly background: Background },
-  report: Reporter,
-): { readonly refresh: () => void; readonly end: () => void } {
-  const path = resolve(file);
-  const name = basename(path);
+/** Who works: the values in one thread, nest and book in another. */
+interface Workers {
+  readonly looks: Looks;
+  readonly background: Background;
+}
+
+/** Works out states of a design and puts them on the board; a newer one takes the place of an older. */
+function builder(name: string, board: Board, { looks, background }: Workers, report: Reporter) {
   let stopNest = (): void => undefined;
   /** Counts the states, so that what comes late of an older one is dropped. */
   let current = 0;
@@ -102,7 +98,6 @@ export function watchDesign(
   const build = (reading: ReadDesign, extras: ReadonlyMap<string, string>): void => {
     const { design, locate, problems: warnings } = reading;
     const own = current;
-    let values: readonly Value[] = [];
     board.show({ standing: 'nesting', status: 'working the dish out', problems: warnings });
     const worked = looks('file', design, extras, (look) => {
       if (own !== current) return;
@@ -110,7 +105,12 @@ export function watchDesign(
         board.show({ outline: look.outline });
         return;
       }
-      values = [...values, ...look.values];
+      // what was known of the state before stands until its group is worked out again
+      const groups = new Set(look.values.map(({ group }) => group));
+      const values: readonly Value[] = [
+        ...board.state.values.filter(({ group }) => !groups.has(group)),
+        ...look.values,
+      ];
       if (look.stage !== 'built') {
         board.show({ values });
         return;
@@ -128,11 +128,31 @@ export function watchDesign(
     });
   };
 
-  let leaveNamed = (): void => undefined;
-  const seen = (sight: Sight): void => {
+  /** Ends what is under way. */
+  const stop = (): void => {
     current += 1;
     stopNest();
     stopNest = () => undefined;
+  };
+  return { refuse, build, stop };
+}
+
+/**
+ * Follows a design file, its machine's and the drawings that it names, and keeps the board up to date.
+ * @param report called with each change in one line, for the terminal
+ */
+export function watchDesign(
+  file: string,
+  board: Board,
+  workers: Workers,
+  report: Reporter,
+): { readonly refresh: () => void; readonly end: () => void } {
+  const path = resolve(file);
+  const name = basename(path);
+  const { refuse, build, stop } = builder(name, board, workers, report);
+  let leaveNamed = (): void => undefined;
+  const seen = (sight: Sight): void => {
+    stop();
     leaveNamed();
     leaveNamed = () => undefined;
     const text = sight.kind === 'text' ? sight.text : null;
@@ -170,10 +190,9 @@ export function watchDesign(
   return {
     refresh: following.look,
     end: () => {
-      current += 1;
       following.end();
       leaveNamed();
-      stopNest();
+      stop();
     },
   };
 }

@@ -99,7 +99,7 @@ export class Works {
     child?.kill('SIGINT');
     const again = setInterval(() => {
       if (this.#child === null || this.#child !== child) clearInterval(again);
-      else child?.kill('SIGINT');
+      else child.kill('SIGINT');
     }, patience);
     again.unref();
   }

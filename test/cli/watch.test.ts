@@ -5,28 +5,11 @@ import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { maxStreams, serve, type Running } from '../../cli/watch/server.js';
-import { type Background, watchDesign } from '../../cli/watch/watch-design.js';
-import { Board, type State } from '../../cli/watch/state.js';
+import type { State } from '../../cli/watch/shown.js';
+import { watchDesign } from '../../cli/watch/watch-design.js';
+import { Board } from '../../cli/watch/state.js';
 import { fixtureText } from '../helpers/fixtures.js';
-
-interface Answer {
-  readonly status: number;
-  readonly text: string;
-  readonly headers: Record<string, unknown>;
-}
-
-function get(url: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Answer> {
-  return new Promise((resolve, reject) => {
-    request(url, { headers, method }, (response) => {
-      let text = '';
-      response.setEncoding('utf8');
-      response.on('data', (piece: string) => (text += piece));
-      response.on('end', () => resolve({ status: response.statusCode ?? 0, text, headers: response.headers }));
-    })
-      .on('error', reject)
-      .end();
-  });
-}
+import { deskOf, get, looksHere, noNest } from '../helpers/live-page.js';
 
 /** Resolves when the board comes to a state that `fits`. */
 function until(board: Board, fits: (state: State) => boolean): Promise<State> {
@@ -43,14 +26,12 @@ function until(board: Board, fits: (state: State) => boolean): Promise<State> {
   });
 }
 
-const noNest: Background = () => () => undefined;
-
 describe('the page’s server', () => {
   let running: Running;
   let board: Board;
   beforeEach(async () => {
     board = new Board('dish.yaml');
-    running = await serve(board, 0);
+    running = await serve(board, deskOf(board, 'dish.yaml'), 0);
   });
   afterEach(() => running.close());
 
@@ -71,7 +52,7 @@ describe('the page’s server', () => {
     expect((await get(state, { Origin: 'https://evil.example' })).status).toBe(403);
     expect((await get(state, { Origin: 'null' })).status).toBe(403);
     expect((await get(state, { Origin: `http://127.0.0.1:${running.port}` })).status).toBe(200);
-    expect((await get(state, {}, 'POST')).status).toBe(405);
+    expect((await get(state, {}, 'PUT')).status).toBe(405);
   });
 
   it('listens on the loopback interface only', async () => {
@@ -96,7 +77,7 @@ describe('the page’s server', () => {
       }).end();
     });
     await done;
-    expect(reported.join('')).toMatch(/^data: \{.*\}\n\ndata: \{.*"book":1\}\n\n$/);
+    expect(reported.join('')).toMatch(/^data: \{.*\}\n\ndata: \{.*"book":1[,}].*\n\n$/);
     expect((await get(`${running.url}book?1`)).text).toBe('<!DOCTYPE html>');
   });
 
@@ -128,7 +109,9 @@ describe('the page’s server', () => {
     const other = createServer().listen(0, '127.0.0.1');
     await new Promise((resolve) => other.once('listening', resolve));
     const { port } = other.address() as AddressInfo;
-    await expect(serve(board, port)).rejects.toThrow(`port ${port} is in use; give another --port`);
+    await expect(serve(board, deskOf(board, 'dish.yaml'), port)).rejects.toThrow(
+      `port ${port} is in use; give another --port`,
+    );
     other.close();
   });
 });
@@ -138,9 +121,9 @@ describe('following a design file', () => {
   let file = '';
   let board: Board;
   let stop = (): void => undefined;
-  const start = (background = noNest) => {
+  const start = (background = noNest): void => {
     board = new Board('dish.yaml');
-    stop = watchDesign(file, board, background, () => undefined);
+    stop = watchDesign(file, board, { looks: looksHere, background }, () => undefined).end;
   };
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'dishwright-watch-'));
@@ -159,7 +142,7 @@ describe('following a design file', () => {
   it('shows a book after each save, made in place', async () => {
     save(fixtureText('press-house'));
     start();
-    expect(board.state.standing).toBe('nesting');
+    await until(board, ({ book }) => book === 1);
     for (const [i, ribs] of [26, 28].entries()) {
       writeFileSync(file, fixtureText('press-house').replace('ribs: 24', `ribs: ${ribs}`));
       await until(board, ({ book }) => book === i + 2);
@@ -170,6 +153,7 @@ describe('following a design file', () => {
   it('keeps the last good book over a fault, names its line, and recovers by itself', async () => {
     save(fixtureText('press-house'));
     start();
+    await until(board, ({ book }) => book === 1);
     const good = board.book;
     save(fixtureText('press-house').replace('aperture:', 'apperture:'));
     const { problems } = await until(board, ({ standing }) => standing === 'faulty');
@@ -199,10 +183,11 @@ describe('following a design file', () => {
     writeFileSync(extra, drawing(60));
     save(`${fixtureText('table-top')}\nextra:\n  - { file: sign.svg, material: ply5, quantity: 1 }\n`);
     const laid: number[] = [];
-    start((_, extras) => {
+    start((design, extras, report) => {
       laid.push(Number(/width="(\d+)mm"/.exec(extras.get('sign.svg') ?? '')?.[1]));
-      return () => undefined;
+      return noNest(design, extras, report);
     });
+    await until(board, ({ book }) => book === 1);
     expect(laid).toEqual([60]);
     writeFileSync(extra, drawing(70));
     await until(board, ({ book }) => book === 2);
@@ -221,10 +206,11 @@ describe('following a design file', () => {
     kerf(0.2);
     save(`${fixtureText('table-top')}\nmachine: laser.yaml\n`);
     const kerfs: unknown[] = [];
-    start((design) => {
+    start((design, extras, report) => {
       kerfs.push(design.machine.materials['ply5']?.kerf);
-      return () => undefined;
+      return noNest(design, extras, report);
     });
+    await until(board, ({ book }) => book === 1);
     kerf(0.3);
     await until(board, ({ book }) => book === 2);
     kerf(-1);
@@ -238,7 +224,8 @@ describe('following a design file', () => {
   it('says why a design cannot be built', async () => {
     save(fixtureText('table-top').replace('focalLength: 220', 'focalLength: 50'));
     start();
-    expect(board.state.problems[0]?.message).toContain('rim steeper than 70°');
+    const { problems } = await until(board, ({ standing }) => standing === 'faulty');
+    expect(problems[0]?.message).toContain('rim steeper than 70°');
     save(fixtureText('table-top'));
     await until(board, ({ book }) => book === 1);
   });
@@ -247,10 +234,12 @@ describe('following a design file', () => {
     const begun: number[] = [];
     const ended: number[] = [];
     save(fixtureText('table-top'));
-    start((design) => {
+    start((design, extras, report) => {
       begun.push(design.dish.ribs);
+      noNest(design, extras, report);
       return () => ended.push(design.dish.ribs);
     });
+    await until(board, ({ book }) => book === 1);
     save(fixtureText('table-top').replace('ribs: 18', 'ribs: 16'));
     await until(board, ({ book }) => book === 2);
     expect(begun).toEqual([18, 16]);

@@ -56,7 +56,7 @@ describe('one key of a file', () => {
   });
 
   it('is set and set back in each fixture, and leaves the file byte for byte', () => {
-    for (const name of ['press-house', 'hand-cut-inch', 'classroom']) {
+    for (const name of ['press-house', 'hand-cut-inch', 'classroom'] as const) {
       const text = fixtureText(name);
       for (const { path, shown } of statedKeys(text) ?? []) {
         const plain = /^(?:-?[\d.]+|true|false|\[.*\])$/s.test(shown);

@@ -7,8 +7,22 @@ const titles: Readonly<Record<Value['group'], string>> = {
   stock: 'Sheets and cost, by a quick nest',
   light: 'Spot and power',
 };
-/** What decides comes first. */
 const order: readonly Value['group'][] = ['light', 'stock', 'dish'];
+
+/** What a builder decides by; the rest is shown on request. */
+const decides: readonly (readonly [Value['group'], string])[] = [
+  ['light', 'power taken up'],
+  ['light', 'meets the vessel'],
+  ['light', 'radius of 90 % of it'],
+  ['light', 'time to target'],
+  ['stock', 'cost'],
+  ['stock', 'waste'],
+  ['stock', 'weight to carry home'],
+  ['dish', 'depth'],
+  ['dish', 'rib height'],
+];
+
+const isSheets = ({ group, label }: Value): boolean => group === 'stock' && /^(?:sheets|roll) of /.test(label);
 
 const valueOf = (values: readonly Value[], { group, label }: Value): string =>
   values.find((one) => one.group === group && one.label === label)?.value ?? '';
@@ -54,16 +68,25 @@ export function showValues(columns: Columns, actions: (variant: Variant) => read
     make('th', { scope: 'col' }, 'Now'),
     ...heads,
   );
-  const bodies = order.map((group) => {
-    const title = make('th', { scope: 'rowgroup', colspan: String(3 + variants.length) }, titles[group]);
-    const found = labels(group, [now, before, ...variants.map(({ values }) => values)]);
-    return make('tbody', {}, make('tr', {}, title), ...found.map((value) => row(value, columns)));
-  });
-  const table = element('values');
-  table.replaceChildren(
+  const all = [now, before, ...variants.map(({ values }) => values)];
+  const body = (title: string, found: readonly Value[]): HTMLTableSectionElement => {
+    const heading = make('th', { scope: 'rowgroup', colspan: String(3 + variants.length) }, title);
+    return make('tbody', {}, make('tr', {}, heading), ...found.map((value) => row(value, columns)));
+  };
+  const known = order.map((group) => ({ group, found: labels(group, all) }));
+  const first = decides.flatMap(([group, label]) =>
+    known.flatMap(({ found }) => found).filter((one) => one.group === group && one.label === label),
+  );
+  const sheets = known.flatMap(({ found }) => found).filter(isSheets);
+  const whole = (element('every-value') as HTMLInputElement).checked;
+  const bodies = [
+    body('What decides', [...first, ...sheets]),
+    ...(whole ? known.map(({ group, found }) => body(titles[group], found)) : []),
+  ];
+  element('values').replaceChildren(
     make('caption', {}, 'What the design comes to'),
     make('thead', {}, head),
-    ...bodies.filter((body) => body.rows.length > 1),
+    ...bodies.filter((one) => one.rows.length > 1),
   );
 }
 
