@@ -3,7 +3,8 @@
  * of these only the values: comments, order and everything else stay as they are, to the letter.
  */
 import { isMap, isScalar, parseDocument, type YAMLMap } from 'yaml';
-import { linesOf, notInLines, pairNamed, type Written } from '../key-file/index.js';
+import { notInLines, type Written } from '../key-file/index.js';
+import { linesOf, pairNamed } from '../key-file/lines.js';
 import type { Answer } from './answer.js';
 
 /** Keys of a material that are lengths: they are written with their unit, as the file may be in inches. */

@@ -4,7 +4,8 @@ import * as z from 'zod';
 import { type Diagnostic, diagnostic, type KeyPath, pathText } from '../diagnostic/index.js';
 import type { KeyFault } from './keys.js';
 import { type KeyEntry, keyEntries } from './reference.js';
-import { entryPath, unknownKey } from './unknown-key.js';
+import { entryPath } from './entry-at.js';
+import { unknownKey } from './unknown-key.js';
 import { dateMeant, needed, plainName, shown, wrongChoice, wrongKind } from './wrong-value.js';
 
 /** A file of keys whose faults are explained. */

@@ -4,7 +4,7 @@ export { laserOf, routerOf } from './machine.js';
 export { nearestWord, slippedFrom } from './nearest.js';
 export { withNest, withProcess, withSheetSize, withUnits } from './overrides.js';
 export { machineFileOf, machineProblems, type MachineSource } from './machine-file.js';
-export { entryAt } from './unknown-key.js';
+export { entryAt } from './entry-at.js';
 export { readDesign } from './read.js';
 export { defaultColours, designSchema } from './schema.js';
 export { laserOnly } from './sections/laser.js';

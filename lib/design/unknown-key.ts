@@ -1,6 +1,7 @@
 /** A key that no design file has at its place: what was probably meant by it. */
 import { type Document, isMap, isNode, isScalar } from 'yaml';
 import { type Diagnostic, diagnostic, type KeyPath, pathText } from '../diagnostic/index.js';
+import { entryPath } from './entry-at.js';
 import { nearestWord } from './nearest.js';
 import { lettersOf, meantBy } from './other-words.js';
 import { type KeyEntry, keyEntries, plainPath } from './reference.js';
@@ -9,21 +10,6 @@ export interface UnknownKey {
   readonly diagnostic: Diagnostic;
   /** The key that was meant, as far as it is clear: that it is missing need not be said too. */
   readonly meant: KeyPath | null;
-}
-
-/** A path as its entry has it: `stock.0.size` is `stock[].size`, `materials.ply.kind` is `materials.<name>.kind`. */
-export function entryPath(path: KeyPath): string {
-  return path.reduce<string>((text, step) => {
-    if (typeof step === 'number') return `${text}[]`;
-    if (/(?:^|\.)materials$/.test(text)) return `${text}.<name>`;
-    return text === '' ? step : `${text}.${step}`;
-  }, '');
-}
-
-/** What is known of the key at a path; undefined where no design has one there. */
-export function entryAt(path: KeyPath): KeyEntry | undefined {
-  const wanted = entryPath(path);
-  return keyEntries().find((entry) => entry.path === wanted);
 }
 
 const lastOf = (path: string): string => path.split('.').at(-1) ?? path;
