@@ -65,7 +65,7 @@ export type { HeatLedger } from '../optics/warming.js';
 export type { SunHeight, VesselForecast } from '../optics/vessel-forecast.js';
 export type { SurfaceMap, VesselMap } from '../optics/vessel-map.js';
 export type { Slip, SlipKey } from '../optics/workmanship.js';
-export type { CutPicture, ForecastRow } from '../output/book/input.js';
+export type { CutPicture, CutTool, ForecastRow } from '../output/book/input.js';
 export type { Caution } from '../output/cautions.js';
 export type { JobRecord } from '../output/job.js';
 export type { ForecastPlot } from '../output/plots/plot.js';
