@@ -64,7 +64,7 @@ describe('the live page', () => {
     writeFileSync(file, good);
     const { page, said } = await open(await start());
     await page.locator('#status', { hasText: /^up to date$/ }).waitFor({ timeout: 60_000 });
-    await expectText(page, '#assembly', 'Dry-fit ribs 1, 7, 13 and 19 first');
+    await expectText(page, '.step', 'Dry-fit ribs 1, 7, 13 and 19 first');
     await page.evaluate(`document.querySelector('iframe').contentWindow.scrollTo({ top: 1500, behavior: 'instant' })`);
     const pictures: number[] = [];
     const nests: number[] = [];
