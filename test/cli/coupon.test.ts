@@ -69,10 +69,10 @@ describe('dishwright coupon', () => {
     };
     const first = await take('99.4');
     expect([first.code, first.err]).toEqual([0, expect.stringContaining('the printer makes 99.4 mm of 100 mm')]);
-    expect(readFileSync(design, 'utf8')).toBe(`${before}\nprint: { measured: 99.4 mm }\n`);
+    expect(readFileSync(design, 'utf8')).toBe(`${before}print: { measured: 99.4 mm }\n`);
     // the next print is drawn for 99.4 mm, and its line is still 0.2 mm short: 99.8 % of 99.4
     await take('99.8');
-    expect(readFileSync(design, 'utf8')).toBe(`${before}\nprint: { measured: 99.201 mm }\n`);
+    expect(readFileSync(design, 'utf8')).toBe(`${before}print: { measured: 99.201 mm }\n`);
     // what the design cannot take leaves the machine's file as it was too
     const shed = readFileSync(join(folder, 'shed.yaml'), 'utf8');
     writeFileSync(join(folder, 'shed.yaml'), 'kind: laser\n');
@@ -81,7 +81,7 @@ describe('dishwright coupon', () => {
     expect([twice.code, twice.err]).toEqual([2, expect.stringContaining('would make 82.81 mm of 100 mm')]);
     expect(readFileSync(join(folder, 'shed.yaml'), 'utf8')).toBe('kind: laser\n');
     writeFileSync(join(folder, 'shed.yaml'), shed);
-    writeFileSync(design, `${before}\nprint: { measured: 99.201 mm }\n`);
+    writeFileSync(design, `${before}print: { measured: 99.201 mm }\n`);
     const fitted = await take('71');
     expect([fitted.code, fitted.err]).toEqual([expect.any(Number), expect.stringContaining('print is 71 mm')]);
     expect(fitted.code).not.toBe(0);
