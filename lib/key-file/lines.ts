@@ -6,7 +6,7 @@ export const pairNamed = (map: YAMLMap, name: string): Pair | undefined =>
   (map.items as readonly Pair[]).find(({ key }) => isScalar(key) && String(key.value) === name);
 
 /** Offset of the start of the line on which a place is. */
-export const lineStart = (text: string, offset: number): number => text.lastIndexOf('\n', offset - 1) + 1;
+const lineStart = (text: string, offset: number): number => text.lastIndexOf('\n', offset - 1) + 1;
 
 /** Offset at which the key of a pair begins. */
 export const keyStart = ({ key }: Pair): number => (isNode(key) ? (key.range?.[0] ?? 0) : 0);
