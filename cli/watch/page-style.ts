@@ -11,9 +11,10 @@ button:disabled{color:var(--soft);border-style:dashed;cursor:default}
 #notice:empty{display:none}
 #problems{margin:0;padding:.4rem 1rem .4rem 2.2rem;max-height:35vh;overflow:auto;background:var(--leaf);border-bottom:1px solid var(--line);max-width:none}
 #problems:empty{display:none}
-main{display:grid;grid-template-columns:minmax(0,1fr);gap:1rem;padding:1rem}
-main>section{background:var(--leaf);border:1px solid var(--line);padding:.8rem 1rem;min-width:0}
-@media (min-width:62rem){main{grid-template-columns:minmax(20rem,26rem) minmax(0,1fr)}#design{max-height:calc(100vh - 5rem);overflow:auto;position:sticky;top:4rem}#reading{grid-column:1/-1}}
+main,.desk{display:grid;grid-template-columns:minmax(0,1fr);gap:1rem}
+main{padding:1rem}
+.desk>section,#reading{background:var(--leaf);border:1px solid var(--line);padding:.8rem 1rem;min-width:0}
+@media (min-width:62rem){.desk{grid-template-columns:minmax(20rem,26rem) minmax(0,1fr)}#design{max-height:calc(100vh - 5rem);overflow:auto;position:sticky;top:4rem}}
 @media (max-width:61.99rem){#outcome{order:-1}}
 details{border-top:1px solid var(--line)}
 summary{padding:.5rem 0;font-weight:600;cursor:pointer}

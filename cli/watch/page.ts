@@ -10,6 +10,7 @@ const body = `
 <p id="notice" role="alert"></p><p id="said" class="unseen" aria-live="polite"></p>
 <section aria-label="Problems"><ul id="problems"></ul></section>
 <main>
+<div class="desk">
 <section id="design" aria-labelledby="design-head"><h2 id="design-head">Design</h2>
 <p id="unreadable" hidden>The file cannot be read as keys: mend the line named above in an editor; the page goes on by itself.</p>
 <div id="form"></div></section>
@@ -24,6 +25,7 @@ const body = `
 <div class="acts"><button type="button" id="work-cut">Cut everything</button><button type="button" id="work-template">Template</button><button type="button" id="work-verify">Prove what was cut</button><button type="button" id="work-stock">Compare sheets</button><label for="sizes">with</label><input type="text" id="sizes" value="1525x1525" autocomplete="off"><button type="button" id="work-cancel" disabled>Cancel</button></div>
 <p><span id="work-status" role="status"></span> <span id="work-seconds"></span></p><progress id="work-progress" aria-label="Work in progress" hidden></progress>
 <pre id="work-lines" tabindex="0" role="region" aria-label="What the command says"></pre></section></section>
+</div>
 <section id="reading" aria-labelledby="book-head"><h2 id="book-head">Book</h2>
 <div class="acts"><label for="part">Part</label><select id="part"><option value="">none</option></select><button type="button" id="part-place">Where it sits</button><button type="button" id="part-drawing">Its drawing</button><button type="button" id="part-sheet">Its sheet</button></div>
 <div id="frames"><p id="empty">The book appears here as soon as the design can be built.</p></div></section>

@@ -84,6 +84,19 @@ describe('the live page', () => {
     console.log(`a save was shown in ${min(pictures)} s, its nest in ${min(nests)} s`);
     const top = await page.evaluate<number>(`document.querySelector('iframe:not(.coming)').contentWindow.scrollY`);
     expect(Math.abs(top - 1500)).toBeLessThan(2);
+    // every part of the book is found where it sits, drawn and nested
+    const parts = await page.evaluate<string[]>(
+      `[...document.querySelectorAll('#part option')].map((one) => one.value)`,
+    );
+    expect(parts.length).toBeGreaterThan(6);
+    for (const part of parts.slice(1)) {
+      await page.locator('#part').selectOption(part);
+      for (const jump of ['part-place', 'part-drawing', 'part-sheet']) {
+        await page.evaluate(`document.getElementById('notice').textContent = 'not asked'`);
+        await page.locator(`#${jump}`).click();
+        expect([part, jump, await page.locator('#notice').textContent()]).toEqual([part, jump, '']);
+      }
+    }
     expect(said).toEqual([]);
     await page.context().close();
   });

@@ -31,7 +31,7 @@ function offerParts(): void {
 const places: Readonly<Record<string, (id: string) => string>> = {
   'part-place': () => '#dish',
   'part-drawing': (id) => `[data-drawing="${CSS.escape(id)}"]`,
-  'part-sheet': (id) => `#sheets [data-part="${CSS.escape(id)}"]`,
+  'part-sheet': (id) => `[data-chapter="sheets"] [data-part="${CSS.escape(id)}"]`,
 };
 
 export function choosePart(): void {
