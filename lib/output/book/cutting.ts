@@ -50,23 +50,20 @@ const routerOrder: readonly string[] = [
 
 const laserOrder = (square: string, kerf: string): readonly string[] => [
   `First a test square: draw a square of ${square} in a corner that stays free and cut it as an outline, its line moved out by half the kerf of ${kerf}. The files are moved by that already. Out of the sheet its sides measure ${square}; if they do not, put the true kerf into the design file and cut again.`,
-  'Never cut the lines of sheet-edge, scribe and countersink: the first is there to be aligned by, the others are marks. Set them to engrave or switch them off.',
+  'Never cut along the lines of scribe: they are marks. Set them to engrave, or switch them off. Countersinks and the edge of the sheet stand in no file that a laser runs; countersink at the bench.',
   'Order: marks, then holes, then openings, then outlines. A part that has come free has moved: nothing is cut on it after its outline.',
   'Lay the sheet flat, its lower left corner at zero. A bowed sheet is out of focus: weight it beside the parts, where the tables of setting out leave room.',
   'The edge is a little slanted. The marked face is the upper one; stack the parts with it up.',
 ];
 
-const handOrder: readonly string[] = [
+/** @param proud how far outside the line ribs are sawn */
+const handOrder = (proud: string): readonly string[] => [
   'Square the lower left corner of the sheet: all distances of the tables of setting out are measured from it. X runs along the sheet, Y across.',
   'Rough out between the parts first: the sheet falls into pieces that one person can hold. Saw outside the line; the template, plane or file brings the edge to it.',
-  'Ribs: saw 2 mm outside the line, then trim along the template with a flush-trimming bit, or plane a pack of ribs to their curve. The marks of the curve stand in the drawing of the rib: heights over the base at a step along it.',
+  `Ribs: saw ${proud} outside the line, then trim along the template with a flush-trimming bit, or plane a pack of ribs to their curve. The marks of the curve stand in the drawing of the rib: heights over the base at a step along it.`,
   'Panels, strips and hub have their prints at full size and their tables of widths in their drawings. Long edges are bowed: join the marks with a bent batten, never with a straight edge.',
   'Drill with the sheet on a waste board, holes before outlines, while there is enough to clamp.',
 ];
-
-function handWords({ mm }: { readonly mm: boolean }): readonly string[] {
-  return mm ? handOrder : handOrder.map((line) => line.replace('2 mm', '1/16 in'));
-}
 
 /** Lists that flow through two columns on paper. */
 function columns(lists: readonly Markup[], width: number): Block {
@@ -116,7 +113,7 @@ function wayBlocks(input: BookInput, measures: Measures, { width }: Paper): Bloc
     }
     default:
       return [
-        block(listed('Order of work', handWords({ mm: measures.metric })), width),
+        block(listed('Order of work', handOrder(measures.metric ? '2 mm' : '1/16 in')), width),
         ...(template.process === 'hand' ? [] : [block(fileKey(input), width)]),
       ];
   }
