@@ -1,5 +1,6 @@
 /** Reading a file that a person names: only a plain file, and only so much of it. */
 import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
+import { reasonOf } from './exit.js';
 
 /** A path that names a device, a pipe, a socket or too much: reading it could go on for ever. */
 export class NotPlain extends Error {}
@@ -22,3 +23,7 @@ export function readPlainFile(path: string, largest: number): string {
     closeSync(handle);
   }
 }
+
+/** Why a file could not be read, in words. @param error what `readPlainFile` has thrown */
+export const whyUnread = (error: unknown): string =>
+  error instanceof NotPlain ? `it ${error.message}` : reasonOf(error);

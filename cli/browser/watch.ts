@@ -1,6 +1,6 @@
 /** The live page's script: the design to edit, what it comes to, and the book. */
 import type { FormGroup, Outline, State, Steps, Value, Variant } from '../watch/shown.js';
-import { type Answer, ask, askDraft } from './live/ask.js';
+import { type Answer, ask, askDraft, sentence } from './live/ask.js';
 import { choosePart, showBook } from './live/books.js';
 import { button, element, make, notice } from './live/dom.js';
 import { askWhich, goToField, sayAtField, type Send, showForm } from './live/form.js';
@@ -23,12 +23,9 @@ let beforeOf = '';
 /** What a slider would make of it, while one moves. */
 let draft: Picture | null = null;
 
-const answerText = ({ message = '', remedy }: Answer): string =>
-  remedy === undefined ? message : `${message}; ${remedy}`;
-
 function report(answer: Answer, path: Steps | null): void {
   if (answer.kind === 'refused') {
-    const text = answerText(answer);
+    const text = sentence(answer);
     if (path === null || !sayAtField(path, text)) notice(text);
   } else notice(answer.merged === true ? 'The file had been changed elsewhere; both changes stand.' : '');
 }
@@ -97,7 +94,7 @@ function fly(): void {
   let values: readonly Value[] = [];
   askDraft([asked], (line) => {
     if (line.kind === 'problems') {
-      if (own >= valuesOf) notice(line.problems.map((problem) => answerText(problem)).join(' '));
+      if (own >= valuesOf) notice(line.problems.map(sentence).join(' '));
     } else if (line.kind === 'outline') {
       if (own < outlineOf) return;
       outlineOf = own;

@@ -1,5 +1,6 @@
 /** The nest in a thread of its own, so that the page stays quick. */
 import { Worker } from 'node:worker_threads';
+import { reasonOf } from '../exit.js';
 import type { Background, Nested } from './watch-design.js';
 
 /** Starts a thread for one state of the design; a newer state ends it. */
@@ -11,7 +12,7 @@ export const nestInThread: Background = (design, extras, report) => {
   });
   worker.on('error', (error: unknown) => {
     if (over) return;
-    const message = `the nest failed: ${error instanceof Error ? error.message : String(error)}`;
+    const message = `the nest failed: ${reasonOf(error)}`;
     report({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
   });
   return () => {

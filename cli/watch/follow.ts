@@ -1,8 +1,7 @@
 /** Follows a file: notified by the system where that works, by looking at intervals where it does not. */
 import { type FSWatcher, watch } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { reasonOf } from '../exit.js';
-import { NotPlain, readPlainFile } from '../plain-file.js';
+import { readPlainFile, whyUnread } from '../plain-file.js';
 
 export type Sight =
   { readonly kind: 'text'; readonly text: string } | { readonly kind: 'gone'; readonly reason: string };
@@ -18,7 +17,7 @@ function look(file: string): Sight {
   try {
     return { kind: 'text', text: readPlainFile(file, largest) };
   } catch (error) {
-    return { kind: 'gone', reason: error instanceof NotPlain ? `it ${error.message}` : reasonOf(error) };
+    return { kind: 'gone', reason: whyUnread(error) };
   }
 }
 

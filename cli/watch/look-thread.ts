@@ -1,6 +1,7 @@
 /** A thread that lives as long as the page: works out states of the file, and drafts while a slider moves. */
 import { parentPort } from 'node:worker_threads';
 import type { Design } from '../../lib/index.js';
+import { reasonOf } from '../exit.js';
 import { type Look, lookAt } from './look.js';
 
 export interface LookTask {
@@ -43,7 +44,7 @@ async function work(): Promise<void> {
       await lookAt(design, extras, (look) => answer({ id, look }), wanted);
       answer({ id, look: null });
     } catch (error) {
-      answer({ id, look: null, failed: error instanceof Error ? error.message : String(error) });
+      answer({ id, look: null, failed: reasonOf(error) });
     }
   }
   busy = false;

@@ -1,9 +1,17 @@
 /** What the page does to the design file: single keys, with undo and redo. The file itself is what counts, not a copy. */
 import { createHash } from 'node:crypto';
 import { lstatSync } from 'node:fs';
-import { entryAt, type KeySteps, type NewValue, statedKeys, withKey, type Written } from '../../lib/index.js';
+import {
+  entryAt,
+  type KeySteps,
+  type NewValue,
+  type StatedKey,
+  statedKeys,
+  withKey,
+  type Written,
+} from '../../lib/index.js';
 import { reasonOf } from '../exit.js';
-import { NotPlain, readPlainFile } from '../plain-file.js';
+import { readPlainFile, whyUnread } from '../plain-file.js';
 import { put } from '../plain-output.js';
 
 export interface Edit {
@@ -14,12 +22,14 @@ export interface Edit {
   readonly was: string | null;
 }
 
+type Refused = Extract<Written, { readonly kind: 'refused' }>;
+
 export type Outcome =
   /** `merged`: the file had been changed elsewhere, and both changes stand. */
   | { readonly kind: 'done'; readonly text: string; readonly merged: boolean }
   /** The key itself was changed elsewhere: the person decides. */
   | { readonly kind: 'conflict'; readonly path: KeySteps; readonly theirs: string | null }
-  | { readonly kind: 'refused'; readonly message: string; readonly remedy: string };
+  | Refused;
 
 /** One step that can be taken back. */
 interface Step {
@@ -33,17 +43,21 @@ const largest = 1_000_000;
 /** Steps that can be taken back; with them their texts are kept. */
 const maxSteps = 500;
 
-const refused = (message: string, remedy: string): Outcome => ({ kind: 'refused', message, remedy });
+const refused = (message: string, remedy: string): Refused => ({ kind: 'refused', message, remedy });
 
 /** Names a state of the text. */
 export const revisionOf = (text: string): string => createHash('sha256').update(text).digest('base64url').slice(0, 22);
 
-function shownAt(text: string, path: KeySteps): string | null {
-  const found = statedKeys(text)?.find(
-    (one) => one.path.length === path.length && one.path.every((s, i) => s === path[i]),
-  );
-  return found?.shown ?? null;
-}
+/** What a text states at a key and below it. */
+const statedFrom = (text: string, path: KeySteps): readonly StatedKey[] =>
+  (statedKeys(text) ?? []).filter((one) => path.every((step, i) => one.path[i] === step));
+
+const shownAt = (text: string, path: KeySteps): string | null =>
+  statedFrom(text, path).find((one) => one.path.length === path.length)?.shown ?? null;
+
+/** Whether a path leads to a section, which cannot be held against what the page showed of it. */
+const isSection = (text: string, path: KeySteps): boolean =>
+  statedFrom(text, path).some((one) => one.path.length > path.length);
 
 /** The forms in which what was typed may be written, the one that its key takes first. */
 function forms(path: KeySteps, typed: string): readonly NewValue[] {
@@ -78,26 +92,24 @@ export class Session {
   }
 
   /** The file as it is now, or why it cannot be read. */
-  read(): { readonly kind: 'text'; readonly text: string } | Extract<Outcome, { readonly kind: 'refused' }> {
+  read(): { readonly kind: 'text'; readonly text: string } | Refused {
     try {
       return { kind: 'text', text: readPlainFile(this.file, largest) };
     } catch (error) {
-      const reason = error instanceof NotPlain ? `it ${error.message}` : reasonOf(error);
-      return { kind: 'refused', message: `the design file cannot be read: ${reason}`, remedy: 'put it back' };
+      return refused(`the design file cannot be read: ${whyUnread(error)}`, 'put it back');
     }
   }
 
   /** Writes in the place of the file itself: never through a link, and with its own permissions. */
-  #write(text: string): Extract<Outcome, { readonly kind: 'refused' }> | null {
-    const no = (message: string, remedy: string) => ({ kind: 'refused' as const, message, remedy });
-    if (this.readOnly) return no('the page is read-only', 'start the command without --read-only');
+  #write(text: string): Refused | null {
+    if (this.readOnly) return refused('the page is read-only', 'start the command without --read-only');
     try {
       const there = lstatSync(this.file);
-      if (!there.isFile()) return no('the design file is a link', 'open the file that it leads to');
+      if (!there.isFile()) return refused('the design file is a link', 'open the file that it leads to');
       put(this.file, text, there.mode & 0o777);
       return null;
     } catch (error) {
-      return no(`the design file cannot be written: ${reasonOf(error)}`, 'nothing was changed');
+      return refused(`the design file cannot be written: ${reasonOf(error)}`, 'nothing was changed');
     }
   }
 
@@ -116,12 +128,10 @@ export class Session {
     const now = this.read();
     if (now.kind === 'refused') return now;
     const merged = revisionOf(now.text) !== revision;
-    const theirs = shownAt(now.text, path);
-    // a whole section cannot be held against what the page showed of it
-    const isSection = (statedKeys(now.text) ?? []).some(
-      (one) => one.path.length > path.length && path.every((step, i) => one.path[i] === step),
-    );
-    if (merged && (theirs !== was || isSection)) return { kind: 'conflict', path, theirs };
+    if (merged) {
+      const theirs = shownAt(now.text, path);
+      if (theirs !== was || isSection(now.text, path)) return { kind: 'conflict', path, theirs };
+    }
     const made = typedInto(now.text, path, value);
     if (made.kind === 'refused') return made;
     return this.#take({ before: now.text, after: made.text, path }, merged);

@@ -2,7 +2,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import { type Design, type Diagnostic, hasError, machineFileOf, statedKeys } from '../../lib/index.js';
 import { readDesignText } from '../design-file.js';
-import { Stop } from '../exit.js';
+import { reasonOf, Stop } from '../exit.js';
 import { isBeside, loadExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';
 import type { Looks } from './looks.js';
@@ -124,7 +124,7 @@ function builder(name: string, board: Board, { looks, background }: Workers, rep
       nestOf(reading, extras);
     });
     worked.catch((error: unknown) => {
-      if (own === current) refuse([{ code: 'internal', severity: 'error', message: String(error) }]);
+      if (own === current) refuse([{ code: 'internal', severity: 'error', message: reasonOf(error) }]);
     });
   };
 
@@ -179,10 +179,7 @@ export function watchDesign(
     } catch (error) {
       // whatever goes wrong with one state of the file, the next one may be right
       if (error instanceof Stop) refuse(error.problems);
-      else {
-        const message = error instanceof Error ? error.message : String(error);
-        refuse([{ code: 'internal', severity: 'error', message }]);
-      }
+      else refuse([{ code: 'internal', severity: 'error', message: reasonOf(error) }]);
     }
   };
 

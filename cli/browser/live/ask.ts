@@ -9,6 +9,10 @@ export interface Answer {
   readonly theirs?: string | null;
 }
 
+/** What is wrong and what would do, in one sentence. */
+export const sentence = ({ message = '', remedy }: Pick<Answer, 'message' | 'remedy'>): string =>
+  remedy === undefined ? message : `${message}; ${remedy}`;
+
 const token = document.body.dataset['token'] ?? '';
 
 const post = (name: string, body: object): Promise<Response> =>

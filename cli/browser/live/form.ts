@@ -1,5 +1,6 @@
 /** The form: a field for every key that the file has or could have, with its meaning, limits and faults beside it. */
 import type { FormGroup, FormKey, ShownProblem, State, Stated, Steps } from '../../watch/shown.js';
+import { sentence } from './ask.js';
 import { button, make } from './dom.js';
 
 /** Sends an edit; settles when it was answered. */
@@ -136,8 +137,7 @@ function sectionOf(section: FormGroup['sections'][number], state: State, send: S
 }
 
 /** Names what there are fields for: the form is made again when it changes. */
-const shapeOf = ({ keys }: State): string =>
-  ['materials', 'stock', 'extra'].map((one) => instances(one, keys ?? []).join()).join('|');
+const shapeOf = ({ keys }: State): string => [...listed].map((one) => instances(one, keys ?? []).join()).join('|');
 
 let shape: string | null = null;
 
@@ -147,10 +147,11 @@ function showFaults(problems: readonly ShownProblem[]): void {
     fault.textContent = '';
     field.removeAttribute('aria-invalid');
   }
-  for (const { place, severity, message, remedy } of problems) {
+  for (const problem of problems) {
+    const { place, severity } = problem;
     const found = place?.path && fields.get(pathId(place.path));
     if (!found) continue;
-    found.fault.textContent = `${severity}: ${message}${remedy === undefined ? '' : `; ${remedy}`}`;
+    found.fault.textContent = `${severity}: ${sentence(problem)}`;
     if (severity === 'error') found.field.setAttribute('aria-invalid', 'true');
   }
 }

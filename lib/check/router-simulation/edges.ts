@@ -16,6 +16,7 @@ import type { Findings } from './findings.js';
 import type { Motion, SimulationLimits } from './types.js';
 import { edgesOfMotion, isUpright } from './level.js';
 import { leadShare } from './motions.js';
+import { placeName } from './place-name.js';
 import { rightOf } from './tabs.js';
 
 /** Greatest error of a finished edge, mm. */
@@ -34,10 +35,6 @@ interface Pass {
   readonly motion: Motion;
 }
 
-/** The same text for places that are rounded to the same; an integer takes less time to write than a decimal. */
-const nameOfPlace = (x: number, y: number, perMm: number): string =>
-  `${Math.round(x * perMm)},${Math.round(y * perMm)}`;
-
 /** The paths of the end mills in the material, each once. */
 export function passesOf(motions: readonly Motion[]): Pass[] {
   const passes = new Map<string, Pass>();
@@ -46,8 +43,8 @@ export function passesOf(motions: readonly Motion[]): Pass[] {
     if (rapid || tool.kind !== 'mill' || Math.min(from.z, to.z) >= 0 || isUpright(motion)) continue;
     edgesOfMotion(motion).forEach((edge, i) => {
       const { turn } = motion;
-      const bend = turn === null ? '' : `${nameOfPlace(turn.cx, turn.cy, 1e3)},${Math.sign(turn.sweep)}`;
-      const ends = `${nameOfPlace(edge.ax, edge.ay, 1e4)},${nameOfPlace(edge.bx, edge.by, 1e4)}`;
+      const bend = turn === null ? '' : `${placeName(turn.cx, turn.cy, 1e3)},${Math.sign(turn.sweep)}`;
+      const ends = `${placeName(edge.ax, edge.ay, 1e4)},${placeName(edge.bx, edge.by, 1e4)}`;
       const key = `${ends},${bend},${tool.number},${i}`;
       const deep = Math.max(from.z, to.z);
       const known = passes.get(key);

@@ -1,6 +1,7 @@
 /** Contours that are run once more at the same depth: the piece within may have come loose, and the tool rubs. */
 import type { Findings } from './findings.js';
 import { isUpright, levelLength, placeOn } from './level.js';
+import { placeName } from './place-name.js';
 import type { Motion, ProofPoint3 } from './types.js';
 
 /** Ends that a file rounds to the same, mm. */
@@ -8,18 +9,16 @@ const sameEnd = 0.002;
 /** A closed path is longer than this, mm: what is shorter is the rounding of a start. */
 const shortestRing = 0.1;
 
-/** A place as whole micrometres: an integer takes less time to write than a decimal. */
-const micrometres = ({ x, y, z }: ProofPoint3): string =>
-  `${Math.round(x * 1000)},${Math.round(y * 1000)},${Math.round(z * 1000)}`;
+const endName = ({ x, y, z }: ProofPoint3): string => `${placeName(x, y, 1e3)},${Math.round(z * 1e3)}`;
 
 /** The same for one stretch at one depth, or on one slope, whichever direction it is run in. */
 function keyOf(motion: Motion): string {
   const { from, to, tool } = motion;
-  const [first, second] = [micrometres(from), micrometres(to)];
+  const [first, second] = [endName(from), endName(to)];
   // the two halves of a circle have the same ends
   const middle = placeOn(motion, 0.5);
   const ends = first < second ? `${first} ${second}` : `${second} ${first}`;
-  return `${tool.number} ${ends} ${Math.round(middle.x * 100)} ${Math.round(middle.y * 100)}`;
+  return `${tool.number} ${ends} ${placeName(middle.x, middle.y, 100)}`;
 }
 
 /**

@@ -57,12 +57,16 @@ function settingOut(sheet: BookSheet, parts: readonly Part[], { unit, bare }: Me
 const LOWEST = 26;
 const HIGHEST = 86;
 
-function factsOf(sheet: BookSheet, input: BookInput, measures: Measures): readonly (readonly [string, Markup])[] {
+function factsOf(
+  sheet: BookSheet,
+  input: BookInput,
+  measures: Measures,
+  simulated: CutPicture | undefined,
+): readonly (readonly [string, Markup])[] {
   const { design, parts } = input;
   const stock = design.stock.find(({ id }) => id === sheet.stock);
   const material = stock ? (design.materials[stock.material]?.description ?? stock.material) : sheet.stock;
   const size = markup`<span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>`;
-  const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
   const time =
     input.laserTimes.find((one) => one.sheet === sheet.id)?.text ?? (simulated && routing(simulated, measures));
   return [
@@ -87,7 +91,7 @@ function sheetBlocks(sheet: BookSheet, input: BookInput, measures: Measures, { w
   const holds = contents(sheet, parts);
   const description = `Sheet ${sheet.id}, ${measures.length(sheet.width)} x ${measures.length(sheet.height)}, with ${holds}`;
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
-  const facts = factsOf(sheet, input, measures);
+  const facts = factsOf(sheet, input, measures, simulated);
   const list = markup`<dl class="facts">${facts.map(([head, value]) => markup`<div><dt>${head}</dt><dd>${value}</dd></div>`)}</dl>`;
   const left =
     simulated &&
