@@ -74,6 +74,13 @@ describe('a length as it is often written', () => {
     expect(withinTypographic('“450”a')).toBeNull();
   });
 
+  it('is not looked into beyond 40 characters, and shown without the blanks round it', () => {
+    const text = (length: number): string => '1,5 mm'.padEnd(length, '!');
+    expect(refusal(() => parseLength(text(40), 'mm')).message).toBe(`"${text(40)}" has a comma`);
+    expect(refusal(() => parseLength(text(41), 'mm')).message).toBe(`"${text(40)}…" is not a length`);
+    expect(refusal(() => parseLength(' 1,5 mm ', 'mm')).message).toBe('"1,5 mm" has a comma');
+  });
+
   it('has a second number without a unit', () => {
     expect(refusal(() => parseLength('2 ft 6', 'mm')).message).toBe('"2 ft 6" holds more than a length');
   });
