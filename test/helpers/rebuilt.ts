@@ -20,13 +20,28 @@ interface RebuiltHole {
   readonly countersink: number | undefined;
 }
 
+interface RebuiltEdgeHole {
+  readonly at: Point;
+  /** Anticlockwise from the part's x axis. */
+  readonly directionDeg: number;
+  readonly diameter: number;
+  readonly length: number;
+  readonly height: number;
+}
+
 interface Rebuilt {
   /** By the index of the part's ring. */
   readonly rings: ReadonlyMap<number, readonly Vertex[]>;
   /** By the index of the part's hole. */
   readonly holes: ReadonlyMap<number, RebuiltHole>;
-  /** Ends of lines, or opposite corners of rectangles, by the index of the line mark among the part's. */
-  readonly lines: ReadonlyMap<number, readonly Point[]>;
+  /** Points of lines, or opposite corners of rectangles, by the index of the line mark among the part's. */
+  readonly lines: ReadonlyMap<number, readonly Vertex[]>;
+  /** By the index of the part's edge hole. */
+  readonly edgeHoles: ReadonlyMap<number, RebuiltEdgeHole>;
+  /** Middles, by the index of the line mark among the part's. */
+  readonly pins: ReadonlyMap<number, Point>;
+  /** Closed lines that are no rectangles, by the index of the line mark. */
+  readonly scribed: ReadonlyMap<number, readonly Vertex[]>;
 }
 
 const keyOf = (fact: Fact): string =>
@@ -223,6 +238,23 @@ function ringOf(sketch: Sketch['rings'][number], ring: number, printed: Printed)
   return cornerRing(sketch, ring, printed);
 }
 
+/** The printed points of a line, with arcs about the origin where a radius stands. */
+function linePoints(feature: string, printed: Printed): Vertex[] {
+  const fact = (point: number, axis: 'x' | 'y' | 'radius'): Fact => ({ of: 'line', feature, point, axis });
+  const points: Point[] = [];
+  for (let i = 0; printed.has(fact(i, 'x')); i++)
+    points.push({ x: printed.read(fact(i, 'x')), y: printed.read(fact(i, 'y')) });
+  if (points.length < 2) throw new Error(`line ${feature} has one end`);
+  return points.flatMap((point, i): Vertex[] => {
+    const next = points[i + 1];
+    if (next === undefined || !printed.has(fact(i, 'radius'))) return [{ ...point, bulge: 0 }];
+    const radius = printed.read(fact(i, 'radius'));
+    const off = Math.abs(Math.hypot(point.x, point.y) - radius);
+    if (off > 1) throw new Error(`line ${feature}: its radius and its start differ by ${off.toFixed(2)} mm`);
+    return arcAbout({ x: 0, y: 0 }, point, next, true).slice(0, 1);
+  });
+}
+
 /**
  * The part in its own axes.
  * @throws Error for a measure that is not printed, or printed twice
@@ -236,7 +268,7 @@ export function rebuilt(drawing: ShopDrawing, unit: 'mm' | 'in'): Rebuilt {
     [0, ringOf(sketch.rings[0]!, 0, printed).map((vertex) => ({ ...vertex, ...inPart(vertex) }))],
   ]);
   const holes = new Map<number, RebuiltHole>();
-  const lines = new Map<number, Point[]>();
+  const lines = new Map<number, Vertex[]>();
   for (const { id, kind, places, of } of sketch.features) {
     const pattern = (what: 'count' | 'first' | 'pitch'): number => printed.read({ of: 'pattern', feature: id, what });
     const count = places === 'single' ? 1 : pattern('count');
@@ -259,12 +291,7 @@ export function rebuilt(drawing: ShopDrawing, unit: 'mm' | 'in'): Rebuilt {
       else if (kind === 'line')
         lines.set(
           index,
-          [0, 1].map((point) =>
-            place({
-              x: printed.read({ of: 'line', feature: id, point, axis: 'x' }),
-              y: printed.read({ of: 'line', feature: id, point, axis: 'y' }),
-            }),
-          ),
+          linePoints(id, printed).map((vertex) => ({ ...vertex, ...place(vertex) })),
         );
       else
         holes.set(index, {
@@ -275,5 +302,33 @@ export function rebuilt(drawing: ShopDrawing, unit: 'mm' | 'in'): Rebuilt {
         });
     });
   }
-  return { rings, holes, lines };
+  const edgeHoles = new Map(
+    sketch.edgeHoles.map((hole) => {
+      const read = (what: 'x' | 'y' | 'direction' | 'diameter' | 'length' | 'height'): number =>
+        printed.read({ of: 'edge-hole', hole, what });
+      return [
+        hole,
+        {
+          at: inPart({ x: read('x'), y: read('y') }),
+          directionDeg: read('direction') - sketch.turnDeg,
+          diameter: read('diameter'),
+          length: read('length'),
+          height: read('height'),
+        },
+      ] as const;
+    }),
+  );
+  const pins = new Map(
+    sketch.pins.map((line) => {
+      const read = (axis: 'x' | 'y'): number => printed.read({ of: 'pin', line, axis });
+      return [line, inPart({ x: read('x'), y: read('y') })] as const;
+    }),
+  );
+  const scribed = new Map(
+    sketch.scribed.map(({ line, ring, shape }) => [
+      line,
+      ringOf(shape, ring, printed).map((vertex) => ({ ...vertex, ...inPart(vertex) })),
+    ]),
+  );
+  return { rings, holes, lines, edgeHoles, pins, scribed };
 }

@@ -1,87 +1,18 @@
 /** Shop drawings: a part can be made from what is printed, and everything on the page can be read. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { nearestOnContour, type Contour, edgesOf, pointOnEdge } from '../../lib/geometry/index.js';
+import { edgesOf, pointOnEdge } from '../../lib/geometry/index.js';
 import { textWidth } from '../../lib/output/shop/font.js';
 import { lineLooks } from '../../lib/output/shop/lines.js';
-import { type LineKind, partDrawings, type ShopDesign, type ShopDrawing } from '../../lib/output/shop/index.js';
-import { blank, type Part, ringsOf, throughHole } from '../../lib/part/index.js';
+import { type LineKind, partDrawings, type ShopDrawing } from '../../lib/output/shop/index.js';
+import { blank, type Part, throughHole } from '../../lib/part/index.js';
 import { prepare } from '../../lib/pipeline.js';
 import { shopDrawings } from '../../lib/pipeline/shop.js';
 import { allFixtureNames, designOf, fixture } from '../helpers/fixtures.js';
 import { helveticaWidths } from '../helpers/helvetica.js';
 import { randomDesign } from '../helpers/random-design.js';
-import { readPrinted, rebuilt } from '../helpers/rebuilt.js';
+import { faultsOf, roundingOf, unitOf } from '../helpers/made-by-drawing.js';
+import { readPrinted } from '../helpers/rebuilt.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
-
-/** What a printed length may be off: half its last place. */
-const roundings = { mm: 0.05, fine: 0.005, in: 0.0005 * 25.4, fraction: 25.4 / 128 } as const;
-
-function roundingOf({ units, process }: ShopDesign): number {
-  if (units !== 'in' && units !== 'ft') return process.kind === 'laser' ? roundings.fine : roundings.mm;
-  return process.kind === 'hand' ? roundings.fraction : roundings.in;
-}
-
-const unitOf = ({ units }: ShopDesign): 'mm' | 'in' => (units === 'in' || units === 'ft' ? 'in' : 'mm');
-
-/** Points all along a ring. */
-function along(ring: Contour): { x: number; y: number }[] {
-  return edgesOf(ring).flatMap((edge) =>
-    Array.from({ length: edge.kind === 'arc' ? 8 : 2 }, (_, i) => pointOnEdge(edge, i / 8)),
-  );
-}
-
-/** Greatest distance of two rings from each other, mm, either way. */
-function apart(a: Contour, b: Contour): number {
-  const off = (from: Contour, to: Contour) =>
-    Math.max(...along(from).map((point) => nearestOnContour(to, point).distance));
-  return Math.max(off(a, b), off(b, a));
-}
-
-interface Faults {
-  readonly worst: number;
-  readonly wrong: readonly string[];
-}
-
-/** Where a part and what is made by its drawing differ by more than the rounding explains. */
-function faultsOf(part: Part, drawing: ShopDrawing, design: ShopDesign): Faults {
-  const half = roundingOf(design);
-  // two roundings square to each other, and what a batten between two marks does to that
-  const slack = 2 * half + 0.02;
-  const made = rebuilt(drawing, unitOf(design));
-  const wrong: string[] = [];
-  let worst = 0;
-  const hold = (what: string, off: number): void => {
-    worst = Math.max(worst, off);
-    if (!(off <= slack)) wrong.push(`${part.id}: ${what} is off by ${off.toFixed(3)} mm`);
-  };
-  ringsOf(part).forEach((ring, i) => {
-    const points = made.rings.get(i);
-    if (points === undefined || points.length < 2) wrong.push(`${part.id}: ring ${i} is not drawn`);
-    else hold(`ring ${i}`, apart(ring, points));
-  });
-  part.holes.forEach((hole, i) => {
-    const found = made.holes.get(i);
-    if (found === undefined) wrong.push(`${part.id}: hole ${i} is not drawn`);
-    else {
-      hold(`hole ${i}`, Math.hypot(found.at.x - hole.x, found.at.y - hole.y));
-      // a drill is called by its fraction where that is within 0.02 mm of it
-      hold(`the drill of hole ${i}`, Math.abs(found.diameter - hole.diameter) > 0.021 ? Infinity : 0);
-      if ((found.depth === 'through') !== (hole.depth === 'through')) wrong.push(`${part.id}: depth of hole ${i}`);
-      if (Math.abs((found.countersink ?? 0) - (hole.countersink ?? 0)) > half + 1e-9)
-        wrong.push(`${part.id}: head of hole ${i}`);
-    }
-  });
-  const lines = part.marks.flatMap((mark) => (mark.kind === 'line' ? [mark] : []));
-  for (const [i, [a, b]] of made.lines) {
-    const { vertices, closed } = lines[i]!;
-    const ends = [vertices[0]!, closed ? vertices[2]! : vertices.at(-1)!];
-    hold(
-      `line ${i}`,
-      Math.max(Math.hypot(a!.x - ends[0]!.x, a!.y - ends[0]!.y), Math.hypot(b!.x - ends[1]!.x, b!.y - ends[1]!.y)),
-    );
-  }
-  return { worst, wrong };
-}
 
 function drawnOf(design: ReturnType<typeof fixture>) {
   const prepared = prepare(design);
@@ -230,7 +161,7 @@ describe('a drawing with a fault', () => {
     })),
   });
 
-  it.each(['rib', 'hub', 'cleat', 'board', 'panel', 'gauge-rib'])(
+  it.each(['rib', 'hub', 'cleat', 'board', 'panel', 'gauge-rib', 'jig-hub'])(
     'of %s is noticed whichever measure is left out or wrong',
     (id) => {
       const one = part(id);

@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildCutFiles, type LengthUnit, prepare, readDesign } from '../../lib/index.js';
 import { bookOf } from '../../lib/public/book.js';
 import { launch } from '../helpers/browser.js';
+import { crowdedIn } from '../helpers/crowded-in-page.js';
 import { allFixtureNames, designOf, fixture, jobOf } from '../helpers/fixtures.js';
 import { designIn } from '../helpers/random-design.js';
 import { randomNester } from '../helpers/random-nester.js';
@@ -148,6 +149,15 @@ describe.each(allFixtureNames)('the printed book of %s', (name) => {
     }
   });
 
+  // ISO 129-1: dimension lines and values keep apart; a value stands on no line
+  it('keeps the texts of its pictures off each other and off lines that measure or point', async () => {
+    const { found, counted } = await crowdedIn(page);
+    expect(found).toEqual([]);
+    expect(counted.pictures).toBeGreaterThan(25);
+    expect(counted.texts).toBeGreaterThan(500);
+    expect(counted.lines).toBeGreaterThan(2000);
+  });
+
   it('lets no text run out of its place', async () => {
     expect(await spilled(page)).toEqual([]);
     await page.emulateMedia({ media: null });
@@ -173,6 +183,32 @@ describe('the measures of pages', () => {
     await page.close();
   });
 
+  it('see text on text, upright and turned, and a line through a text', async () => {
+    const shown = (marks: string) =>
+      `<main><svg class="shop" aria-label="drawn" width="400" height="200" viewBox="0 0 400 200" font-size="20">${marks}</svg></main>`;
+    const marks = {
+      apart:
+        '<text x="20" y="40">one</text><text x="20" y="62">two</text><g><path class="l-thin" d="M0 41.5L100 41.5"/></g>',
+      upright: '<text x="20" y="40">one</text><text x="45" y="45">two</text>',
+      turned: '<text x="20" y="40">one</text><text transform="translate(40 60)rotate(-90)">two</text>',
+      line: '<text x="20" y="40">one</text><g><path class="l-thin" d="M0 34L100 34"/></g>',
+      arc: '<text x="20" y="40">one</text><g><path class="l-thin" d="M0 60A50 50 0 0 1 80 60"/></g>',
+    };
+    const found = Object.entries(marks).map(async ([name, each]) => {
+      const page = await opened(`marks-${name}`, shown(each), 'mm');
+      const seen = (await crowdedIn(page)).found;
+      await page.close();
+      return [name, seen] as const;
+    });
+    expect(Object.fromEntries(await Promise.all(found))).toEqual({
+      apart: [],
+      upright: ['drawn: "one" on "two"'],
+      turned: ['drawn: "one" on "two"'],
+      line: ['drawn: a line through "one"'],
+      arc: ['drawn: a line through "one"'],
+    });
+  });
+
   it('see text that runs out of its page', async () => {
     const long = `<div class="leaf" data-page="1" style="height:20mm"><div class="kept"><p style="height:40mm">one</p><p>two</p></div></div>`;
     const page = await opened('long', long, 'mm');
@@ -191,14 +227,18 @@ const random = Array.from({ length: 60 }, (_, i) => ({
   .slice(0, 30);
 
 describe('random designs', () => {
-  it.each(random)('of seed $seed keep every text in its place on paper', async ({ seed, unit, text }) => {
-    const design = designOf(text);
-    const { problems, sheets } = await buildCutFiles(design, new Map(), randomNester(seed));
-    const page = await opened(`seed-${seed}`, bookOf({ ...prepare(design), problems, sheets }), unit);
-    expect(await spilled(page)).toEqual([]);
-    const leaves = await page.evaluate<number>(`document.querySelectorAll('.leaf').length`);
-    const info = execFileSync('pdfinfo', [await printed(`seed-${seed}`, page)], { encoding: 'utf8' });
-    expect(info).toMatch(new RegExp(`Pages:\\s+${leaves}\\n`));
-    await page.close();
-  });
+  it.each(random)(
+    'of seed $seed keep every text in its place in pictures and on paper',
+    async ({ seed, unit, text }) => {
+      const design = designOf(text);
+      const { problems, sheets } = await buildCutFiles(design, new Map(), randomNester(seed));
+      const page = await opened(`seed-${seed}`, bookOf({ ...prepare(design), problems, sheets }), unit);
+      expect((await crowdedIn(page)).found).toEqual([]);
+      expect(await spilled(page)).toEqual([]);
+      const leaves = await page.evaluate<number>(`document.querySelectorAll('.leaf').length`);
+      const info = execFileSync('pdfinfo', [await printed(`seed-${seed}`, page)], { encoding: 'utf8' });
+      expect(info).toMatch(new RegExp(`Pages:\\s+${leaves}\\n`));
+      await page.close();
+    },
+  );
 });

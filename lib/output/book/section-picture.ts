@@ -73,21 +73,21 @@ function stick({ aids }: BookInput, underside: number): Markup | null {
   return markup`<path class="aid" d="M${points}Z"/>`;
 }
 
-/** The vessel's height above the board, dimensioned. */
+/** The vessel's height above the board and above the mirror's lowest point, dimensioned. */
 export function vesselPicture(input: BookInput, measures: Measures, label: string): Markup {
-  const { apertureRadius: R, baseHeight, focusHeight } = input.dish;
+  const { apertureRadius: R, baseHeight, innerRadius } = input.dish;
   const { underside, top } = levelsOf(input);
   const size = R / 11;
   const side = R + size * 1.2;
   const height = Math.max(top, input.dish.rimEndHeight) + size;
   const above = underside - baseHeight;
   const reach = measures.length(underside);
-  return markup`<svg class="plan" viewBox="${px(-R - size)} ${px(-height)} ${px(2 * R + size * 8)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
+  return markup`<svg class="plan" viewBox="${px(-R - size * 7)} ${px(-height)} ${px(2 * R + size * 14)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
 ${body(input)}${pot(input, 0)}${stick(input, underside)}${rays(input, -height)}
 <path class="axis" d="M0 ${px(-height)}V${px(size)}"/>
-<path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}"/>
+<path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}M${px(-size * 0.5)} ${px(-underside)}H${px(-side - size * 0.4)}M${px(-side)} ${px(-baseHeight)}V${px(-underside)}M${px(-innerRadius)} ${px(-baseHeight)}H${px(-side - size * 0.4)}"/>
 <text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="vessel.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
-<text class="on" font-size="${px(size * 0.8)}" x="0" y="${px(-underside * 0.55)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}${Math.abs(above - focusHeight.atRim) < 1e-6 ? '' : ' to the vessel'}</text>
+<text class="before" font-size="${px(size)}" x="${px(-side - size * 0.3)}" y="${px(-baseHeight - above / 2)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}</text>
 </svg>`;
 }
 

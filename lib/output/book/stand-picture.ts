@@ -30,6 +30,6 @@ ${shapes(still, 'stuff')}${wheels}${shapes((name) => name === 'dish', 'stuff')}$
 <path class="mirror-line" d="${at.mirror.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${px(x)} ${px(-y)}`).join('')}"/>
 <path class="axis" d="${ray}"/>
 <path class="thin" d="M${px(left)} ${px(-ground)}H${px(right)}M${px(-base - size)} ${px(-axis)}H${px(-1.1 * reach)}M${px(-1.05 * reach)} ${px(-axis)}V${px(-ground)}"/>
-<text font-size="${px(size)}" x="${px(-1.03 * reach)}" y="${px(-(axis + ground) / 2)}" data-dim="stand.axis" data-mm="${(axis - ground).toFixed(4)}">${measures.length(axis - ground)}</text>
+<text class="after" font-size="${px(size)}" x="${px(-1.03 * reach)}" y="${px(-(axis + ground) / 2)}" data-dim="stand.axis" data-mm="${(axis - ground).toFixed(4)}">${measures.length(axis - ground)}</text>
 <text font-size="${px(size)}" x="${px(0.5 * reach)}" y="${px(-top + 1.5 * size)}">sun ${at.sunDeg.toFixed(0)}°</text></svg>`;
 }

@@ -41,6 +41,8 @@ interface Sheet {
   readonly ink: Ink;
   readonly boxes: Bounds[];
   readonly leaders: Segment[];
+  /** Lines that a leader may cross, but no text. */
+  readonly axes: Segment[];
 }
 
 interface Found {
@@ -48,8 +50,13 @@ interface Found {
   readonly leader: Segment;
 }
 
-/** From the side of a box to a place. */
-function leaderOf({ minX, minY, maxX, maxY }: Bounds, at: Point): Segment {
+/** From the side of a box to a place; a round one is met on the way to its middle. */
+function leaderOf({ minX, minY, maxX, maxY }: Bounds, at: Point, round: boolean): Segment {
+  if (round) {
+    const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
+    const far = Math.hypot(at.x - x, at.y - y) || 1;
+    return { a: at, b: { x: x + ((at.x - x) / far) * BALLOON, y: y + ((at.y - y) / far) * BALLOON } };
+  }
   const near = { x: Math.max(minX, Math.min(maxX, at.x)), y: Math.max(minY, Math.min(maxY, at.y)) };
   return { a: at, b: near };
 }
@@ -61,12 +68,16 @@ const TRIES = [
   [Infinity, 180],
   [0, 700],
   [Infinity, 700],
-  // better across a line than not at all
-  [Infinity, 900, 'across'],
+  // better with its leader across another than not at all
+  [Infinity, 1100, 'across'],
 ] as const;
 
 /** The nearest free box for a place: off the drawing where that can be, on it where not. */
-function find({ canvas, ink, boxes, leaders }: Sheet, at: Point, width: number, height: number): Found | null {
+function find(
+  { canvas, ink, boxes, leaders, axes }: Sheet,
+  at: Point,
+  { width, height, round }: { readonly width: number; readonly height: number; readonly round: boolean },
+): Found | null {
   for (const [share, furthest, across] of TRIES)
     for (let distance = 26; distance < furthest; distance += 11)
       for (let k = 0; k < 32; k += 1) {
@@ -85,9 +96,9 @@ function find({ canvas, ink, boxes, leaders }: Sheet, at: Point, width: number, 
         if (box.minX < 2 || box.minY < 2 || box.maxX > canvas.width - 2 || box.maxY > canvas.height - 2) continue;
         if (boxes.some((other) => overlap(grown(box, GAP), other))) continue;
         if (ink.within(grown(box, 3)) > share * width * height) continue;
-        if (across === undefined && leaders.some((other) => passes(other, grown(box, 3)))) continue;
-        const leader = leaderOf(box, at);
-        if (across === undefined && boxes.some((other) => passes(leader, other))) continue;
+        if ([...leaders, ...axes].some((other) => passes(other, grown(box, 3)))) continue;
+        const leader = leaderOf(box, at, round);
+        if (boxes.some((other) => passes(leader, other))) continue;
         if (across === undefined && leaders.some((other) => crossing(leader, other))) continue;
         return { box, leader };
       }
@@ -103,14 +114,25 @@ export function wordsAt(text: string, x: number, y: number, className: string, s
   return markup`<text class="${className}" x="${n(x)}" y="${n(y + (size * CAPITALS) / 2)}" font-size="${size}"${length}>${text}</text>`;
 }
 
-/** An arrow along a line, its head at the end. */
-function arrow(a: Point, b: Point): string {
+/** An arrow along a line, its head at the end: what is drawn, and what texts keep off. */
+function arrow(a: Point, b: Point): { readonly data: string; readonly lines: readonly Segment[] } {
   const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
   const [ux, uy] = [(b.x - a.x) / size, (b.y - a.y) / size];
   const head = Math.min(26, size * 0.6);
-  const side = (sign: 1 | -1) =>
-    `${n(b.x - ux * head - sign * uy * head * 0.5)} ${n(b.y - uy * head + sign * ux * head * 0.5)}`;
-  return `M${n(a.x)} ${n(a.y)}L${n(b.x - ux * head * 0.7)} ${n(b.y - uy * head * 0.7)}M${n(b.x)} ${n(b.y)}L${side(1)}L${side(-1)}z`;
+  const side = (sign: 1 | -1): Point => ({
+    x: b.x - ux * head - sign * uy * head * 0.5,
+    y: b.y - uy * head + sign * ux * head * 0.5,
+  });
+  const [c, d] = [side(1), side(-1)];
+  return {
+    data: `M${n(a.x)} ${n(a.y)}L${n(b.x - ux * head * 0.7)} ${n(b.y - uy * head * 0.7)}M${n(b.x)} ${n(b.y)}L${n(c.x)} ${n(c.y)}L${n(d.x)} ${n(d.y)}z`,
+    lines: [
+      { a, b },
+      { a: b, b: c },
+      { a: c, b: d },
+      { a: d, b },
+    ],
+  };
 }
 
 type Written = Extract<Note, { readonly text: string }>;
@@ -121,12 +143,15 @@ function written(note: Written, sheet: Sheet, place: Point): Markup | null {
     const width = textWidth(text, LETTERS * CAPITALS) + 8;
     const box = { minX: place.x - width / 2, maxX: place.x + width / 2, minY: place.y - 16, maxY: place.y + 16 };
     if (sheet.boxes.some((other) => overlap(grown(box, 2), other))) return null;
+    if ([...sheet.leaders, ...sheet.axes].some((line) => passes(line, box))) return null;
     sheet.boxes.push(box);
     return wordsAt(text, place.x, place.y, 'on');
   }
   const round = note.kind === 'balloon';
-  const width = round ? 2 * BALLOON : textWidth(text, LETTERS * CAPITALS) + 10;
-  const found = find(sheet, place, width, round ? 2 * BALLOON : LETTERS + 4);
+  const size = round
+    ? { width: 2 * BALLOON, height: 2 * BALLOON, round }
+    : { width: textWidth(text, LETTERS * CAPITALS) + 10, height: LETTERS + 12, round };
+  const found = find(sheet, place, size);
   if (found === null) return null;
   const { box, leader } = found;
   sheet.boxes.push(box);
@@ -135,9 +160,7 @@ function written(note: Written, sheet: Sheet, place: Point): Markup | null {
   // a leader that ends within an outline ends in a dot (ISO 128-2)
   const line = markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(leader.b.x)} ${n(leader.b.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/>`;
   if (!round) return markup`${line}${wordsAt(text, x, y, 'on')}`;
-  const far = Math.hypot(leader.a.x - x, leader.a.y - y) || 1;
-  const end = { x: x + ((leader.a.x - x) / far) * BALLOON, y: y + ((leader.a.y - y) / far) * BALLOON };
-  return markup`<path class="leader" d="M${n(leader.a.x)} ${n(leader.a.y)}L${n(end.x)} ${n(end.y)}"/><circle class="dot" cx="${n(leader.a.x)}" cy="${n(leader.a.y)}" r="5"/><circle class="balloon" cx="${n(x)}" cy="${n(y)}" r="${BALLOON}"/>${wordsAt(text, x, y, 'number')}`;
+  return markup`${line}<circle class="balloon" cx="${n(x)}" cy="${n(y)}" r="${BALLOON}"/>${wordsAt(text, x, y, 'number')}`;
 }
 
 /** Where each piece is seen, at every second point each way: x and y in turn. Looked through once for all notes. */
@@ -182,16 +205,19 @@ const placeOf = (at: Target, { project }: Canvas, points: Points): Point | null 
 export function notesOf(notes: readonly Note[], canvas: Canvas, seen: SeenScene): Markup {
   if (notes.length === 0) return markup``;
   const { project } = canvas;
-  const sheet: Sheet = { canvas, ink: new Ink(seen.raster), boxes: [], leaders: [] };
+  const sheet: Sheet = { canvas, ink: new Ink(seen.raster), boxes: [], leaders: [], axes: [] };
   const arrows: string[] = [];
   const axes: string[] = [];
   for (const note of notes) {
     if (note.kind !== 'way' && note.kind !== 'axis') continue;
     const [a, b] = [project(note.from), project(note.to)];
-    if (note.kind === 'axis') axes.push(`M${n(a.x)} ${n(a.y)}L${n(b.x)} ${n(b.y)}`);
-    else {
-      arrows.push(arrow(a, b));
-      sheet.leaders.push({ a, b });
+    if (note.kind === 'axis') {
+      axes.push(`M${n(a.x)} ${n(a.y)}L${n(b.x)} ${n(b.y)}`);
+      sheet.axes.push({ a, b });
+    } else {
+      const { data, lines } = arrow(a, b);
+      arrows.push(data);
+      sheet.leaders.push(...lines);
     }
   }
   const order = ['mark', 'balloon', 'label'];

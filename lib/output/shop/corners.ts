@@ -121,3 +121,20 @@ export function cornersTable(title: string, ring: number, { corners, edges }: Co
     rows,
   };
 }
+
+/** A regular polygon by its flats. */
+export function flatsTable(
+  title: string,
+  ring: number,
+  { sides, radius, direction }: Extract<MeasuredRing, { kind: 'regular' }>,
+  printing: Printing,
+): Table {
+  const cell = (what: 'radius' | 'direction', text: string): Cell => ({ text, states: [{ of: 'flats', ring, what }] });
+  return {
+    title,
+    heads: ['flats', 'from the middle', 'first faces'],
+    rows: [
+      [{ text: String(sides) }, cell('radius', printing.length(radius)), cell('direction', printing.angle(direction))],
+    ],
+  };
+}

@@ -7,21 +7,37 @@ import { outlineMeasures } from './outline.js';
 import type { Printing } from './printing.js';
 import { lineMeasures } from './scribed.js';
 import type { Cell, Table } from './table.js';
+import type { Fact } from './types.js';
 import type { View } from './view.js';
 
 /** Numbers and single letters are shown where they stand; longer lettering is quoted in the notes. */
 const isShort = (text: string): boolean => /^(\d+|[a-z])$/i.test(text);
 
+/** A direction from 0 to a whole turn. */
+function whole(angle: number): number {
+  const turn = 2 * Math.PI;
+  const up = ((angle % turn) + turn) % turn;
+  return turn - up < 1e-6 ? 0 : up;
+}
+
 function edgeHoleTable({ edgeHoles }: View, printing: Printing): Table[] {
   if (edgeHoles.length === 0) return [];
-  const rows = edgeHoles.map(({ x, y, diameter, length, height }): Cell[] => [
-    { text: printing.length(x) },
-    { text: printing.length(y) },
-    { text: `Ø${printing.drill(diameter)}` },
-    { text: printing.length(length) },
-    { text: printing.length(height) },
-  ]);
-  return [{ title: 'Holes into the edges (dashed)', heads: ['x', 'y', 'drill', 'deep', 'above the back'], rows }];
+  const rows = edgeHoles.map(({ x, y, diameter, length, height, direction }, hole): Cell[] => {
+    const cell = (what: Extract<Fact, { of: 'edge-hole' }>['what'], text: string): Cell => ({
+      text,
+      states: [{ of: 'edge-hole', hole, what }],
+    });
+    return [
+      cell('x', printing.length(x)),
+      cell('y', printing.length(y)),
+      cell('direction', printing.angle(whole(direction))),
+      cell('diameter', `Ø${printing.drill(diameter)}`),
+      cell('length', printing.length(length)),
+      cell('height', printing.length(height)),
+    ];
+  });
+  const heads = ['x', 'y', 'towards', 'drill', 'deep', 'above the back'];
+  return [{ title: 'Holes into the edges (dashed); 0° is along x, 90° along y', heads, rows }];
 }
 
 /** Numbers that stand on the part, as a person looks for them. */
@@ -87,6 +103,8 @@ export function describe(part: Part, view: View, printing: Printing): Described 
   return {
     rings: [outline.sketch, ...features.rings],
     features: all,
+    pins: lines.pins,
+    scribed: lines.scribed,
     rails: outline.rails,
     labels: [...outline.labels, ...features.labels, ...lines.labels, ...numberLabels(view)],
     tables: [...outline.tables, ...features.tables, ...lines.tables, ...edgeHoleTable(view, printing)],

@@ -1,6 +1,6 @@
 /** What a drawing has to show of a part: values along its sides, labels, tables, notes. */
 import type { Point } from '../../geometry/index.js';
-import type { FeatureSketch, RingSketch } from './sketch.js';
+import type { FeatureSketch, RingSketch, ScribedSketch } from './sketch.js';
 import type { Table } from './table.js';
 import type { Axis, Fact } from './types.js';
 
@@ -27,6 +27,9 @@ export interface Label {
 export interface Described {
   readonly rings: readonly RingSketch[];
   readonly features: readonly FeatureSketch[];
+  /** Indices of the line marks that are given by their middles. */
+  readonly pins: readonly number[];
+  readonly scribed: readonly ScribedSketch[];
   readonly rails: readonly RailValue[];
   readonly labels: readonly Label[];
   readonly tables: readonly Table[];

@@ -1,11 +1,19 @@
 /** The measures of a part's outline. */
 import { element, type Point } from '../../geometry/index.js';
-import { type Corners, cornersSketch, cornersTable, curveTable, type NamedCurve, namedCurves } from './corners.js';
+import {
+  type Corners,
+  cornersSketch,
+  cornersTable,
+  curveTable,
+  flatsTable,
+  type NamedCurve,
+  namedCurves,
+} from './corners.js';
 import { type Described, type Label, lettersFrom, type RailValue } from './described.js';
 import type { Printing } from './printing.js';
 import { measureRing, pointAlong } from './ring.js';
 import type { RingSketch } from './sketch.js';
-import type { Cell, Table } from './table.js';
+import type { Table } from './table.js';
 import type { Axis, Fact } from './types.js';
 import type { View } from './view.js';
 
@@ -170,30 +178,14 @@ export function outlineMeasures(view: View, printing: Printing): OutlineMeasures
     };
     return { sketch: { kind: 'circle' }, rails: [], labels: [label], tables: [], notes: [], letters: 0 };
   }
-  const { sides, radius, direction } = ring;
+  const { sides, radius } = ring;
   const corner = radius / Math.cos(Math.PI / sides);
   const flat = 2 * radius * Math.tan(Math.PI / sides);
-  const cell = (what: 'radius' | 'direction', text: string): Cell => ({
-    text,
-    states: [{ of: 'flats', ring: 0, what }],
-  });
   return {
     sketch: { kind: 'regular', sides },
     rails: [],
     labels: [],
-    tables: [
-      {
-        title: 'Outline',
-        heads: ['flats', 'from the middle', 'first faces'],
-        rows: [
-          [
-            { text: String(sides) },
-            cell('radius', printing.length(radius)),
-            cell('direction', printing.angle(direction)),
-          ],
-        ],
-      },
-    ],
+    tables: [flatsTable('Outline', 0, ring, printing)],
     // auxiliary dimensions stand in parentheses (ISO 129-1)
     notes: [
       `Across opposite flats (${printing.length(2 * radius)}), across corners (${printing.length(2 * corner)}), each flat (${printing.length(flat)}) long.`,

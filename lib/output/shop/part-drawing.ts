@@ -138,7 +138,7 @@ function viewEntities(part: Part, view: View, labels: readonly Label[], rails: R
  */
 export function drawnPart({ part, paper, printing, title }: PartToDraw): ShopDrawing {
   const view = viewOf(part);
-  const { rings, features, rails: values, labels, tables, notes } = describe(part, view, printing);
+  const { rings, features, pins, scribed, rails: values, labels, tables, notes } = describe(part, view, printing);
   const rails = railsOn(values, element(view.rings, 0));
   const height = titleHeight(title('1:1', 1, 1));
   const plan = planPage(paper, { size: sizeOf(view, rails), tables, notes, titleHeight: height });
@@ -162,6 +162,14 @@ export function drawnPart({ part, paper, printing, title }: PartToDraw): ShopDra
         entities: sheetEntities(page, blocks, title(plan.scale.name, i + 2, count)),
       })),
     ],
-    sketch: { rings, features, turnDeg: view.turnDeg, datum: view.datum },
+    sketch: {
+      rings,
+      features,
+      edgeHoles: view.edgeHoles.map((_, i) => i),
+      pins,
+      scribed,
+      turnDeg: view.turnDeg,
+      datum: view.datum,
+    },
   };
 }

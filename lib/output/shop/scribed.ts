@@ -1,14 +1,16 @@
 /** Scribed lines: where a person draws them. */
-import { distance, element } from '../../geometry/index.js';
+import { distance, element, type Vertex } from '../../geometry/index.js';
+import { flatsTable } from './corners.js';
 import type { Described, Label } from './described.js';
 import { named, type Named, repeats, sketchOf } from './features.js';
 import { type Item, placedItems } from './pattern.js';
 import type { Printing } from './printing.js';
 import { measureRing } from './ring.js';
+import type { ScribedSketch } from './sketch.js';
 import type { Cell, Table } from './table.js';
 import type { View } from './view.js';
 
-type LineMeasures = Pick<Described, 'features' | 'labels' | 'tables' | 'notes'>;
+type LineMeasures = Pick<Described, 'features' | 'pins' | 'scribed' | 'labels' | 'tables' | 'notes'>;
 
 /** A mark across the place of a pin or staple is no longer than this, mm. */
 const PIN = 6;
@@ -47,6 +49,35 @@ function lineTable(lines: readonly Named[], printing: Printing): Table[] {
   return [{ title: 'Scribed', heads: ['mark', '', 'x from', 'y from', 'x to', 'y to', ...again.heads], rows }];
 }
 
+/** Open lines of several pieces, by their points; null for the head of an arrow, which is drawn as every arrow is. */
+function pathTable(one: Named, printing: Printing, isHead: (one: Named) => boolean): Table | null {
+  if (element(one.items, 0).closed || endsOf(one) !== null || isHead(one)) return null;
+  const bent = one.vertices.some(({ bulge }) => bulge !== 0);
+  const rows = one.vertices.map(({ x, y, bulge }, point) => {
+    const cell = (axis: 'x' | 'y' | 'radius', mm: number): Cell => ({
+      text: printing.length(mm),
+      states: [{ of: 'line', feature: one.id, point, axis }],
+    });
+    const radius = bulge === 0 ? { text: '' } : cell('radius', Math.hypot(x, y));
+    return [cell('x', x), cell('y', y), ...(bent ? [radius] : [])];
+  });
+  return {
+    title: `Scribed line ${one.id}, point by point`,
+    heads: ['x', 'y', ...(bent ? ['R about the axis to the next'] : [])],
+    rows,
+  };
+}
+
+/** Whether a line is two strokes that meet where another line ends. */
+const headAmong =
+  (all: readonly Named[]) =>
+  ({ vertices }: Named): boolean => {
+    const [, tip, end] = vertices;
+    const last = (one: Named): Vertex => element(one.vertices, one.vertices.length - 1);
+    if (tip === undefined || end === undefined || vertices.length !== 3) return false;
+    return all.some((one) => one.vertices.length === 2 && distance(last(one), tip) < 1e-4);
+  };
+
 /** How lines round the middle are stepped off with a beam compass, from where the first one ends. */
 function stepNotes(lines: readonly Named[], printing: Printing): string[] {
   return lines.flatMap(({ id, places, vertices, items, first, pitch }) => {
@@ -61,15 +92,47 @@ function stepNotes(lines: readonly Named[], printing: Printing): string[] {
 
 function pinTable(pins: readonly Item[], view: View, printing: Printing): Table[] {
   if (pins.length === 0) return [];
-  const middles = pins.map(({ vertices: [a, b] }) => ({
+  const middles = pins.map(({ index, vertices: [a, b] }) => ({
+    index,
     x: ((a?.x ?? 0) + (b?.x ?? 0)) / 2,
     y: ((a?.y ?? 0) + (b?.y ?? 0)) / 2,
   }));
   const rows = middles
     .sort((a, b) => a.x - b.x || a.y - b.y)
-    .map(({ x, y }): Cell[] => [{ text: printing.length(x) }, { text: printing.length(y) }]);
+    .map((middle) =>
+      (['x', 'y'] as const).map((axis): Cell => ({
+        text: printing.length(middle[axis]),
+        states: [{ of: 'pin', line: middle.index, axis }],
+      })),
+    );
   const title = `Short marks, their middles${view.symmetric ? ' (y from the middle line)' : ''}`;
   return [{ title, heads: ['x', 'y'], rows }];
+}
+
+/** A closed line that is no rectangle: where another part stands. */
+function scribedOutline(one: Named, view: View, printing: Printing): { sketch: ScribedSketch; table: Table }[] {
+  const { closed, index: line } = element(one.items, 0);
+  if (endsOf(one) !== null || !closed) return [];
+  const measured = measureRing(one.vertices, view.polar);
+  const ring = view.rings.length + line;
+  if (measured.kind === 'regular')
+    return [
+      {
+        sketch: { line, ring, shape: { kind: 'regular', sides: measured.sides } },
+        table: flatsTable('Scribed outline', ring, measured, printing),
+      },
+    ];
+  if (measured.kind !== 'circle') return [];
+  const diameter: Cell = {
+    text: `Ø${printing.length(measured.diameter)}`,
+    states: [{ of: 'circle', ring, what: 'diameter' }],
+  };
+  return [
+    {
+      sketch: { line, ring, shape: { kind: 'circle' } },
+      table: { title: 'Scribed round the middle', heads: ['circle'], rows: [[diameter]] },
+    },
+  ];
 }
 
 /** The scribed lines of a part, lettered by `letter`. */
@@ -87,25 +150,26 @@ export function lineMeasures(view: View, printing: Printing, letter: (index: num
     ),
     letter,
   );
+  const isHead = headAmong(all);
+  const paths = all.flatMap((one) => {
+    const table = pathTable(one, printing, isHead);
+    return table ? [{ one, table }] : [];
+  });
   const lines = all.filter((one) => endsOf(one) !== null);
   const singles = lines.filter(({ places }) => places === 'single');
   const lettered = lines.filter(({ places }) => places !== 'single' || singles.length <= MAX_LETTERED);
-  const hubs = all.flatMap((one) => {
-    if (endsOf(one) !== null || !element(one.items, 0).closed) return [];
-    const measured = measureRing(one.vertices, view.polar);
-    return measured.kind === 'regular'
-      ? [
-          `The scribed outline in the middle has ${measured.sides} sides, each ${printing.length(measured.radius)} from the axis.`,
-        ]
-      : measured.kind === 'circle'
-        ? [`The scribed circle has a diameter of ${printing.length(measured.diameter)}.`]
-        : [];
-  });
+  const outlines = all.flatMap((one) => scribedOutline(one, view, printing));
   return {
-    features: lines.map((one) => sketchOf(one, 'line')),
-    labels: lettered.map((one) => lineLabel(one, view)),
-    tables: [...lineTable(lines, printing), ...pinTable(pins, view, printing)],
-    notes: [...hubs, ...stepNotes(lines, printing)],
+    features: [...lines, ...paths.map(({ one }) => one)].map((one) => sketchOf(one, 'line')),
+    pins: pins.map(({ index }) => index),
+    scribed: outlines.map(({ sketch }) => sketch),
+    labels: [...lettered, ...paths.map(({ one }) => one)].map((one) => lineLabel(one, view)),
+    tables: [
+      ...lineTable(lines, printing),
+      ...[...paths, ...outlines].map(({ table }) => table),
+      ...pinTable(pins, view, printing),
+    ],
+    notes: stepNotes(lines, printing),
   };
 }
 

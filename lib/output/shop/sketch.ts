@@ -41,3 +41,11 @@ export interface FeatureSketch {
   /** Indices among the part's holes, rings or line marks, in the order of the copies. */
   readonly of: readonly number[];
 }
+
+/** A closed line mark, measured as a ring is; its measures name it by a number beyond those of the part's rings. */
+export interface ScribedSketch {
+  /** Index among the part's line marks. */
+  readonly line: number;
+  readonly ring: number;
+  readonly shape: RingSketch;
+}

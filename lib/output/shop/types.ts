@@ -3,7 +3,7 @@
  * for every printed measure what it states of the part, so that the drawing can be held against it.
  */
 import type { Point, Vertex } from '../../geometry/index.js';
-import type { FeatureSketch, RingSketch } from './sketch.js';
+import type { FeatureSketch, RingSketch, ScribedSketch } from './sketch.js';
 
 export type Axis = 'x' | 'y';
 
@@ -31,7 +31,16 @@ export type Fact =
       readonly feature: string;
       readonly what: 'diameter' | 'depth' | 'countersink' | Axis;
     }
-  | { readonly of: 'line'; readonly feature: string; readonly point: number; readonly axis: Axis }
+  /** A point of a scribed line; `radius` of the arc about the middle that leads on from it. */
+  | { readonly of: 'line'; readonly feature: string; readonly point: number; readonly axis: Axis | 'radius' }
+  /** A hole into an edge, by its index in the part; its direction is counted anticlockwise from the x axis. */
+  | {
+      readonly of: 'edge-hole';
+      readonly hole: number;
+      readonly what: 'diameter' | 'length' | 'height' | 'direction' | Axis;
+    }
+  /** The middle of a short mark, by the index of the line among the part's. */
+  | { readonly of: 'pin'; readonly line: number; readonly axis: Axis }
   | { readonly of: 'pattern'; readonly feature: string; readonly what: 'count' | 'first' | 'pitch' };
 
 /** Line types and widths by what they are for: `lines.ts`. */
@@ -92,6 +101,11 @@ export interface ShopPage {
 export interface Sketch {
   readonly rings: readonly RingSketch[];
   readonly features: readonly FeatureSketch[];
+  /** Indices among the part's edge holes. */
+  readonly edgeHoles: readonly number[];
+  /** Short marks: indices among the part's line marks. */
+  readonly pins: readonly number[];
+  readonly scribed: readonly ScribedSketch[];
   /** The part was turned by this about its origin, then its `datum` made the origin of all measures. */
   readonly turnDeg: number;
   readonly datum: Point;
