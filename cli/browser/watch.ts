@@ -5,7 +5,7 @@ import { choosePart, showBook } from './live/books.js';
 import { button, element, make, notice } from './live/dom.js';
 import { askWhich, goToField, sayAtField, type Send, showForm } from './live/form.js';
 import { paint } from './live/picture.js';
-import { makeSliders, showSliders } from './live/sliders.js';
+import { makeSliders, showSliders, statedAt } from './live/sliders.js';
 import { showValues, speakValues } from './live/values.js';
 import { setUpWorks, showWork } from './live/works.js';
 
@@ -30,11 +30,13 @@ function report(answer: Answer, path: Steps | null): void {
   } else notice(answer.merged === true ? 'The file had been changed elsewhere; both changes stand.' : '');
 }
 
-const send: Send = async (path, value, was) => {
-  const answer = await ask('edit', { path, value, was, revision: state?.revision ?? '' });
+const send: Send = async (path, value, seen) => {
+  const now = { was: state && statedAt(state, path), revision: state?.revision ?? '' };
+  const answer = await ask('edit', { path, value, ...(seen ?? now) });
   endDraft();
-  if (answer.kind === 'conflict') askWhich(path, value, answer.theirs ?? null, send);
-  else report(answer, path);
+  if (answer.kind !== 'conflict') report(answer, path);
+  else if (!askWhich(path, value, { was: answer.theirs ?? null, revision: now.revision }, send))
+    notice('The file was changed elsewhere meanwhile: look at it first, then do this again.');
 };
 
 const simple = (name: string, body: () => object = () => ({})): void =>

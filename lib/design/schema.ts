@@ -84,8 +84,7 @@ function extraSection(unit: LengthUnit) {
     } satisfies KeyMeta);
 }
 
-/** The schema of a design file whose bare numbers are in `unit`. */
-export function designSchema(unit: LengthUnit) {
+function schemaIn(unit: LengthUnit) {
   return group(
     { about: 'A ribbed paraboloid dish.' },
     {
@@ -124,6 +123,18 @@ export function designSchema(unit: LengthUnit) {
       colours: coloursSection().prefault({}),
     },
   );
+}
+
+const made = new Map<LengthUnit, ReturnType<typeof schemaIn>>();
+
+/**
+ * The schema of a design file whose bare numbers are in `unit`; made once, as putting it together takes ten times as
+ * long as reading a design by it.
+ */
+export function designSchema(unit: LengthUnit): ReturnType<typeof schemaIn> {
+  const known = made.get(unit) ?? schemaIn(unit);
+  made.set(unit, known);
+  return known;
 }
 
 export type DesignFile = z.output<ReturnType<typeof designSchema>>;

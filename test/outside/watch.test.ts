@@ -1,20 +1,18 @@
 /** The live page in Debian's Chromium, from the command as it is built. */
-import { type ChildProcess, spawn } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import process from 'node:process';
-import { fileURLToPath } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { launch } from '../helpers/browser.js';
 import { fixtureText } from '../helpers/fixtures.js';
+import { bookIn, openPage, watchFile } from '../helpers/live-browser.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const command = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
 const good = fixtureText('press-house');
 
 let browser: Browser;
@@ -36,33 +34,16 @@ afterEach(() => {
 });
 
 /** Starts the command and gives the address that it prints. */
-function start(...flags: string[]): Promise<string> {
-  const child = spawn(process.execPath, [command, 'watch', file, ...flags]);
+async function start(...flags: string[]): Promise<string> {
+  const { child, url } = await watchFile(file, ...flags);
   running = child;
-  return new Promise((resolve, reject) => {
-    child.stdout.setEncoding('utf8').once('data', (text: string) => resolve(text.trim()));
-    child.once('exit', (code) => reject(new Error(`ended with ${code}`)));
-  });
+  return url;
 }
-
-async function open(url: string): Promise<{ page: Page; said: string[] }> {
-  const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
-  const said: string[] = [];
-  page.on('console', (message) => said.push(message.text()));
-  page.on('pageerror', (error) => said.push(error.message));
-  page.on('request', (request) => {
-    if (!request.url().startsWith(url)) said.push(`asked for ${request.url()}`);
-  });
-  await page.goto(url);
-  return { page, said };
-}
-
-const book = (page: Page) => page.frameLocator('iframe:not(.coming)');
 
 describe('the live page', () => {
   it('shows each save and its nest, and holds the reader’s place', async () => {
     writeFileSync(file, good);
-    const { page, said } = await open(await start());
+    const { page, said } = await openPage(browser, await start());
     await page.locator('#status', { hasText: /^up to date$/ }).waitFor({ timeout: 60_000 });
     await expectText(page, '.step', 'Dry-fit ribs 1, 7, 13 and 19 first');
     await page.evaluate(`document.querySelector('iframe').contentWindow.scrollTo({ top: 1500, behavior: 'instant' })`);
@@ -71,12 +52,12 @@ describe('the live page', () => {
     for (const [i, ribs] of [26, 28, 22, 24, 26, 28, 22, 24].entries()) {
       const before = performance.now();
       writeFileSync(file, good.replace('ribs: 24', `ribs: ${ribs}\n  # save ${i}`));
-      await book(page)
+      await bookIn(page)
         .locator('.block', { hasText: `Ribs${ribs}` })
         .waitFor({ state: 'attached' });
       pictures.push(performance.now() - before);
       if (i < 4) continue;
-      await book(page).locator('[data-chapter="sheets"] svg.sheet').first().waitFor({ state: 'attached' });
+      await bookIn(page).locator('[data-chapter="sheets"] svg.sheet').first().waitFor({ state: 'attached' });
       nests.push(performance.now() - before);
     }
     // for the reader of the run: how long it takes depends on what else the machine is doing
@@ -102,7 +83,7 @@ describe('the live page', () => {
   });
 
   it('shows faults in place over the last good book, and recovers by itself', async () => {
-    const { page } = await open(await start());
+    const { page } = await openPage(browser, await start());
     await expectText(page, '#problems', 'no such file or folder', false);
     writeFileSync(file, good);
     await expectText(page, '#dish', 'The dish');
@@ -122,7 +103,7 @@ describe('the live page', () => {
 
   it('says that the command has ended, and ends at once when asked to', async () => {
     writeFileSync(file, good);
-    const { page } = await open(await start());
+    const { page } = await openPage(browser, await start());
     await expectText(page, '#dish', 'The dish');
     const ended = new Promise((resolve) => running?.once('exit', resolve));
     running?.kill('SIGINT');
@@ -164,6 +145,6 @@ describe('the live page', () => {
 
 /** Waits until a text stands in the book, or on the page round it. */
 async function expectText(page: Page, selector: string, text: string, inBook = true): Promise<void> {
-  const place = inBook ? book(page).locator(selector) : page.locator(selector);
+  const place = inBook ? bookIn(page).locator(selector) : page.locator(selector);
   await place.filter({ hasText: text }).first().waitFor({ state: 'attached', timeout: 20_000 });
 }

@@ -3,8 +3,14 @@ import type { FormGroup, FormKey, ShownProblem, State, Stated, Steps } from '../
 import { sentence } from './ask.js';
 import { button, make } from './dom.js';
 
-/** Sends an edit; settles when it was answered. */
-export type Send = (path: Steps, value: string | null, was: string | null) => Promise<void>;
+/** What a person saw when an edit was begun: held against the file when it is written. */
+export interface Seen {
+  readonly was: string | null;
+  readonly revision: string;
+}
+
+/** Sends an edit; settles when it was answered. `seen` is left out where what the page shows now is meant. */
+export type Send = (path: Steps, value: string | null, seen?: Seen) => Promise<void>;
 
 type Field = HTMLInputElement | HTMLSelectElement;
 
@@ -15,14 +21,16 @@ interface Shown {
   readonly path: Steps;
   readonly field: Field;
   readonly fault: HTMLElement;
-  was: string | null;
+  /** What came of an edit: a refusal, or the question which value is to stand. It stays until it is answered. */
+  readonly answer: HTMLElement;
+  seen: Seen;
 }
 
 /** The fields that are on the page, by their path. */
 const fields = new Map<string, Shown>();
 
 function control(key: FormKey, id: string): Field {
-  const described = `${id}-about ${id}-fault`;
+  const described = `${id}-about ${id}-fault ${id}-answer`;
   if (key.choices.length === 0)
     return make('input', { id, type: 'text', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': described });
   const blank = make('option', { value: '' }, 'as left out');
@@ -44,12 +52,14 @@ function fieldOf(key: FormKey, path: Steps, send: Send, readOnly: boolean): HTML
     make('br'),
     `${key.value}.${limits} Left out: ${key.fallback}.`,
   );
-  const shown: Shown = { path, field, fault, was: null };
+  const answer = make('p', { class: 'fault', id: `${id}-answer` });
+  const shown: Shown = { path, field, fault, answer, seen: { was: null, revision: '' } };
   fields.set(pathId(path), shown);
   field.addEventListener('change', () => {
     const typed = field.value.trim();
-    if (typed === (shown.was ?? '')) return;
-    void send(path, typed === '' ? null : typed, shown.was);
+    answer.replaceChildren();
+    if (typed === (shown.seen.was ?? '')) return;
+    void send(path, typed === '' ? null : typed, shown.seen);
   });
   const name = String(path.at(-1));
   return make(
@@ -58,6 +68,7 @@ function fieldOf(key: FormKey, path: Steps, send: Send, readOnly: boolean): HTML
     make('label', { for: id }, name),
     field,
     fault,
+    answer,
     about,
   );
 }
@@ -89,13 +100,13 @@ function adder(section: string, keys: readonly Stated[], send: Send): HTMLElemen
     const count = instances(section, keys).length;
     const path: Steps = [section, count];
     const value = nextItem(section, keys);
-    const act = (): void => void send(count === 0 ? [section] : path, count === 0 ? `[${value}]` : value, null);
+    const act = (): void => void send(count === 0 ? [section] : path, count === 0 ? `[${value}]` : value);
     return make('p', {}, button(section === 'stock' ? 'Add a sheet' : 'Add an outline of your own', act));
   }
   const name = make('input', { id: 'new-material', type: 'text', autocomplete: 'off' });
   const act = (): void => {
     if (name.value.trim() !== '')
-      void send(['materials', name.value.trim()], '{ kind: plywood, thickness: 12 mm }', null);
+      void send(['materials', name.value.trim()], '{ kind: plywood, thickness: 12 mm }');
   };
   return make(
     'p',
@@ -128,7 +139,7 @@ function sectionOf(section: FormGroup['sections'][number], state: State, send: S
   for (const instance of instances(section.name, keys)) {
     const title = typeof instance === 'number' ? `${section.name} ${instance + 1}` : instance;
     const own = section.keys.map((key) => fieldOf(key, pathIn(key, instance), send, state.readOnly));
-    const remove = button(`Remove ${title}`, () => void send([section.name, instance], null, null));
+    const remove = button(`Remove ${title}`, () => void send([section.name, instance], null));
     remove.disabled = state.readOnly;
     box.append(make('fieldset', {}, make('legend', {}, title), ...own, remove));
   }
@@ -141,11 +152,11 @@ const shapeOf = ({ keys }: State): string => [...listed].map((one) => instances(
 
 let shape: string | null = null;
 
-/** Puts the faults at their fields; opens what holds one. */
+/** Puts the faults at their fields. */
 function showFaults(problems: readonly ShownProblem[]): void {
-  for (const { field, fault } of fields.values()) {
+  for (const { field, fault, answer } of fields.values()) {
     fault.textContent = '';
-    field.removeAttribute('aria-invalid');
+    if (!answer.hasChildNodes()) field.removeAttribute('aria-invalid');
   }
   for (const problem of problems) {
     const { place, severity } = problem;
@@ -156,6 +167,18 @@ function showFaults(problems: readonly ShownProblem[]): void {
   }
 }
 
+/** Whether a field holds what is being typed, or waits for an answer. */
+const isOpen = ({ field, answer, seen }: Shown): boolean =>
+  answer.hasChildNodes() || (document.activeElement === field && field.value !== (seen.was ?? ''));
+
+/** Takes what is being typed into a form that is made anew. */
+function carryOver(from: Shown, to: Shown | undefined): void {
+  if (!to) return;
+  to.field.value = from.field.value;
+  to.seen = from.seen;
+  to.answer.replaceChildren(...from.answer.childNodes);
+}
+
 /** Brings the form up to the state; what is being typed is left alone. */
 export function showForm(box: HTMLElement, groups: readonly FormGroup[], state: State, send: Send): void {
   if (state.keys === null) return;
@@ -164,6 +187,7 @@ export function showForm(box: HTMLElement, groups: readonly FormGroup[], state: 
     const open = new Set([...box.querySelectorAll('details[open]')].map((one) => one.id));
     const focused = document.activeElement?.id;
     shape = next;
+    const earlier = new Map([...fields].filter(([, one]) => isOpen(one)));
     fields.clear();
     box.replaceChildren(
       ...groups.map(({ title, sections }, i) => {
@@ -172,14 +196,18 @@ export function showForm(box: HTMLElement, groups: readonly FormGroup[], state: 
         return make('details', { id, open: open.has(id) ? '' : undefined }, make('summary', {}, title), ...inside);
       }),
     );
+    for (const [id, one] of earlier) carryOver(one, fields.get(id));
     if (focused) document.getElementById(focused)?.focus();
   }
   const stated = new Map(state.keys.map(({ path, shown }) => [pathId(path), shown]));
   for (const [id, one] of fields) {
     const shown = stated.get(id) ?? null;
-    const typing = document.activeElement === one.field && one.field.value !== (one.was ?? '');
-    one.was = shown;
-    if (!typing) one.field.value = shown ?? '';
+    // what is being typed answers to what was seen when it was begun, or a save made meanwhile would be lost
+    if (!isOpen(one) || one.field.value.trim() === (shown ?? '')) {
+      one.answer.replaceChildren();
+      one.seen = { was: shown, revision: state.revision };
+      one.field.value = shown ?? '';
+    }
     one.field.closest('.field')?.classList.toggle('stated', shown !== null);
   }
   showFaults(state.problems);
@@ -195,30 +223,40 @@ export function goToField(path: Steps): boolean {
   return true;
 }
 
-/** Shows at its field that a key was changed elsewhere, and asks which is to stand. */
-export function askWhich(path: Steps, mine: string | null, theirs: string | null, send: Send): void {
-  const found = fields.get(pathId(path));
-  if (!found) return;
-  const { fault, field } = found;
-  field.value = mine ?? '';
-  const say = theirs === null ? 'was taken out of the file' : `was changed to ${theirs} in the file`;
-  const keep = button('Keep that', () => {
-    field.value = theirs ?? '';
-    fault.replaceChildren();
-  });
+/**
+ * Shows at its field that a key was changed elsewhere, and asks which is to stand.
+ * @returns whether there is such a field
+ */
+export function askWhich(path: Steps, mine: string | null, theirs: Seen, send: Send): boolean {
+  const id = pathId(path);
+  const found = fields.get(id);
+  if (!found) return false;
+  found.field.value = mine ?? '';
+  const { was } = theirs;
+  const say = was === null ? 'was taken out of the file' : `was changed to ${was} in the file`;
+  const settle = (value: string): void => {
+    const now = fields.get(id);
+    now?.answer.replaceChildren();
+    if (!now) return;
+    now.field.value = value;
+    now.seen = theirs;
+    now.field.focus();
+  };
+  const keep = button('Keep that', () => settle(was ?? ''));
   const write = button(mine === null ? 'Take it out' : `Write ${mine}`, () => {
-    fault.replaceChildren();
+    settle(mine ?? '');
     void send(path, mine, theirs);
   });
-  fault.replaceChildren(`Meanwhile this ${say}. `, keep, ' ', write);
+  found.answer.replaceChildren(`Meanwhile this ${say}. `, keep, ' ', write);
   goToField(path);
+  return true;
 }
 
 /** Puts an answer at its field. @returns whether there is one */
 export function sayAtField(path: Steps, text: string): boolean {
   const found = fields.get(pathId(path));
   if (!found) return false;
-  found.fault.textContent = text;
+  found.answer.textContent = text;
   found.field.setAttribute('aria-invalid', 'true');
   return true;
 }

@@ -1,7 +1,7 @@
 /** Sliders of what decides: while one moves a draft is worked out, and the file is written when it rests. */
 import type { Outline, State, Steps } from '../../watch/shown.js';
 import { element, make } from './dom.js';
-import type { Send } from './form.js';
+import type { Seen, Send } from './form.js';
 
 interface Slider {
   readonly name: string;
@@ -41,7 +41,7 @@ export interface Sliding {
   readonly send: Send;
 }
 
-const statedAt = (state: State, path: Steps): string | null =>
+export const statedAt = (state: State, path: Steps): string | null =>
   state.keys?.find((key) => key.path.join('.') === path.join('.'))?.shown ?? null;
 
 let state: State | null = null;
@@ -54,6 +54,7 @@ function setUp(slider: Slider, { moved, send }: Sliding): HTMLElement {
   const input = make('input', { id, type: 'range', min: '0', max: '1', step: '1' });
   const output = make('output', { for: id, id: `${id}-value` });
   let timer = 0;
+  let seen: Seen | undefined;
   const words = (): void => {
     const unit = slider.isLength && state ? ` ${unitOf(state)}` : '';
     output.textContent = `${input.value}${unit}`;
@@ -62,14 +63,16 @@ function setUp(slider: Slider, { moved, send }: Sliding): HTMLElement {
   input.addEventListener('input', () => {
     clearTimeout(timer);
     moving = slider.name;
+    if (state) seen ??= { was: statedAt(state, slider.path), revision: state.revision };
     words();
     moved(slider.path, input.value);
   });
   input.addEventListener('change', () => {
     clearTimeout(timer);
     const commit = (): void => {
-      const was = state && statedAt(state, slider.path);
-      void send(slider.path, input.value, was).finally(() => (moving = null));
+      const begun = seen;
+      seen = undefined;
+      void send(slider.path, input.value, begun).finally(() => (moving = null));
     };
     timer = window.setTimeout(commit, rest);
   });
