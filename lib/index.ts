@@ -51,7 +51,8 @@ export {
   quickTotals,
   templateFiles,
 } from './pipeline.js';
-export type { BoughtStock, Totals } from './pipeline/totals.js';
+export { quickNest } from './pipeline/quick-nest.js';
+export { type BoughtStock, type Totals, totalsOf } from './pipeline/totals.js';
 export { nestAll } from './pipeline/nest-all.js';
 export { remadeRecord, type RemadeRecord } from './pipeline/remade.js';
 export type { Job, JobSheet, NestedJob, Nester, Prepared } from './pipeline/types.js';

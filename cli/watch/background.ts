@@ -1,6 +1,7 @@
 /** The nest in a thread of its own, so that the page stays quick. */
 import { Worker } from 'node:worker_threads';
 import { reasonOf } from '../exit.js';
+import type { Layout } from '../../lib/index.js';
 import type { Background, Nested } from './watch-design.js';
 
 /** Starts a thread for one state of the design; a newer state ends it. */
@@ -15,8 +16,11 @@ export const nestInThread: Background = (design, extras, report) => {
     const message = `the nest failed: ${reasonOf(error)}`;
     report({ problems: [{ code: 'internal', severity: 'error', message }], book: null, last: true });
   });
-  return () => {
-    over = true;
-    void worker.terminate();
+  return {
+    laid: (layouts: readonly Layout[] | null) => worker.postMessage(layouts),
+    end: () => {
+      over = true;
+      void worker.terminate();
+    },
   };
 };

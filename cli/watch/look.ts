@@ -8,14 +8,17 @@ import {
   type Forecast,
   hasError,
   keyValues,
+  type Layout,
   type LengthUnit,
   litOf,
   prepare,
-  quickTotals,
+  quickNest,
   rowIn,
   standValues,
   stockProblems,
   summaryRows,
+  type Totals,
+  totalsOf,
   valueIn,
 } from '../../lib/index.js';
 import type { Outline, Value } from './shown.js';
@@ -23,7 +26,9 @@ import type { Outline, Value } from './shown.js';
 export type Look =
   | { readonly stage: 'outline'; readonly outline: Outline }
   | { readonly stage: 'built'; readonly values: readonly Value[]; readonly problems: readonly Diagnostic[] }
-  | { readonly stage: 'bought' | 'light'; readonly values: readonly Value[] };
+  /** `layouts` of that quick nest, one a request. */
+  | { readonly stage: 'bought'; readonly values: readonly Value[]; readonly layouts: readonly Layout[] }
+  | { readonly stage: 'light'; readonly values: readonly Value[] };
 
 /** Rays of a light that is shown at once: its power scatters by a per cent or two. */
 const quickRays = 1000;
@@ -50,7 +55,7 @@ export function outlineOf(design: Design): Outline {
 
 const hasPrices = ({ stock }: Design): boolean => stock.some(({ price }) => price > 0);
 
-function boughtValues(totals: NonNullable<Awaited<ReturnType<typeof quickTotals>>>, design: Design): Value[] {
+function boughtValues(totals: Totals, design: Design): Value[] {
   const group = 'stock' as const;
   const unit: LengthUnit = design.units;
   const size = (mm: number): string => formatLength(mm, unit);
@@ -72,6 +77,16 @@ function boughtValues(totals: NonNullable<Awaited<ReturnType<typeof quickTotals>
     { group, label: 'weight to carry home', value: formatMass(totals.boughtKg, unit) },
     { group, label: 'weight of the parts', value: formatMass(totals.partsKg, unit) },
     { group, label: 'waste', value: `${Math.round(100 * totals.waste)} %`, note: 'by a nest without a search' },
+  ];
+}
+
+/** What the nest of the book comes to, which a search has made; what a change costs is told by quick nests. */
+export function nestedValues({ cost, waste }: Totals, design: Design): Value[] {
+  const group = 'nested' as const;
+  const note = 'by the nest in the book';
+  return [
+    ...(cost === null || !hasPrices(design) ? [] : [{ group, label: 'cost as nested', value: cost.toFixed(2), note }]),
+    { group, label: 'waste as nested', value: `${Math.round(100 * waste)} %`, note },
   ];
 }
 
@@ -109,8 +124,9 @@ export async function lookAt(
   ].map((value): Value => ({ group: 'dish', ...value }));
   report({ stage: 'built', values, problems });
   if (hasError(problems) || !(await wanted())) return;
-  const totals = await quickTotals(prepared, false);
-  if (totals) report({ stage: 'bought', values: boughtValues(totals, design) });
+  const layouts = quickNest(prepared);
+  if (layouts.every(({ unplaced }) => unplaced.length === 0))
+    report({ stage: 'bought', values: boughtValues(totalsOf(prepared, layouts), design), layouts });
   if (!(await wanted())) return;
   const { forecast } = forecastOf(prepared, quickRays);
   if (forecast) report({ stage: 'light', values: lightValues(forecast, design.units) });

@@ -11,7 +11,7 @@ export interface Stated {
 
 /** One value of the design as the page's table has it. */
 export interface Value {
-  readonly group: 'dish' | 'stock' | 'light';
+  readonly group: 'dish' | 'stock' | 'nested' | 'light';
   readonly label: string;
   readonly value: string;
   readonly note?: string;

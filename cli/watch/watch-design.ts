@@ -1,6 +1,6 @@
 /** From the design file as it is saved to the page: its values at once, the book with the nest behind them. */
 import { basename, dirname, resolve } from 'node:path';
-import { type Design, type Diagnostic, hasError, machineFileOf, statedKeys } from '../../lib/index.js';
+import { type Design, type Diagnostic, hasError, type Layout, machineFileOf, statedKeys } from '../../lib/index.js';
 import { readDesignText } from '../design-file.js';
 import { reasonOf, Stop } from '../exit.js';
 import { isBeside, loadExtras } from '../extras.js';
@@ -17,21 +17,24 @@ type ReadDesign = Extract<ReturnType<typeof readDesignText>, { readonly kind: 'd
 export interface Nested {
   readonly problems: readonly Diagnostic[];
   readonly book: string | null;
-  /** The light by all rays, once it is traced. */
-  readonly light?: readonly Value[];
+  /** What is known by now: the light by all rays, and what the nest comes to. */
+  readonly values?: readonly Value[];
   /** No better one follows. */
   readonly last: boolean;
 }
 
-/**
- * Nests a design in the background and reports each book.
- * @returns ends the work
- */
+export interface Nesting {
+  /** Takes the quick nest of the values, which is the first one of the book too; null where it leaves a part out. */
+  readonly laid: (layouts: readonly Layout[] | null) => void;
+  readonly end: () => void;
+}
+
+/** Nests a design in the background and reports each book. */
 export type Background = (
   design: Design,
   extras: ReadonlyMap<string, string>,
   report: (nested: Nested) => void,
-) => () => void;
+) => Nesting;
 
 export type Reporter = (line: string) => void;
 
@@ -61,6 +64,12 @@ function followNamed(path: string, names: readonly string[], changed: () => void
   };
 }
 
+/** What was known stands until its group is worked out again. */
+function withGroups(known: readonly Value[], found: readonly Value[]): Value[] {
+  const groups = new Set(found.map(({ group }) => group));
+  return [...known.filter(({ group }) => !groups.has(group)), ...found];
+}
+
 /** Who works: the values in one thread, nest and book in another. */
 interface Workers {
   readonly looks: Looks;
@@ -69,7 +78,7 @@ interface Workers {
 
 /** Works out states of a design and puts them on the board; a newer one takes the place of an older. */
 function builder(name: string, board: Board, { looks, background }: Workers, report: Reporter) {
-  let stopNest = (): void => undefined;
+  let nesting: Nesting | null = null;
   /** Counts the states, so that what comes late of an older one is dropped. */
   let current = 0;
 
@@ -80,15 +89,22 @@ function builder(name: string, board: Board, { looks, background }: Workers, rep
     for (const line of problems.flatMap(problemLines)) report(`  ${line}`);
   };
 
+  /** Ends what is under way. */
+  const stop = (): void => {
+    current += 1;
+    nesting?.end();
+    nesting = null;
+  };
+
   const nestOf = ({ design, locate, problems: warnings }: ReadDesign, extras: ReadonlyMap<string, string>): void => {
-    stopNest = background(design, extras, (nested) => {
+    nesting = background(design, extras, (nested) => {
       const all = [...warnings, ...nested.problems.map(locate)];
       if (nested.book === null) {
         refuse(all);
         return;
       }
       const status = nested.last ? 'up to date' : 'up to date; looking for a better nest';
-      const values = nested.light && [...board.state.values.filter(({ group }) => group !== 'light'), ...nested.light];
+      const values = nested.values && withGroups(board.state.values, nested.values);
       const change = { standing: nested.last ? 'shown' : 'nesting', status, problems: all } as const;
       board.show(values ? { ...change, values } : change, nested.book);
       if (nested.last) report(`${name}: up to date`);
@@ -105,14 +121,12 @@ function builder(name: string, board: Board, { looks, background }: Workers, rep
         board.show({ outline: look.outline });
         return;
       }
-      // what was known of the state before stands until its group is worked out again
-      const groups = new Set(look.values.map(({ group }) => group));
-      const values: readonly Value[] = [
-        ...board.state.values.filter(({ group }) => !groups.has(group)),
-        ...look.values,
-      ];
+      // a search takes too long for what it came to before to stand meanwhile
+      const known = board.state.values.filter(({ group }) => group !== 'nested');
+      const values = withGroups(known, look.values);
       if (look.stage !== 'built') {
         board.show({ values });
+        if (look.stage === 'bought') nesting?.laid(look.layouts);
         return;
       }
       const problems = [...warnings, ...look.problems.map(locate)];
@@ -123,17 +137,18 @@ function builder(name: string, board: Board, { looks, background }: Workers, rep
       board.show({ values, problems, status: 'the dish is up to date; nesting in the background' });
       nestOf(reading, extras);
     });
-    worked.catch((error: unknown) => {
-      if (own === current) refuse([{ code: 'internal', severity: 'error', message: reasonOf(error) }]);
-    });
+    worked.then(
+      () => {
+        if (own === current) nesting?.laid(null);
+      },
+      (error: unknown) => {
+        if (own !== current) return;
+        stop();
+        refuse([{ code: 'internal', severity: 'error', message: reasonOf(error) }]);
+      },
+    );
   };
 
-  /** Ends what is under way. */
-  const stop = (): void => {
-    current += 1;
-    stopNest();
-    stopNest = () => undefined;
-  };
   return { refuse, build, stop };
 }
 

@@ -1,26 +1,19 @@
 /** A nest within a moment, for what sheets, cost and time come to: no search, and outlines in few edges. */
 import { flatten } from '../geometry/index.js';
-import { type Layout, nest, type NestOptions, type NestPart, type NestStock } from '../nest/index.js';
+import { type Layout, nest } from '../nest/index.js';
 import type { Prepared } from './types.js';
 
 /** Arcs are covered by edges that stand out this far at most (mm): a tenth of the time, and hardly ever another sheet. */
 const coverTolerance = 0.5;
 
-/** Nests parts of a prepared design so. What lies there fits; a search may need less. */
-export function quickNester({
-  parts,
-}: Pick<Prepared, 'parts'>): (asked: readonly NestPart[], stock: readonly NestStock[], options: NestOptions) => Layout {
+/** Layouts of the requests, in their order. What lies there fits; a search may need less. */
+export function quickNest({ parts, requests }: Pick<Prepared, 'parts' | 'requests'>): Layout[] {
   const outlines = new Map(parts.map(({ id, outline }) => [id, flatten(outline, coverTolerance, 'outside')]));
-  return (asked, stock, options) =>
+  return requests.map(({ parts: asked, stock, options }) =>
     nest(
       asked.map((part) => ({ ...part, outline: outlines.get(part.id) ?? part.outline, openings: [] })),
       stock,
       { ...options, effort: 0 },
-    );
-}
-
-/** Layouts of the requests, in their order. */
-export function quickNest(prepared: Pick<Prepared, 'parts' | 'requests'>): Layout[] {
-  const nester = quickNester(prepared);
-  return prepared.requests.map(({ parts, stock, options }) => nester(parts, stock, options));
+    ),
+  );
 }

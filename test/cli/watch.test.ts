@@ -236,8 +236,8 @@ describe('following a design file', () => {
     save(fixtureText('table-top'));
     start((design, extras, report) => {
       begun.push(design.dish.ribs);
-      noNest(design, extras, report);
-      return () => ended.push(design.dish.ribs);
+      const nesting = noNest(design, extras, report);
+      return { ...nesting, end: () => void ended.push(design.dish.ribs) };
     });
     await until(board, ({ book }) => book === 1);
     save(fixtureText('table-top').replace('ribs: 18', 'ribs: 16'));

@@ -34,7 +34,7 @@ export const get = (url: string, headers: Record<string, string> = {}, method = 
 /** Says what a book would be of, at once. */
 export const noNest: Background = (design, _, report) => {
   report({ problems: [], book: `<!DOCTYPE html>${design.dish.ribs} ribs`, last: false });
-  return () => undefined;
+  return { laid: () => undefined, end: () => undefined };
 };
 
 /** In this thread, shape and key values alone. */

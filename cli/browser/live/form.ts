@@ -105,8 +105,7 @@ function adder(section: string, keys: readonly Stated[], send: Send): HTMLElemen
   }
   const name = make('input', { id: 'new-material', type: 'text', autocomplete: 'off' });
   const act = (): void => {
-    if (name.value.trim() !== '')
-      void send(['materials', name.value.trim()], '{ kind: plywood, thickness: 12 mm }');
+    if (name.value.trim() !== '') void send(['materials', name.value.trim()], '{ kind: plywood, thickness: 12 mm }');
   };
   return make(
     'p',

@@ -5,9 +5,10 @@ import { element, make, speak } from './dom.js';
 const titles: Readonly<Record<Value['group'], string>> = {
   dish: 'Dish',
   stock: 'Sheets and cost, by a quick nest',
+  nested: 'Sheets as nested in the book',
   light: 'Spot and power',
 };
-const order: readonly Value['group'][] = ['light', 'stock', 'dish'];
+const order: readonly Value['group'][] = ['light', 'stock', 'nested', 'dish'];
 
 /** What a builder decides by; the rest is shown on request. */
 const decides: readonly (readonly [Value['group'], string])[] = [
@@ -16,6 +17,7 @@ const decides: readonly (readonly [Value['group'], string])[] = [
   ['light', 'radius of 90 % of it'],
   ['light', 'time to target'],
   ['stock', 'cost'],
+  ['nested', 'cost as nested'],
   ['stock', 'waste'],
   ['stock', 'weight to carry home'],
   ['dish', 'depth'],
