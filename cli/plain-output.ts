@@ -6,12 +6,14 @@ import { exitCode, reasonOf, stop } from './exit.js';
 /**
  * Puts the whole text in place at once, so that a full disk leaves no half file.
  * @param mode of a file that is replaced; the usual one when left out
+ * @param before called when all is ready, right before the new text takes the place of the old; what it throws ends it
  */
-export function put(path: string, text: string, mode?: number): void {
+export function put(path: string, text: string, mode?: number, before?: () => void): void {
   const part = `${path}.part-${randomBytes(4).toString('hex')}`;
   try {
     writeFileSync(part, text, { flag: 'wx' });
     if (mode !== undefined) chmodSync(part, mode);
+    before?.();
     renameSync(part, path);
   } catch (error) {
     rmSync(part, { force: true });

@@ -1,18 +1,11 @@
 /** What the page does to the design file: single keys, with undo and redo. The file itself is what counts, not a copy. */
-import { createHash } from 'node:crypto';
 import { lstatSync } from 'node:fs';
-import {
-  entryAt,
-  type KeySteps,
-  type NewValue,
-  type StatedKey,
-  statedKeys,
-  withKey,
-  type Written,
-} from '../../lib/index.js';
+import { entryAt, type KeySteps, type NewValue, withKey, type Written } from '../../lib/index.js';
 import { reasonOf } from '../exit.js';
 import { readPlainFile, whyUnread } from '../plain-file.js';
 import { put } from '../plain-output.js';
+import { isSection, revisionOf, shownAt } from './revision.js';
+import { across, type Step, stepOf } from './step.js';
 
 export interface Edit {
   readonly path: KeySteps;
@@ -26,38 +19,16 @@ type Refused = Extract<Written, { readonly kind: 'refused' }>;
 
 export type Outcome =
   /** `merged`: the file had been changed elsewhere, and both changes stand. */
-  | { readonly kind: 'done'; readonly text: string; readonly merged: boolean }
+  | { readonly kind: 'done'; readonly merged: boolean }
   /** The key itself was changed elsewhere: the person decides. */
   | { readonly kind: 'conflict'; readonly path: KeySteps; readonly theirs: string | null }
   | Refused;
 
-/** One step that can be taken back. */
-interface Step {
-  readonly before: string;
-  readonly after: string;
-  /** The key that was changed; null where the whole text was. */
-  readonly path: KeySteps | null;
-}
-
 const largest = 1_000_000;
-/** Steps that can be taken back; with them their texts are kept. */
+/** Steps that can be taken back. */
 const maxSteps = 500;
 
 const refused = (message: string, remedy: string): Refused => ({ kind: 'refused', message, remedy });
-
-/** Names a state of the text. */
-export const revisionOf = (text: string): string => createHash('sha256').update(text).digest('base64url').slice(0, 22);
-
-/** What a text states at a key and below it. */
-const statedFrom = (text: string, path: KeySteps): readonly StatedKey[] =>
-  (statedKeys(text) ?? []).filter((one) => path.every((step, i) => one.path[i] === step));
-
-const shownAt = (text: string, path: KeySteps): string | null =>
-  statedFrom(text, path).find((one) => one.path.length === path.length)?.shown ?? null;
-
-/** Whether a path leads to a section, which cannot be held against what the page showed of it. */
-const isSection = (text: string, path: KeySteps): boolean =>
-  statedFrom(text, path).some((one) => one.path.length > path.length);
 
 /** The forms in which what was typed may be written, the one that its key takes first. */
 function forms(path: KeySteps, typed: string): readonly NewValue[] {
@@ -100,27 +71,32 @@ export class Session {
     }
   }
 
-  /** Writes in the place of the file itself: never through a link, and with its own permissions. */
-  #write(text: string): Refused | null {
+  /**
+   * Writes in the place of the file itself: never through a link, and with its own permissions.
+   * @param before what it holds; where an editor has saved since it was read, that save stands
+   */
+  #write(before: string, text: string): Refused | null {
     if (this.readOnly) return refused('the page is read-only', 'start the command without --read-only');
     try {
       const there = lstatSync(this.file);
       if (!there.isFile()) return refused('the design file is a link', 'open the file that it leads to');
-      put(this.file, text, there.mode & 0o777);
+      put(this.file, text, there.mode & 0o777, () => {
+        if (readPlainFile(this.file, largest) !== before) throw new Error('it was saved elsewhere at this moment');
+      });
       return null;
     } catch (error) {
-      return refused(`the design file cannot be written: ${reasonOf(error)}`, 'nothing was changed');
+      return refused(`the design file cannot be written: ${reasonOf(error)}`, 'nothing was changed; do it again');
     }
   }
 
-  #take(step: Step, merged: boolean): Outcome {
-    if (step.after === step.before) return { kind: 'done', text: step.after, merged };
-    const failed = this.#write(step.after);
+  #take(before: string, after: string, path: KeySteps | null, merged: boolean): Outcome {
+    if (after === before) return { kind: 'done', merged };
+    const failed = this.#write(before, after);
     if (failed) return failed;
-    this.#done.push(step);
+    this.#done.push(stepOf(before, after, path));
     if (this.#done.length > maxSteps) this.#done.shift();
     this.#undone.length = 0;
-    return { kind: 'done', text: step.after, merged };
+    return { kind: 'done', merged };
   }
 
   /** @param revision of the text on which the edit was made */
@@ -134,7 +110,7 @@ export class Session {
     }
     const made = typedInto(now.text, path, value);
     if (made.kind === 'refused') return made;
-    return this.#take({ before: now.text, after: made.text, path }, merged);
+    return this.#take(now.text, made.text, path, merged);
   }
 
   /** Puts a whole text in place, as that of a variant. */
@@ -143,38 +119,39 @@ export class Session {
     if (now.kind === 'refused') return now;
     if (revisionOf(now.text) !== revision)
       return refused('the file was changed elsewhere', 'look at it first, then take the variant again');
-    return this.#take({ before: now.text, after: text, path: null }, false);
+    return this.#take(now.text, text, null, false);
   }
 
-  /** Goes from the one text of a step to the other; where the file was changed since, the key alone. */
-  #go(from: Step[], to: Step[], ends: (step: Step) => readonly [here: string, there: string]): Outcome {
+  /** Goes from the one side of a step to the other; where the file was changed since, the key alone. */
+  #go(from: Step[], to: Step[], back: boolean): Outcome {
     const step = from.at(-1);
     if (!step) return refused('there is nothing to take back', 'edit a key first');
     const now = this.read();
     if (now.kind === 'refused') return now;
-    const [here, there] = ends(step);
-    let text = there;
-    if (now.text !== here) {
-      const { path } = step;
+    const { path, at } = step;
+    const [here, there] = back ? [step.after, step.before] : [step.before, step.after];
+    const whole = across(now.text, at, here, there);
+    let text = whole;
+    if (text === null) {
       const name = path?.join('.') ?? 'the file';
-      if (path === null || shownAt(now.text, path) !== shownAt(here, path))
+      if (path === null || shownAt(now.text, path) !== here.value)
         return refused(`${name} was changed elsewhere since`, 'what stands there now is kept; change it by hand');
-      const made = typedInto(now.text, path, shownAt(there, path));
+      const made = typedInto(now.text, path, there.value);
       if (made.kind === 'refused') return made;
       text = made.text;
     }
-    const failed = this.#write(text);
+    const failed = this.#write(now.text, text);
     if (failed) return failed;
     from.pop();
     to.push(step);
-    return { kind: 'done', text, merged: text !== there };
+    return { kind: 'done', merged: whole === null };
   }
 
   undo(): Outcome {
-    return this.#go(this.#done, this.#undone, ({ before, after }) => [after, before]);
+    return this.#go(this.#done, this.#undone, true);
   }
 
   redo(): Outcome {
-    return this.#go(this.#undone, this.#done, ({ before, after }) => [before, after]);
+    return this.#go(this.#undone, this.#done, false);
   }
 }

@@ -7,7 +7,7 @@ import { isBeside, loadExtras } from '../extras.js';
 import { follow, type Sight } from './follow.js';
 import type { Looks } from './looks.js';
 import type { Value } from './shown.js';
-import { revisionOf } from './session.js';
+import { revisionOf } from './revision.js';
 import { problemLines } from '../report.js';
 import type { Board } from './state.js';
 

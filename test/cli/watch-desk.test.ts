@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Running, serve } from '../../cli/watch/server.js';
-import { revisionOf } from '../../cli/watch/session.js';
+import { revisionOf } from '../../cli/watch/revision.js';
 import { Board } from '../../cli/watch/state.js';
 import { fixtureText } from '../helpers/fixtures.js';
 import { type Answer, ask, deskOf, get } from '../helpers/live-page.js';

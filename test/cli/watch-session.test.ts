@@ -12,7 +12,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { statedKeys } from '../../lib/index.js';
-import { type Edit, type Outcome, revisionOf, Session } from '../../cli/watch/session.js';
+import { revisionOf } from '../../cli/watch/revision.js';
+import { type Edit, type Outcome, Session } from '../../cli/watch/session.js';
 import { fixtureText } from '../helpers/fixtures.js';
 
 let folder = '';
