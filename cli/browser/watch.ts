@@ -6,6 +6,7 @@ import { button, element, make, notice } from './live/dom.js';
 import { askWhich, goToField, sayAtField, type Send, showForm } from './live/form.js';
 import { paint } from './live/picture.js';
 import { makeSliders, showSliders, statedAt } from './live/sliders.js';
+import { setUpStart, showStart } from './live/start.js';
 import { showValues, speakValues } from './live/values.js';
 import { setUpWorks, showWork } from './live/works.js';
 
@@ -143,12 +144,17 @@ function show(now: State): void {
   state = now;
   document.title = `${now.file}: dishwright watch`;
   element('file').textContent = now.file;
-  element('status').textContent = now.status;
-  element('bar').classList.toggle('faulty', now.standing === 'faulty');
+  element('status').textContent =
+    now.start && now.revision === '' ? 'answer the questions, or save the file in an editor' : now.status;
+  element('bar').classList.toggle('faulty', now.standing === 'faulty' && !now.start);
   (element('undo') as HTMLButtonElement).disabled = !now.undoable || now.readOnly;
   (element('redo') as HTMLButtonElement).disabled = !now.redoable || now.readOnly;
   element('read-only').hidden = !now.readOnly;
   element('unreadable').hidden = now.keys !== null;
+  // a file that an editor has saved meanwhile is there, whatever was asked
+  const starting = now.revision === '' && now.start !== null;
+  showStart(starting ? now.start : null);
+  element('problems').hidden = starting;
   showProblems(now);
   showForm(element('form'), groups, now, send);
   showSliders(now);
@@ -176,6 +182,7 @@ async function start(): Promise<void> {
   });
   choosePart();
   setUpWorks(report);
+  setUpStart(report);
   element('undo').addEventListener('click', () => simple('undo'));
   element('redo').addEventListener('click', () => simple('redo'));
   element('keep').addEventListener('click', () =>

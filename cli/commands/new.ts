@@ -25,6 +25,8 @@ const described: Readonly<Record<AnswerKey, string>> = {
   drills: 'drill bits at hand, such as "2, 3, 4.5", or none',
   'focal-length': 'focal length, such as "450 mm"',
   ribs: 'number of ribs',
+  'panel-price': 'price of a sheet for the panels, such as 12.50, or none',
+  'reflector-price': 'price of a metre of the reflector’s roll, such as 9, or none',
 };
 
 /** Takes what the flags say, and asks for the rest where there is somebody to ask. @throws Stop for a flag that does not do */
@@ -39,9 +41,9 @@ async function answersBy(flags: NewArguments, ask: Ask | null): Promise<Answers>
     const flag = given(last) === undefined ? '' : `--${last}: `;
     throw stop(exitCode.wrongInput, 'usage', `${flag}${message}`, remedy);
   };
-  return askQuestions((question, key) => {
+  return askQuestions((question, usual, key) => {
     last = key;
-    return Promise.resolve(given(key) ?? ask?.(question) ?? '');
+    return Promise.resolve(given(key) ?? ask?.(question, usual) ?? '');
   }, report);
 }
 

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import process from 'node:process';
 import { resolve } from 'node:path';
 import type { CommandModule } from 'yargs';
@@ -6,6 +7,7 @@ import { designArgument } from '../flags.js';
 import { exitCode, stop } from '../exit.js';
 import { nestInThread } from '../watch/background.js';
 import { Desk } from '../watch/desk.js';
+import { Guide } from '../watch/guide.js';
 import { looksInThread } from '../watch/looks.js';
 import { serve } from '../watch/server.js';
 import { Session } from '../watch/session.js';
@@ -49,13 +51,15 @@ export const watchCommand: CommandModule<object, WatchArguments> = {
     const { looks, end } = looksInThread();
     let refresh = (): void => undefined;
     const works = new Works(file, process.argv[1] ?? '', (work) => board.show({ work }));
-    const desk = new Desk(new Session(file, readOnly), board, looks, works, () => refresh());
+    const guide = readOnly ? null : new Guide(file, board, () => refresh());
+    const desk = new Desk(new Session(file, readOnly), board, looks, works, guide, () => refresh());
     try {
       const running = await serve(board, desk, port);
       print(running.url);
       say('open this address in a browser of this machine; Ctrl-C ends it');
       const watching = watchDesign(design, board, { looks, background: nestInThread }, say);
       ({ refresh } = watching);
+      if (!existsSync(file)) guide?.begin();
       await interrupted();
       watching.end();
       works.cancel();

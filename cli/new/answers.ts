@@ -34,6 +34,10 @@ export interface Answers {
   readonly sheet: { readonly width: number; readonly height: number };
   /** Of one sheet; 0 where none is stated. */
   readonly price: number;
+  /** Of one sheet of what the panels are cut from. */
+  readonly panelPrice: number;
+  /** Of a metre of the reflector's roll. */
+  readonly reflectorPrice: number;
   readonly place: Place | null;
   /** Diameter of the router bit; null for the usual one. */
   readonly bit: number | null;
@@ -111,6 +115,8 @@ export function usualAnswers(): Answers {
     ribs: usualRibs(aperture, null),
     sheet: usualSheet('mm'),
     price: 0,
+    panelPrice: 0,
+    reflectorPrice: 0,
     place: null,
     bit: null,
     drillBits: null,
@@ -148,6 +154,17 @@ export function parsePlace(text: string): Place | null {
 export function parseSheet(text: string, units: LengthUnit): Pick<Answers, 'sheet' | 'price'> {
   const found = /^(.*?)\s+(?:for|at)\s+[^\d-]*(\d+(?:\.\d+)?)\D*$/i.exec(text);
   return { sheet: parseUsualSize(found?.[1] ?? text, units), price: Number(found?.[2] ?? 0) };
+}
+
+/**
+ * `12.50`, `none`: a price in the builder's own currency; 0 for none.
+ * @throws LengthError
+ */
+export function parsePrice(text: string): number {
+  if (/^(?:none|no|nothing|unknown)$/i.test(text)) return 0;
+  const found = /^[^\d-]*(\d+(?:\.\d+)?)\D*$/.exec(text);
+  if (!found) throw new LengthError(`"${text}" is no price`, 'write a number with a point, such as 12.50, or none');
+  return Number(found[1]);
 }
 
 /**

@@ -116,7 +116,7 @@ interface Skin {
 const hardboardStrain = 12 / 5000;
 
 /** A small dish, and one that bends its panels tightly, takes card and film where a large one takes hardboard and aluminium. */
-function skinOf({ units, aperture, focalLength }: Answers): Skin {
+export function skinOf({ units, aperture, focalLength }: Answers): Skin {
   const inches = units === 'in';
   const board = inches ? mmPer.in / 8 : 3;
   const small = aperture < 800;
@@ -153,6 +153,8 @@ function drills({ units, drillBits }: Answers): string {
   if (drillBits === null) return drillSet[units === 'in' ? 'in' : 'mm'];
   return `[${drillBits.map((mm) => bare(mm, units)).join(', ')}]`;
 }
+
+const priced = (price: number): string => (price > 0 ? `, price: ${price}` : '');
 
 function chosen(answers: Answers): Chosen {
   const { units, aperture, focalLength, heats, kind, thickness, machine, place, price } = answers;
@@ -197,9 +199,9 @@ function chosen(answers: Answers): Chosen {
       item(mirror.name, mirror.kind, mirror.thickness),
     ],
     stock: [
-      `  - { material: ${ribs}, size: ${sheet}${price > 0 ? `, price: ${price}` : ''} }`,
-      `  - { material: ${panel.name}, size: ${sheet} }`,
-      `  - { material: ${mirror.name}, rollWidth: ${length(mirror.roll)} }`,
+      `  - { material: ${ribs}, size: ${sheet}${priced(price)} }`,
+      `  - { material: ${panel.name}, size: ${sheet}${priced(answers.panelPrice)} }`,
+      `  - { material: ${mirror.name}, rollWidth: ${length(mirror.roll)}${priced(answers.reflectorPrice)} }`,
     ],
   };
 }

@@ -16,6 +16,7 @@ import {
   parseHeats,
   parseMaterial,
   parsePlace,
+  parsePrice,
   parseSheet,
   ribRange,
   unitOfText,
@@ -25,6 +26,7 @@ import {
   usualSheet,
   usualThickness,
 } from './answers.js';
+import { skinOf } from './design-text.js';
 import { Trials } from './trial.js';
 
 /** What is asked for; each is a flag of the command too. */
@@ -39,20 +41,22 @@ export const answerKeys = [
   'drills',
   'focal-length',
   'ribs',
+  'panel-price',
+  'reflector-price',
 ] as const;
 export type AnswerKey = (typeof answerKeys)[number];
 
-/** Puts a question and gives what was typed, without the line's end. */
-export type Ask = (question: string) => Promise<string>;
+/** Puts a question and gives what was typed, without the line's end; an empty answer takes `usual`. */
+export type Ask = (question: string, usual: string) => Promise<string>;
 /** The same, where it is known what is asked for. */
-export type AskFor = (question: string, key: AnswerKey) => Promise<string>;
+export type AskFor = (question: string, usual: string, key: AnswerKey) => Promise<string>;
 /** Takes why an answer does not do, and what would. */
 export type Report = (message: string, remedy: string) => void;
 
 /** Asks until the answer can be read; an empty answer takes `usual`. */
 export async function until<T>(ask: Ask, report: Report, question: string, usual: string, read: (text: string) => T) {
   for (;;) {
-    const text = (await ask(`${question} [${usual}]: `)).trim();
+    const text = (await ask(question, usual)).trim();
     try {
       return read(text === '' ? usual : text);
     } catch (error) {
@@ -175,7 +179,9 @@ async function askWorkshop(put: Put, wanted: Wanted): Promise<Answers> {
   const machine = await put('process', 'How it is cut: router, laser or hand', 'router', readMachine);
   const bits = machine === 'router' ? await askBits(put, units) : { bit: null, drillBits: null };
   const focalLength = usualFocalLength(aperture, units);
-  return { ...wanted, ...material, ...bought, ...bits, machine, focalLength, ribs: usualRibs(aperture, heats) };
+  const ribs = usualRibs(aperture, heats);
+  const prices = { panelPrice: 0, reflectorPrice: 0 };
+  return { ...wanted, ...material, ...bought, ...prices, ...bits, machine, focalLength, ribs };
 }
 
 async function askBits(put: Put, units: Answers['units']): Promise<Pick<Answers, 'bit' | 'drillBits'>> {
@@ -207,7 +213,8 @@ const notByRibs: ReadonlySet<Diagnostic['code']> = new Set<Diagnostic['code']>([
  */
 export async function askQuestions(ask: AskFor, report: Report): Promise<Answers> {
   const trials = new Trials();
-  const put: Put = (key, question, usual, read) => until((asked) => ask(asked, key), report, question, usual, read);
+  const put: Put = (key, question, usual, read) =>
+    until((asked, offered) => ask(asked, offered, key), report, question, usual, read);
   const wanted = await askWanted(put);
   for (;;) {
     const asked = await askWorkshop(put, wanted);
@@ -221,7 +228,7 @@ export async function askQuestions(ask: AskFor, report: Report): Promise<Answers
       );
       continue;
     }
-    return askShape(put, { ...asked, ribs }, trials);
+    return askPrices(put, await askShape(put, { ...asked, ribs }, trials));
   }
 }
 
@@ -244,4 +251,16 @@ async function askShape(put: Put, proposed: Answers, trials: Trials): Promise<An
     (text) => readRibs(text, answers, trials),
   );
   return { ...answers, ribs };
+}
+
+/** What the sheets cost that follow from the answers. */
+async function askPrices(put: Put, answers: Answers): Promise<Answers> {
+  const { units, sheet } = answers;
+  const { panel, mirror } = skinOf(answers);
+  const size = [sheet.width, sheet.height].map((mm) => formatLength(mm, units)).join(' x ');
+  const panels = `${formatLength(panel.thickness, units)} ${panel.kind} for the panels`;
+  const panelPrice = await put('panel-price', `Price of a sheet of ${panels}, ${size}; or none`, 'none', parsePrice);
+  const roll = `${mirror.kind} for the reflector, ${formatLength(mirror.roll, units)} wide`;
+  const reflectorPrice = await put('reflector-price', `Price of a metre of ${roll}; or none`, 'none', parsePrice);
+  return { ...answers, panelPrice, reflectorPrice };
 }

@@ -20,8 +20,8 @@ export async function atTerminal<T>(questions: (ask: Ask) => Promise<T>): Promis
   // the iterator keeps lines that are pasted ahead of their question
   const typed = lines[Symbol.asyncIterator]();
   try {
-    return await questions(async (question) => {
-      lines.setPrompt(question);
+    return await questions(async (question, usual) => {
+      lines.setPrompt(`${question} [${usual}]: `);
       lines.prompt();
       const line = await typed.next();
       if (line.done === true)

@@ -14,6 +14,7 @@ const revision = z.string().max(64);
 
 export const askedEdit = z.strictObject({ path, value, was: value, revision });
 export const askedDraft = z.strictObject({ edits: z.array(z.strictObject({ path, value })).min(1).max(8) });
+export const askedAnswer = z.strictObject({ text: z.string().max(200) });
 export const askedNothing = z.strictObject({});
 export const askedKeep = z.strictObject({ name: z.string().min(1).max(60) });
 export const askedVariant = z.strictObject({ id: z.int(), revision });

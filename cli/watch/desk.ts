@@ -5,7 +5,17 @@ import type { KeySteps } from '../../lib/index.js';
 import { readDesignText } from '../design-file.js';
 import { Stop } from '../exit.js';
 import { loadExtras } from '../extras.js';
-import { askedDraft, askedDrop, askedEdit, askedKeep, askedNothing, askedVariant, askedWork } from './asked.js';
+import {
+  askedAnswer,
+  askedDraft,
+  askedDrop,
+  askedEdit,
+  askedKeep,
+  askedNothing,
+  askedVariant,
+  askedWork,
+} from './asked.js';
+import type { Guide } from './guide.js';
 import { outlineOf } from './look.js';
 import type { Looks } from './looks.js';
 import { type Outcome, type Session, typedInto } from './session.js';
@@ -37,6 +47,8 @@ export class Desk {
     readonly board: Board,
     readonly looks: Looks,
     readonly works: Works,
+    /** Asks for what a new design needs; null where none may be written. */
+    readonly guide: Guide | null,
     /** Takes up what was written, at once. */
     readonly refresh: () => void,
   ) {}
@@ -93,6 +105,16 @@ export class Desk {
         return this.#answer(session.replace(text, revision));
       },
       work: () => this.#work(askedWork.parse(body)),
+      answer: () => {
+        const { text } = askedAnswer.parse(body);
+        return this.guide?.answer(text) ? done() : refusal(409, 'nothing is asked at the moment', 'wait for it');
+      },
+      again: () => {
+        askedNothing.parse(body);
+        if (!this.guide?.asking) return refusal(409, 'nothing is asked at the moment', 'edit the file');
+        this.guide.begin();
+        return done();
+      },
       cancel: () => {
         askedNothing.parse(body);
         this.works.cancel();

@@ -4,6 +4,7 @@ export const pageStyle = `
 .bar h1{font-size:1.05rem}
 .bar p{margin:0;color:var(--soft)}
 .faulty p{color:var(--warn);font-weight:600}
+[hidden]{display:none!important}
 .acts{display:flex;flex-wrap:wrap;gap:.4rem .6rem;align-items:center;margin:.4rem 0}
 .bar .acts{margin:0 0 0 auto}
 button:disabled{color:var(--soft);border-style:dashed;cursor:default}
@@ -46,6 +47,11 @@ input[type=text],select{font:inherit;color:var(--ink);background:var(--paper);bo
 #values td{padding-left:.7rem}
 #values .changed{font-weight:700;color:var(--lit)}
 #values thead button{margin:.2rem .2rem 0 0}
+#start{background:var(--leaf);border:1px solid var(--line);margin:1rem 1rem 0;padding:.8rem 1rem}
+#start dt{color:var(--soft);font-size:.82rem}
+#start dd{margin:0 0 .4rem;font-weight:600}
+#start-form{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:.3rem .6rem;max-width:46rem}
+#start-form>label,#start-form>p{grid-column:1/-1;margin:0}
 .unseen{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 #work-lines{max-height:18rem;overflow:auto;background:var(--paper);padding:.5rem;margin:0}
 #work-lines:empty{display:none}

@@ -9,6 +9,12 @@ const body = `
 <div class="acts"><button type="button" id="undo" disabled>Undo</button><button type="button" id="redo" disabled>Redo</button></div></header>
 <p id="notice" role="alert"></p><p id="said" class="unseen" aria-live="polite"></p>
 <section aria-label="Problems"><ul id="problems"></ul></section>
+<section id="start" aria-labelledby="start-head" hidden><h2 id="start-head">A new dish</h2>
+<p>The file is not there yet. A few questions, in the order of the job; an empty answer takes what stands in brackets.</p>
+<dl id="start-given"></dl>
+<form id="start-form"><label for="start-answer" id="start-question"></label><p class="fault" id="start-said" role="alert"></p><input type="text" id="start-answer" autocomplete="off" spellcheck="false" aria-describedby="start-said"><button type="submit" id="start-next">Next</button></form>
+<div id="start-proposal"></div>
+<div class="acts"><button type="button" id="start-write">Write the design</button><button type="button" id="start-again">Begin again</button></div></section>
 <main>
 <div class="desk">
 <section id="design" aria-labelledby="design-head"><h2 id="design-head">Design</h2>

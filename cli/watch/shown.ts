@@ -75,6 +75,20 @@ export interface State {
   readonly redoable: boolean;
   readonly variants: readonly Variant[];
   readonly work: Work | null;
+  /** The next question of a new design; null where the file is there. */
+  readonly start: Start | null;
+}
+
+/** A step of the guided start. */
+export interface Start {
+  /** Null at the end, where `proposal` says what the answers come to. */
+  readonly question: string | null;
+  /** What an empty answer takes. */
+  readonly usual: string;
+  /** Why the last answer does not do, and what would. */
+  readonly said: string | null;
+  readonly given: readonly (readonly [question: string, answer: string])[];
+  readonly proposal: readonly string[];
 }
 
 /** A state of the file that is kept for comparison. */

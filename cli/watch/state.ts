@@ -23,6 +23,7 @@ export class Board {
       redoable: false,
       variants: [],
       work: null,
+      start: null,
     };
   }
 

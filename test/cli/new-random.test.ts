@@ -32,6 +32,8 @@ function typedAnswers(seed: number): ReadonlyMap<string, string> {
     ['Drill bits', ''],
     ['Focal length', length(aperture * (0.26 + 0.94 * random()), 2)],
     ['Number of ribs', String(8 + Math.floor(41 * random()))],
+    ['Price of a sheet', random() < 0.5 ? '' : (100 * random()).toFixed(2)],
+    ['Price of a metre', random() < 0.5 ? '' : (100 * random()).toFixed(2)],
   ]);
 }
 

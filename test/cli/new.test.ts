@@ -91,7 +91,7 @@ describe('the questions', () => {
         '4 mm',
         '2.5, 3, 4, 4.5',
       ],
-      ...['', '24'],
+      ...['', '24', '11', '9.50'],
     );
     expect(answers).toMatchObject({
       units: 'mm',
@@ -112,7 +112,7 @@ describe('the questions', () => {
     expect(design.vessel?.diameter).toBe(260);
     expect(design.load?.mass).toBe(12);
     expect(design.site).toMatchObject({ latitude: 47.1, longitude: 15.4 });
-    expect(design.stock[0]?.price).toBe(62.5);
+    expect(design.stock.map(({ price }) => price)).toEqual([62.5, 11, 9.5]);
     expect(design.process).toMatchObject({ toolDiameter: 4, drillBits: [2.5, 3, 4, 4.5] });
   });
 
@@ -146,10 +146,12 @@ describe('the questions', () => {
         '100',
         '400',
       ],
-      ...['many', '18', 'x'],
+      ...['many', '18', 'cheap', '12.50', 'none', 'x'],
     );
     expect(answers).toMatchObject({ aperture: 900, focalLength: 400, thickness: 9, machine: 'hand', ribs: 18 });
-    expect(reported).toHaveLength(9);
+    expect(answers).toMatchObject({ panelPrice: 12.5, reflectorPrice: 0 });
+    expect(reported).toHaveLength(10);
+    expect(reported[9]).toContain('such as 12.50');
     expect(reported[0]).toContain('write it as 5 l in 220 mm');
     expect(reported[1]).toContain('such as 47.1 15.4');
     expect(reported[3]).toContain('from 50 mm to 20000 mm');

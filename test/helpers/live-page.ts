@@ -1,6 +1,7 @@
 /** The live page without its threads: asked over the network, worked out in this one. */
 import { request } from 'node:http';
 import { Desk } from '../../cli/watch/desk.js';
+import type { Guide } from '../../cli/watch/guide.js';
 import { lookAt } from '../../cli/watch/look.js';
 import type { Looks } from '../../cli/watch/looks.js';
 import { Session } from '../../cli/watch/session.js';
@@ -45,7 +46,7 @@ export const looksHere: Looks = (lane, design, extras, report) => {
 };
 
 /** What the page asks goes to this file. */
-export const deskOf = (board: Board, file: string, readOnly = false): Desk => {
+export const deskOf = (board: Board, file: string, readOnly = false, guide: Guide | null = null): Desk => {
   const works = new Works(file, '/nowhere/main.js', (work) => board.show({ work }));
-  return new Desk(new Session(file, readOnly), board, looksHere, works, () => undefined);
+  return new Desk(new Session(file, readOnly), board, looksHere, works, guide, () => undefined);
 };

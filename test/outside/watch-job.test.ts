@@ -1,14 +1,13 @@
 /** The whole job on the live page by keyboard, as somebody would do it who sees no pointer. */
 import type { ChildProcess } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { launch } from '../helpers/browser.js';
-import { dishwright } from '../helpers/command.js';
 import { fixtureText } from '../helpers/fixtures.js';
 import { openPage, waitForText, watchFile } from '../helpers/live-browser.js';
 
@@ -83,9 +82,32 @@ function print(path: string): string {
 
 describe('the whole job on the live page', () => {
   it('is done by keyboard: new, edit, fault, mend, undo, compare, cut, cancel, verify', async () => {
-    const answers = ['--aperture', '500 mm', '--material', 'plywood 6 mm', '--process', 'hand'];
-    expect(dishwright(folder, ['new', 'dish.yaml', ...answers]).code).toBe(0);
     const { page, said } = await openPage(browser, await start());
+    // a file that is not there yet: the questions of `new`, in its order
+    for (const [question, answer, refusal] of [
+      ['What is to be heated', 'a pot', 'does not say how much in which pot'],
+      ['What is to be heated', ''],
+      ['Where', ''],
+      ['How big', '500 mm'],
+      ['Board for the ribs', 'plywood 6 mm'],
+      ['Size of the sheets', '2440 x 1220 for 54'],
+      ['How it is cut', 'hand'],
+      ['Focal length', ''],
+      ['Number of ribs', ''],
+      ['Price of a sheet', '12.50'],
+      ['Price of a metre', ''],
+    ] as const) {
+      await waitForText(page, '#start-question', question);
+      await tabTo(page, '#start-answer');
+      await page.keyboard.press('ControlOrMeta+a');
+      await page.keyboard.press('Delete');
+      await page.keyboard.type(answer);
+      await page.keyboard.press('Enter');
+      if (refusal !== undefined) await waitForText(page, '#start-said', refusal);
+    }
+    await waitForText(page, '#start-proposal', '54.00');
+    expect(existsSync(file)).toBe(false);
+    await press(page, '#start-write');
     await shown(page);
     const first = now();
 
