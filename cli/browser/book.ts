@@ -1,10 +1,12 @@
-/** The book's own script: the dish in space, pictures that zoom, parts that light up. */
+/** The book's own script: the dish in space, pictures that zoom and open large, parts that light up. */
+import { makeLarge } from './large.js';
 import { lightParts } from './light.js';
 import { spatialDish, type SpatialView } from './spatial.js';
 import { makeZoomable } from './zoom.js';
 
 document.documentElement.classList.add('live');
-for (const figure of document.querySelectorAll<HTMLElement>('figure.zoom')) makeZoomable(figure);
+for (const figure of document.querySelectorAll<HTMLElement>('main figure:not(#drawn)'))
+  makeLarge(figure, figure.classList.contains('zoom') ? makeZoomable(figure) : undefined);
 
 let view: SpatialView | null = null;
 lightParts((part) => view?.light(part));

@@ -119,13 +119,17 @@ function listenToPointer(pane: HTMLElement, { zoom, pan }: View): void {
   });
 }
 
-/** Puts a frame and buttons round the picture of a figure. */
-export function makeZoomable(figure: HTMLElement): void {
+/**
+ * Puts a frame and buttons round the picture of a figure.
+ * @returns what shows the whole picture again
+ */
+export function makeZoomable(figure: HTMLElement): () => void {
   const svg = figure.querySelector('svg');
-  if (!svg) return;
+  if (!svg) return () => undefined;
   const view = viewOf(svg);
   const pane = frameOf(svg);
   pane.after(buttonsOf(view));
   listenToKeys(pane, view);
   listenToPointer(pane, view);
+  return view.all;
 }

@@ -103,6 +103,10 @@ describe.each(fixtureNames)('the book of %s', (name) => {
     const { page } = await open(name, options);
     const overflow = await page.evaluate<number>('document.documentElement.scrollWidth - innerWidth');
     expect(overflow).toBeLessThanOrEqual(0);
+    const cutOff = await page.evaluate<string[]>(
+      `[...document.querySelectorAll('.scroll')].filter((each) => each.scrollWidth > each.clientWidth + 1).map((each) => each.getAttribute('aria-label'))`,
+    );
+    expect(cutOff).toEqual([]);
     await page.waitForSelector('#stage canvas');
     await page.evaluate(axe);
     const findings = await page.evaluate<unknown[]>('axe.run().then(({ violations }) => violations)');
@@ -233,6 +237,46 @@ describe('the book at work', () => {
     expect((await box())[0]).toBeGreaterThan(near[0] ?? Infinity);
     await page.locator('[data-chapter="sheets"] .tools button', { hasText: 'Whole' }).first().click();
     (await box()).forEach((value, i) => expect(value).toBeCloseTo(whole[i] ?? NaN, 2));
+    await page.context().close();
+  });
+
+  it('opens every picture large on a phone, by tap and by key, with letters that can be read, and puts it back', async () => {
+    const { page, said } = await open('press-house', { viewport: { width: 390, height: 844 }, hasTouch: true });
+    const pictures = page.locator('main figure:not(#drawn):has(svg)');
+    expect(await pictures.count()).toBeGreaterThan(30);
+    for (const each of await pictures.all()) {
+      const name = await figure
+        .locator('svg')
+        .first()
+        .evaluate<string, unknown>('(svg) => svg.getAttribute("aria-label") ?? svg.querySelector("title").textContent');
+      await each.locator('.tools button', { hasText: 'Large' }).focus();
+      await page.keyboard.press('Enter');
+      const dialog = page.locator('dialog[open]');
+      expect(await dialog.getAttribute('aria-label')).toBe(name);
+      const letters = await dialog.evaluate<
+        number[],
+        unknown
+      >(`(dialog) => [...dialog.querySelectorAll('svg text')].map((text) => {
+        const { a, b } = text.getScreenCTM();
+        return Number.parseFloat(getComputedStyle(text).fontSize) * Math.hypot(a, b);
+      })`);
+      // 11 px is what phones themselves take for the smallest print (common practice, no source)
+      expect(Math.min(Infinity, ...letters), name).toBeGreaterThanOrEqual(11);
+      await page.keyboard.press('Escape');
+      await dialog.waitFor({ state: 'detached' });
+      expect(await each.locator('svg').count(), name).toBeGreaterThan(0);
+    }
+    // a tap shows the place that was tapped, and the picture can be moved to its end
+    await page.locator('[data-drawing="rib"] svg').tap();
+    const pane = page.locator('dialog[open] .pane');
+    const reach = await pane.evaluate<{ left: number; wide: number; shown: number }, unknown>(
+      '(pane) => ({ left: pane.scrollLeft, wide: pane.scrollWidth, shown: pane.clientWidth })',
+    );
+    expect(reach.left + reach.shown / 2).toBeCloseTo(reach.wide / 2, -2);
+    expect(reach.wide).toBeGreaterThan(2 * reach.shown);
+    await page.evaluate(axe);
+    expect(await page.evaluate<unknown[]>('axe.run().then(({ violations }) => violations)')).toEqual([]);
+    expect(said).toEqual([]);
     await page.context().close();
   });
 

@@ -28,8 +28,7 @@ function burnBlocks({ plots, heads, rows, notes }: BookBurn, width: number): Blo
   const remarks = markup`${notes.map((note) => markup`<p>${note}</p>`)}`;
   const height = 6 + printedHeight(table, width, 0.93) + printedHeight(remarks, width / 2 - 3, 0.91) / 2;
   const drawn = plots.map(
-    ({ title, svg }) =>
-      markup`<figure class="plot wide"><div class="scroll" tabindex="0" role="region" aria-label="${title}">${raw(svg)}</div><figcaption>${title}</figcaption></figure>`,
+    ({ title, svg }) => markup`<figure class="plot">${raw(svg)}<figcaption>${title}</figcaption></figure>`,
   );
   return [
     block(markup`<h3>Where it burns</h3><div class="reaches">${table}<div class="two">${remarks}</div></div>`, width, {
@@ -76,7 +75,7 @@ export function partsBlocks(input: BookInput, measures: Measures, { width }: Pap
     .map(({ name, notes }) => markup`<li><strong>${name}.</strong> ${measures.words(notes.join(' '))}</li>`);
   const table = markup`<p class="controls">Press a part to light it up in the dish and on the sheets.</p>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the parts"><table class="parts"><caption>Parts, with the size of the piece and the sheets they are on</caption>
-<thead><tr><th scope="col" class="words">no.</th><th scope="col">part</th><th scope="col">number off</th><th scope="col" class="words">material</th><th scope="col">thickness</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
+<thead><tr><th scope="col" class="words">no.</th><th scope="col">part</th><th scope="col">off</th><th scope="col" class="words">material</th><th scope="col">thick</th><th scope="col">size</th><th scope="col" class="words">sheets</th></tr></thead>
 <tbody>${input.parts.map((part) => partRow(part, input, measures))}</tbody></table></div>`;
   return [
     block(table, width),

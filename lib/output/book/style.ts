@@ -86,6 +86,11 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .live .pane{cursor:grab}
 .pane>svg{width:100%}
 @media screen{.facts{max-width:44rem}}
+@media screen and (min-width:46.01rem){.live .tools.narrow{display:none}}
+.large{border:0;padding:0;width:100vw;height:100dvh;max-width:none;max-height:none;background:var(--leaf);color:var(--ink)}
+.large[open]{display:grid;grid-template-rows:auto minmax(0,1fr)}
+.large .tools{margin:0;padding:.4rem}.large .tools button{min-width:2.6rem;min-height:2.6rem}
+.large .pane{overflow:auto;border-width:1px 0 0}.large .pane>svg{max-width:none;max-height:none;height:auto;margin:0 auto}
 .shop{color:var(--ink);width:100%}
 .steps{list-style:none;padding:0;max-width:none;counter-reset:step}
 .step{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr);gap:.3rem 1.5rem;border-top:1px solid var(--line);padding:.9rem 0;margin:0;break-inside:avoid}
@@ -108,4 +113,5 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .problems li{margin:.4rem 0}
 pre{white-space:pre-wrap;font-size:.8rem;color:var(--soft);overflow-wrap:anywhere}
 @media (max-width:46rem){.wrap{padding:.5rem}.leaf{padding:.8rem .7rem}.step{grid-template-columns:minmax(0,1fr)}}
+@media screen and (max-width:46rem){table{font-size:.8rem}th,td{padding:.25rem .3rem .25rem 0}td:not(.words){white-space:normal}td.words,.parts td:last-child{overflow-wrap:anywhere}:is(th,td) button{padding:.2rem .3rem}.parts thead th{font-size:.72rem}}
 `;
