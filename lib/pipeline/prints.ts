@@ -5,9 +5,15 @@ import type { PrintOptions } from '../output/print/index.js';
 import type { Part } from '../part/index.js';
 import type { JobFiles, Prepared } from './types.js';
 
-function printOptions({ print }: Design): PrintOptions {
+function printOptions({ print, units: unit }: Design): PrintOptions {
   const { paper, rollWidth, margin, overlap, measured = 100 } = print;
-  return { paper: paper === 'roll' ? { kind: paper, width: rollWidth } : { kind: paper }, margin, overlap, measured };
+  return {
+    paper: paper === 'roll' ? { kind: paper, width: rollWidth } : { kind: paper },
+    margin,
+    overlap,
+    unit,
+    measured,
+  };
 }
 
 /**

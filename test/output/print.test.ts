@@ -23,7 +23,7 @@ import { fixture, type FixtureName } from '../helpers/fixtures.js';
 import { hostileText, placedRibOutline } from '../helpers/drawings.js';
 import { plainPart } from '../helpers/plain-part.js';
 
-const options: PrintOptions = { paper: { kind: 'a4' }, margin: 10, overlap: 10, measured: 100 };
+const options: PrintOptions = { paper: { kind: 'a4' }, margin: 10, overlap: 10, unit: 'mm', measured: 100 };
 
 function box(width: number, height: number): Drawing {
   const vertices = rectangle(0, 0, width, height);
@@ -75,7 +75,7 @@ describe('the pages of a full-size print', () => {
     'on %s with margin %d and overlap %d, measured %d, cover the drawing',
     (kind, margin, overlap, measured) => {
       const drawing = box(1180, 700);
-      const tiling = tile(drawing, { paper: { kind }, margin, overlap, measured });
+      const tiling = tile(drawing, { paper: { kind }, margin, overlap, unit: 'mm', measured });
       const { tiles, page, scale, rows, columns } = tiling;
       expect(scale).toBeCloseTo(100 / measured, 12);
       expect(tiles).toHaveLength(rows * columns);

@@ -245,7 +245,7 @@ describe('the book at work', () => {
     const pictures = page.locator('main figure:not(#drawn):has(svg)');
     expect(await pictures.count()).toBeGreaterThan(30);
     for (const each of await pictures.all()) {
-      const name = await figure
+      const name = await each
         .locator('svg')
         .first()
         .evaluate<string, unknown>('(svg) => svg.getAttribute("aria-label") ?? svg.querySelector("title").textContent');

@@ -1,6 +1,7 @@
 /** The band at the foot of every page: check lengths, what the page is, cautions. */
 import type { PDFPage } from 'pdf-lib';
 import type { Point } from '../../geometry/index.js';
+import { inInches, type LengthUnit } from '../../units/index.js';
 import { cautionsShort } from '../cautions.js';
 import { type Fonts, drawLine, drawLines, drawText, type LineStyle, textLines, textWidth } from './pen.js';
 import { BAND } from './tiles.js';
@@ -68,6 +69,7 @@ export interface Foot {
   readonly margin: number;
   /** The drawing's own: the check lengths are true when the drawing is. */
   readonly scale: number;
+  readonly unit: LengthUnit;
   /** What the page is, and what else a person needs on it. */
   readonly name: string;
   readonly words: string;
@@ -75,8 +77,9 @@ export interface Foot {
 }
 
 /** Draws the band. */
-export function drawFoot(page: PDFPage, { width, margin, scale, name, words, fonts }: Foot): void {
-  for (const bar of bars) drawBar(page, { x: margin + 1, y: margin + bar.height }, bar, false, scale, fonts);
+export function drawFoot(page: PDFPage, { width, margin, scale, unit, name, words, fonts }: Foot): void {
+  for (const bar of inInches(unit) ? bars : bars.slice(0, 1))
+    drawBar(page, { x: margin + 1, y: margin + bar.height }, bar, false, scale, fonts);
   const x = margin + TEXT_FROM * Math.max(1, scale);
   const wide = width - margin - x;
   const bold = { font: fonts.bold, size: 9 };

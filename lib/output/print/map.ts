@@ -1,6 +1,7 @@
 /** The first page: how the pages go together, how to print and join them, and what the lines mean. */
 import type { PDFPage } from 'pdf-lib';
 import { type Bounds, boundsOfAll, rectangle } from '../../geometry/index.js';
+import { formatLength } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 import { POINTS_PER_MM } from '../pdf-curve.js';
 import type { Drawing } from '../types.js';
@@ -29,8 +30,6 @@ const outline: LineStyle = { width: 0.15, grey: 0.35, dashes: [] };
 /** Left free at the right for the upright check line and its lettering. */
 const UPRIGHT_ROOM = 16;
 
-const inBoth = (mm: number): string => `${decimal(mm, 1)} mm (${decimal(mm / 25.4, 2)} in)`;
-
 /** What is done about the printer's fault: said here, because a print must not be corrected twice. */
 function correctionOf(measured: number): string {
   if (measured === 100)
@@ -42,16 +41,16 @@ function instructions(
   drawing: Drawing,
   tiling: Tiling,
   printed: number,
-  { measured, overlap, paper }: PrintOptions,
+  { measured, overlap, paper, unit }: PrintOptions,
 ): string[] {
   const joined = printed > 1;
   return [
-    `The drawing is ${inBoth(drawing.width)} by ${inBoth(drawing.height)}, on ${printed} ${printed === 1 ? 'sheet' : 'sheets'} of ${paperName(paper)}${joined ? `, in ${tiling.rows} ${tiling.rows === 1 ? 'row' : 'rows'} and ${tiling.columns} ${tiling.columns === 1 ? 'column' : 'columns'}` : ''}${tiling.turnDeg === 0 ? '' : ', turned to save paper'}.`,
+    `The drawing is ${formatLength(drawing.width, unit)} by ${formatLength(drawing.height, unit)}, on ${printed} ${printed === 1 ? 'sheet' : 'sheets'} of ${paperName(paper)}${joined ? `, in ${tiling.rows} ${tiling.rows === 1 ? 'row' : 'rows'} and ${tiling.columns} ${tiling.columns === 1 ? 'column' : 'columns'}` : ''}${tiling.turnDeg === 0 ? '' : ', turned to save paper'}.`,
     '1. Print at 100 % ("actual size"), never fitted to the page, all sheets on the same printer and paper.',
     `2. Measure the lines at the foot of a page, and the upright one here, with a steel rule. ${correctionOf(measured)}`,
     ...(joined
       ? [
-          `3. Neighbours show the same ${decimal(overlap, 1)} mm strip. Cut one of the two along the dashed line, lay it on the dashed line of the other so that the diamonds cover each other, and tape it. Begin in the middle, so that errors do not add up.`,
+          `3. Neighbours show the same strip, ${formatLength(overlap, unit)} wide. Cut one of the two along the dashed line, lay it on the dashed line of the other so that the diamonds cover each other, and tape it. Begin in the middle, so that errors do not add up.`,
           '4. When all is joined, check the length and width of the part against the cut list before you glue it to the wood. Paper grows when it is wet: use a glue without water.',
         ]
       : ['3. Paper grows when it is wet: use a glue without water.']),
@@ -165,6 +164,7 @@ export function drawMapPage(
     width,
     margin,
     scale: tiling.scale,
+    unit: options.unit,
     name: `${drawing.title}: page map`,
     words: `How the ${printed === 1 ? 'sheet that follows lies' : `${printed} sheets that follow lie`}; not to scale, but for the check lines.`,
     fonts,

@@ -1,4 +1,5 @@
 /** Paper, and what of it can be drawn on. Lengths in mm. */
+import type { LengthUnit } from '../../units/index.js';
 
 /** ISO 216 (A4, A3) and ANSI/ASME Y14.1 (size A, the letter sheet), upright. */
 const sheets = {
@@ -19,6 +20,8 @@ export interface PrintOptions {
   readonly margin: number;
   /** How far neighbouring pages show the same, mm. */
   readonly overlap: number;
+  /** What the builder measures in: sizes are told in it, and a check length of 4 in is for inches alone. */
+  readonly unit: LengthUnit;
   /** What the printer makes of 100 mm, as measured on an earlier print; 100 when it is true. */
   readonly measured: number;
 }

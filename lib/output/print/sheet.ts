@@ -4,6 +4,7 @@ import { type Bounds, bounds, type Point, regularPolygon } from '../../geometry/
 import type { Drawing } from '../types.js';
 import { drawFoot } from './foot.js';
 import { drawAll, joint } from './ink.js';
+import type { PrintOptions } from './paper.js';
 import {
   drawLine,
   drawPath,
@@ -101,7 +102,7 @@ export function drawSheetPage(
   tiling: Tiling,
   one: Tile,
   order: { readonly number: number; readonly of: number },
-  margin: number,
+  { margin, unit }: PrintOptions,
   fonts: Fonts,
 ): void {
   const { window } = one;
@@ -117,6 +118,7 @@ export function drawSheetPage(
     width: tiling.page.width,
     margin,
     scale,
+    unit,
     name: `${tiling.drawing.title}: sheet ${one.name}`,
     words:
       `Row ${one.row + 1} of ${tiling.rows}, column ${one.column + 1} of ${tiling.columns}; page ${order.number} of ${order.of}. ` +

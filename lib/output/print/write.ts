@@ -34,7 +34,7 @@ export async function writePrint(drawing: Drawing, options: PrintOptions): Promi
   drawMapPage(newPage(mapPage(tiling, options)), drawing, tiling, options, fonts);
   const printed = tiling.tiles.filter(({ blank }) => !blank);
   printed.forEach((one, i) => {
-    drawSheetPage(newPage(tiling.page), tiling, one, { number: i + 1, of: printed.length }, options.margin, fonts);
+    drawSheetPage(newPage(tiling.page), tiling, one, { number: i + 1, of: printed.length }, options, fonts);
   });
   return document.save();
 }
