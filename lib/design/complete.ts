@@ -56,6 +56,7 @@ function usualHem({ reflector }: DesignFile, materials: Readonly<Record<string, 
 }
 
 function materialsOf(file: DesignFile): Record<string, Material> {
+  const unit = inInches(file.units) ? file.units : 'mm';
   const filled = Object.entries(file.materials).map(([id, material]): [string, Material] => [
     id,
     {
@@ -64,7 +65,7 @@ function materialsOf(file: DesignFile): Record<string, Material> {
       thickness: Math.min(...material.thickness),
       thickest: Math.max(...material.thickness),
       cut: material.cut ?? (handOnly(material.kind) ? 'hand' : file.process.kind),
-      description: material.description ?? `${material.kind} ${formatLength(Math.min(...material.thickness), 'mm')}`,
+      description: material.description ?? `${material.kind} ${formatLength(Math.min(...material.thickness), unit)}`,
       densityKgPerM3: material.densityKgPerM3 ?? density[material.kind],
     },
   ]);

@@ -2,7 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { keyValues } from '../../lib/key-values.js';
 import { formatLength, parseLength, proseIn } from '../../lib/units/index.js';
-import { type FixtureName, jobOf } from '../helpers/fixtures.js';
+import { prepare } from '../../lib/pipeline.js';
+import { bookOf } from '../../lib/public/book.js';
+import { designOf, type FixtureName, jobOf } from '../helpers/fixtures.js';
+import { designIn } from '../helpers/random-design.js';
 
 /** Workshop units of each system, as words after a number. What the sun gives (W, W/m², °C, mrad) is the same in both. */
 const metric = /\d ?(?:mm|cm|kg|m²|m\/s|metres?|m)(?![\w²/])/;
@@ -37,6 +40,14 @@ describe('units', () => {
     const lines = await read('hand-cut-inch');
     expect(lines.filter((line) => metric.test(line))).toEqual([]);
     expect(lines.filter((line) => imperial.test(line)).length).toBeGreaterThan(50);
+  });
+
+  it('of an inch design are so where the tool names a material by its thickness', () => {
+    const design = designOf(designIn('in', 9));
+    expect(design.units).toBe('in');
+    const lines = textsOf(bookOf({ ...prepare(design), problems: [], sheets: null }));
+    expect(lines.filter((line) => metric.test(line))).toEqual([]);
+    expect(lines.filter((line) => /^plywood \d+\/\d+ in$/.test(line)).length).toBeGreaterThan(0);
   });
 
   it('of a metric design are metric throughout', async () => {

@@ -53,18 +53,23 @@ const WORDS = 0.58;
 const PICTURE = 38;
 const DETAIL = 34;
 
+/** What a balloon and the room beside it take of a line of the strip, mm. */
+const BALLOON = 9;
+
 /** Height of the strip of needs on paper, with the fasteners drawn in it true to size, mm. */
-function stripHeight({ text }: Markup, width: number): number {
-  const drawn = [...text.matchAll(/width="([\d.]+)mm" height="([\d.]+)mm"/g)];
+function stripHeight(strip: Markup, width: number): number {
+  const drawn = [...strip.text.matchAll(/width="([\d.]+)mm" height="([\d.]+)mm"/g)];
   const wide = drawn.reduce((sum, [, across]) => sum + Number(across) + 3, 0);
   const high = drawn.reduce((sum, [, , up]) => sum + Math.max(0, Number(up) - 4), 0);
-  const words = text.replace(/<li>/g, ' mmm ').replace(/<[^>]*>/g, '');
-  return 4.7 * linesOf(words, width - 8, 0.93, wide) + high + 1.5;
+  const items = strip.text.split('<li>').length - 1;
+  return 4.7 * linesOf(strip, width - 8, 0.93, wide + BALLOON * items) + high + 1.5;
 }
 
 /** Height of a step's words on paper, with small pictures below them, mm. */
 function wordsHeight(step: Step, measures: Measures, width: number, details: number): number {
-  const lines = [...step.text, ...step.checks].map((line) => linesOf(measures.words(line), WORDS * width, 0.97));
+  const lines = [...step.text, ...step.checks].map((line) =>
+    linesOf(markup`${measures.words(line)}`, WORDS * width, 0.97),
+  );
   return 3.8 * lines.reduce((sum, each) => sum + each, 0) + 0.8 * lines.length + (details > 0 ? DETAIL : 0);
 }
 

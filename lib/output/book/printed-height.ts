@@ -21,14 +21,17 @@ const plain = (html: string): string =>
 
 const widthOf = (text: string, size: number): number => WIDER * textWidth(text, size * PRINTED_TEXT * CAPITALS);
 
+function linesFor(text: string, width: number, size: number, more = 0): number {
+  return Math.max(1, Math.ceil((widthOf(text, size) + more) / Math.max(width - RAGGED, 8)));
+}
+
 /**
- * Lines that a text takes in a column of a width (mm).
+ * Lines that a piece of the page takes in a column of a width (mm).
  * @param size relative to the printed text
  * @param more of what stands in the lines beside the text, mm
  */
-export function linesOf(text: string, width: number, size = 1, more = 0): number {
-  return Math.max(1, Math.ceil((widthOf(text, size) + more) / Math.max(width - RAGGED, 8)));
-}
+export const linesOf = ({ text }: Markup, width: number, size = 1, more = 0): number =>
+  linesFor(plain(text), width, size, more);
 
 interface Cell {
   readonly text: string;
@@ -57,7 +60,7 @@ function tableHeight(html: string, width: number, size: number): number {
   const line = 1.36 * size * PRINTED_TEXT;
   return rows.reduce((sum, row) => {
     const lines = row.map(({ text }, i) =>
-      wraps[i] && share < 1 ? linesOf(text, Math.max(share * (natural[i] ?? 0), 12) + RAGGED, size) : 1,
+      wraps[i] && share < 1 ? linesFor(text, Math.max(share * (natural[i] ?? 0), 12) + RAGGED, size) : 1,
     );
     return sum + Math.max(1, ...lines) * line + 0.55;
   }, 0);
@@ -71,11 +74,12 @@ export function printedHeight({ text }: Markup, width: number, size = 1): number
   for (const [, name, inner = ''] of text.matchAll(blocks)) {
     if (name === 'table') {
       const caption = /<caption>([\s\S]*?)<\/caption>/.exec(inner)?.[1] ?? '';
-      sum += tableHeight(inner, width, 0.9 * size) + (caption === '' ? 2 : linesOf(plain(caption), width) * LINE + 3);
+      sum +=
+        tableHeight(inner, width, 0.9 * size) + (caption === '' ? 2 : linesFor(plain(caption), width, 1) * LINE + 3);
     } else if (name === 'h3') sum += 1.1 * LINE + 2.6;
     else {
       const indent = name === 'li' ? 9 : 0;
-      sum += linesOf(plain(inner), width - indent, size) * LINE * size + (name === 'li' ? 0.5 : 1.3);
+      sum += linesFor(plain(inner), width - indent, size) * LINE * size + (name === 'li' ? 0.5 : 1.3);
     }
   }
   return sum;

@@ -97,7 +97,7 @@ function sheetBlocks(sheet: BookSheet, input: BookInput, measures: Measures, { w
     simulated &&
     markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>What is left: the sheet as the tool paths cut it, simulated.</figcaption></figure>`;
   const places = settingOut(sheet, parts, measures);
-  const factLines = facts.map(([, value]) => linesOf(value.text.replace(/<[^>]*>/g, ''), width / 2 - 18));
+  const factLines = facts.map(([, value]) => linesOf(value, width / 2 - 18));
   const factsHeight = 4.1 * (factLines.reduce((sum, lines) => sum + lines, 0) / 2 + 1);
   const tableHeight = printedHeight(places, width / ABREAST) / ABREAST + 6;
   const picture = Math.min(Math.max((0.9 * width * sheet.height) / sheet.width, LOWEST), HIGHEST);

@@ -194,6 +194,6 @@ export function picture(
 ): string {
   const id = `plot-${name}`;
   const { width, height } = size;
-  return markup`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-description" class="forecast-plot" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="system-ui, sans-serif" font-size="17"><title id="${id}-title">${title}</title><desc id="${id}-description">${description}</desc><style>${raw(style)}</style>${marks}</svg>
+  return markup`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-description" class="forecast-plot" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="system-ui, sans-serif" font-size="18"><title id="${id}-title">${title}</title><desc id="${id}-description">${description}</desc><style>${raw(style)}</style>${marks}</svg>
 `.text;
 }
