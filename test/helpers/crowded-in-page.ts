@@ -1,5 +1,5 @@
 /**
- * Texts of the pictures of a page that touch another text, or a line that measures or points. It is run in the page, by
+ * Texts of the pictures of a page that touch another text or a line that measures or points, or are cut off. It is run in the page, by
  * what the browser has set: the ink of each text in its own font, turned as it is turned. It shares no code with what
  * places them.
  */
@@ -61,7 +61,10 @@ const script = `(() => {
     const paths = svg.matches('.shop') ? 'g > path[class^=l-]' : svg.matches('.forecast-plot') ? 'no-line' : 'path.leader, path.way, path.along, path.thin, path.dim, path.axis, path.ray';
     const lines = [...svg.querySelectorAll(paths)].flatMap(linesOf).flatMap((points) => points.slice(1).map((b, i) => { const line = [points[i], b]; return { line, box: extent(line) }; }));
     counted.lines += lines.length;
+    const { left, right, top, bottom } = svg.getBoundingClientRect();
     texts.forEach((one, i) => {
+      // to the whole pixel, as the browser rounds it
+      if (one.box[0] < left - 1 || one.box[1] < top - 1 || one.box[2] > right + 1 || one.box[3] > bottom + 1) found.push(name + ': "' + one.text + '" is cut off');
       for (const other of texts.slice(i + 1))
         if (!far(one.box, other.box) && deep(one.ink, other.ink) > Math.min(one.slack, other.slack)) found.push(name + ': "' + one.text + '" on "' + other.text + '"');
       if (lines.some(({ line, box }) => !far(one.box, box) && deep(one.ink, line) > one.slack)) found.push(name + ': a line through "' + one.text + '"');

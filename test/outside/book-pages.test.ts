@@ -192,6 +192,7 @@ describe('the measures of pages', () => {
       upright: '<text x="20" y="40">one</text><text x="45" y="45">two</text>',
       turned: '<text x="20" y="40">one</text><text transform="translate(40 60)rotate(-90)">two</text>',
       line: '<text x="20" y="40">one</text><g><path class="l-thin" d="M0 34L100 34"/></g>',
+      off: '<text x="380" y="40">one</text>',
       arc: '<text x="20" y="40">one</text><g><path class="l-thin" d="M0 60A50 50 0 0 1 80 60"/></g>',
     };
     const found = Object.entries(marks).map(async ([name, each]) => {
@@ -205,6 +206,7 @@ describe('the measures of pages', () => {
       upright: ['drawn: "one" on "two"'],
       turned: ['drawn: "one" on "two"'],
       line: ['drawn: a line through "one"'],
+      off: ['drawn: "one" is cut off'],
       arc: ['drawn: a line through "one"'],
     });
   });

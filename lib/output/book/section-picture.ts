@@ -5,6 +5,7 @@ import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { ribInPlace } from './rib-place.js';
 import { ringPath } from './ring-path.js';
+import { CAPITALS, textWidth } from '../shop/font.js';
 
 /** Tilt of the aimed dish, degrees: a sun half way up. */
 const tilt = 42;
@@ -82,12 +83,16 @@ export function vesselPicture(input: BookInput, measures: Measures, label: strin
   const height = Math.max(top, input.dish.rimEndHeight) + size;
   const above = underside - baseHeight;
   const reach = measures.length(underside);
-  return markup`<svg class="plan" viewBox="${px(-R - size * 7)} ${px(-height)} ${px(2 * R + size * 14)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
+  const overMirror = measures.length(above);
+  // beside the dish as much as the longer of the two dimensions takes, in a font that is wide
+  const letters = 1.2 * Math.max(...[reach, overMirror].map((text) => textWidth(text, size * CAPITALS)));
+  const half = side + size * 0.5 + letters;
+  return markup`<svg class="plan" viewBox="${px(-half)} ${px(-height)} ${px(2 * half)} ${px(height + size * 1.5)}" role="img" aria-label="${label}">
 ${body(input)}${pot(input, 0)}${stick(input, underside)}${rays(input, -height)}
 <path class="axis" d="M0 ${px(-height)}V${px(size)}"/>
 <path class="thin" d="M${px(size * 0.5)} ${px(-underside)}H${px(side + size * 0.4)}M${px(side)} 0V${px(-underside)}M${px(R)} 0H${px(side + size * 0.4)}M${px(-size * 0.5)} ${px(-underside)}H${px(-side - size * 0.4)}M${px(-side)} ${px(-baseHeight)}V${px(-underside)}M${px(-innerRadius)} ${px(-baseHeight)}H${px(-side - size * 0.4)}"/>
 <text class="after" font-size="${px(size)}" x="${px(side + size * 0.3)}" y="${px(-underside / 2)}" data-dim="vessel.aboveBoard" data-mm="${underside.toFixed(4)}">${reach}</text>
-<text class="before" font-size="${px(size)}" x="${px(-side - size * 0.3)}" y="${px(-baseHeight - above / 2)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${measures.length(above)}</text>
+<text class="before" font-size="${px(size)}" x="${px(-side - size * 0.3)}" y="${px(-baseHeight - above / 2)}" data-dim="vessel.aboveVertex" data-mm="${above.toFixed(4)}">${overMirror}</text>
 </svg>`;
 }
 
