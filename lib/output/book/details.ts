@@ -55,6 +55,23 @@ function cutLayer({ role }: Layer, top: number, bottom: number, rising: boolean)
   return markup`<g class="k-${role}"><path class="s6" d="M0 ${n(top)}H${SIDE}V${n(bottom)}H0z"/><path class="hatching" d="${lines}"/><path class="e" d="M0 ${n(top)}H${SIDE}M0 ${n(bottom)}H${SIDE}"/></g>`;
 }
 
+interface Span {
+  readonly layer: Layer;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Layers of one kind that lie on each other, named once with their number: a hub may have more than there is room for. */
+function alike(spans: readonly Span[], nameOf: (span: Span) => string): { text: string; from: number; to: number }[] {
+  const runs: { name: string; count: number; from: number; to: number }[] = [];
+  for (const span of spans) {
+    const [name, last] = [nameOf(span), runs.at(-1)];
+    if (last?.name === name) Object.assign(last, { count: last.count + 1, to: span.to });
+    else runs.push({ name, count: 1, from: span.from, to: span.to });
+  }
+  return runs.map(({ name, count, from, to }) => ({ text: count > 1 ? `${count} x ${name}` : name, from, to }));
+}
+
 /** A fastener in its holes, with the layers that it goes through. */
 function joint(fastener: Fastener, layers: readonly Layer[], { length }: Measures, caption: string): Markup {
   const { item, through } = fastener;
@@ -70,10 +87,9 @@ function joint(fastener: Fastener, layers: readonly Layer[], { length }: Measure
     level += layer.thickness * scale;
     return { layer, from, to: level };
   });
-  const words: Pointer[] = spans.map(({ layer, from, to }) => ({
-    at: { x: middle + 120, y: (from + to) / 2 },
-    text: `${layer.name} ${length(layer.thickness)}`,
-  }));
+  const words: Pointer[] = alike(spans, ({ layer }) => `${layer.name} ${length(layer.thickness)}`).map(
+    ({ text, from, to }) => ({ at: { x: middle + 120, y: (from + to) / 2 }, text }),
+  );
   const holes = spans.map(({ from, to }, i) => {
     const passage = through[i]?.passage ?? (item.kind === 'wood-screw' ? 'pilot' : 'clearance');
     const wide =
