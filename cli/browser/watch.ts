@@ -17,6 +17,8 @@ interface Picture {
 
 const nothing: Picture = { values: [], outline: null };
 let state: State | null = null;
+/** Of the text that the page knows: shown, or written by its own edits since. */
+let revision = '';
 let groups: readonly FormGroup[] = [];
 /** What stood before the last change of the file. */
 let before = nothing;
@@ -31,14 +33,19 @@ function report(answer: Answer, path: Steps | null): void {
   } else notice(answer.merged === true ? 'The file had been changed elsewhere; both changes stand.' : '');
 }
 
-const send: Send = async (path, value, seen) => {
-  const now = { was: state && statedAt(state, path), revision: state?.revision ?? '' };
+const sendNow: Send = async (path, value, seen) => {
+  const now = { was: state && statedAt(state, path), revision };
   const answer = await ask('edit', { path, value, ...(seen ?? now) });
+  if (answer.kind === 'done' && answer.merged !== true) revision = answer.revision ?? revision;
   endDraft();
   if (answer.kind !== 'conflict') report(answer, path);
-  else if (!askWhich(path, value, { was: answer.theirs ?? null, revision: now.revision }, send))
+  else if (!askWhich(path, value, { was: answer.theirs ?? null, revision: now.revision }, sendNow))
     notice('The file was changed elsewhere meanwhile: look at it first, then do this again.');
 };
+
+/** One edit after the other: each is made on what the one before has written. */
+let sent = Promise.resolve();
+const send: Send = (path, value, seen) => (sent = sent.then(() => sendNow(path, value, seen)));
 
 const simple = (name: string, body: () => object = () => ({})): void =>
   void ask(name, body()).then((answer) => report(answer, null));
@@ -142,6 +149,7 @@ function show(now: State): void {
     beforeOf = now.revision;
   }
   state = now;
+  ({ revision } = now);
   document.title = `${now.file}: dishwright watch`;
   element('file').textContent = now.file;
   element('status').textContent =

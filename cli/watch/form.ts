@@ -16,7 +16,7 @@ const groups: readonly (readonly [title: string, sections: readonly string[]])[]
 const measured = /^machine\.calibration(?:\.|$)/;
 
 function formKey(entry: KeyEntry): FormKey {
-  const { path, quantity, about, choices } = entry;
+  const { path, quantity, about, choices, required } = entry;
   const yesNo = quantity === 'yes-no' ? ['true', 'false'] : [];
   return {
     path,
@@ -25,6 +25,7 @@ function formKey(entry: KeyEntry): FormKey {
     value: valueText(entry),
     fallback: defaultText(entry),
     limits: limitsText(entry),
+    required,
     choices: choices ?? yesNo,
   };
 }
@@ -37,7 +38,9 @@ function section(name: string): FormGroup['sections'][number] {
   const own = entries.find(({ path }) => path === name);
   const isHead = ({ quantity, path }: KeyEntry): boolean =>
     quantity === 'group' || path.endsWith('materials') || path === 'stock' || path === 'extra';
-  const keys = entries.filter((entry) => topOf(entry.path) === name && !isHead(entry));
+  // of a list of sections, such as `router.tools`, each item has its fields
+  const hasItems = ({ path }: KeyEntry): boolean => entries.some((one) => one.path.startsWith(`${path}[].`));
+  const keys = entries.filter((entry) => topOf(entry.path) === name && !isHead(entry) && !hasItems(entry));
   return { name, about: own?.about ?? 'Name and units of the file.', keys: keys.map(formKey) };
 }
 

@@ -25,7 +25,7 @@ legend{font-weight:600;padding:0 .3rem}
 .field>p{grid-column:1/-1;margin:0}
 .stated>label{font-weight:600}
 .about{font-size:.82rem;color:var(--soft)}
-.field:not(:focus-within)>.about{display:none}
+.field:not(.current)>.about{display:none}
 .fault{color:var(--warn);font-weight:600}
 .fault:empty{display:none}
 input[type=text],select{font:inherit;color:var(--ink);background:var(--paper);border:1px solid var(--soft);border-radius:3px;padding:.25rem .4rem;min-width:0;max-width:100%}
@@ -45,6 +45,7 @@ input[type=text],select{font:inherit;color:var(--ink);background:var(--paper);bo
 #values small{display:block;max-width:22rem;white-space:normal}
 #values tbody th[scope=rowgroup]{font-weight:600;border-bottom:2px solid var(--ink);padding-top:.8rem}
 #values td{padding-left:.7rem}
+#values tbody th[scope=row]{min-width:9rem}
 #values .changed{font-weight:700;color:var(--lit)}
 #values thead button{margin:.2rem .2rem 0 0}
 #start{background:var(--leaf);border:1px solid var(--line);margin:1rem 1rem 0;padding:.8rem 1rem}

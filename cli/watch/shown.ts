@@ -36,6 +36,7 @@ export interface FormKey {
   readonly value: string;
   readonly fallback: string;
   readonly limits: string | null;
+  readonly required: boolean;
   readonly choices: readonly string[];
 }
 

@@ -213,6 +213,25 @@ describe('the whole job on the live page', () => {
     await page.context().close();
   });
 
+  it('has a row of fields for each tool, added and taken out byte for byte', async () => {
+    const good = fixtureText('press-house');
+    writeFileSync(file, good);
+    const { page } = await openPage(browser, await start());
+    await press(page, '#group-3 summary');
+    for (const place of [0, 1]) {
+      await page.getByRole('button', { name: 'Add to tools' }).press('Enter');
+      await page.locator(keyField(`router.tools.${place}.number`)).waitFor();
+    }
+    await type(page, 'router.tools.1.diameter', '4 mm');
+    await untilFile('{ number: 2, kind: mill, diameter: 4 mm }');
+    for (const place of [1, 0]) {
+      await page.getByRole('button', { name: `Remove tools ${place + 1}` }).press('Enter');
+      await page.locator(keyField(`router.tools.${place}.number`)).waitFor({ state: 'detached' });
+    }
+    expect(now()).toBe(good);
+    await page.context().close();
+  });
+
   it.each(['light', 'dark'] as const)('has no finding of axe-core with all of it shown, %s', async (colorScheme) => {
     writeFileSync(file, fixtureText('press-house'));
     const url = await start();

@@ -6,6 +6,8 @@ export interface Answer {
   readonly message?: string;
   readonly remedy?: string;
   readonly merged?: boolean;
+  /** Of the file as it was written. */
+  readonly revision?: string;
   readonly theirs?: string | null;
 }
 

@@ -61,6 +61,11 @@ function fieldOf(key: FormKey, path: Steps, send: Send, readOnly: boolean): HTML
     if (typed === (shown.seen.was ?? '')) return;
     void send(path, typed === '' ? null : typed, shown.seen);
   });
+  field.addEventListener('focus', () => {
+    // the meaning stays until another field is gone to: what moved on blur would slip away from under a pointer
+    document.querySelector('.field.current')?.classList.remove('current');
+    field.closest('.field')?.classList.add('current');
+  });
   const name = String(path.at(-1));
   return make(
     'div',
@@ -118,6 +123,39 @@ function adder(section: string, keys: readonly Stated[], send: Send): HTMLElemen
 
 const listed = new Set(['materials', 'stock', 'extra']);
 
+/** The list of sections within a section in whose items a key stands, such as `router.tools`. */
+const listOf = ({ path }: FormKey): string | null => /^(\w+(?:\.\w+)+)\[\]/.exec(path)?.[1] ?? null;
+
+/** What stands in a new item: what has to, in values to start from. */
+function firstValues(own: readonly FormKey[], place: number): string {
+  const value = ({ kind, choices }: FormKey): string =>
+    kind === 'integer' ? String(place + 1) : (choices[0] ?? (kind === 'length' ? '6 mm' : '?'));
+  const stated = own.filter(({ required }) => required).map((key) => `${stepsOf(key.path).at(-1)}: ${value(key)}`);
+  return `{ ${stated.join(', ')} }`;
+}
+
+/** The items of a list within a section, each with its fields. */
+function rowsOf(list: string, own: readonly FormKey[], { keys, readOnly }: State, send: Send): HTMLElement {
+  const at = stepsOf(list);
+  const name = at.at(-1) ?? list;
+  const inList = (keys ?? []).filter(({ path }) => at.every((step, i) => path[i] === step));
+  const places = [...new Set(inList.map(({ path }) => path[at.length]))].filter((one) => typeof one === 'number');
+  const rows = places.map((place) => {
+    const title = `${name} ${place + 1}`;
+    const fieldsOf = own.map((key) => fieldOf(key, [...at, place, stepsOf(key.path).at(-1) ?? ''], send, readOnly));
+    const remove = button(`Remove ${title}`, () => void send([...at, place], null));
+    remove.disabled = readOnly;
+    return make('fieldset', {}, make('legend', {}, title), ...fieldsOf, remove);
+  });
+  const item = firstValues(own, places.length);
+  const add = button(`Add to ${name}`, () => {
+    if (places.length === 0) void send(at, `[${item}]`);
+    else void send([...at, places.length], item);
+  });
+  add.disabled = readOnly;
+  return make('fieldset', {}, make('legend', {}, name), ...rows, add);
+}
+
 function sectionOf(section: FormGroup['sections'][number], state: State, send: Send): HTMLElement {
   const keys = state.keys ?? [];
   const box = make(
@@ -129,9 +167,13 @@ function sectionOf(section: FormGroup['sections'][number], state: State, send: S
   if (!listed.has(section.name)) {
     const names = instances('materials', keys);
     for (const key of section.keys) {
-      if (/^\w+\[\]/.test(key.path)) continue;
+      if (listOf(key) !== null) continue;
       if (!key.path.includes('<name>')) box.append(fieldOf(key, stepsOf(key.path), send, state.readOnly));
       else for (const name of names) box.append(fieldOf(key, pathIn(key, name), send, state.readOnly));
+    }
+    for (const list of new Set(section.keys.flatMap((key) => listOf(key) ?? []))) {
+      const own = section.keys.filter((key) => listOf(key) === list);
+      box.append(rowsOf(list, own, state, send));
     }
     return box;
   }
@@ -147,7 +189,13 @@ function sectionOf(section: FormGroup['sections'][number], state: State, send: S
 }
 
 /** Names what there are fields for: the form is made again when it changes. */
-const shapeOf = ({ keys }: State): string => [...listed].map((one) => instances(one, keys ?? []).join()).join('|');
+function shapeOf({ keys }: State): string {
+  const items = (keys ?? []).flatMap(({ path }) => {
+    const at = path.findLastIndex((step) => typeof step === 'number');
+    return at < 0 ? [] : [pathId(path.slice(0, at + 1))];
+  });
+  return [...new Set(items), ...instances('materials', keys ?? [])].join('|');
+}
 
 let shape: string | null = null;
 

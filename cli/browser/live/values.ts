@@ -46,7 +46,7 @@ function row(value: Value, { now, before, variants }: Columns): HTMLTableRowElem
     const text = valueOf(variant.values, value);
     return make('td', { class: text === is ? undefined : 'changed' }, text);
   });
-  return make('tr', {}, head, make('td', {}, was), cell, ...others);
+  return make('tr', {}, head, ...(before.length === 0 ? [] : [make('td', {}, was)]), cell, ...others);
 }
 
 /** Every value once, in the order of the newest list. */
@@ -66,13 +66,17 @@ export function showValues(columns: Columns, actions: (variant: Variant) => read
     'tr',
     {},
     make('th', { scope: 'col' }, 'Value'),
-    make('th', { scope: 'col' }, 'Before'),
+    ...(before.length === 0 ? [] : [make('th', { scope: 'col' }, 'Before')]),
     make('th', { scope: 'col' }, 'Now'),
     ...heads,
   );
   const all = [now, before, ...variants.map(({ values }) => values)];
   const body = (title: string, found: readonly Value[]): HTMLTableSectionElement => {
-    const heading = make('th', { scope: 'rowgroup', colspan: String(3 + variants.length) }, title);
+    const heading = make(
+      'th',
+      { scope: 'rowgroup', colspan: String((before.length === 0 ? 2 : 3) + variants.length) },
+      title,
+    );
     return make('tbody', {}, make('tr', {}, heading), ...found.map((value) => row(value, columns)));
   };
   const known = order.map((group) => ({ group, found: labels(group, all) }));
