@@ -45,14 +45,16 @@ export function unreadable<Id extends ReadingId>(id: Id, values: MessageValues<I
   return new Unreadable(id, filled(messages[id].text, values));
 }
 
-/** `drill-4mm` names the operation and its diameter in mm. */
+/** `drill-4mm` names the operation and its diameter in mm, `pocket-4mm` that and its depth. */
 const drillName = /^drill-(\d+(?:\.\d+)?)mm$/;
+const pocketName = /^pocket-(\d+(?:\.\d+)?)mm$/;
 
-export type LayerKind = 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe' | 'sheet-edge';
+export type LayerKind = 'outline' | 'opening' | 'pocket' | 'drill' | 'countersink' | 'scribe' | 'sheet-edge';
 
 /** The operation that a layer stands for, or null for a layer that has no meaning. */
 export function layerKind(layer: string): LayerKind | null {
   if (drillName.test(layer)) return 'drill';
+  if (pocketName.test(layer)) return 'pocket';
   switch (layer) {
     case 'outline':
     case 'opening':
@@ -68,4 +70,9 @@ export function layerKind(layer: string): LayerKind | null {
 /** Diameter of a drill layer in mm; NaN for any other layer. */
 export function drillDiameter(layer: string): number {
   return Number(drillName.exec(layer)?.[1]);
+}
+
+/** Depth of a pocket layer in mm; NaN for any other layer. */
+export function pocketDepth(layer: string): number {
+  return Number(pocketName.exec(layer)?.[1]);
 }

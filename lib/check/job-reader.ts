@@ -9,7 +9,8 @@ const name = z.string().min(1).max(200);
 
 const vertex = z.tuple([length, length, z.number().min(-farthest).max(farthest)]);
 const contour = z.object({
-  operation: z.enum(['outline', 'opening', 'scribe']),
+  operation: z.enum(['outline', 'opening', 'pocket', 'scribe']),
+  depth: size.optional(),
   closed: z.literal(false).optional(),
   vertices: z.array(vertex).min(2),
 });

@@ -1,6 +1,6 @@
 /** Which path of a sheet cuts which edge of which part: found by where the paths lie, as the files do not name them. */
 import type { ReadBack, ReadBackCircle, ReadBackPath } from './drawn.js';
-import { drillDiameter, layerKind } from './drawn.js';
+import { drillDiameter, layerKind, pocketDepth } from './drawn.js';
 import { type FaultList, mm } from './faults.js';
 import { type NominalHole, nameOf, type Nominal } from './nominal.js';
 import { type Box, type Line, lineOf } from './ring.js';
@@ -8,7 +8,7 @@ import { type Box, type Line, lineOf } from './ring.js';
 /** An edge of a part, with the paths that cut it. */
 export interface RingCut {
   readonly nominal: Nominal;
-  readonly operation: 'outline' | 'opening' | 'hole' | 'scribe';
+  readonly operation: 'outline' | 'opening' | 'pocket' | 'hole' | 'scribe';
   readonly ring: Line;
   readonly paths: ReadBackPath[];
 }
@@ -122,7 +122,7 @@ function matchRings(rings: readonly RingCut[], paths: readonly ReadBackPath[], w
     const { x, y } = Near.middle(path.line.box);
     near.add(x, y, path);
   }
-  const side = { outline: 1, opening: -1, hole: -1, scribe: 0 } as const;
+  const side = { outline: 1, opening: -1, pocket: -1, hole: -1, scribe: 0 } as const;
   const pairs = rings.flatMap((wanted) => {
     const expected = grown(wanted.ring.box, (side[wanted.operation] * width) / 2);
     const { x, y } = Near.middle(expected);
@@ -175,7 +175,23 @@ function matchHoles(nominals: readonly Nominal[], circles: readonly ReadBackCirc
   };
 }
 
-const words = { outline: 'outline', opening: 'opening', hole: 'hole', scribe: 'scribed line' } as const;
+const words = {
+  outline: 'outline',
+  opening: 'opening',
+  pocket: 'pocket',
+  hole: 'hole',
+  scribe: 'scribed line',
+} as const;
+
+/** Reports pockets on a layer that names another depth: the drawing has no other word for it. */
+function checkPocketLayers(pockets: readonly RingCut[], file: string, faults: FaultList): void {
+  for (const { nominal, ring, paths } of pockets) {
+    const depth = nominal.pockets.find((one) => one.ring === ring)?.depth ?? 0;
+    for (const { layer } of paths)
+      if (Math.abs(pocketDepth(layer) - depth) > 0.001)
+        faults.add('pocket-layer', file, { depth: mm(depth), layer }, Near.middle(ring.box));
+  }
+}
 
 /**
  * Pairs what is drawn with what should be cut. Reports what is missing and what belongs to nothing. Scribed lines that
@@ -199,10 +215,12 @@ export function match(
 
   const outlines = ringsOf('outline', ({ outlines: lines }) => lines);
   const openings = ringsOf('opening', ({ openings: lines }) => lines);
+  const pockets = ringsOf('pocket', ({ pockets: all }) => all.map(({ ring }) => ring));
   const scribes = ringsOf('scribe', ({ scribes: lines }) => lines);
   const strayOutlines = matchRings(outlines, paths('outline'), width);
   // an inlet of an outline, its mouth too narrow for the tool, is cut like an opening
   const strayOpenings = shareOut(outlines, shareOut(openings, matchRings(openings, paths('opening'), width)));
+  const strayPockets = matchRings(pockets, paths('pocket'), width);
   matchRings(scribes, paths('scribe'), width);
 
   const drilled = matchHoles(nominals, circles('drill'), 'drill');
@@ -215,7 +233,8 @@ export function match(
   }));
   const strayBores = matchRings(bored, paths('drill'), width);
 
-  const rings = [...outlines, ...openings, ...scribes, ...bored];
+  checkPocketLayers(pockets, file, faults);
+  const rings = [...outlines, ...openings, ...pockets, ...scribes, ...bored];
   for (const { nominal, operation, ring, paths: cuts } of rings)
     if (cuts.length === 0)
       faults.add(
@@ -226,7 +245,7 @@ export function match(
       );
   for (const { nominal, hole, diameter } of sunk.missing)
     faults.add('countersink-missing', file, { diameter: mm(diameter), part: nameOf(nominal) }, hole);
-  for (const path of [...strayOutlines, ...strayOpenings, ...strayBores])
+  for (const path of [...strayOutlines, ...strayOpenings, ...strayPockets, ...strayBores])
     faults.add('path-stray', file, { layer: path.layer }, Near.middle(path.line.box));
   for (const circle of [...drilled.left, ...sunk.left])
     faults.add('circle-stray', file, { layer: circle.layer }, circle);

@@ -13,12 +13,19 @@ export interface NominalHole extends ProofPoint {
   readonly countersink: number | undefined;
 }
 
+/** A ring within which all is cleared to a depth. */
+export interface NominalPocket {
+  readonly ring: Line;
+  readonly depth: number;
+}
+
 /** A placed part. Rings run with the material on their left. */
 export interface Nominal {
   readonly part: string;
   readonly copy: number;
   readonly outlines: readonly Line[];
   readonly openings: readonly Line[];
+  readonly pockets: readonly NominalPocket[];
   readonly scribes: readonly Line[];
   readonly holes: readonly NominalHole[];
   /** Lettering of the face that lies up, as it should be engraved. */
@@ -57,7 +64,7 @@ function turnedBack(vertices: readonly Vertex[]): Vertex[] {
   });
 }
 
-function materialLeft(line: Line, operation: 'outline' | 'opening'): Line {
+function materialLeft(line: Line, operation: 'outline' | 'opening' | 'pocket'): Line {
   const anticlockwise = ringArea(line.edges) > 0;
   return anticlockwise === (operation === 'outline') ? line : lineOf(turnedBack(line.vertices), true);
 }
@@ -73,23 +80,22 @@ export function placePart(part: PartRead, placement: PlacementRead): Nominal {
 function placed(part: PartRead, placement: PlacementRead): Nominal {
   const place = placer(placement);
   const turn = placement.mirrored ? -1 : 1;
-  const lines = (operation: 'outline' | 'opening' | 'scribe'): Line[] =>
-    part.contours
-      .filter((contour) => contour.operation === operation)
-      .map(({ vertices, closed }) =>
-        lineOf(
-          vertices.map(([x, y, bulge]) => ({ ...place({ x, y }), bulge: turn * bulge })),
-          closed ?? true,
-        ),
-      );
-  const outlines = lines('outline').map((line) => materialLeft(line, 'outline'));
-  const openings = lines('opening').map((line) => materialLeft(line, 'opening'));
+  const of = (operation: PartRead['contours'][number]['operation']): PartRead['contours'] =>
+    part.contours.filter((contour) => contour.operation === operation);
+  const lineFor = ({ vertices, closed }: PartRead['contours'][number]): Line =>
+    lineOf(
+      vertices.map(([x, y, bulge]) => ({ ...place({ x, y }), bulge: turn * bulge })),
+      closed ?? true,
+    );
+  const outlines = of('outline').map((one) => materialLeft(lineFor(one), 'outline'));
+  const openings = of('opening').map((one) => materialLeft(lineFor(one), 'opening'));
   return {
     part: placement.part,
     copy: placement.copy,
     outlines,
     openings,
-    scribes: lines('scribe'),
+    pockets: of('pocket').map((one) => ({ ring: materialLeft(lineFor(one), 'pocket'), depth: one.depth ?? 0 })),
+    scribes: of('scribe').map(lineFor),
     holes: part.drills.map(({ x, y, diameter, countersink }) => ({ ...place({ x, y }), diameter, countersink })),
     labels: part.labels
       .filter(({ face }) => face === (placement.mirrored ? 'back' : 'front'))

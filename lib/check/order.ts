@@ -36,7 +36,7 @@ function checkWithinParts(
   for (const cut of rings) {
     if (cut.operation === 'outline' || cut.operation === 'scribe' || cut.paths.length === 0) continue;
     const free = freed.get(cut.nominal);
-    const what = cut.operation === 'hole' ? 'a hole' : 'an opening';
+    const what = cut.operation === 'hole' ? 'a hole' : cut.operation === 'pocket' ? 'a pocket' : 'an opening';
     if (free !== undefined && last(cut.paths) > free)
       faults.add('order-within', file, { what, part: nameOf(cut.nominal) });
   }

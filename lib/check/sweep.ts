@@ -30,9 +30,13 @@ const worse = (a: CutDepth, b: CutDepth): CutDepth => (b.mm > a.mm ? b : a);
 /** Samples along a piece in which material may stay, to distinguish an inside corner from a fault. */
 const cornerSamples = 100;
 
+/** A hole and a pocket have no edge but their own: all else of the part is their surroundings. */
+const standsAlone = ({ operation }: RingCut): boolean => operation === 'hole' || operation === 'pocket';
+
 /** Whether a point lies in the material of the cut's part. A hole is cut out of its surroundings. */
-function inMaterial({ nominal, operation, ring }: RingCut, place: ProofPoint): boolean {
-  if (operation === 'hole') return !inside(ring.edges, place);
+function inMaterial(cut: RingCut, place: ProofPoint): boolean {
+  const { nominal, ring } = cut;
+  if (standsAlone(cut)) return !inside(ring.edges, place);
   const within = nominal.outlines.some(({ edges }) => inside(edges, place));
   return within && !nominal.openings.some(({ edges }) => inside(edges, place));
 }
@@ -40,7 +44,7 @@ function inMaterial({ nominal, operation, ring }: RingCut, place: ProofPoint): b
 /** How far the sweep eats into the part: half the cut's width less the distance of the path, or more on the wrong side. */
 function gouge(cut: RingCut, width: number): CutDepth {
   const radius = width / 2;
-  const edges = cut.operation === 'hole' ? new EdgeSet(cut.ring.edges) : cut.nominal.edges;
+  const edges = standsAlone(cut) ? new EdgeSet(cut.ring.edges) : cut.nominal.edges;
   const corners = width > 0 ? insideCorners(cut.ring) : [];
   let worst = none({ x: cut.ring.edges[0]!.ax, y: cut.ring.edges[0]!.ay });
   for (const path of cut.paths) {
@@ -63,8 +67,8 @@ function left(cut: RingCut, paths: EdgeSet, width: number): CutDepth {
   const radius = width / 2;
   const { max, place, beyond } = farthestFrom(cut.ring.edges, paths, radius + cutTolerance / 2);
   if (beyond.length === 0) return { mm: Math.max(0, max - radius), ...place };
-  // a drilled hole has no inside corners, and a line without width reaches everything
-  const reachable = cut.operation === 'hole' || width === 0 ? null : toolPlaces(cut.nominal, radius);
+  // a hole has no inside corners, a pocket has round ones, and a line without width reaches everything
+  const reachable = standsAlone(cut) || width === 0 ? null : toolPlaces(cut.nominal, radius);
   if (reachable === null) return { mm: max - radius, ...place };
   let worst = none(place);
   let guess: ProofEdge | undefined;
@@ -109,7 +113,13 @@ export function sweepHole({ nominal, hole, diameter, circle }: HoleCut): Swept {
   return { outward: error(off - larger), inward: error(off + larger) };
 }
 
-const words = { outline: 'outline', opening: 'an opening', hole: 'a hole', scribe: 'a scribed line' } as const;
+const words = {
+  outline: 'outline',
+  opening: 'an opening',
+  pocket: 'a pocket',
+  hole: 'a hole',
+  scribe: 'a scribed line',
+} as const;
 
 /** Reports errors beyond the tolerance. */
 export function reportErrors(cut: RingCut, { outward, inward }: Swept, file: string, faults: FaultList): void {

@@ -21,7 +21,9 @@ function checkShape({ file, sizes, report, show }: Checking): void {
   const slotted = sizes.joinery.hubBuild === 'slotted-discs';
   const reason = slotted
     ? `${ribs} slots for ribs of this thickness have wood between them, and their noses room, from ${show(minHubRadius)}`
-    : `${ribs} ribs of this thickness clear each other from ${show(minHubRadius)}`;
+    : sizes.joinery.housing > 0
+      ? `${ribs} grooves for ribs of this thickness have wood between them from ${show(minHubRadius)}`
+      : `${ribs} ribs of this thickness clear each other from ${show(minHubRadius)}`;
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
   if (hubRadius < minHubRadius)
     report(

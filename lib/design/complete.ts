@@ -7,7 +7,7 @@ import { checkNames } from './check-names.js';
 import { checkStock } from './check-stock.js';
 import { thicknessIn } from './dish-shape.js';
 import type { CleatSpace, FoundCleat } from './cleat-size.js';
-import { minTabLength, tabLength, tabSpan } from '../dish/index.js';
+import { housingSpan, minTabLength, tabLength, tabSpan } from '../dish/index.js';
 import { holdings, type Joinery, joineryOf } from './joinery.js';
 import { checkMachine, filledMachine } from './machine.js';
 import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
@@ -104,11 +104,16 @@ interface Tried {
 /** A default that is round in the file's own units. */
 const bySystem = <Value>({ units }: DesignFile, metric: Value, inch: Value): Value => (inInches(units) ? inch : metric);
 
-/** Whether the joint has space: tabs along the ribs' base, or cleats between the ribs. */
+/** Whether the joint has space: tabs or a groove along the ribs' base, or cleats between the ribs. */
 function hasSpace({ sizes, space, cleat }: Tried): boolean {
-  if (sizes.joinery.joint !== 'tab-slot') return cleat.start !== null;
-  const span = tabSpan({ ...space, fit: sizes.joinery.fit, halfAngle: Math.PI / space.ribs });
-  return tabLength(span) >= minTabLength(space.ribThickness);
+  const { joint, fit, housing } = sizes.joinery;
+  const source = { ...space, fit, halfAngle: Math.PI / space.ribs };
+  if (joint === 'housing') {
+    const { from, to } = housingSpan({ ...source, slotDepth: housing });
+    return to - from >= minTabLength(space.ribThickness);
+  }
+  if (joint !== 'tab-slot') return cleat.start !== null;
+  return tabLength(tabSpan({ ...source, slotDepth: space.boardThickness })) >= minTabLength(space.ribThickness);
 }
 
 /** The first way to build it in which the joint has space; the usual one where none has. */
@@ -189,6 +194,7 @@ export function complete(
       ...file.rib,
       joint: hardware.joint,
       fit: sizes.joinery.fit,
+      housing: hardware.joint === 'housing' ? sizes.joinery.housing : undefined,
       toeRadius: sizes.toeRadius,
       rimHeight: sizes.rimHeight,
       clampHole: file.rib.clampHole ?? bySystem(file, 30, 31.75),
@@ -229,7 +235,7 @@ export function complete(
     ...checkMachine(machine, file, materials, machineFile !== undefined),
     ...checkStock(file, stock),
     ...checkSizes(file, sizes),
-    ...checkJoint(file, hardware),
+    ...checkJoint(file, hardware, sizes.joinery, materials[boardMaterial]),
     ...checkFilling(file),
   ];
   return { design: { ...filled, defaults: defaulted(filled, stated) }, problems };

@@ -49,6 +49,7 @@ export interface Design extends Omit<
   readonly materials: Readonly<Record<string, Material>>;
   readonly stock: readonly StockItem[];
   readonly dish: Filled<DesignFile['dish'], 'baseHeight'>;
+  /** `housing` is there where that is the joint. */
   readonly rib: Filled<DesignFile['rib'], 'joint' | 'fit' | 'toeRadius' | 'rimHeight' | 'pilotDiameter' | 'clampHole'>;
   readonly hub: Filled<
     DesignFile['hub'],

@@ -23,6 +23,7 @@ import { type LengthUnit, lengthUnits } from '../units/index.js';
 export const defaultColours = {
   outline: '#009E73',
   opening: '#56B4E9',
+  pocket: '#0072B2',
   drill: '#CC79A7',
   countersink: '#E69F00',
   scribe: '#7F7F7F',
@@ -42,6 +43,7 @@ function coloursSection() {
     {
       outline: colourOf('outline'),
       opening: colourOf('opening'),
+      pocket: colourOf('pocket'),
       drill: colourOf('drill'),
       countersink: colourOf('countersink'),
       scribe: colourOf('scribe'),

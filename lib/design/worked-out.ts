@@ -21,7 +21,7 @@ export interface Sizes {
   readonly joinery: Joinery;
   /** Least radius of the hub: from there the ribs clear each other, and slots have wood between them. */
   readonly minHubRadius: number;
-  /** From the axis to the edge of the hub: past its radius by the slots of slotted discs. */
+  /** From the axis to the edge of the hub: past its radius by its slots or grooves. */
   readonly hubReach: number;
   readonly boardSize: number;
   readonly spliceWidth: number;
@@ -89,7 +89,7 @@ export function workedOut(
     noProfile: made.kind === 'refused' ? made.diagnostic : null,
     joinery,
     minHubRadius: radii.min,
-    hubReach: slotted ? slottedReach(hubRadius, hubThickness) : hubRadius,
+    hubReach: slotted ? slottedReach(hubRadius, hubThickness) : hubRadius + joinery.housing,
     boardSize,
     spliceWidth: file.board.spliceWidth ?? Math.min(150, Math.max(50, Math.round(boardSize / 8 - roundingSlack))),
     toeRadius,

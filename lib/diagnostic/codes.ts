@@ -98,6 +98,7 @@ export const diagnosticCodes = {
   // machining
   'hole-smaller-than-tool': 'A hole is smaller than any tool at hand.',
   'opening-smaller-than-tool': 'An opening is narrower than the cut.',
+  'pocket-smaller-than-tool': 'A pocket is narrower than the tool.',
   'router-tool-missing': 'The router lacks a tool.',
   'router-tool-short': 'A tool of the router is too short.',
   'router-countersink': 'A countersink is deeper than the sheet.',

@@ -19,4 +19,4 @@ export { clearRadius, cornerRadius, flatLength } from './set-back.js';
 export { minHeightOverDiscs, minSlottedRadius, noseLength, slottedReach, upperDiscHeight } from './slotted-hub.js';
 export { solveDish } from './solve.js';
 export { spread } from './spread.js';
-export { minTabLength, type Span, tabLength, tabSpan, type TabSpanSource } from './tab-span.js';
+export { housingSpan, minTabLength, type Span, tabLength, tabSpan, type TabSpanSource } from './tab-span.js';

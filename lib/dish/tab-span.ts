@@ -3,7 +3,8 @@
 /** What tabs go through, and between what. */
 export interface TabSpanSource {
   readonly ribThickness: number;
-  readonly boardThickness: number;
+  /** Of the board, or the depth of a groove in it: how far the wood beside a slot is cut. */
+  readonly slotDepth: number;
   /** Play of a tab in its slot. */
   readonly fit: number;
   /** Half the angle between two ribs, radians. */
@@ -26,11 +27,18 @@ const shortestTab = 3;
 
 /** Where tabs may lie: wood on all sides of their slots, and between those of two neighbours. */
 export function tabSpan(source: TabSpanSource): Span {
-  const { boardThickness, boardSize, fit, halfAngle, hubReach, ribThickness, toeRadius } = source;
-  const wood = Math.max(6, 2 * boardThickness);
-  const web = Math.max(3, boardThickness);
+  const { slotDepth, boardSize, fit, halfAngle, hubReach, ribThickness, toeRadius } = source;
+  const wood = Math.max(6, 2 * slotDepth);
+  const web = Math.max(3, slotDepth);
   const apart = (ribThickness + fit + web) / (2 * Math.sin(halfAngle));
   return { from: Math.max(hubReach + wood, apart), to: Math.min(toeRadius, boardSize / 2) - wood };
+}
+
+/** A housing is a groove with ends as round as it is wide, the base of the rib straight between them. */
+export function housingSpan(source: TabSpanSource): Span {
+  const { from, to } = tabSpan(source);
+  const end = (source.ribThickness + source.fit) / 2;
+  return { from: from + end, to: to - end };
 }
 
 /** Length of the tabs in a span, 0 where there is none: two of them, and as much again between. */

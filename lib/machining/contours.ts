@@ -1,4 +1,4 @@
-/** Outlines, openings and scribes of one part as operations, in the part's own axes. */
+/** Outlines, openings, pockets and scribes of one part as operations, in the part's own axes. */
 import {
   type Contour,
   distance,
@@ -10,7 +10,7 @@ import {
   signedArea,
   unswept,
 } from '../geometry/index.js';
-import { linesUp, type PartShape, ringsOf } from '../part/index.js';
+import { linesUp, type PartShape, type Pocket, pocketsUp, ringsOf } from '../part/index.js';
 import type { PartOperation } from './holes.js';
 import { cutWidth } from './process.js';
 import { insideCorner, relieveEdge, spurInto } from './relief.js';
@@ -72,12 +72,26 @@ function ringOperations(part: PartShape, index: number, ring: Contour, process: 
   return { operations: paths.map(operation), unreached };
 }
 
+/** A pocket: the path along its edge, within which all is cleared. A laser, which cuts through or not at all, makes none. */
+function pocketOperations({ ring, depth }: Pocket, process: Process, compensated: boolean): Worked {
+  if (process.kind === 'laser') return { operations: [], unreached: [] };
+  const radius = cutWidth(process) / 2;
+  const paths = compensated && radius > 0 ? offsetContour(ring, radius) : [ring];
+  return {
+    operations: paths.map((vertices) => ({ operation: 'pocket', closed: true, vertices, depth })),
+    unreached: leftBy(ring, radius, []),
+  };
+}
+
 /**
  * The operations of a part's contours. When compensated, the path of the tool's or beam's centre: half the cut's
- * width outside an outline and inside an opening. Scribes run on their line. Seats are relieved either way.
+ * width outside an outline and inside an opening or pocket. Scribes run on their line. Seats are relieved either way.
  */
 export function contourOperations(part: PartShape, process: Process, compensated: boolean): Worked {
-  const worked = ringsOf(part).map((ring, index) => ringOperations(part, index, ring, process, compensated));
+  const worked = [
+    ...pocketsUp(part).map((pocket) => pocketOperations(pocket, process, compensated)),
+    ...ringsOf(part).map((ring, index) => ringOperations(part, index, ring, process, compensated)),
+  ];
   const lines = linesUp(part).map(({ closed, vertices }): PartOperation => ({
     operation: 'scribe',
     closed,
@@ -90,7 +104,7 @@ export function contourOperations(part: PartShape, process: Process, compensated
   };
 }
 
-/** Diameter of the largest round tool that goes into an opening, to 0.001 mm. */
+/** Diameter of the largest round tool that goes into an opening or pocket, to 0.001 mm. */
 function widestTool(opening: Contour): number {
   let fits = 0;
   let blocked = Math.sqrt(Math.abs(signedArea(opening)) / Math.PI) + 0.001;
@@ -102,18 +116,22 @@ function widestTool(opening: Contour): number {
   return 2 * fits;
 }
 
-/** Openings of the part that the tool or beam does not go into at all. */
+/** Openings and pockets of the part that the tool or beam does not go into at all. */
 export function openingProblems(part: PartShape, process: Process): CutProblem[] {
   const tool = cutWidth(process);
-  return part.openings.flatMap((opening): CutProblem[] => {
-    if (tool === 0 || offsetContour(opening, tool / 2).length > 0) return [];
-    const place = pointWithin(reversed(opening));
-    const size = widestTool(opening);
+  const rings = [
+    ...part.openings.map((ring) => ({ ring, what: 'opening' as const })),
+    ...pocketsUp(part).map(({ ring }) => ({ ring, what: 'pocket' as const })),
+  ];
+  return rings.flatMap(({ ring, what }): CutProblem[] => {
+    if (tool === 0 || offsetContour(ring, tool / 2).length > 0) return [];
+    const place = pointWithin(reversed(ring));
+    const size = widestTool(ring);
     const max = Math.floor(size * 100) / 100;
-    const where = `${part.id}: the opening about ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
-    const what = process.kind === 'router' ? `the ${tool} mm router bit` : `the ${tool} mm kerf`;
-    const message = `${where} is too narrow for ${what}`;
+    const where = `${part.id}: the ${what} about ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
+    const cut = process.kind === 'router' ? `the ${tool} mm router bit` : `the ${tool} mm kerf`;
+    const message = `${where} is too narrow for ${cut}`;
     const remedy = `a cut of at most ${max} mm would do`;
-    return [{ code: 'opening-smaller-than-tool', part: part.id, place, size, tool, message, remedy }];
+    return [{ code: `${what}-smaller-than-tool`, part: part.id, place, size, tool, message, remedy }];
   });
 }

@@ -40,7 +40,7 @@ function nestingDepths(operations: readonly CutOperation[]): Map<string, number>
 }
 
 /** The order of the operations of a part where the machine has no other. */
-const usualOrder: readonly Operation[] = ['drill', 'countersink', 'scribe', 'opening', 'outline'];
+const usualOrder: readonly Operation[] = ['drill', 'countersink', 'scribe', 'pocket', 'opening', 'outline'];
 
 /**
  * One number a phase; phases run one after the other. From the openings on they run anew for each level of parts within

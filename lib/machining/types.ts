@@ -31,7 +31,7 @@ export type Process =
       readonly kerf: number;
       readonly web: number;
       /** Order of the operations of a part, `outline` last; the usual one when left out. */
-      readonly order?: readonly Exclude<Operation, 'countersink'>[];
+      readonly order?: readonly Exclude<Operation, 'countersink' | 'pocket'>[];
     })
   | { readonly kind: 'hand'; readonly web: number };
 
@@ -88,11 +88,11 @@ export interface CutSheet {
 
 /** Why a part cannot be cut as asked. */
 export interface CutProblem {
-  readonly code: 'hole-smaller-than-tool' | 'opening-smaller-than-tool';
+  readonly code: 'hole-smaller-than-tool' | 'opening-smaller-than-tool' | 'pocket-smaller-than-tool';
   readonly part: string;
-  /** Centre of the hole, or a point within the opening, in the part's own axes. */
+  /** Centre of the hole, or a point within the opening or pocket, in the part's own axes. */
   readonly place: Point;
-  /** Diameter of the hole, or of the largest round tool that goes into the opening. */
+  /** Diameter of the hole, or of the largest round tool that goes into the opening or pocket. */
   readonly size: number;
   /** Diameter of the tool, or width of the kerf. */
   readonly tool: number;

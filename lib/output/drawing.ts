@@ -10,7 +10,7 @@ import {
   rectangle,
 } from '../geometry/index.js';
 import type { CutOperation } from '../machining/index.js';
-import { type Hole, holesUp, linesUp, textStrokes, textsUp } from '../part/index.js';
+import { type Hole, holesUp, linesUp, pocketsUp, textStrokes, textsUp } from '../part/index.js';
 import { decimal } from './decimal.js';
 import { layerOrder, operationOf } from './key.js';
 import { splitArcs } from './split-arcs.js';
@@ -24,7 +24,12 @@ export function drillLayer(diameter: number): string {
   return `drill-${decimal(diameter, 3)}mm`;
 }
 
-/** The layers in use; drills of several diameters in the order in which they are first met. */
+/** Layer of a pocket with its depth, which no drawing shows: `pocket-4mm`. Depth in mm, written to 1 µm. */
+function pocketLayer(depth: number): string {
+  return `pocket-${decimal(depth, 3)}mm`;
+}
+
+/** The layers in use; drills of several diameters and pockets of several depths in the order in which they are first met. */
 function layersOf(entities: readonly DrawnEntity[], colours: Colours): Layer[] {
   const names = [...new Set(entities.map(({ layer }) => layer))];
   return layerOrder.flatMap((operation) =>
@@ -64,6 +69,10 @@ function ofOperation(cut: CutOperation, { path, point }: Commanded): DrawnEntity
     const { x, y } = point(centre);
     return { kind: 'circle', layer, x, y, diameter: cut.diameter };
   }
+  if (operation === 'pocket') {
+    if (cut.depth === 'through') throw new RangeError(`a pocket of ${cut.part} lacks its depth`);
+    return pathOf(pocketLayer(cut.depth), closed, path(vertices, closed));
+  }
   const title = operation === 'outline' ? `${cut.part} ${cut.copy}` : undefined;
   return pathOf(operation, closed, path(vertices, closed), title);
 }
@@ -73,7 +82,7 @@ function ofOperation(cut: CutOperation, { path, point }: Commanded): DrawnEntity
  * it), then lettering, then the operations. Where the axes of the machine are not true, all that is cut or marked is
  * drawn where the machine has to be sent; the edge of the stock stays as it is.
  * @param edge the outline of the stock when it is no rectangle of the sheet's width and height
- * @throws RangeError for a drill or countersink without centre or diameter
+ * @throws RangeError for a drill or countersink without centre or diameter, or a pocket without depth
  */
 export function sheetEntities(sheet: CutSheetToDraw, edge?: readonly Vertex[]): DrawnEntity[] {
   const { width, height, process, marks = [], operations } = sheet;
@@ -111,6 +120,7 @@ export function partEntities(part: PartToDraw): DrawnEntity[] {
     ...lettering.map((stroke) => pathOf('scribe', false, stroke)),
     ...circles(({ diameter }) => [drillLayer(diameter), diameter]),
     ...circles(({ countersink }) => ['countersink', countersink]),
+    ...pocketsUp(part).map(({ ring: edge, depth }) => ring(pocketLayer(depth), edge)),
     ...part.openings.map((opening) => ring('opening', opening)),
     ring('outline', part.outline, part.name),
   ];

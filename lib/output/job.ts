@@ -2,7 +2,7 @@
 import type * as z from 'zod';
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Path } from '../geometry/index.js';
-import { holesUp, linesUp, type Part, textsUp } from '../part/index.js';
+import { holesUp, linesUp, type Part, pocketsUp, textsUp } from '../part/index.js';
 import { decimal } from './decimal.js';
 import type { recordSchema } from './record-schema.js';
 import { sha256Hex } from './sha256.js';
@@ -35,6 +35,7 @@ export function recordPart(part: Part): RecordedPart {
     contours: [
       recordRing('outline', part.outline),
       ...part.openings.map((opening) => recordRing('opening', opening)),
+      ...pocketsUp(part).map(({ ring, depth }) => ({ ...recordRing('pocket', ring), depth })),
       ...linesUp(part).map(({ vertices, closed }) => recordRing('scribe', vertices, closed)),
     ],
     drills: holesUp(part).map(({ x, y, diameter, depth, countersink }) => ({

@@ -8,6 +8,7 @@ export const layerOrder: readonly (Operation | 'sheet-edge')[] = [
   'scribe',
   'drill',
   'countersink',
+  'pocket',
   'opening',
   'outline',
 ];
@@ -17,6 +18,7 @@ const meanings: Readonly<Record<Operation | 'sheet-edge', string>> = {
   scribe: 'mark, not a cut: scratch, score or engrave',
   drill: 'hole: drill at a circle, cut along a path',
   countersink: 'countersink to this diameter: no cut along the line',
+  pocket: 'clear to the depth in the name, waste inside: no cut through',
   opening: 'cut through, waste inside',
   outline: 'cut through, waste outside: after all else of the part',
 };
@@ -25,7 +27,7 @@ const meanings: Readonly<Record<Operation | 'sheet-edge', string>> = {
 export const shortMeaning = (operation: Operation | 'sheet-edge'): string => meanings[operation].split(':')[0] ?? '';
 
 /**
- * The operation of a layer: `drill-4mm` is a drill.
+ * The operation of a layer: `drill-4mm` is a drill, `pocket-4mm` a pocket.
  * @throws RangeError for a name that is no layer
  */
 export function operationOf(layer: string): Operation | 'sheet-edge' {

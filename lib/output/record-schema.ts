@@ -28,9 +28,12 @@ function partSchema() {
     ])
     .readonly();
   const contour = closed({
-    operation: z.enum(['outline', 'opening', 'scribe']).describe('what is done along it'),
+    operation: z.enum(['outline', 'opening', 'pocket', 'scribe']).describe('what is done along it'),
+    depth: size('depth of a pocket below the face that is up; all other rings are cut through').optional(),
     closed: z.literal(false).optional().describe('present, and false, on an open scribe; all else is a closed ring'),
-    vertices: listOf(vertex).describe('true, finished size; outlines run anticlockwise, openings clockwise'),
+    vertices: listOf(vertex).describe(
+      'true, finished size; outlines run anticlockwise, openings and pockets clockwise',
+    ),
   });
   const drill = closed({
     x: length('centre'),
@@ -55,7 +58,9 @@ function partSchema() {
     material: text('key of the design’s `materials`'),
     thickness: size('thickness'),
     quantity: count('number of copies', 0),
-    contours: listOf(contour).describe('the outline first, then openings, then scribed lines, in the part’s own axes'),
+    contours: listOf(contour).describe(
+      'the outline first, then openings, then pockets, then scribed lines, in the part’s own axes',
+    ),
     drills: listOf(drill).describe('holes'),
     labels: listOf(label).describe(
       'lettering of copies that lie with that face up: the front, or the back of mirrored ones',

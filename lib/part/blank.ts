@@ -8,6 +8,7 @@ export function blank(part: Pick<Part, Needed> & Partial<Part>): Part {
     grain: 'any',
     up: 'front',
     openings: [],
+    pockets: [],
     holes: [],
     marks: [],
     edges: [],

@@ -1,6 +1,6 @@
 /** What a machine that works from above makes of a part. */
 import type { Contour } from '../geometry/index.js';
-import type { Hole, LineMark, PartShape, TextMark } from './types.js';
+import type { Hole, LineMark, PartShape, Pocket, TextMark } from './types.js';
 
 /** The outline, then the openings: the rings that `EdgeRun` and `SeatCorner` count. */
 export function ringsOf({ outline, openings }: Pick<PartShape, 'outline' | 'openings'>): readonly Contour[] {
@@ -17,6 +17,11 @@ export function linesUp({ marks, up }: Marked): LineMark[] {
 /** Lettering on the face that is up. */
 export function textsUp({ marks, up }: Marked): TextMark[] {
   return marks.flatMap((mark) => (mark.kind === 'text' && mark.face === up ? [mark] : []));
+}
+
+/** Pockets that are cleared from the face that is up; those of the other face are work for the bench. */
+export function pocketsUp({ pockets, up }: Pick<PartShape, 'pockets' | 'up'>): Pocket[] {
+  return pockets.filter(({ from }) => from === up);
 }
 
 /**

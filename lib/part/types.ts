@@ -25,8 +25,8 @@ export type PartKind =
   | 'extra'
   | 'coupon';
 
-/** What is done to a sheet: a mark is scribed, a hole drilled and countersunk, a ring cut. */
-export type Operation = 'outline' | 'opening' | 'drill' | 'countersink' | 'scribe';
+/** What is done to a sheet: a mark is scribed, a hole drilled and countersunk, a pocket cleared, a ring cut. */
+export type Operation = 'outline' | 'opening' | 'pocket' | 'drill' | 'countersink' | 'scribe';
 
 /** A hole square to the faces. */
 export interface Hole {
@@ -38,6 +38,15 @@ export interface Hole {
   readonly depth: number | 'through';
   /** Head diameter of a 90 degree countersink on the face that it is drilled from. */
   readonly countersink?: number;
+  readonly from: Face;
+}
+
+/** A place that is cleared to a depth from a face, as a groove is. */
+export interface Pocket {
+  /** Clockwise, as the waste lies inside. */
+  readonly ring: Contour;
+  /** Depth below the face that it is cleared from. */
+  readonly depth: number;
   readonly from: Face;
 }
 
@@ -106,6 +115,7 @@ export interface PartShape {
   readonly outline: Contour;
   /** Clockwise. */
   readonly openings: readonly Contour[];
+  readonly pockets: readonly Pocket[];
   readonly holes: readonly Hole[];
   readonly marks: readonly Mark[];
   readonly edges: readonly EdgeRun[];

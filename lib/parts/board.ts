@@ -24,6 +24,7 @@ import {
 } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
 import { boardScrews, type CleatStart, hasCleats, type PlanItem, ribDirectionDeg } from './plan.js';
+import { groovesOfRib } from './housing.js';
 import { slotsOfRib } from './tabs.js';
 
 /** Scribed lines keep this far from the board's edge (mm). */
@@ -113,6 +114,7 @@ export function makeUndividedBoard(
     quantity: 1,
     outline: boardOutline(design),
     ...slotsInBoard(ribs.flatMap((rib) => slotsOfRib(design, dish, ribDirectionDeg(dish, rib)))),
+    pockets: ribs.flatMap((rib) => groovesOfRib(design, dish, ribDirectionDeg(dish, rib))),
     holes: [
       ...pilotHoles(design, dish, start, new Set(ribs)),
       ...centre,
@@ -125,6 +127,8 @@ export function makeUndividedBoard(
           `Long scribed lines are the middles of the ribs; a rib of ${inUnits(design, dish.ribThickness)} stands half on either side.`,
           'The rectangles are the cleats; the outline in the middle is the hub.',
         ]
-      : ['The outline in the middle is the hub. Each rib goes into the slots beside its number, from this face.'],
+      : [
+          `The outline in the middle is the hub. Each rib goes into the ${design.rib.joint === 'housing' ? 'groove' : 'slots'} beside its number, from this face.`,
+        ],
   });
 }

@@ -14,11 +14,19 @@ import { thicknessOf } from './blank.js';
 
 const isSlotted = (design: Design): boolean => design.hub.build === 'slotted-discs';
 
-/** From the axis to a flat of the hub, or to its edge if round, mm: slotted discs reach past the ribs' inner ends. */
+/** Depth of the grooves that the ribs stand in, mm; 0 where they stand in none. */
+export function grooveDepth({ rib }: Design): number {
+  return rib.joint === 'housing' ? (rib.housing ?? 0) : 0;
+}
+
+/** Whether the ribs' inner ends go into the edge of the hub, by slots of discs or grooves of layers. */
+export const takesRibs = (design: Design): boolean => isSlotted(design) || grooveDepth(design) > 0;
+
+/** From the axis to a flat of the hub, or to its edge if round, mm: slots and grooves reach past the ribs' inner ends. */
 export function hubReach(design: Design, dish: Dish): number {
   return isSlotted(design)
     ? slottedReach(dish.innerRadius, thicknessOf(design, design.hub.material))
-    : dish.innerRadius;
+    : dish.innerRadius + grooveDepth(design);
 }
 
 /** Heights of the lower faces of the hub's plates above the board, from below, mm. */
@@ -60,7 +68,7 @@ export function hubOutline(design: Design, dish: Dish): Contour {
     : regularPolygon(centre, reach / Math.cos(halfAngle), ribs.length, halfAngle);
 }
 
-/** A disc with a slot for each rib, open at the edge; the bottoms of the slots are where the ribs' curves start. */
+/** A disc or layer with a slot for each rib, open at the edge; the bottoms of the slots are where the ribs' curves start. */
 export interface SlottedDisc {
   readonly outline: Contour;
   /** For each rib the vertices at the bottom of its slot, and the edges of the slot. */

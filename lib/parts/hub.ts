@@ -14,7 +14,7 @@ import { dowelRoom, dowelStagger } from '../hardware/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { blank, lineMark, type Part, type TextMark, textMark, throughHole } from '../part/index.js';
 import { inUnits, thicknessOf } from './blank.js';
-import { hubHeights, hubOutline, noseOf, type SlottedDisc, slottedDisc } from './hub-build.js';
+import { grooveDepth, hubHeights, hubOutline, noseOf, type SlottedDisc, slottedDisc, takesRibs } from './hub-build.js';
 import { ribDirectionDeg } from './plan.js';
 
 /** Lettering that a person reads without a glass (mm): common practice, no source. */
@@ -137,7 +137,7 @@ export function makeHub(design: Design, dish: Dish, dowels: readonly Point[]): P
       ...dowels.map((at) => throughHole(at, hub.dowelDiameter)),
     ],
     marks: [...ticks, ...ribNumberLabels(dish)],
-    ...(hub.build === 'slotted-discs' ? discShape(design, dish, slottedDisc(design, dish)) : layerShape(design, dish)),
+    ...(takesRibs(design) ? slottedShape(design, dish, slottedDisc(design, dish)) : layerShape(design, dish)),
   });
 }
 
@@ -160,15 +160,25 @@ function layerShape(design: Design, dish: Dish): Shape {
   };
 }
 
-function discShape(design: Design, dish: Dish, { outline, slots }: SlottedDisc): Shape {
+/** What a builder has to know of slots in the hub's edge. */
+function slotNote(design: Design, dish: Dish): string {
+  const play = inUnits(design, design.rib.fit);
+  if (design.hub.build === 'layers')
+    return `Glue the layers with groove on groove, and wipe the glue out of the grooves: each rib goes ${inUnits(design, grooveDepth(design))} deep into them, with ${play} of play.`;
   const [, upper = 0] = hubHeights(design, dish);
+  return `One lies on the board before the ribs go in; the other is lowered over the ribs onto their noses, ${inUnits(design, upper)} above the board. The ribs go in the slots with ${play} of play.`;
+}
+
+function slottedShape(design: Design, dish: Dish, { outline, slots }: SlottedDisc): Shape {
   return {
-    name: 'Hub disc',
+    name: design.hub.build === 'layers' ? 'Hub layer' : 'Hub disc',
     outline,
-    edges: slots.map(({ edges: [from, to] }) => ({ ring: 0, from, to, role: 'seat' })),
+    // fingers between grooves are too narrow for a tab: such layers are held by an onion skin
+    edges:
+      design.hub.build === 'layers'
+        ? [{ ring: 0, from: 0, to: outline.length - 1, role: 'seat' }]
+        : slots.map(({ edges: [from, to] }) => ({ ring: 0, from, to, role: 'seat' })),
     seatCorners: slots.flatMap(({ corners }) => corners.map((vertex) => ({ ring: 0, vertex }))),
-    notes: [
-      `One lies on the board before the ribs go in; the other is lowered over the ribs onto their noses, ${inUnits(design, upper)} above the board. The ribs go in the slots with ${inUnits(design, design.rib.fit)} of play.`,
-    ],
+    notes: [slotNote(design, dish)],
   };
 }

@@ -5,6 +5,7 @@ import type { Diagnostic } from '../diagnostic/index.js';
 import { makeUndividedBoard } from './board.js';
 import { cleatProblems, makeCleat } from './cleat.js';
 import { gaugeProblems } from './gauge.js';
+import { housingProblems } from './housing.js';
 import { dowelPlaces, hubProblems, makeHub } from './hub.js';
 import { placeMounting } from './mounting.js';
 import { makePanel, panelProblems } from './panel.js';
@@ -54,6 +55,7 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
       ...hubProblems(design, dish),
       ...(start === null ? [] : cleatProblems(design)),
       ...tabProblems(design, dish),
+      ...housingProblems(design, dish),
       ...cleats.problems,
       ...mounting.problems,
       ...(division?.problems ?? []),

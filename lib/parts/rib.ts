@@ -30,7 +30,8 @@ import {
   throughHole,
 } from '../part/index.js';
 import { grainThatFits, inUnits, thicknessOf } from './blank.js';
-import { noseOf } from './hub-build.js';
+import { housedBase } from './housing.js';
+import { grooveDepth, noseOf } from './hub-build.js';
 import { lighteningHoles } from './lightening.js';
 import { clampHole } from './clamp-hole.js';
 import { type CleatStart, cleatPlaces, hasCleats, ribScrewRadii } from './plan.js';
@@ -68,8 +69,12 @@ export function ribOutline(design: Design, dish: Dish): RibOutline {
     y,
     bulge,
   }));
-  const depth = tabDepth(design);
-  const tabs = tabPlaces(design, dish).map(({ from, to }) => ({ from: from - innerRadius, to: to - innerRadius }));
+  const housed = housedBase(design, dish);
+  const depth = housed.length > 0 ? grooveDepth(design) - design.rib.fit : tabDepth(design);
+  const tabs = [...tabPlaces(design, dish), ...housed].map(({ from, to }) => ({
+    from: from - innerRadius,
+    to: to - innerRadius,
+  }));
   const base: Point[] = [
     { x: 0, y: 0 },
     ...tabs.flatMap(({ from, to }) => [
@@ -173,6 +178,12 @@ function linesForCleats(design: Design, dish: Dish, cleatStart: CleatStart): Lin
 /** How the rib stands on board and hub. */
 function seatNotes(design: Design, dish: Dish): string[] {
   const radius = inUnits(design, dish.innerRadius);
+  const play = inUnits(design, design.rib.fit);
+  if (design.rib.joint === 'housing')
+    return [
+      `The inner end stands ${radius} from the axis, in the grooves of the hub's ${design.hub.build === 'layers' ? 'layers' : 'discs'}.`,
+      `The base goes into the groove of the board with ${play} of play on both sides together and as much under it; what lies on the board at both ends of the groove carries the rib.`,
+    ];
   const inner =
     noseOf(design, dish) === null
       ? `The inner end stands ${radius} from the axis, square against the hub.`
@@ -181,7 +192,7 @@ function seatNotes(design: Design, dish: Dish): string[] {
     inner,
     hasCleats(design)
       ? 'The scribed line is the middle of the cleat, on the face on which the cleat goes: the right one as seen from the hub.'
-      : `The tabs go through the slots of the board with ${inUnits(design, design.rib.fit)} of play; the base, not the tabs, carries the rib.`,
+      : `The tabs go through the slots of the board with ${play} of play; the base, not the tabs, carries the rib.`,
   ];
 }
 

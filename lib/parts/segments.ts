@@ -37,6 +37,7 @@ import { boardOutline, edgeRadius, ribMarks, slotsInBoard } from './board.js';
 import { hubReach } from './hub-build.js';
 import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './plan.js';
 import { boltPlaces, makeSplice, type Plates } from './splices.js';
+import { groovesOfRib } from './housing.js';
 import { slotsOfRib } from './tabs.js';
 
 /** More pieces than this are no board. */
@@ -271,6 +272,7 @@ export function makeSegments(
       quantity: 1,
       outline: sectorOutline(design, sector),
       ...slotsInBoard(ribs.flatMap((rib) => slotsOfRib(design, dish, ribDirectionDeg(dish, rib)))),
+      pockets: ribs.flatMap((rib) => groovesOfRib(design, dish, ribDirectionDeg(dish, rib))),
       holes: [
         ...screws.flatMap(({ at }) => (here(at) ? [throughHole(at, board.pilotDiameter)] : [])),
         ...dowels.flatMap((at) => (here(at) ? [throughHole(at, design.hub.dowelDiameter)] : [])),

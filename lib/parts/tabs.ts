@@ -12,7 +12,7 @@ const tabSpacing = 250;
 function sourceOf(design: Design, dish: Dish): TabSpanSource {
   return {
     ribThickness: dish.ribThickness,
-    boardThickness: thicknessOf(design, design.board.material),
+    slotDepth: thicknessOf(design, design.board.material),
     fit: design.rib.fit,
     halfAngle: dish.layout.halfAngle,
     hubReach: hubReach(design, dish),
@@ -74,12 +74,12 @@ export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
         'use a larger board and rib.toeRadius, fewer ribs, or rib.joint: glued-cleat',
       ),
     );
-  if (tabDepth(design) < source.boardThickness / 2)
+  if (tabDepth(design) < source.slotDepth / 2)
     problems.push(
       diagnostic(
         'rib-joint',
         ['rib', 'fit'],
-        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, source.boardThickness)}`,
+        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, source.slotDepth)}`,
         'use a smaller rib.fit or a thicker board',
       ),
     );

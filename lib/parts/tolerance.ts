@@ -2,6 +2,7 @@
 import { type Dish, edgeOffsetAt } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { thicknessOf } from './blank.js';
+import { takesRibs } from './hub-build.js';
 
 /** Wood that each panel needs under its edge on a rib, mm: common practice, no source. */
 const minBearing = 1.5;
@@ -26,7 +27,7 @@ export function thicknessRanges(design: Design, dish: Dish): ThicknessRange[] {
       part: 'rib',
       min: 2 * (offset + minBearing),
       max:
-        joint === 'tab-slot' || build === 'slotted-discs'
+        joint === 'tab-slot' || takesRibs(design)
           ? dish.ribThickness + fit
           : 2 * dish.innerRadius * Math.tan(dish.layout.halfAngle),
     },

@@ -5,6 +5,7 @@
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
 import { isSameBit } from '../machining/index.js';
+import { takesRibs } from '../parts/index.js';
 import { formatLength } from '../units/index.js';
 import type { Prepared } from './types.js';
 
@@ -97,15 +98,15 @@ function jointProblem(
   ];
 }
 
-/** Tabs in the slots of the board, ribs in the slots of the hub's discs: width and place. */
+/** Tabs or bases of ribs in slots or grooves of the board, ribs in those of the hub: width and place. */
 function slotProblems(prepared: Prepared): Diagnostic[] {
   const { design, dish } = prepared;
-  const tabs = design.rib.joint === 'tab-slot';
-  if (!tabs && design.hub.build !== 'slotted-discs') return [];
+  const tabs = design.rib.joint === 'tab-slot' || design.rib.joint === 'housing';
+  if (!tabs && !takesRibs(design)) return [];
   const { calibration } = design.machine;
   const slotted = new Set([
     ...(tabs ? [design.board.material] : []),
-    ...(design.hub.build === 'slotted-discs' ? [design.hub.material] : []),
+    ...(takesRibs(design) ? [design.hub.material] : []),
   ]);
   const borne = playShare * design.rib.fit;
   const widths = inUse(prepared)

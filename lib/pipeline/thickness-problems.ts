@@ -7,7 +7,7 @@ import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic, type KeyPath } from '../diagnostic/index.js';
 import type { Dish } from '../dish/index.js';
 import type { RouterPlan } from '../machining/index.js';
-import { thicknessRanges } from '../parts/index.js';
+import { takesRibs, thicknessRanges } from '../parts/index.js';
 import { formatLength } from '../units/index.js';
 
 /** A tab or skin holds nothing once this share of it is gone (common practice, no source). */
@@ -58,7 +58,7 @@ function ribProblems(design: Design, dish: Dish): Diagnostic[] {
   const sheet = design.materials[design.rib.material];
   if (sheet === undefined || spreadOf(sheet) < same) return [];
   const show = (mm: number): string => formatLength(mm, design.units, 3);
-  const slotted = design.rib.joint === 'tab-slot' || design.hub.build === 'slotted-discs';
+  const slotted = design.rib.joint === 'tab-slot' || takesRibs(design);
   const over = spreadOf(sheet) - design.rib.fit;
   const found: Diagnostic[] = [];
   if (slotted && over > same)
@@ -67,7 +67,7 @@ function ribProblems(design: Design, dish: Dish): Diagnostic[] {
         'thickness-spread',
         keyOf(sheet),
         `ribs of ${rangeOf(sheet, design)} go into slots of ${show(sheet.thickness + design.rib.fit)}, which are made for the thinnest place: the thickest are ${show(over)} too thick`,
-        `sand the tabs there, or state rib.fit of ${show(spreadOf(sheet) + design.rib.fit)} and glue what is loose`,
+        `sand the ribs where they go in, or state rib.fit of ${show(spreadOf(sheet) + design.rib.fit)} and glue what is loose`,
         'warning',
       ),
     );

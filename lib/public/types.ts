@@ -90,6 +90,7 @@ export type {
   Operation,
   PartKind,
   PartShape,
+  Pocket,
   PlacedPart,
   SeatCorner,
   TextMark,

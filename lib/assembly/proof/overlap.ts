@@ -33,6 +33,8 @@ interface Flat {
   readonly high: number;
   /** Rings in the part's own axes: outline anticlockwise, openings clockwise. */
   readonly rings: readonly Point[][];
+  /** Clockwise rings of its pockets, between which heights of space each is cleared. */
+  readonly pockets: readonly { readonly ring: readonly Point[]; readonly low: number; readonly high: number }[];
   /** Corners of what it covers of the plan at any height, openings filled. */
   readonly shadow: readonly Point[];
   readonly box: Bounds;
@@ -70,6 +72,15 @@ function flatOf(placed: AssembledPlate, rings: Rings): Flat {
     low: Math.min(...heights),
     high: Math.max(...heights),
     rings,
+    pockets: part.pockets.map(({ ring, depth, from }) => {
+      const [face, floor] = from === 'front' ? [thick, thick - depth] : [0, depth];
+      const [one, other] = [face, floor].map((h) => toSpace(frame, 0, 0, h)[2]) as [number, number];
+      return {
+        ring: flatten(ring, chord, 'on').map(({ x, y }) => ({ x, y })),
+        low: Math.min(one, other),
+        high: Math.max(one, other),
+      };
+    }),
     shadow,
     box: bounds(shadow.map((p) => ({ ...p, bulge: 0 }))),
   };
@@ -102,14 +113,15 @@ function standApart(a: Flat, b: Flat): boolean {
 }
 
 /** What a plate covers of the plan between two heights. */
-function planBetween({ placed, upright, rings }: Flat, low: number, high: number): Point[][] {
+function planBetween({ placed, upright, rings, pockets }: Flat, low: number, high: number): Point[][] {
   const { frame, part } = placed;
   const inPlan = (x: number, y: number, h: number): Point => {
     const [px, py] = toSpace(frame, x, y, h);
     return { x: px, y: py };
   };
   if (!upright) {
-    const placedRings = rings.map((ring) => ring.map(({ x, y }) => inPlan(x, y, 0)));
+    const open = pockets.filter((pocket) => pocket.low <= low && pocket.high >= high).map(({ ring }) => ring);
+    const placedRings = [...rings, ...open].map((ring) => ring.map(({ x, y }) => inPlan(x, y, 0)));
     return frontOf(frame)[2] > 0 ? placedRings : placedRings.map((ring) => ring.toReversed());
   }
   // an upright plate stands with its own y upward
@@ -140,11 +152,12 @@ function depthOf(a: Flat, b: Flat): number {
   if (high - low <= overlapTolerance) return 0;
   if (boxDistance(a.box, b.box) > 0 || standApart(a, b)) return 0;
   const depth = depthBetween(a, b, low, high);
-  if (depth <= overlapTolerance || !a.upright || !b.upright) return depth;
-  // two upright plates may pass through each other's slots: what they cover changes with the height
-  const heights = [low, ...[a, b].flatMap(cornerHeights).filter((z) => z > low && z < high), high].sort(
-    (p, q) => p - q,
-  );
+  if (depth <= overlapTolerance) return depth;
+  // what two plates cover changes with the height where both stand upright and pass through each other's slots, or
+  // where one has pockets
+  const changes = [...(a.upright && b.upright ? [a, b].flatMap(cornerHeights) : []), ...[a, b].flatMap(floors)];
+  if (changes.length === 0) return depth;
+  const heights = [low, ...new Set(changes.filter((z) => z > low && z < high)), high].sort((p, q) => p - q);
   return Math.max(0, ...heights.slice(1).map((to, i) => depthBetween(a, b, heights[i] ?? to, to)));
 }
 
@@ -152,6 +165,8 @@ function depthOf(a: Flat, b: Flat): number {
 function cornerHeights({ placed: { frame }, rings }: Flat): number[] {
   return rings.flatMap((ring) => ring.map(({ y }) => frame.origin[2] + y));
 }
+
+const floors = ({ pockets }: Flat): number[] => pockets.flatMap(({ low, high }) => [low, high]);
 
 /** How deep two plates are in each other between two heights. */
 function depthBetween(a: Flat, b: Flat, low: number, high: number): number {

@@ -1,5 +1,5 @@
 /**
- * Ribs in slots: every slot of board and hub holds a rib with the play that the design asks for, the rib is home where
+ * Ribs in slots and grooves: every slot of board and hub holds a rib with the play that the design asks for, the rib is home where
  * it should meet, and no tab stands out below. That no wood is in one place with other wood, `overlap.ts` says.
  */
 import {
@@ -8,13 +8,14 @@ import {
   type Contour,
   flatten,
   intersectPolygons,
-  nearestOnContour,
-  polygonArea,
   rectangle,
 } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
 import type { Design } from '../../design/index.js';
+import { takesRibs } from '../../parts/index.js';
 import { isPlate, nameOf } from '../copies.js';
+import { housingFaults } from './housing.js';
+import { type Stretch, stretches, toRing } from './stretch.js';
 import { toPart, toSpace } from '../frame.js';
 import type { Assembly, AssembledPlate } from '../types.js';
 import type { AssemblyFault } from './fault.js';
@@ -23,38 +24,6 @@ import type { AssemblyFault } from './fault.js';
 const tolerance = 0.01;
 /** Chords of curved edges, mm. */
 const chord = 0.01;
-
-/** What of a rib stands between two heights, in its own axes. */
-interface Stretch {
-  readonly from: number;
-  readonly to: number;
-  readonly middle: number;
-}
-
-/** The pieces of a rib between two heights above the board, in order outward. */
-function stretches({ outline }: Part, low: number, high: number): Stretch[] {
-  const ring = flatten(outline, chord, 'on');
-  return intersectPolygons([ring], [rectangle(-1e5, low + tolerance / 2, 1e5, high - tolerance / 2)])
-    .filter((piece) => polygonArea(piece) > 0)
-    .map((piece) => {
-      const box = bounds(piece.map(({ x, y }) => ({ x, y, bulge: 0 })));
-      return { from: box.minX, to: box.maxX, middle: (box.minY + box.maxY) / 2 };
-    })
-    .sort((a, b) => a.from - b.from);
-}
-
-/** Distance from a place of space, in a level plate's plan, to one of its rings. */
-const toRing = (
-  plate: AssembledPlate,
-  ring: Contour,
-  rib: AssembledPlate,
-  at: Stretch,
-  x: number,
-  h: number,
-): number => {
-  const [px, py] = toPart(plate.frame, toSpace(rib.frame, x, at.middle, h));
-  return nearestOnContour(ring, { x: px, y: py }).distance;
-};
 
 /** One stretch of a rib in the slot that a ring of a level plate makes for it. */
 function playIn(
@@ -68,7 +37,7 @@ function playIn(
   const between = [nameOf(rib), nameOf(plate)] as const;
   const thickness = rib.part.thickness;
   // near the inner end, which every slot has
-  const along = at.from + Math.min(5, (at.to - at.from) / 2);
+  const along = at.from + Math.min(1, (at.to - at.from) / 2);
   const off = (x: number, h: number) => toRing(plate, ring, rib, at, x, h);
   const across = off(along, 0) + off(along, thickness);
   const faults: AssemblyFault[] = [];
@@ -127,8 +96,13 @@ function baseOf(rib: Part): number {
   return piece === undefined ? Infinity : Math.min(...piece.map(({ y }) => y));
 }
 
-/** Inner ends of the ribs in the discs, and the upper disc on their noses. */
-function discFaults(fit: number, ribs: readonly AssembledPlate[], discs: readonly AssembledPlate[]): AssemblyFault[] {
+/** Inner ends of the ribs in the slots of the hub's plates, and the upper of two discs on their noses. */
+function discFaults(
+  fit: number,
+  ribs: readonly AssembledPlate[],
+  discs: readonly AssembledPlate[],
+  noses: boolean,
+): AssemblyFault[] {
   const upper = discs[1];
   const [rib] = ribs;
   const faults = discs.flatMap((disc) => {
@@ -137,7 +111,7 @@ function discFaults(fit: number, ribs: readonly AssembledPlate[], discs: readonl
     const [inner] = rib === undefined ? [] : stretches(rib.part, low, low + disc.part.thickness);
     return inner === undefined ? [] : ribs.flatMap((one) => playIn(fit, disc, disc.part.outline, one, inner, true));
   });
-  if (upper === undefined || rib === undefined) return faults;
+  if (!noses || upper === undefined || rib === undefined) return faults;
   const box = bounds(rib.part.outline);
   const nose = stretches(rib.part, discs[0]?.part.thickness ?? 0, upper.frame.origin[2])[0];
   const top = Math.max(...rib.part.outline.filter(({ x }) => x < box.minX + tolerance).map(({ y }) => y));
@@ -163,6 +137,7 @@ export function slotFaults(design: Design, { placed }: Assembly): AssemblyFault[
       ? [{ kind: 'gap' as const, between: [nameOf(rib), 'the board'] as const, gap: base }]
       : []),
     ...(design.rib.joint === 'tab-slot' ? tabFaults(fit, ribs, boards) : []),
-    ...(design.hub.build === 'slotted-discs' ? discFaults(fit, ribs, hub) : []),
+    ...(design.rib.joint === 'housing' ? housingFaults(fit, ribs, boards) : []),
+    ...(takesRibs(design) ? discFaults(fit, ribs, hub, design.hub.build === 'slotted-discs') : []),
   ];
 }

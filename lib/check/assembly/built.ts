@@ -39,6 +39,7 @@ const schema = z.object({
         z.object({
           operation: z.string(),
           closed: z.boolean().optional(),
+          depth: number.optional(),
           vertices: z.array(z.tuple([number, number, number])),
         }),
       ),
@@ -132,6 +133,13 @@ export function openingsOf(part: BuiltPart): ProofPoint[][] {
   return part.contours
     .filter(({ operation }) => operation === 'opening')
     .map(({ vertices }) => pointsOf(vertices, true));
+}
+
+/** Pockets of a part: their rings as points, and their depth. */
+export function pocketsOf(part: BuiltPart): { readonly ring: ProofPoint[]; readonly depth: number }[] {
+  return part.contours
+    .filter(({ operation }) => operation === 'pocket')
+    .map(({ vertices, depth = 0 }) => ({ ring: pointsOf(vertices, true), depth }));
 }
 
 /** Where straight scribed lines square to x lie, with their ends. */

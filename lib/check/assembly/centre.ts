@@ -8,6 +8,7 @@ import {
   openingsOf,
   outlineOf,
   overlapTolerance,
+  pocketsOf,
   turned,
 } from './built.js';
 import type { ProofPoint } from '../types.js';
@@ -36,9 +37,9 @@ function hubSlots({ hub, rib, turns, start }: Built, report: Report): void {
   const far = Math.max(...ring.map(({ x, y }) => Math.hypot(x, y)));
   turns.forEach((angle, k) => {
     // a hub without slots ends where the ribs start
-    if (reach(ring, angle, 0) > start + 1 || far < start + 5) return;
+    if (reach(ring, angle, 0) > start + 1 || far < start + 1) return;
     for (const share of [0.1, 0.5, 0.9]) {
-      const along = start + share * (0.98 * far * Math.cos(Math.PI / turns.length) - start);
+      const along = start + share * (far * Math.cos(Math.PI / turns.length) - start);
       const across = crossings(
         ring.map((point) => turned(point, -angle)),
         along,
@@ -75,19 +76,22 @@ function fixings({ design, hub, boards }: Built, report: Report): void {
   }
 }
 
-/** Tabs of the ribs in slots of the board. */
+/** Tabs of the ribs in slots of the board, or their bases in grooves of it. */
 function tabs({ rib, boards, turns, start }: Built, report: Report): void {
   const outline = outlineOf(rib);
   const low = Math.min(...outline.map(({ y }) => y));
   if (low > -overlapTolerance) return;
   const thick = Math.min(...boards.map(({ thickness }) => thickness));
+  const grooves = boards.flatMap(pocketsOf);
+  const shallowest = Math.min(...grooves.map(({ depth }) => depth));
   if (-low > thick + overlapTolerance) report('tab-long', { depth: mm(-low), board: mm(thick) });
+  else if (-low > shallowest + overlapTolerance) report('groove-shallow', { depth: mm(-low), groove: mm(shallowest) });
   // where a level line half way down the tabs crosses the outline, in pairs
   const ends = crossings(
     outline.map(({ x, y }) => ({ x: y, y: x })),
     low / 2,
   );
-  const slots = boards.flatMap(openingsOf).map((ring) => {
+  const slots = [...boards.flatMap(openingsOf), ...grooves.map(({ ring }) => ring)].map((ring) => {
     const middle = ring.reduce((sum, { x, y }) => ({ x: sum.x + x / ring.length, y: sum.y + y / ring.length }), {
       x: 0,
       y: 0,
@@ -104,12 +108,16 @@ function tabs({ rib, boards, turns, start }: Built, report: Report): void {
         continue;
       }
       const flat = own.ring.map((point) => turned(point, -angle));
-      const across = crossings(flat, (from + to) / 2);
+      // square ends reach as far as the slot is straight
+      const widths = [from, (from + to) / 2, to].map((x) => {
+        const across = crossings(flat, x);
+        return 2 * Math.min(-(across[0] ?? 0), across.at(-1) ?? 0);
+      });
       const along = crossings(
         flat.map(({ x, y }) => ({ x: y, y: x })),
         0,
       );
-      const width = 2 * Math.min(-(across[0] ?? 0), across.at(-1) ?? 0);
+      const width = Math.min(...widths);
       const short = Math.max((along[0] ?? Infinity) - from, to - (along.at(-1) ?? -Infinity));
       if (width < rib.thickness - overlapTolerance || short > overlapTolerance)
         report('tab-slot', {

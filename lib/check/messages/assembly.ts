@@ -18,6 +18,10 @@ export const assemblyMessages = {
   },
   'tab-long': { code: 'assembly', text: 'the ribs’ tabs are {depth} long and come out of the board of {board}' },
   'tab-slot-missing': { code: 'assembly', text: 'a tab of rib {rib} meets no slot in the board' },
+  'groove-shallow': {
+    code: 'assembly',
+    text: 'the ribs’ bases go {depth} into the board, and its grooves are {groove} deep',
+  },
   'tab-slot': {
     code: 'assembly',
     text: 'a slot for rib {rib} in the board is {tight} too narrow or short for its tab',

@@ -106,6 +106,10 @@ export const routerMessages = {
   },
   'engraving-stray': { code: 'mark', text: 'the tool marks the sheet where no part has a mark' },
 
+  'pocket-missing': { code: 'pocket', text: 'a pocket of {part} is missing or too shallow' },
+  'pocket-off': { code: 'pocket', text: 'the edge of a pocket of {part} is {off} off' },
+  'pocket-depth': { code: 'pocket', text: 'a pocket of {part} is {depth} deep, not {wanted}' },
+  'pocket-floor': { code: 'pocket', text: 'material stands on the floor of a pocket of {part}' },
   'edge-eaten': { code: 'edge', text: 'the cut eats {depth} into {part}' },
   'edge-left': { code: 'edge', text: 'the cut leaves {depth} standing at the {what} of {part}' },
   'edge-uncut': { code: 'edge', text: 'the {what} of {part} is not cut through' },

@@ -37,6 +37,7 @@ export const sheetMessages = {
   'path-stray': { code: 'stray-path', text: 'a path on layer {layer} belongs to no part' },
   'circle-stray': { code: 'stray-path', text: 'a circle on layer {layer} belongs to no part' },
   'bore-layer': { code: 'drill', text: 'a {diameter} hole stands on layer {layer}' },
+  'pocket-layer': { code: 'layer', text: 'a pocket {depth} deep stands on layer {layer}' },
   'cut-into': { code: 'cut-error', text: 'the cut eats {depth} into the part: {what} of {part}' },
   'cut-leaves': { code: 'cut-error', text: 'the cut leaves {depth} standing outside the part: {what} of {part}' },
   'scribe-off': { code: 'cut-error', text: 'a scribed line of {part} is {off} off its place' },

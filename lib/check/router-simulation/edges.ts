@@ -7,7 +7,7 @@ import { farthestFrom } from '../deviation.js';
 import { EdgeSet } from '../edge-set.js';
 import { type ProofEdge, pointAlong } from '../edge.js';
 import { mm } from '../faults.js';
-import { type NominalHole, nameOf, type Nominal } from '../nominal.js';
+import { type NominalHole, type NominalPocket, nameOf, type Nominal } from '../nominal.js';
 import { toolPlaces } from '../reach.js';
 import { insideCorners, isSpur } from '../relief.js';
 import { type Box, gap, inside, type Line, lineOf } from '../ring.js';
@@ -27,7 +27,7 @@ const sameDepth = 0.002;
 const samples = 40;
 
 /** A stretch of a tool's path seen from above, once however often it is gone over. */
-interface Pass {
+export interface Pass {
   readonly edge: ProofEdge;
   readonly radius: number;
   /** Deepest z at which the whole stretch was gone over, and at which any of it was. */
@@ -63,9 +63,20 @@ function inMaterial({ outlines, openings }: Nominal, place: ProofPoint): boolean
 const beyondHole = (hole: NominalHole, place: ProofPoint, radius: number): number =>
   Math.hypot(place.x - hole.x, place.y - hole.y) + radius - hole.diameter / 2;
 
+/** How far a pass goes beyond the edge of a pocket, at some places along it; below 0 within. */
+function beyondPocket({ ring }: NominalPocket, edge: EdgeSet, places: readonly ProofPoint[], radius: number): number {
+  return Math.max(
+    ...places.map((place) => {
+      const { distance } = edge.nearestTo(place.x, place.y);
+      return radius + (inside(ring.edges, place) ? -distance : distance);
+    }),
+  );
+}
+
 /** Reports passes that eat into a part; returns the greatest depth. */
 function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): number {
   const corners = [...nominal.outlines, ...nominal.openings].flatMap((line) => insideCorners(line));
+  const pockets = nominal.pockets.map((pocket) => ({ pocket, edge: new EdgeSet(pocket.ring.edges) }));
   let worst = 0;
   for (const { edge, radius, motion } of passes) {
     if (gap(nominal.box, edge) > radius) continue;
@@ -73,7 +84,12 @@ function gouges(nominal: Nominal, passes: readonly Pass[], findings: Findings): 
     let depth = 0;
     if (inMaterial(nominal, middle)) {
       const places = [0, 0.25, 0.5, 0.75, 1].map((t) => pointAlong(edge, t));
-      const off = nominal.holes.map((hole) => Math.max(...places.map((place) => beyondHole(hole, place, radius))));
+      const off = [
+        ...nominal.holes.map((hole) => Math.max(...places.map((place) => beyondHole(hole, place, radius)))),
+        ...pockets
+          .filter(({ pocket }) => gap(pocket.ring.box, edge) <= radius)
+          .map((one) => beyondPocket(one.pocket, one.edge, places, radius)),
+      ];
       depth = Math.max(0, Math.min(...off, radius + nominal.edges.nearestTo(middle.x, middle.y).distance));
     } else {
       if (corners.some((corner) => isSpur(edge, corner, radius))) continue;
@@ -152,7 +168,7 @@ function atTabs(
   };
 }
 
-function within(passes: readonly Pass[], z: number): EdgeSet | null {
+export function within(passes: readonly Pass[], z: number): EdgeSet | null {
   const edges = passes.filter(({ deep }) => deep <= z + sameDepth).map(({ edge }) => edge);
   return edges.length === 0 ? null : new EdgeSet(edges);
 }

@@ -9,6 +9,7 @@ import { Machine } from './machine.js';
 import { checkMarks } from './marks.js';
 import { reachedMotion } from './reached-motion.js';
 import { readBlocks } from './reader.js';
+import { checkPockets } from './pockets.js';
 import { checkSequence } from './sequence.js';
 import { checkTwice } from './twice.js';
 import type { Motion, NgcFile, SimulatedSheet, Simulation, SimulationLimits } from './types.js';
@@ -17,7 +18,7 @@ import { checkMotions } from './motions.js';
 /**
  * Reads the files of one sheet as the standard has them, cuts the sheet by them, and proves: no rapid move through
  * material, no pass deeper than its tool takes, nothing off the sheet or in a clamp, the spoil board cut no deeper
- * than set, every hole in its place, every finished edge within 0.05 mm and every tab in its size (exact distances), every
+ * than set, every hole and pocket in its place, every finished edge within 0.05 mm and every tab in its size (exact distances), every
  * part held to the end (a grid of 1 mm).
  * @param files in the order in which they are run
  */
@@ -37,7 +38,8 @@ export function simulate(files: readonly NgcFile[], sheet: SimulatedSheet, limit
   const deepestInSpoilBoard = checkMotions(motions, sheet, nominals, limits, field, findings);
   const passes = passesOf(motions);
   const worstBore = checkHoles(nominals, sheet, motions, passes, limits, file, findings);
-  const worstEdge = Math.max(worstBore, checkEdges(nominals, passes, limits, file, findings));
+  const worstPocket = checkPockets(nominals, motions, passes, field, file, findings);
+  const worstEdge = Math.max(worstBore, worstPocket, checkEdges(nominals, passes, limits, file, findings));
   checkMarks(nominals, motions, limits, file, findings);
   checkTwice(motions, findings);
   checkSequence(nominals, motions, limits, findings);

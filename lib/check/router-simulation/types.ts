@@ -100,6 +100,7 @@ export type FindingCode =
   | 'tab'
   | 'edge'
   | 'hole'
+  | 'pocket'
   | 'mark'
   | 'stop'
   | 'twice'

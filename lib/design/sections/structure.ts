@@ -4,7 +4,7 @@ import * as z from 'zod';
 import { boltSizes, teeNutSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
 
-export const ribJoints = ['screwed-cleat', 'glued-cleat', 'tab-slot'] as const;
+export const ribJoints = ['screwed-cleat', 'glued-cleat', 'tab-slot', 'housing'] as const;
 export type RibJoint = (typeof ribJoints)[number];
 
 const materialName = z
@@ -28,12 +28,17 @@ export function ribSection(unit: LengthUnit) {
       material: materialName,
       joint: choiceAuto(ribJoints, {
         about:
-          'How a rib is held on the board: by cleats screwed or glued to both, or by tabs of the rib through slots of the board, glued.',
-        auto: 'tab-slot where ribs and board are cut by laser and the ribs are 8 mm or less, too thin for screws; else cleats, screwed where their thickness takes a screw that is sold, glued where not',
+          'How a rib is held: by cleats screwed or glued to it and the board; by tabs of the rib through slots of the board, glued; or in a housing, a groove that a router clears in the board for the rib’s base and in the layers of the hub for its end, glued.',
+        auto: 'tab-slot where ribs and board are cut by laser and the ribs are 8 mm or less, too thin for screws; else cleats, screwed where their thickness takes a screw that is sold, glued where not. A housing is made where it is asked for, as it takes a router whose zero is set on the face of a flat board of 9 mm or more',
+      }),
+      housing: lengthAuto({
+        about: 'Depth of the groove in the board of a housing, and of that in the layers of the hub.',
+        auto: 'a third of the board’s thickness, to half a millimetre: half of it at most, as the rest carries the rib',
+        above: 0,
+        max: 20,
       }),
       fit: lengthAuto({
-        about:
-          'Play of a tab in its slot and of a rib in a slotted hub, over the whole width; the kerf is apart from it.',
+        about: 'Play of a rib in its slot or groove, over the whole width; the kerf is apart from it.',
         auto: '0.1 mm for a laser, 0.2 mm for a router, 0.5 mm by hand',
         max: 2,
       }),

@@ -1,5 +1,6 @@
 /** The operations of a sheet as cuts that can be entered in several places. */
 import {
+  bounds,
   type Contour,
   cyclic,
   edgesOf,
@@ -168,8 +169,12 @@ export function clearingRings(path: Contour, toolDiameter: number): Contour[] {
   const max = clearBelow * toolDiameter;
   if (signedArea(plain) > 0 || offsetContour(plain, max).length > 0) return [];
   const radius = toolDiameter / 2;
+  return ringsWithin(plain, radius, max);
+}
+
+/** Rings of that spacing within a path, the innermost first; none where the path itself clears what the bit reaches. */
+function ringsWithin(plain: Contour, radius: number, max: number): Contour[] {
   const inner = innerRadius(plain, max);
-  // the path itself clears what the bit reaches
   if (inner <= clearStep * radius) return [];
   const count = Math.ceil((inner - innermost * radius) / (clearStep * radius));
   const step = (inner - innermost * radius) / count;
@@ -177,6 +182,12 @@ export function clearingRings(path: Contour, toolDiameter: number): Contour[] {
   for (let k = 1; k <= count; k += 1)
     rings.unshift(...offsetContour(plain, k * step).filter((one) => signedArea(one) < 0));
   return rings;
+}
+
+/** Rings that clear a pocket within the path along its edge, the innermost first. */
+function pocketRings(path: Contour, toolDiameter: number): Contour[] {
+  const { minX, maxX, minY, maxY } = bounds(path);
+  return ringsWithin(path, toolDiameter / 2, Math.min(maxX - minX, maxY - minY) / 2);
 }
 
 /** Several cuts that are made one after the other, each entered near where the one before ended. */
@@ -195,13 +206,18 @@ export function inTurn(cuts: readonly Entered[]): Entered {
   };
 }
 
-/** The cut of an outline, an opening or a bored hole with the end mill; a core too small to hold is cleared first. */
+/** The cut of an outline, an opening, a pocket or a bored hole with the end mill; a core too small to hold is cleared first. */
 export function ringCut(operation: CutOperation, depth: number, allowance: number, settings: CutSettings): Entered {
   const path = operation.bore ?? operation.vertices;
   const name = title(operation);
   const { diameter } = settings.cutting.tool;
   if (isHelix(operation, diameter)) return enteredRing({ name, path, depth, helix: true, allowance }, settings);
-  const inner = operation.operation === 'outline' ? [] : clearingRings(path, diameter);
+  const inner =
+    operation.operation === 'outline'
+      ? []
+      : operation.operation === 'pocket'
+        ? pocketRings(path, diameter)
+        : clearingRings(path, diameter);
   const cleared = inner.map((ring) =>
     enteredRing({ name: `${name} core`, path: ring, depth, helix: false, allowance: 0 }, settings),
   );

@@ -163,7 +163,7 @@ function inUse(choice: ToolChoice, sheet: RoutedSheet): RouterTool[] {
 }
 
 function isRing({ operation, bore }: CutOperation): boolean {
-  return operation === 'outline' || operation === 'opening' || bore !== undefined;
+  return operation === 'outline' || operation === 'opening' || operation === 'pocket' || bore !== undefined;
 }
 
 /**

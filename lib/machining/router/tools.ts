@@ -69,7 +69,7 @@ export function cutDepth(operation: CutOperation, material: SheetMaterial, data:
 }
 
 /**
- * Chooses a tool for every operation: the end mill of the process's diameter for outlines, openings and bored holes;
+ * Chooses a tool for every operation: the end mill of the process's diameter for rings, pockets and bored holes;
  * for a drilled hole the drill bit of its size, or the end mill of its size; the V-bit for countersinks and marks.
  * A tool that is not there, or that cannot cut so deep, is a problem, reported once a tool.
  */

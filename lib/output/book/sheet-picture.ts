@@ -1,6 +1,6 @@
 /** A nested sheet as a picture: every part true to size, named, and lit up by the part list. */
 import { placePoint, placeVertices, signedArea } from '../../geometry/index.js';
-import { linesUp, type Part, type PlacedPart, ringsOf } from '../../part/index.js';
+import { linesUp, type Part, type PlacedPart, pocketsUp, ringsOf } from '../../part/index.js';
 import { markup, type Markup, px } from '../markup.js';
 import { copyName, sheetLabels } from '../sheet/index.js';
 import { CAPITALS, textWidth } from '../shop/font.js';
@@ -19,6 +19,7 @@ function placedPart(part: Part, at: PlacedPart, sheet: BookSheet, colours: Colou
   const top = sheet.height;
   const material = ringsOf(part).map((ring) => ringPath(placeVertices(ring, at), true, top));
   const scribes = linesUp(part).map(({ vertices, closed }) => ringPath(placeVertices(vertices, at), closed, top));
+  const pockets = pocketsUp(part).map(({ ring }) => ringPath(placeVertices(ring, at), true, top));
   const holes = part.holes.map((drill) => {
     const { x, y } = placePoint(drill, at);
     return markup`<circle cx="${px(x)}" cy="${px(top - y)}" r="${drill.diameter / 2}" stroke="${colours.drill}"/>`;
@@ -28,6 +29,7 @@ function placedPart(part: Part, at: PlacedPart, sheet: BookSheet, colours: Colou
     data.length > 0 ? markup`<path class="line" stroke="${colour}" d="${data.join('')}"/>` : null;
   const lines = [
     line(colours.scribe, scribes),
+    line(colours.pocket, pockets),
     line(colours.opening, material.slice(1)),
     line(colours.outline, material.slice(0, 1)),
   ];

@@ -8,7 +8,7 @@ import {
   rectangle,
   type Vertex,
 } from '../../geometry/index.js';
-import { type LaidSheet, linesUp, type Part, type PlacedPart, holesUp, ringsOf } from '../../part/index.js';
+import { type LaidSheet, linesUp, type Part, type PlacedPart, holesUp, pocketsUp, ringsOf } from '../../part/index.js';
 import { layerOrder, shortMeaning } from '../key.js';
 import { arrowHead, entity, movedBy, plainWords, ringAt, straight } from '../shop/entity.js';
 import { MARGINS, type Paper, type Scale, scales } from '../shop/paper.js';
@@ -112,6 +112,7 @@ function pieceStrokes(part: Part, at: PlacedPart, { colours }: SheetToDraw): Str
         ...(hole.countersink === undefined ? [] : [ring(hole.countersink, colours.countersink)]),
       ];
     }),
+    ...pocketsUp(part).map(({ ring }) => line(colours.pocket, true, ring)),
     ...ringsOf(part).map((ring, i) => line(i === 0 ? colours.outline : colours.opening, true, ring)),
   ];
 }
@@ -167,6 +168,7 @@ function keyOf(drawn: SheetToDraw): Entity {
     scribe: held.some((part) => linesUp(part).length > 0),
     drill: held.some(({ holes }) => holes.length > 0),
     countersink: held.some(({ holes }) => holes.some(({ countersink }) => countersink !== undefined)),
+    pocket: held.some((part) => pocketsUp(part).length > 0),
     opening: held.some(({ openings }) => openings.length > 0),
     outline: true,
   };
