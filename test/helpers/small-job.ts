@@ -1,6 +1,6 @@
 /**
  * The smallest job that has everything: two ribs of 60 x 40 mm on a board of 180 x 72 x 6 mm, with holes of three
- * kinds, an opening, a scribed line and lettering; drawings, tool path and record as they are written. Sizes invented.
+ * kinds, an opening, a pocket, a scribed line and lettering; drawings, tool path and record as they are written. Sizes invented.
  */
 import { createHash } from 'node:crypto';
 import { defaultColours } from '../../lib/design/index.js';
@@ -19,7 +19,15 @@ const scribed = lineMark([
   { x: 42, y: 36, bulge: 0 },
 ]);
 const lettering = textMark('No {n}', { x: 16, y: 4 }, 6);
+/** A groove with round ends, clockwise, from one x to another. */
+export const groove = (half: number, from = 34, to = 38, y = 21): Part['pockets'][number]['ring'] => [
+  { x: from, y: y - half, bulge: -1 },
+  { x: from, y: y + half, bulge: 0 },
+  { x: to, y: y + half, bulge: -1 },
+  { x: to, y: y - half, bulge: 0 },
+];
 const rib = shopPart('rib', corners, {
+  pockets: [{ ring: groove(7), depth: 2, from: 'front' }],
   openings: [reversed(circle({ x: 16, y: 24 }, 8))],
   holes: [
     { ...throughHole({ x: 50, y: 32 }, 4), countersink: 7 },
@@ -167,7 +175,7 @@ export const laserKeys = {
   fullPower: 1000,
 } as const;
 
-/** The same job for a laser with tool paths. */
+/** The same job for a laser with tool paths; a laser makes no pockets. */
 export function laserJob(
   changes: Partial<Omit<typeof laserKeys, 'beam'>> & { readonly beam?: 'M3' | 'M4' } = {},
 ): Files {
@@ -193,6 +201,7 @@ export function laserJob(
     machine: laser,
     materials: { ply: { thickness: 6, cut: 'laser', description: 'plywood' } },
   });
+  for (const part of content.parts) part.contours = part.contours.filter(({ operation }) => operation !== 'pocket');
   Object.assign(content.sheets[0]!, { router: undefined, laser: { files: [`${sheetFile}.ngc`], seconds: null } });
   Object.assign(content, { process: { kind: 'laser', kerf: 0.2, compensated: true } });
   return files.set('job.json', sealed(content, files));

@@ -99,6 +99,12 @@ function tabbed(record: DishRecord): void {
   part(record, 'board').contours.push(...slots);
 }
 
+/** The slots as grooves of 4 mm. */
+function grooved(record: DishRecord): void {
+  for (const contour of part(record, 'board').contours)
+    if (contour.operation === 'opening') Object.assign(contour, { operation: 'pocket', depth: 4 });
+}
+
 const listed = (record: DishRecord, joint: string) => record.fasteners.find((one) => one.joint === joint)!;
 
 export const assemblyPlants = {
@@ -138,6 +144,10 @@ export const assemblyPlants = {
   'tab-slot-missing': [
     planted(moved('rib', (x, y) => [x, y === 0 ? -5 : y])),
     'a tab of rib 1 meets no slot in the board',
+  ],
+  'groove-shallow': [
+    planted(tabbed, grooved),
+    'go 5 mm into the board, and its grooves are 4 mm deep',
   ],
   'tab-slot': [planted(tabbed), 'in the board is 0.2 mm too narrow or short'],
   'cleat-line': [planted(unscribed('rib')), 'bear no line that says where their cleats go'],

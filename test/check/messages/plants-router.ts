@@ -7,6 +7,7 @@ import { machineData } from '../../helpers/router-sheets.js';
 import {
   cutOtherwise,
   type Files,
+  groove,
   jobFor,
   ribParts,
   sheetFile,
@@ -253,6 +254,19 @@ const motionPlants = {
     'the tool marks the sheet where no part has a mark',
   ],
 
+  'pocket-missing': [pathOf({ pockets: [] }), 'a pocket of rib 1 is missing or too shallow'],
+  'pocket-off': [
+    pathOf({ pockets: [{ ring: groove(6.8), depth: 2, from: 'front' }] }),
+    'the edge of a pocket of rib 1 is 0.2 mm off',
+  ],
+  'pocket-depth': [
+    pathOf({ pockets: [{ ring: groove(7), depth: 2.5, from: 'front' }] }),
+    'a pocket of rib 1 is 2.5 mm deep, not 2 mm',
+  ],
+  'pocket-floor': [
+    inPath(/\(pocket rib 1 core\)\n[^(]*/, ''),
+    'material stands on the floor of a pocket of rib 1',
+  ],
   'edge-eaten': [pathOf({ outline: rectangle(0, 0, 60, 39.5) }), 'the cut eats 0.5 mm into rib 1'],
   'edge-left': [
     pathOf({ outline: rectangle(0, 0, 60, 40.5) }),

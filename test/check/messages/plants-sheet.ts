@@ -1,7 +1,7 @@
 /** Faults of the drawings of a sheet, by themselves and against the record, one for each message about them. */
 import { rectangle } from '../../../lib/geometry/index.js';
 import type { sheetMessages } from '../../../lib/check/messages/sheet.js';
-import { cutOtherwise, drawingsOnly, type Files, sheetFile, type SmallRecord } from '../../helpers/small-job.js';
+import { cutOtherwise, drawingsOnly, type Files, groove, sheetFile, type SmallRecord } from '../../helpers/small-job.js';
 import { mutated, type Planted, withRecord } from './planted.js';
 
 const dxf = `${sheetFile}.dxf`;
@@ -125,6 +125,10 @@ export const sheetPlants = {
     'a circle on layer drill-4mm belongs to',
   ],
   'bore-layer': [inSvg('class="drill-9mm"', 'class="drill-8mm"'), 'a 9 mm hole stands on layer drill-8mm'],
+  'pocket-layer': [
+    drawn({ pockets: [{ ring: groove(7), depth: 3, from: 'front' }] }, dxf, svg),
+    'a pocket 2 mm deep stands on layer pocket-3mm',
+  ],
   'cut-into': [
     drawn({ outline: rectangle(0, 0, 60, 39.5) }, dxf, svg),
     'the cut eats 0.5 mm into the part: outline of rib 1',
