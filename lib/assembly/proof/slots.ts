@@ -2,14 +2,7 @@
  * Ribs in slots and grooves: every slot of board and hub holds a rib with the play that the design asks for, the rib is home where
  * it should meet, and no tab stands out below. That no wood is in one place with other wood, `overlap.ts` says.
  */
-import {
-  type Bounds,
-  bounds,
-  type Contour,
-  flatten,
-  intersectPolygons,
-  rectangle,
-} from '../../geometry/index.js';
+import { type Bounds, bounds, type Contour, flatten, intersectPolygons, rectangle } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
 import type { Design } from '../../design/index.js';
 import { takesRibs } from '../../parts/index.js';

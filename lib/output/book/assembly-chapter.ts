@@ -3,6 +3,7 @@ import { markup, type Markup } from '../markup.js';
 import { picture, type Standpoint } from '../illustrate/index.js';
 import type { Model } from '../illustrate/solids.js';
 import { boardJoint, cleatSide, hubFace, hubJoint, ribJoint, seam, spliceJoint } from './details.js';
+import { housingJoint } from './housing-detail.js';
 import type { BookInput } from './input.js';
 import { type Block, block } from './leaves.js';
 import type { Measures } from './measures.js';
@@ -37,7 +38,7 @@ function detailsOf({ scene }: Step, input: BookInput, measures: Measures): Marku
     case 'cleat':
       return [...ribJoint(input, measures), ...cleatSide(input)];
     case 'first-ribs':
-      return boardJoint(input, measures);
+      return [...boardJoint(input, measures), ...housingJoint(input, measures)];
     case 'join':
       return spliceJoint(input, measures);
     case 'panels':

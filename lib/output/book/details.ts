@@ -11,11 +11,11 @@ import type { Measures } from './measures.js';
 const WIDTH = 880;
 /** Their letters are larger than those of the steps, as the pictures are smaller. */
 const LETTERS = 46;
-const SIDE = 400;
+export const SIDE = 400;
 const RADIUS = 192;
 const ROW = 58;
 
-const n = (value: number): string => String(Math.round(value));
+export const n = (value: number): string => String(Math.round(value));
 
 interface Pointer {
   readonly at: { readonly x: number; readonly y: number };
@@ -35,7 +35,7 @@ function pointers(all: readonly Pointer[]): Markup[] {
   });
 }
 
-function detail(body: readonly (Markup | null)[], words: readonly Pointer[], caption: string): Markup {
+export function detail(body: readonly (Markup | null)[], words: readonly Pointer[], caption: string): Markup {
   return markup`<figure class="detail"><svg class="dish" viewBox="-9 -9 ${WIDTH} ${SIDE + 18}" role="img" aria-label="${caption}">${body}${ring}${pointers(words)}</svg><figcaption>${caption}</figcaption></figure>`;
 }
 
@@ -46,7 +46,7 @@ interface Layer {
 }
 
 /** A layer across the circle, hatched as cut. */
-function cutLayer({ role }: Layer, top: number, bottom: number, rising: boolean): Markup {
+export function cutLayer({ role }: Layer, top: number, bottom: number, rising: boolean): Markup {
   const lines = hatch({ minX: 0, maxX: SIDE / 10, minY: -bottom / 10, maxY: -top / 10 }, rising)
     .flatMap(({ vertices: [a, b] }) =>
       a && b ? [`M${n(10 * a.x)} ${n(-10 * a.y)}L${n(10 * b.x)} ${n(-10 * b.y)}`] : [],

@@ -4,7 +4,7 @@ import type { Contour } from '../../geometry/index.js';
 import type { AssembledPlate, AssembledSheet, Assembly } from '../../assembly/index.js';
 import type { Design } from '../../design/index.js';
 import type { Dish, Facet } from '../../dish/index.js';
-import { linesUp, type Part, type PartKind } from '../../part/index.js';
+import { linesUp, type Part, type PartKind, pocketsUp } from '../../part/index.js';
 import type { CleatStart } from '../../parts/index.js';
 import type { BentSection, SolidInstance, Model, Role, SolidShape, Solid, Vec2, Vec3 } from '../illustrate/solids.js';
 
@@ -51,24 +51,32 @@ function outward(rotationDeg: number, out: number, up: number): Vec3 {
   return [out * Math.cos(angle), out * Math.sin(angle), up];
 }
 
-/** Each piece of the board, with the lines scribed on it; the plates under its joints light up with it. */
+/** Chords of a groove's round ends, mm: as fine as a picture shows them. */
+const GROOVE_CHORD = 0.5;
+
+const closedPath = <T>(ring: readonly T[]): T[] => [...ring, ...ring.slice(0, 1)];
+
+/** Each piece of the board, with the lines scribed on it and the edges of its grooves; the plates under its joints light up with it. */
 function boardSolids(input: ModelInput, out: number): Solid[] {
   return platesOf(input, 'board').map(({ part, frame }) => ({
     parts: [part.id, ...idsOf(input.parts, 'splice')],
     name: 'backer board',
     role: 'board',
     shape: plateShape(input, part),
-    scribes: linesUp(part)
-      .filter(({ closed }) => !closed)
-      .flatMap(({ vertices }) =>
-        vertices.slice(1).map((to, i): readonly [Vec2, Vec2] => {
-          const from = vertices[i] ?? to;
-          return [
-            [from.x, from.y],
-            [to.x, to.y],
-          ];
-        }),
-      ),
+    scribes: [
+      ...linesUp(part)
+        .filter(({ closed }) => !closed)
+        .map(({ vertices }) => vertices),
+      ...pocketsUp(part).map(({ ring }) => closedPath(flatten(ring, GROOVE_CHORD, 'on'))),
+    ].flatMap((vertices) =>
+      vertices.slice(1).map((to, i): readonly [Vec2, Vec2] => {
+        const from = vertices[i] ?? to;
+        return [
+          [from.x, from.y],
+          [to.x, to.y],
+        ];
+      }),
+    ),
     instances: [{ frame, away: [0, 0, -0.45 * out] }],
   }));
 }

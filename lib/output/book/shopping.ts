@@ -95,6 +95,12 @@ function aidStock({ design, aids }: BookInput, measures: Measures): string[] {
   });
 }
 
+/** What holds the ribs by wood glue where there are no cleats. */
+const gluedRibs: Readonly<Partial<Record<Design['rib']['joint'], string>>> = {
+  'tab-slot': 'the tabs of the ribs in their slots',
+  housing: 'the ribs in the grooves of board and hub',
+};
+
 export function shoppingBlocks(input: BookInput, measures: Measures, { width }: Paper): Block[] {
   const { design, dish, parts } = input;
   const hardware = hardwareOf(input);
@@ -110,7 +116,7 @@ export function shoppingBlocks(input: BookInput, measures: Measures, { width }: 
   const pieces = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
 <thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>`;
   const rest = markup`<ul>
-<li>Wood glue for ${measures.area(woodGlue)}: the layers of the hub, the cleats${parts.some(({ kind }) => kind === 'splice') ? ', the splice plates' : ''}.</li>
+<li>Wood glue for ${measures.area(woodGlue)}: the layers of the hub, ${gluedRibs[design.rib.joint] ?? 'the cleats'}${parts.some(({ kind }) => kind === 'splice') ? ', the splice plates' : ''}.</li>
 <li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>
 ${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${measures.area(mirrorArea)} of mirror.</li>` : null}
 ${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(design.reflector.tape)} wide for ${measures.run(beadLength(input) / 2)} of seam.</li>` : null}

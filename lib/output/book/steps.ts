@@ -7,6 +7,7 @@ import { ribSizes } from './rib-sizes.js';
 import { aidName, firstRibs, list, type Step } from './step.js';
 import { standSteps } from './stand-steps.js';
 import { apartStep, comesApart, dryHubText, joinText, panelsOverJointsText, pinnedPanels } from './segment-steps.js';
+import { entersHub, housingSteps, inBoard } from './housing-steps.js';
 import { lowerDiscStep, tabSteps, upperDiscStep } from './tab-steps.js';
 
 /** How the layers of the hub come together on the board. */
@@ -15,8 +16,9 @@ function hubText(input: BookInput): string[] {
   const dowel = fastenersOf(input, 'hub-dowel');
   const bolt = fastenersOf(input, 'hub-bolt');
   const layers = hub.layers === 1 ? 'the hub' : `the ${hub.layers} layers of the hub`;
-  const aligned =
-    hub.shape === 'polygon'
+  const aligned = entersHub(input)
+    ? 'Every groove stands in line with the groove of the board that bears its number: hold a rib in two that lie opposite, look before the glue grabs, and wipe the glue out of all of them.'
+    : hub.shape === 'polygon'
       ? 'Each flat stands square across a rib line: look before the glue grabs.'
       : 'The edge lies on the scribed outline, the ticks on the rib lines: look before the glue grabs.';
   return [
@@ -51,12 +53,13 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
   const { design, dish, parts } = input;
   const { hub } = design;
   const boards = parts.filter((part) => part.kind === 'board').length;
+  const standsIn = inBoard[design.rib.joint];
   return [
     {
       title: 'Lay out the board',
       text: [
         ...(boards > 1 ? joinText(input, boards) : ['Lay the board on a flat floor, scribed face up.']),
-        ...(design.rib.joint === 'tab-slot'
+        ...(standsIn !== undefined
           ? []
           : [
               `Go over the ${dish.layout.ribs.length} scribed rib lines and number them anticlockwise from the x axis.`,
@@ -69,8 +72,8 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
           : []),
       ],
       checks: [
-        design.rib.joint === 'tab-slot'
-          ? 'A straight edge lies along the slots of two ribs that stand opposite each other.'
+        standsIn !== undefined
+          ? `A straight edge lies along the ${standsIn} of two ribs that stand opposite each other.`
           : `Two rib lines that stand opposite each other are one straight line through the centre.`,
         `A straight edge shows no hollow or hump over 1 mm: the board's flatness goes straight into the dish.`,
       ],
@@ -83,7 +86,9 @@ function baseSteps(input: BookInput, measures: Measures): Step[] {
           title: 'Glue up the hub',
           text: [...hubText(input)],
           checks: [
-            `Each flat is ${length(dish.setBack.flatLength)} long and takes a rib of ${length(dish.ribThickness)}.`,
+            entersHub(input)
+              ? `A rib of ${length(dish.ribThickness)} goes into each groove from above, over all layers, by hand.`
+              : `Each flat is ${length(dish.setBack.flatLength)} long and takes a rib of ${length(dish.ribThickness)}.`,
             'The hub does not turn by hand.',
           ],
           picture: 'The hub on the board',
@@ -282,6 +287,12 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
   ];
 }
 
+/** The ribs, as their joint has it. */
+function ribSteps(input: BookInput, measures: Measures): Step[] {
+  if (input.design.rib.joint === 'housing') return housingSteps(input, measures);
+  return input.cleatStart === null ? tabSteps(input, measures) : cleatSteps(input, measures, input.cleatStart);
+}
+
 /** The steps in their order, from the cut parts to the first use. */
 export function assemblySteps(input: BookInput, measures: Measures): Step[] {
   const { length } = measures;
@@ -313,8 +324,8 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     ],
     checks: [
       'All ribs held together as a pack show one curve. Sand the pack, not single ribs.',
-      design.hub.build === 'slotted-discs'
-        ? 'An offcut of the ribs’ sheet goes into a slot of the hub by hand.'
+      entersHub(input)
+        ? `An offcut of the ribs’ sheet goes into a ${design.hub.build === 'layers' ? 'groove' : 'slot'} of the hub by hand.`
         : 'A rib offcut stands on its hub flat without rocking.',
     ],
     picture: 'Everything there is, pulled apart',
@@ -323,7 +334,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
   return [
     before,
     ...baseSteps(input, measures),
-    ...(input.cleatStart === null ? tabSteps(input, measures) : cleatSteps(input, measures, input.cleatStart)),
+    ...ribSteps(input, measures),
     ...(design.hub.build === 'slotted-discs' ? [upperDiscStep(input)] : []),
     curveStep(input, measures),
     sealStep(),

@@ -191,7 +191,9 @@ function openingMeasures(view: View, printing: Printing, letter: (i: number) => 
     const [a, b] = [element(vertices, 0), element(vertices, 1)];
     // round ones of one size share a letter
     const size = vertices.length === 2 ? Math.hypot(a.x - b.x, a.y - b.y).toFixed(3) : '';
-    return { index: i + 1, key: `ring ${vertices.length} ${sweep.toFixed(3)} ${size}`, vertices, closed: true };
+    const deep = view.depths.get(i + 1)?.toFixed(3) ?? '';
+    const key = `ring ${vertices.length} ${sweep.toFixed(3)} ${size} ${deep}`;
+    return { index: i + 1, key, vertices, closed: true };
   });
   const all = named(placedItems(items, view.polar, view.base), letter);
   const openings = all.map((one): MeasuredOpening => ({
@@ -210,15 +212,22 @@ function openingMeasures(view: View, printing: Printing, letter: (i: number) => 
     tables: [
       ...rectangleTable(openings, printing),
       ...circleTable(openings, printing),
-      ...others.flatMap((one) => otherTables(one, curve(one), printing)),
+      ...others.flatMap((one) => otherTables(one, view.depths.get(one.ring) ?? null, curve(one), printing)),
     ],
   };
 }
 
-function otherTables(one: MeasuredOpening, letter: (i: number) => string, printing: Printing): Table[] {
+/** @param depth of a pocket; null for what is cut through */
+function otherTables(
+  one: MeasuredOpening,
+  depth: number | null,
+  letter: (i: number) => string,
+  printing: Printing,
+): Table[] {
   if (one.measured.kind !== 'corners') return [];
   const again = repeats([one], printing).cells(one);
-  const table = cornersTable(`Opening ${one.id}`, one.ring, one.measured, printing);
+  const title = depth === null ? `Opening ${one.id}` : `Groove ${one.id}, ${printing.length(depth)} deep`;
+  const table = cornersTable(title, one.ring, one.measured, printing);
   // how it repeats stands in the first row
   const heads = again.length > 0 ? ['number', 'first at', 'pitch'] : [];
   const rows = table.rows.map((row, i) => [...row, ...(i === 0 ? again : again.map(() => ({ text: '' })))]);

@@ -18,8 +18,10 @@ export interface View {
   readonly polar: boolean;
   /** Alike above and below the x axis. */
   readonly symmetric: boolean;
-  /** Outline, then openings. */
+  /** Outline, then openings, then pockets. */
   readonly rings: readonly Contour[];
+  /** How deep each pocket is, by its place among the rings. */
+  readonly depths: ReadonlyMap<number, number>;
   readonly holes: readonly Hole[];
   readonly edgeHoles: readonly EdgeHole[];
   readonly lines: readonly (LineMark & { readonly vertices: Path })[];
@@ -79,12 +81,14 @@ export function viewOf(part: Part): View {
   const lines = part.marks.flatMap((mark) =>
     mark.kind === 'line' ? [{ ...mark, vertices: placeVertices(mark.vertices, place) }] : [],
   );
+  const through = ringsOf(part);
   return {
     turnDeg,
     datum,
     polar,
     symmetric,
-    rings: ringsOf(part).map((ring) => placeVertices(ring, place)),
+    rings: [...through, ...part.pockets.map(({ ring }) => ring)].map((ring) => placeVertices(ring, place)),
+    depths: new Map(part.pockets.map(({ depth }, i) => [through.length + i, depth])),
     holes: part.holes.map((hole) => ({ ...hole, ...placePoint(hole, place) })),
     edgeHoles: part.edgeHoles.map((hole) => ({
       ...hole,

@@ -145,10 +145,7 @@ export const assemblyPlants = {
     planted(moved('rib', (x, y) => [x, y === 0 ? -5 : y])),
     'a tab of rib 1 meets no slot in the board',
   ],
-  'groove-shallow': [
-    planted(tabbed, grooved),
-    'go 5 mm into the board, and its grooves are 4 mm deep',
-  ],
+  'groove-shallow': [planted(tabbed, grooved), 'go 5 mm into the board, and its grooves are 4 mm deep'],
   'tab-slot': [planted(tabbed), 'in the board is 0.2 mm too narrow or short'],
   'cleat-line': [planted(unscribed('rib')), 'bear no line that says where their cleats go'],
   'cleat-screws': [

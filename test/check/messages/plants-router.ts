@@ -263,10 +263,7 @@ const motionPlants = {
     pathOf({ pockets: [{ ring: groove(7), depth: 2.5, from: 'front' }] }),
     'a pocket of rib 1 is 2.5 mm deep, not 2 mm',
   ],
-  'pocket-floor': [
-    inPath(/\(pocket rib 1 core\)\n[^(]*/, ''),
-    'material stands on the floor of a pocket of rib 1',
-  ],
+  'pocket-floor': [inPath(/\(pocket rib 1 core\)\n[^(]*/, ''), 'material stands on the floor of a pocket of rib 1'],
   'edge-eaten': [pathOf({ outline: rectangle(0, 0, 60, 39.5) }), 'the cut eats 0.5 mm into rib 1'],
   'edge-left': [
     pathOf({ outline: rectangle(0, 0, 60, 40.5) }),

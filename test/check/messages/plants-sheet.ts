@@ -1,7 +1,14 @@
 /** Faults of the drawings of a sheet, by themselves and against the record, one for each message about them. */
 import { rectangle } from '../../../lib/geometry/index.js';
 import type { sheetMessages } from '../../../lib/check/messages/sheet.js';
-import { cutOtherwise, drawingsOnly, type Files, groove, sheetFile, type SmallRecord } from '../../helpers/small-job.js';
+import {
+  cutOtherwise,
+  drawingsOnly,
+  type Files,
+  groove,
+  sheetFile,
+  type SmallRecord,
+} from '../../helpers/small-job.js';
 import { mutated, type Planted, withRecord } from './planted.js';
 
 const dxf = `${sheetFile}.dxf`;

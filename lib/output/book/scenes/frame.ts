@@ -98,7 +98,11 @@ export function hub(stage: Stage, which: 'all' | 'lower'): Shot {
       ...(dowels.pieces.length > 0 ? [label('dowel', dowels.pieces)] : []),
       ...(bolts.pieces.length > 0 ? [label('bolt on the axis', bolts.pieces)] : []),
       label(
-        input.design.rib.joint === 'tab-slot' ? 'slot of a rib' : 'rib line',
+        input.design.rib.joint === 'tab-slot'
+          ? 'slot of a rib'
+          : input.design.rib.joint === 'housing'
+            ? 'groove of a rib'
+            : 'rib line',
         outward(stage.from.azimuth - 0.8, 0.8 * reach),
       ),
     ],
