@@ -6,7 +6,7 @@ export { guideOffset, makeTemplates } from './template.js';
 export { chordAtLength } from './chord.js';
 export { pinPlaces } from './panel.js';
 export { panelFixing } from './panel-fixing.js';
-export { grooveDepth, hubHeights, takesRibs } from './hub-build.js';
+export { hubHeights, takesRibs } from './hub-build.js';
 export { type CleatStart, cleatPlaces } from './plan.js';
 export type { SplicePlace } from './splices.js';
 export { type ThicknessRange, thicknessRanges } from './tolerance.js';

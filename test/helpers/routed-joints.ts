@@ -1,5 +1,5 @@
 /** A small dish whose joints are cut by a router: quick to cut and to prove. Invented. */
-import { buildCutFiles } from '../../lib/pipeline.js';
+import { buildJob } from '../../lib/pipeline.js';
 import type { Job } from '../../lib/pipeline/types.js';
 import { designOf } from './fixtures.js';
 import { randomNester } from './random-nester.js';
@@ -25,9 +25,9 @@ template: { process: hand, material: card }
 
 const jobs = new Map<string, Promise<Job>>();
 
-/** The cut files of that dish, once for each kind of rib. Nothing may change them. */
+/** All files of that dish, once for each kind of rib. Nothing may change them. */
 export function routedJob(rib: string): Promise<Job> {
-  const made = jobs.get(rib) ?? buildCutFiles(designOf(routedText(rib)), new Map(), randomNester(1));
+  const made = jobs.get(rib) ?? buildJob(designOf(routedText(rib)), new Map(), randomNester(1));
   jobs.set(rib, made);
   return made;
 }

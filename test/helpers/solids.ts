@@ -2,7 +2,7 @@
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import type { AssembledPlate, AssembledSheet } from '../../lib/assembly/index.js';
 import { facetAt } from '../../lib/dish/index.js';
-import { flatten } from '../../lib/geometry/index.js';
+import { type Contour, flatten } from '../../lib/geometry/index.js';
 import { ringsOf } from '../../lib/part/index.js';
 import type { Prepared } from '../../lib/pipeline/types.js';
 
@@ -12,14 +12,21 @@ const cross = (a: readonly number[], b: readonly number[]) => [
   a[0]! * b[1]! - a[1]! * b[0]!,
 ];
 
-/** A plate: its rings pushed out by its thickness, then carried to its place by a rigid motion. */
+/** A plate: its rings pushed out by its thickness, less its pockets, then carried to its place by a rigid motion. */
 export function plateSolid(library: ManifoldToplevel, { part, frame }: AssembledPlate, chord = 0.002): Manifold {
-  const rings = ringsOf(part).map((ring) => flatten(ring, chord, 'on').map(({ x, y }): [number, number] => [x, y]));
+  const points = (ring: Contour) => flatten(ring, chord, 'on').map(({ x, y }): [number, number] => [x, y]);
+  const rings = ringsOf(part).map(points);
   const { origin, x, y } = frame;
   const z = cross(x, y);
   // columns of the motion, as the library takes them
   const motion = [...x, 0, ...y, 0, ...z, 0, ...origin, 1];
-  return new library.CrossSection(rings, 'NonZero').extrude(part.thickness).transform(motion);
+  const whole = new library.CrossSection(rings, 'NonZero').extrude(part.thickness);
+  return part.pockets
+    .reduce((solid, { ring, depth, from }) => {
+      const cleared = new library.CrossSection([points(ring).toReversed()], 'NonZero').extrude(depth);
+      return solid.subtract(cleared.translate(0, 0, from === 'front' ? part.thickness - depth : 0));
+    }, whole)
+    .transform(motion);
 }
 
 /** A bent panel: hulls between chords, as near to the curve as their number. */

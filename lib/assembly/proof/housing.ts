@@ -18,7 +18,7 @@ function grooveAbout(board: AssembledPlate, rib: AssembledPlate, { from, to, mid
       pocket,
       off: Math.hypot((box.minX + box.maxX) / 2 - x, (box.minY + box.maxY) / 2 - y),
     }))
-    .filter(({ off }) => off < to - from)
+    .filter(({ off }) => off < rib.part.thickness)
     .sort((a, b) => a.off - b.off)[0]?.pocket;
 }
 
