@@ -162,7 +162,13 @@ describe('a housing', () => {
   });
 
   it.each([
-    ['of a depth that is not cut', (record: Changed) => (contour(record, 'board', 'pocket').depth = 3), 'pocket-depth'],
+    [
+      'of a depth that is not cut',
+      (record: Changed): void => {
+        contour(record, 'board', 'pocket').depth = 3;
+      },
+      'pocket-depth',
+    ],
     [
       'whose grooves are too shallow for the ribs',
       (record: Changed) => {
