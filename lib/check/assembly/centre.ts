@@ -31,15 +31,18 @@ function hubSeats({ hub, rib, turns, start }: Built, report: Report): void {
   });
 }
 
-/** Ribs whose noses lie in slots of the hub need the slot as wide as they are thick. */
+/** Past the edge of a slot with the greatest play, and on the wood between two, mm. */
+const besideSlot = 1.5;
+
+/** Ribs whose inner ends lie in slots of the hub need the slot as wide as they are thick. */
 function hubSlots({ hub, rib, turns, start }: Built, report: Report): void {
   const ring = outlineOf(hub);
-  const far = Math.max(...ring.map(({ x, y }) => Math.hypot(x, y)));
   turns.forEach((angle, k) => {
-    // a hub without slots ends where the ribs start
-    if (reach(ring, angle, 0) > start + 1 || far < start + 1) return;
+    // beside its slot, where there is one, the hub reaches past the rib's inner end
+    const mouth = reach(ring, angle, rib.thickness / 2 + besideSlot);
+    if (reach(ring, angle, 0) > start + 1 || mouth < start + 1) return;
     for (const share of [0.1, 0.5, 0.9]) {
-      const along = start + share * (far * Math.cos(Math.PI / turns.length) - start);
+      const along = start + share * (mouth - start);
       const across = crossings(
         ring.map((point) => turned(point, -angle)),
         along,
