@@ -268,7 +268,7 @@ describe('housings of larger dishes', () => {
       .replace(from, to)
       .replace(
         'process: { kind: hand, web: 8 }',
-        'process: { kind: router, toolDiameter: 8, drillBits: [2.5, 4, 4.5, 6] }',
+        'process: { kind: router, toolDiameter: 8, drillBits: [2.5, 4, 4.5, 6, 6.6] }',
       );
     const { design, dish, assembly, problems } = prepare(designOf(text));
     expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
