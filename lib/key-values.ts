@@ -1,8 +1,9 @@
 /** The key values of a dish, in the user's unit, for the terminal and the book. */
+import { type Assembly, belowCode } from './assembly/index.js';
 import type { Design } from './design/index.js';
 import type { Dish } from './dish/index.js';
 import type { Part } from './part/index.js';
-import { type CleatStart, thicknessRanges } from './parts/index.js';
+import { type CleatStart, takesRibs, thicknessRanges } from './parts/index.js';
 import { formatArea, formatLength, inInches } from './units/index.js';
 
 export interface KeyValue {
@@ -14,7 +15,13 @@ export interface KeyValue {
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(2)}°`;
 
 /** Values that follow from the shape alone, before anything is nested or traced. */
-export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cleatStart: CleatStart): KeyValue[] {
+export function keyValues(
+  design: Design,
+  dish: Dish,
+  parts: readonly Part[],
+  cleatStart: CleatStart,
+  assembly: Assembly,
+): KeyValue[] {
   const unit = design.units;
   const length = (mm: number) =>
     inInches(unit) ? formatLength(mm, unit) : formatLength(mm, unit, unit === 'm' ? 5 : 2);
@@ -40,7 +47,7 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
       value: length(dish.setBack.clearRadius),
       note: `they start at ${length(dish.innerRadius)}, at the hub`,
     },
-    ...(design.hub.build === 'layers'
+    ...(!takesRibs(design)
       ? [
           {
             label: 'hub flat',
@@ -72,6 +79,11 @@ export function keyValues(design: Design, dish: Dish, parts: readonly Part[], cl
     ...(cleatStart === null
       ? []
       : [{ label: 'cleats start', value: length(cleatStart), note: 'radius of their inner end' }]),
+    ...belowCode(assembly).map(({ distance, what, words }) => ({
+      label: what === 'edge' ? 'edge distance' : 'spacing',
+      value: length(distance),
+      note: words,
+    })),
     { label: 'mirror', value: length(dish.litFrom), note: `to ${length(dish.litTo)}, radii along a panel’s mid-line` },
     {
       label: 'focus above vertex',

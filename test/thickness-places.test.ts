@@ -49,8 +49,8 @@ describe('a sheet measured at several places', () => {
   });
 
   it('is said by check', () => {
-    const { dish, parts, cleatStart } = prepare(design);
-    expect(keyValues(design, dish, parts, cleatStart)).toContainEqual(
+    const { dish, parts, cleatStart, assembly } = prepare(design);
+    expect(keyValues(design, dish, parts, cleatStart, assembly)).toContainEqual(
       expect.objectContaining({ label: 'sheet birch12', value: '11.9 mm to 12.1 mm' }),
     );
   });

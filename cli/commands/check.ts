@@ -51,7 +51,7 @@ export const checkCommand: CommandModule<object, CheckArguments> = {
     const totals = hasError(found) ? null : await quickTotals(job, flags.time);
     const problems = [...loaded.problems, ...found.map(loaded.locate)];
     const values = [
-      ...keyValues(job.design, job.dish, job.parts, job.cleatStart),
+      ...keyValues(job.design, job.dish, job.parts, job.cleatStart, job.assembly),
       ...standValues(job).map((value) => valueIn(value, design.units)),
     ];
     if (flags.json) printJson({ values, totals, problems });

@@ -119,7 +119,7 @@ export async function lookAt(
   const prepared = prepare(design, extras);
   const problems = [...prepared.problems, ...stockProblems(prepared)];
   const values = [
-    ...keyValues(design, prepared.dish, prepared.parts, prepared.cleatStart),
+    ...keyValues(design, prepared.dish, prepared.parts, prepared.cleatStart, prepared.assembly),
     ...standValues(prepared).map((value) => valueIn(value, design.units)),
   ].map((value): Value => ({ group: 'dish', ...value }));
   report({ stage: 'built', values, problems });

@@ -1,4 +1,5 @@
 export type * from './types.js';
 export { assemble } from './assemble.js';
 export type { AssemblyFault } from './proof/fault.js';
-export { assemblyFaults, assemblyProblems } from './proof/problems.js';
+export { codeDistances } from './proof/code-distances.js';
+export { assemblyFaults, assemblyProblems, type BelowCode, belowCode } from './proof/problems.js';

@@ -7,4 +7,5 @@ export * from './pipes.js';
 export * from './size-system.js';
 export * from './staples.js';
 export * from './tee-nuts.js';
+export * from './timber-code.js';
 export * from './wood-screws.js';

@@ -134,12 +134,12 @@ export function bookOf(source: BookSource): string {
 
 /** The same with drawings that are made already. */
 export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): string {
-  const { design, dish, parts, cleatStart, sheets, forecast, burn, cutPictures = [], lasered = [] } = source;
+  const { design, dish, parts, cleatStart, assembly, sheets, forecast, burn, cutPictures = [], lasered = [] } = source;
   return buildBook({
     ...source,
     facets: facetsOf(dish),
     thicknessRanges: thicknessRanges(design, dish),
-    keyValues: keyValues(design, dish, parts, cleatStart),
+    keyValues: keyValues(design, dish, parts, cleatStart, assembly),
     sheets: sheets && sheets.map(bookSheet),
     forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),

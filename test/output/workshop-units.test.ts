@@ -23,7 +23,7 @@ function textsOf(html: string): string[] {
 }
 
 async function read(name: FixtureName): Promise<string[]> {
-  const { files, design, dish, parts, cleatStart } = await jobOf(name);
+  const { files, design, dish, parts, cleatStart, assembly } = await jobOf(name);
   const bytes = (file: string): string => {
     const content = files.get(file);
     return typeof content === 'string' ? content : new TextDecoder().decode(content);
@@ -31,7 +31,7 @@ async function read(name: FixtureName): Promise<string[]> {
   return [
     ...textsOf(bytes('book.html')),
     ...[...files.keys()].filter((file) => file.endsWith('.csv')).flatMap((file) => bytes(file).split('\n')),
-    ...keyValues(design, dish, parts, cleatStart).flatMap(({ label, value, note = '' }) => [label, value, note]),
+    ...keyValues(design, dish, parts, cleatStart, assembly).flatMap(({ label, value, note = '' }) => [label, value, note]),
   ];
 }
 

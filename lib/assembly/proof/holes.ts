@@ -48,7 +48,7 @@ function sizeFits(passage: Passage, diameter: number, { item }: Fastener): boole
 }
 
 /** Distance of a hole's axis to the nearest edge of the plate, the faces included where it runs along them. */
-function woodBeside({ part, frame }: AssembledPlate, entry: Vec3, direction: Vec3): number {
+export function woodBeside({ part, frame }: AssembledPlate, entry: Vec3, direction: Vec3): number {
   const [x, y, height] = toPart(frame, entry);
   if (Math.abs(directionInPart(frame, direction)[2]) < 1e-6) return Math.min(height, part.thickness - height);
   const at = { x, y };

@@ -11,6 +11,8 @@ import type { Dish } from '../../dish/index.js';
 import { formatLength } from '../../units/index.js';
 import type { Assembly, JointKind } from '../types.js';
 import type { AssemblyFault } from './fault.js';
+import { codeDistances } from './code-distances.js';
+import { codeWords } from './code-words.js';
 import { fastenerFaults } from './holes.js';
 import { markFaults } from './marks.js';
 import { overlapFaults } from './overlap.js';
@@ -166,7 +168,7 @@ function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
     case 'edge':
       return [
         'edge-distance',
-        'warning',
+        fault.wood < fault.needed / 1.5 - 1e-6 ? 'error' : 'warning',
         `the ${name} have ${show(fault.wood)} of wood beside them in ${fault.part} and may split it`,
         `use a thinner size, or leave ${show(fault.needed)}`,
       ];
@@ -194,6 +196,23 @@ function words(fault: AssemblyFault, show: Show): Words {
   const { name, key } = joints[fault.joint];
   const [code, severity, message, remedy] = fastenerPhrase(fault, name, show);
   return { code, key: fault.kind === 'reach' ? ['cleat', 'width'] : key, message, remedy, severity };
+}
+
+/** How far a joint stays below the timber code. */
+export interface BelowCode {
+  /** mm */
+  readonly distance: number;
+  readonly what: 'edge' | 'spacing';
+  /** Which, by how much, and why it does. */
+  readonly words: string;
+}
+
+/** Distances of screws, pins and staples below those of the timber code, the furthest below first. */
+export function belowCode(assembly: Assembly): BelowCode[] {
+  return codeDistances(assembly)
+    .filter(({ shanks, asked }) => shanks < asked - 1e-6)
+    .sort((a, b) => a.shanks - a.asked - (b.shanks - b.asked))
+    .map((one) => ({ distance: one.distance, what: one.what, words: codeWords(joints[one.joint].name, one) }));
 }
 
 /** What a builder has to know of the assembly; a fault that copies of a part have in common is reported once. */

@@ -27,7 +27,15 @@ const schema = z.object({
     hub: z.object({ radius: number, boltDiameter: number, dowels: number, dowelDiameter: number }),
     cleat: z.object({ perRib: number, downScrews: number, ribScrews: number }),
     panel: z.object({ material: z.string(), gap: number }),
-    reflector: z.object({ material: z.string().optional(), glue: number }),
+    reflector: z.object({
+      material: z.string().optional(),
+      glue: number,
+      layout: z.string(),
+      inset: number,
+      hem: number,
+      overlap: number,
+    }),
+    board: z.object({ spliceWidth: number, centreHole: number }),
   }),
   fasteners: z.array(fastener),
   parts: z.array(
@@ -66,6 +74,8 @@ export interface Built {
   readonly boards: readonly BuiltPart[];
   readonly splice: BuiltPart | null;
   readonly panel: BuiltPart | null;
+  /** One strip of mirror, or its rows from the hub outward; none where the panel itself is bright. */
+  readonly mirrors: readonly BuiltPart[];
   /** Directions of the ribs. */
   readonly turns: readonly number[];
   /** Half the angle between two. */
@@ -101,6 +111,7 @@ export function builtOf(data: unknown): Built | string | null {
     boards: all.filter(({ id }) => /^board(?:-\d+)?$/.test(id)),
     splice: find('splice'),
     panel: find('panel'),
+    mirrors: all.filter(({ id }) => /^reflector(?:-\d+)?$/.test(id)),
     turns: Array.from({ length: count }, (_, k) => (2 * Math.PI * k) / count),
     half: Math.PI / count,
     start: design.hub.radius,

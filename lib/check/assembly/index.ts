@@ -11,6 +11,7 @@ import { checkCleats } from './cleats.js';
 import { checkFasteners } from './fasteners.js';
 import type { Report } from './report.js';
 import { checkSkin } from './skin.js';
+import { checkSplices } from './splices.js';
 
 /**
  * A fault for everything that does not go together. The drawings have been held against the record's parts, so these
@@ -31,6 +32,7 @@ export function checkAssembly(data: unknown): Fault[] {
   checkCentre(built, report);
   checkCleats(built, report);
   checkSkin(built, report);
+  checkSplices(built, report);
   checkFasteners(built, report);
   return faults.all(recordName);
 }

@@ -50,6 +50,17 @@ export const assemblyMessages = {
     text: 'the panels are {off} too wide on a side, {at} from their inner end, and run into their neighbours',
   },
   'panel-narrow': { code: 'assembly', text: 'the panels are {off} too narrow on a side, {at} from their inner end' },
+  'mirror-length': { code: 'assembly', text: 'the mirror covers {length} of a panel, by its design {wanted}' },
+  'mirror-wide': { code: 'assembly', text: 'the mirror is {off} too wide on a side, {at} from the panel’s inner end' },
+  'mirror-narrow': {
+    code: 'assembly',
+    text: 'the mirror is {off} too narrow on a side, {at} from the panel’s inner end',
+  },
+  'splice-nut': {
+    code: 'assembly',
+    text: 'a bolt through a splice plate meets no hole of its segment, the nearest is {off} off',
+  },
+  'splice-screw': { code: 'assembly', text: 'a screw through a splice plate runs into a hole or slot of its segment' },
   'fastener-number': { code: 'assembly', text: '{count} of {joint} are listed, by the parts {wanted}' },
   'screw-long': { code: 'assembly', text: 'screws of {joint} are {length} long and come out of {wood} of wood' },
 } as const satisfies Readonly<Record<string, MessageSource<FaultCode>>>;

@@ -1,0 +1,23 @@
+/** What a builder has to know of distances below those of the timber code: where, and why they do here. */
+import type { CodeDistance } from './code-distances.js';
+
+/** Below these many shanks a joint is refused or warned of (`holes.ts`), whatever the reason. */
+const code = 'EN 1995-1-1';
+
+/** Why less than the code asks for is enough: common practice, no source. */
+function reasonOf({ passage, boring, what }: CodeDistance): string {
+  if (boring === 'driven')
+    return 'they hold the panel only until its glue is hard, and thin ones part the fibres in place of splitting them';
+  if (what === 'spacing') return 'every screw has its hole, and the faces are glued';
+  return passage === 'clearance'
+    ? 'the shank has play in its hole and wedges nothing apart, and the faces are glued'
+    : 'the thread runs in a pilot hole across the plies, and the faces are glued';
+}
+
+const parts: Readonly<Record<string, string>> = { splice: 'splice plate', board: 'board', rib: 'rib', cleat: 'cleat' };
+
+/** One sentence for a distance below the code's. @param name of the fasteners, in the plural */
+export function codeWords(name: string, one: CodeDistance): string {
+  const where = one.what === 'edge' ? `from an edge or face of the ${parts[one.part] ?? one.part}` : 'from each other';
+  return `${name}: ${one.shanks.toFixed(1)} shanks ${where}, ${one.asked} by ${code}; enough here, as ${reasonOf(one)}`;
+}
