@@ -86,6 +86,18 @@ const plants: readonly [string, PartKind, Change, string][] = [
     outline((v) => ({ ...v, y: v.y + 1.5 * Math.sign(v.y) })),
     'panel-wide',
   ],
+  [
+    'seams that are 1 mm too wide',
+    'panel',
+    outline((v) => ({ ...v, y: v.y - 0.5 * Math.sign(v.y) })),
+    'panel-narrow',
+  ],
+  [
+    'a mirror that reaches over the seam',
+    'reflector',
+    outline((v) => ({ ...v, y: v.y + 0.5 * Math.sign(v.y) })),
+    'mirror-wide',
+  ],
   ['a cleat on the wrong side', 'board', holes(({ y }) => ({ y: -y })), 'board-pilot'],
   ['a dowel missing', 'hub', (part) => ({ ...part, holes: part.holes.slice(0, -1) }), 'dowel-count'],
   ['ribs 0.1 mm too high', 'rib', outline((v) => (v.y > 50 ? { ...v, y: v.y + 0.1 } : v)), 'rib-curve'],

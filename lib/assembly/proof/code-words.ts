@@ -1,7 +1,6 @@
 /** What a builder has to know of distances below those of the timber code: where, and why they do here. */
 import type { CodeDistance } from './code-distances.js';
 
-/** Below these many shanks a joint is refused or warned of (`holes.ts`), whatever the reason. */
 const code = 'EN 1995-1-1';
 
 /** Why less than the code asks for is enough: common practice, no source. */
@@ -16,8 +15,15 @@ function reasonOf({ passage, boring, what }: CodeDistance): string {
 
 const parts: Readonly<Record<string, string>> = { splice: 'splice plate', board: 'board', rib: 'rib', cleat: 'cleat' };
 
+/** Below this, in shanks, no reason makes it enough: common practice, no source. */
+const splits = 1.5;
+
 /** One sentence for a distance below the code's. @param name of the fasteners, in the plural */
 export function codeWords(name: string, one: CodeDistance): string {
   const where = one.what === 'edge' ? `from an edge or face of the ${parts[one.part] ?? one.part}` : 'from each other';
-  return `${name}: ${one.shanks.toFixed(1)} shanks ${where}, ${one.asked} by ${code}; enough here, as ${reasonOf(one)}`;
+  const verdict =
+    one.shanks < splits && one.boring === 'predrilled'
+      ? 'too little to drive one without its hole: bore each first, and draw it only hand-tight'
+      : `enough here, as ${reasonOf(one)}`;
+  return `${name}: ${one.shanks.toFixed(1)} shanks ${where}, ${one.asked} by ${code}; ${verdict}`;
 }

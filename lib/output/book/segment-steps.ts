@@ -52,7 +52,7 @@ export function panelsOverJointsText(input: BookInput): string[] {
     ),
   ];
   return [
-    `The panels after ribs ${list(bays)} lie over the joints of the board and come off for transport: no glue under them. Glue their mirror on while they are flat, then fix them last of all, with${screws ? ` ${screws.count} screws ${sizeText(screws.item)}` : ' screws'} through mirror and panel at the marks, a screw cup under each head.`,
+    `The panels after ribs ${list(bays)} lie over the joints of the board and come off for transport: no glue under them. Glue their mirror on while they are flat, then fix them last of all, with${screws ? ` ${screws.count} screws ${sizeText(screws.item)}` : ' screws'} through mirror and panel at the marks, each into a hole that is bored first, a screw cup under each head, no more than hand-tight: there is little wood beside them.`,
   ];
 }
 

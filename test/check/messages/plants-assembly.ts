@@ -22,22 +22,38 @@ interface DishPart {
 }
 
 /** The record of a dish cut by hand as it is written; without a vessel no light is traced. */
-async function recordText(): Promise<string> {
-  const reading = readDesign(fixtureText('hand-cut-inch').replace(/^vessel: .*\n/m, ''));
+async function recordText(design: string): Promise<string> {
+  const reading = readDesign(design);
   if (reading.kind === 'refused') throw new Error('the design is refused');
   const job = await buildCutFiles(reading.design, new Map(), shelfNester);
   return String(job.files.get('job.json'));
 }
 
-const text = await recordText();
+/** A board in two segments that are bolted, on ribs of a small dish cut by hand. */
+const apart = `name: Small dish in two
+dish: { aperture: 900, focalLength: 330, ribs: 8 }
+materials:
+  ply15: { kind: plywood, thickness: 15 }
+  card: { kind: card, thickness: 1 }
+stock: [{ material: ply15, size: 2500 x 1250 }, { material: card, size: 1500 x 1000 }]
+rib: { material: ply15 }
+board: { splice: bolted, segments: 2 }
+panel: { material: card, fixing: glue }
+process: { kind: hand }
+`;
 
-const planted =
-  (...changes: ((record: DishRecord) => void)[]): Planted[0] =>
+const text = await recordText(fixtureText('hand-cut-inch').replace(/^vessel: .*\n/m, ''));
+const apartText = await recordText(apart);
+
+const plantedIn =
+  (of: string, changes: readonly ((record: DishRecord) => void)[]): Planted[0] =>
   () => {
-    const record = JSON.parse(text) as DishRecord;
+    const record = JSON.parse(of) as DishRecord;
     for (const change of changes) change(record);
     return new Map([['job.json', sealed(record, new Map())]]);
   };
+
+const planted = (...changes: ((record: DishRecord) => void)[]): Planted[0] => plantedIn(text, changes);
 
 const part = ({ parts }: DishRecord, id: string): DishPart => {
   const found = parts.find((one) => one.id === id);
@@ -171,6 +187,27 @@ export const assemblyPlants = {
   'panel-length': [planted(moved('panel', (x, y) => [1.001 * x, y])), 'the panels are '],
   'panel-wide': [planted(moved('panel', (x, y) => [x, y + Math.sign(y)])), 'the panels are 1.0'],
   'panel-narrow': [planted(moved('panel', (x, y) => [x, y - Math.sign(y)])), ' mm too narrow on a side'],
+  'mirror-length': [planted(moved('reflector', (x, y) => [0.95 * x, y])), 'the mirror covers '],
+  'mirror-wide': [planted(moved('reflector', (x, y) => [x, y + 0.5 * Math.sign(y)])), 'the mirror is 0.5'],
+  'mirror-narrow': [planted(moved('reflector', (x, y) => [x, y - 0.5 * Math.sign(y)])), ' mm too narrow on a side, '],
+  'splice-nut': [
+    plantedIn(apartText, [
+      (record) => {
+        part(record, 'splice').drills.at(-1)!.x += 0.5;
+      },
+    ]),
+    'meets no hole of its segment, the nearest is 0.5 mm off',
+  ],
+  'splice-screw': [
+    plantedIn(apartText, [
+      (record) => {
+        // a slot across the place of every screw of the first joint's left side
+        const { vertices } = part(record, 'board-1').contours[0]!;
+        part(record, 'board-1').contours.push({ operation: 'opening', vertices });
+      },
+    ]),
+    'a screw through a splice plate runs into a hole or slot of its segment',
+  ],
   'fastener-number': [
     planted((record) => {
       listed(record, 'hub-dowel').count = 1;
