@@ -14,6 +14,27 @@ export interface KeyValue {
 
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(2)}°`;
 
+/** Where screws, pins and staples stay below the distances of the timber code. */
+function distancesBelowCode(assembly: Assembly, length: (mm: number) => string): KeyValue[] {
+  return belowCode(assembly).map(({ distance, what, words }) => ({
+    label: what === 'edge' ? 'edge distance' : 'spacing',
+    value: length(distance),
+    note: words,
+  }));
+}
+
+/** How much thicker or thinner sheets may turn out. */
+function thicknessValues(design: Design, dish: Dish, length: (mm: number) => string): KeyValue[] {
+  return thicknessRanges(design, dish).map(({ part, min, max }) => ({
+    label: `${part} thickness`,
+    value: part === 'rib' ? `${length(min)} to ${length(max)}` : `up to ${length(max)}`,
+    note:
+      part === 'rib'
+        ? `as measured, of ${length(dish.ribThickness)}: thicker ribs fit no longer, thinner ones do not carry both panels`
+        : 'as measured: thicker layers stand higher than the ribs’ inner ends',
+  }));
+}
+
 /** Values that follow from the shape alone, before anything is nested or traced. */
 export function keyValues(
   design: Design,
@@ -63,14 +84,7 @@ export function keyValues(
         value: `${length(thickness)} to ${length(thickest)}`,
         note: 'as measured: passes and overcut go by the thickest, slots and all that fits by the thinnest',
       })),
-    ...thicknessRanges(design, dish).map(({ part, min, max }) => ({
-      label: `${part} thickness`,
-      value: part === 'rib' ? `${length(min)} to ${length(max)}` : `up to ${length(max)}`,
-      note:
-        part === 'rib'
-          ? `as measured, of ${length(dish.ribThickness)}: thicker ribs fit no longer, thinner ones do not carry both panels`
-          : 'as measured: thicker layers stand higher than the ribs’ inner ends',
-    })),
+    ...thicknessValues(design, dish, length),
     {
       label: 'rib height',
       value: length(dish.innerEndHeight),
@@ -79,11 +93,7 @@ export function keyValues(
     ...(cleatStart === null
       ? []
       : [{ label: 'cleats start', value: length(cleatStart), note: 'radius of their inner end' }]),
-    ...belowCode(assembly).map(({ distance, what, words }) => ({
-      label: what === 'edge' ? 'edge distance' : 'spacing',
-      value: length(distance),
-      note: words,
-    })),
+    ...distancesBelowCode(assembly, length),
     { label: 'mirror', value: length(dish.litFrom), note: `to ${length(dish.litTo)}, radii along a panel’s mid-line` },
     {
       label: 'focus above vertex',

@@ -86,12 +86,7 @@ const plants: readonly [string, PartKind, Change, string][] = [
     outline((v) => ({ ...v, y: v.y + 1.5 * Math.sign(v.y) })),
     'panel-wide',
   ],
-  [
-    'seams that are 1 mm too wide',
-    'panel',
-    outline((v) => ({ ...v, y: v.y - 0.5 * Math.sign(v.y) })),
-    'panel-narrow',
-  ],
+  ['seams that are 1 mm too wide', 'panel', outline((v) => ({ ...v, y: v.y - 0.5 * Math.sign(v.y) })), 'panel-narrow'],
   [
     'a mirror that reaches over the seam',
     'reflector',

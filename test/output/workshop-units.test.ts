@@ -31,7 +31,11 @@ async function read(name: FixtureName): Promise<string[]> {
   return [
     ...textsOf(bytes('book.html')),
     ...[...files.keys()].filter((file) => file.endsWith('.csv')).flatMap((file) => bytes(file).split('\n')),
-    ...keyValues(design, dish, parts, cleatStart, assembly).flatMap(({ label, value, note = '' }) => [label, value, note]),
+    ...keyValues(design, dish, parts, cleatStart, assembly).flatMap(({ label, value, note = '' }) => [
+      label,
+      value,
+      note,
+    ]),
   ];
 }
 
