@@ -44,7 +44,7 @@ export const cautions: readonly Caution[] = [
 
 /** Those of the stand, in its chapter of the book. */
 export const standCautions: readonly string[] = [
-  'Fingers are crushed between arm and side frame, at the beams, and under castors: keep hands and children out of the swing, and hold the dish before a pin is drawn.',
+  'Fingers are crushed between arm and side frame, at the beams, at levers and links, and under castors: keep hands and children out of the swing, and hold the dish before a pin is drawn.',
   'Tilt and lift with the cover on: the focus sweeps the ground and whoever stands there.',
   'Above 25 kg two people lift.',
   'Wind: never use it without the stated ballast, and take the dish down, or tilt it up and tie it under its cover, above the stated wind.',

@@ -20,7 +20,7 @@ import {
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { thicknessRanges } from '../parts/index.js';
-import { axisTable, boughtFor, liftAlone, settingsOf, tilted } from '../stand/index.js';
+import { axisTable, boughtFor, liftAlone, posed, settingsOf } from '../stand/index.js';
 import { formatLength, type LengthUnit, proseIn, reachIn } from '../units/index.js';
 import { laserSentences } from './laser-files.js';
 import type { ShopDrawing } from '../output/shop/index.js';
@@ -92,7 +92,7 @@ function bookBurn(result: BurnResult | null | undefined, units: LengthUnit): Boo
 /** Heights of the sun at which the machine is drawn: both ends of its range and the middle. */
 function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | null {
   if (stand === null || design.stand === undefined) return null;
-  const { cradle, holder, values, tilting, standing } = stand;
+  const { cradle, holder, values, prisms } = stand;
   const length = (mm: number) => formatLength(Math.round(10 * mm) / 10, design.units);
   const { axis, tilt } = cradle;
   const half = Array.from({ length: 21 }, (_, i) => (dish.apertureRadius * (i - 10)) / 10);
@@ -104,12 +104,14 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
     bought: boughtFor(stand, length),
     pictures: [tilt.from, (tilt.from + tilt.to) / 2, tilt.to].map((angle) => ({
       sunDeg: 90 - (angle * 180) / Math.PI,
-      outlines: [
-        ...standing.map(({ name, outline }) => ({ name, outline })),
-        ...tilting.map(({ name, outline }) => ({ name, outline: tilted(outline, axis, angle) })),
-      ],
-      mirror: tilted(mirror, axis, angle),
+      outlines: prisms.map(({ name, motion, outline }) => ({
+        name,
+        outline: outline.map((place) => posed(place, motion, cradle, angle)),
+      })),
+      mirror: mirror.map((place) => posed(place, 'tilts', cradle, angle)),
+      focus: posed({ x: 0, y: cradle.focus }, 'tilts', cradle, angle),
     })),
+    balanced: cradle.axis !== cradle.focus,
     axis,
     ground: cradle.ground,
     axisAbove: axis - cradle.ground,

@@ -98,7 +98,10 @@ export type {
 export type { Forecasting } from '../pipeline/forecast.js';
 export type { NestRequest } from '../pipeline/nesting-request.js';
 export type { JobFiles, LaserRoute, Route } from '../pipeline/types.js';
-export type { AxisChoice, StandValues, Stand } from '../stand/make.js';
+export type { AxisChoice } from '../stand/axis-place.js';
+export type { StandValues, Stand } from '../stand/make.js';
+export type { Linkage } from '../stand/linkage.js';
+export type { Motion } from '../stand/pose.js';
 export type { Counterweights } from '../stand/balance.js';
 export type { Cradle } from '../stand/cradle.js';
 export type { Deflection, Giving } from '../stand/deflection.js';

@@ -1,5 +1,6 @@
 /** What is bought for a stand beside its sheets and the bolts of its joints. */
 import { flatSteel } from '../hardware/index.js';
+import { type Cradle, stubLength } from './cradle.js';
 import { sightHeight } from './sight.js';
 import type { Stand } from './make.js';
 
@@ -14,26 +15,54 @@ const bagKg = 25;
 /** Thread that shows at an end of a rod with nut and washer, mm (common practice, no source). */
 const rodEnd = 25;
 
+/** Pipes of a hanger that the arms carry, and what its levers and links need. */
+function linkageBought(cradle: Cradle, pipe: string, length: (mm: number) => string): Bought[] {
+  const { sheet, thin, spacers } = cradle;
+  const apart = (spacers - 1) * thin + sheet;
+  const rod = (grip: number): string => `Threaded rod M8, ${length(Math.ceil(grip + 2 * rodEnd))} long`;
+  return [
+    { item: pipe, count: 2, use: 'carries the hanger in the arms' },
+    {
+      item: `Floor flange for pipe ${cradle.pipe.size}, with 4 wood screws that do not come through`,
+      count: 2,
+      use: 'pipes to the levers, outside',
+    },
+    {
+      item: `${rod(2 * thin + apart)}, 2 self-locking nuts, 2 nuts and 4 washers; steel tube over it ${length(apart)} long`,
+      count: 2,
+      use: 'levers to the links, the tube between them',
+    },
+    {
+      item: `${rod(sheet + thin)}, 2 self-locking nuts, 2 nuts and 4 washers`,
+      count: 2,
+      use: 'links to the side frames',
+    },
+  ];
+}
+
 /** @param length a length in the user's unit */
 export function boughtFor({ cradle, holder, values }: Stand, length: (mm: number) => string): Bought[] {
-  const { sheet, thin, pipe, lock, castors, lever } = cradle;
+  const { sheet, thin, pipe, lock, castors, lever, linkage } = cradle;
   const { end, long, strap } = flatSteel;
   const flat = ({ width, thickness }: { readonly width: number; readonly thickness: number }): string =>
     `Flat steel ${length(width)} x ${length(thickness)}`;
   const through = 2 * sheet + cradle.spacers * thin;
-  const pipeLength = holder === null ? through + 60 : holder.pipe;
+  const pipeItem = (mm: number): string =>
+    `Steel pipe ${pipe.size} (${length(pipe.outside)} outside), ${length(mm)} long, threaded at one end`;
+  const fixed = holder !== null && linkage === null;
   const bags = Math.ceil(values.ballastKg / bagKg - 1e-9);
   return [
     {
-      item: `Steel pipe ${pipe.size} (${length(pipe.outside)} outside), ${length(pipeLength)} long, threaded at one end`,
+      item: pipeItem(fixed ? holder.pipe : stubLength(cradle)),
       count: 2,
-      use: holder === null ? 'tilt axis' : 'tilt axis, and carries the hanger',
+      use: fixed ? 'tilt axis, and carries the hanger' : 'tilt axis',
     },
     {
       item: `Floor flange for pipe ${pipe.size}, with 4 wood screws`,
       count: 2,
       use: 'pipes to the side frames, outside',
     },
+    ...(holder === null || linkage === null ? [] : linkageBought(cradle, pipeItem(holder.pipe), length)),
     {
       item: `Ball-lock pin ${length(lock.pin)}, grip ${length(through)} or more, on a cord`,
       count: 2,

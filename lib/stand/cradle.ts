@@ -8,6 +8,7 @@ import type { Design, FilledStand } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
 import { axleSpan, bolt as boltOf, type Pipe, pipePlay, pipes, pipeFor, washerSpace } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
+import { type Linkage, linkageOf } from './linkage.js';
 
 /** What is known before the stand is made. */
 export interface StandSource {
@@ -24,11 +25,15 @@ export interface StandSource {
 
 /** Free width between what moves and what stands, mm: common practice, no source. */
 const clearance = 15;
+/** From the pipe in an arm's end, or from the one it turns on, to where the sight stands. */
+const pastPipe = 35;
 /** From the counterweights' bolt to the arm's end, past their discs. */
 const pastWeights = 150;
 /** From the rim to the arm: a hand's hem and the head of the lock's bolt. */
 const besideRim = 12;
 const pinDiameter = 8;
+/** From the lock's holes in an arm to its lower edge, past their letters. */
+const belowLetters = 35;
 /** Head of a bolt with its washer: common practice, no source. */
 export const boltHead = 8;
 
@@ -40,8 +45,9 @@ export interface Cradle {
   readonly thin: number;
   /** Play of tabs in their slots. */
   readonly fit: number;
-  /** Height of the tilt axis. */
+  /** Height of the tilt axis, and of the focus. */
   readonly axis: number;
+  readonly focus: number;
   /** Of the base's upper face, and of the ground. */
   readonly baseTop: number;
   readonly ground: number;
@@ -59,6 +65,8 @@ export interface Cradle {
   readonly arm: { readonly halfWidth: number; readonly bottom: number; readonly head: number; readonly top: number };
   /** From the tilt axis to the counterweights; 0 without. */
   readonly lever: number;
+  /** What keeps a hanger level that the arms carry; null where it is fixed in the side frames, or where there is none. */
+  readonly linkage: Linkage | null;
   readonly foot: number;
   readonly beam: { readonly x: number; readonly height: number };
   readonly base: { readonly halfX: number; readonly halfY: number };
@@ -140,6 +148,10 @@ export const pairsFor = (stepDeg: number, radius: number): number | null =>
 /** The finest step that a lock of that radius takes, degrees. */
 export const finestStep = (radius: number): number => minHolePitch / ((pairCounts.at(-1)! - 1) * radius * RAD);
 
+/** Length of a pipe that holds an arm in its side frame and nothing else. */
+export const stubLength = ({ sheet, thin, spacers }: Pick<Cradle, 'sheet' | 'thin' | 'spacers'>): number =>
+  2 * sheet + spacers * thin + 60;
+
 /**
  * Holes of the lock, as on a vernier: with n holes in the arm, those of the frame lie n steps apart and those of the arm
  * n - 1, so that just one pair meets at each step.
@@ -170,12 +182,21 @@ export function jointBolt(sheet: number, inch: boolean): string | null {
   return sizes.find((size) => edgeNeeds(size) <= sheet) ?? null;
 }
 
-/**
- * Measures of the cradle of a dish; null where its mounting holes make no rectangle.
- * @param lever from the tilt axis to the counterweights, 0 without
- * @param carriedN weight of the vessel with its load, N
- */
-export function cradleOf(source: StandSource, lever: number, carriedN: number): Cradle | null {
+/** Where the tilt axis lies, and what it carries. */
+export interface AxisPlace {
+  /** Height; the focus where it is left out. */
+  readonly axis?: number;
+  /** From the tilt axis to the counterweights, 0 without. */
+  readonly lever: number;
+  /** Weight of the vessel with its load, N. */
+  readonly carriedN: number;
+}
+
+/** Lowest place of the tilt axis: above the cross beams is wood for the pipe. */
+const lowestAxis = (crossTop: number, thin: number, head: number): number => crossTop + thin + 30 + head;
+
+/** Measures of the cradle of a dish; null where its mounting holes make no rectangle. */
+export function cradleOf(source: StandSource, { axis: asked, lever, carriedN }: AxisPlace): Cradle | null {
   const { design, dish, stand, parts, highestSunDeg } = source;
   const mount = mountOf(source);
   if (mount === null) return null;
@@ -187,12 +208,16 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
   ];
   const packing = parts.find(({ kind }) => kind === 'splice')?.thickness ?? 0;
   const rim = rimOf(source);
-  const axis = dish.baseHeight + dish.focusHeight.atRim;
+  const focus = dish.baseHeight + dish.focusHeight.atRim;
   const armY = Math.ceil(Math.max(rim, boardAcross(source, mount.turn)) + besideRim);
-  const spacers = Math.max(1, Math.ceil((boltHead + 3) / thin - 1e-9));
+  const carries = asked !== undefined && stand.holder !== 'none';
+  const spacers = Math.max(1, Math.ceil(((carries ? Math.max(boltHead, thin) : boltHead) + 3) / thin - 1e-9));
   const sideY = armY + sheet + spacers * thin;
   const crossTop = -(board + packing + thin);
   const crossHeight = Math.max(80, up5((2 * armY) / 14));
+  const pipe = pipeFor(axleSpan(dish.apertureRadius), carriedN) ?? pipes.at(-1)!;
+  const head = Math.max(55, pipe.outside / 2 + washerSpace(pipe.outside));
+  const axis = asked === undefined ? focus : Math.min(focus, Math.max(asked, lowestAxis(crossTop, thin, head)));
   const armBottom = crossTop - crossHeight - 15;
   const armHalf = mount.x + Math.max(sheet, (0.8 * armY) / 6.5) / 2 + 40;
   const boardRadius = (design.board.size / 2) * (design.board.shape === 'round' ? 1 : Math.SQRT2);
@@ -200,23 +225,29 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
     Math.hypot(boardRadius, axis - crossTop),
     Math.hypot(armHalf, axis - armBottom),
     Math.hypot(rim, axis - dish.rimEndHeight + design.rib.rimHeight),
+    Math.hypot(rim, axis - dish.baseHeight - dish.depth),
   );
   const beamHeight = Math.max(80, up5((2 * sideY) / 16));
   const beamX = stand.foot - 60;
   const overBeam = Math.sqrt(Math.max(0, swept ** 2 - (beamX - sheet / 2) ** 2)) + beamHeight;
   const baseTop = axis - Math.ceil(Math.max(swept, overBeam) + clearance);
-  const pipe = pipeFor(axleSpan(dish.apertureRadius), carriedN) ?? pipes.at(-1)!;
-  const head = Math.max(55, pipe.outside / 2 + washerSpace(pipe.outside));
   const highest = stand.highest ?? highestSunDeg ?? 90;
   const tilt = { from: (90 - highest) * RAD, to: (90 - stand.lowest) * RAD };
-  const radius = up5(Math.min(0.33 * (axis - baseTop), 0.5 * (axis - crossTop)));
+  // below the pipe's head, or between the cross beams where the axis lies near them
+  const radius =
+    asked === undefined
+      ? up5(Math.min(0.33 * (axis - baseTop), 0.5 * (axis - crossTop)))
+      : up5(Math.min(0.33 * (axis - baseTop), axis - armBottom - belowLetters) - 5);
   const baseHalfX = stand.foot + 80;
+  const linkage = carries ? linkageOf(focus - axis, head, tilt.to) : null;
+  const above = linkage === null ? head + pastPipe : focus - axis + head + pastPipe;
   return {
     turn: mount.turn,
     sheet,
     thin,
     fit: design.rib.fit,
     axis,
+    focus,
     baseTop,
     ground: baseTop - thin - stand.castor,
     armY,
@@ -225,8 +256,9 @@ export function cradleOf(source: StandSource, lever: number, carriedN: number): 
     cross: { x: mount.x, top: crossTop, height: crossHeight, flange: Math.max(80, up5(armY / 6.5)) },
     packing,
     mountY: mount.y,
-    arm: { halfWidth: armHalf, bottom: armBottom, head, top: axis + (lever === 0 ? head + 35 : lever + pastWeights) },
+    arm: { halfWidth: armHalf, bottom: armBottom, head, top: axis + (lever === 0 ? above : lever + pastWeights) },
     lever,
+    linkage,
     foot: stand.foot,
     beam: { x: beamX, height: beamHeight },
     base: { halfX: baseHalfX, halfY: sideY + sheet + 35 },

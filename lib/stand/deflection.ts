@@ -19,6 +19,10 @@ const twoLoadMoment = (force: number, from: number): number => force * from;
 export const cantileverTurn = (force: number, length: number, stiffness: number): number =>
   (force * length ** 2) / (2 * stiffness);
 
+/** Sag of the free end of a cantilever under a force there: F·L³/3EI. */
+export const cantileverSag = (force: number, length: number, stiffness: number): number =>
+  (force * length ** 3) / (3 * stiffness);
+
 export interface Giving {
   readonly what: string;
   readonly mrad: number;
@@ -41,13 +45,18 @@ export interface DeflectionLoads {
   /** Torque about the tilt axis in working wind, N·mm: what the lock holds. */
   readonly torque: number;
   readonly tilt: number;
+  /** Weight that the arms carry in the focus, N: hanger and vessel where the tilt axis lies elsewhere. */
+  readonly carriedN: number;
   /** From the mirror to the focus. */
   readonly focal: number;
 }
 
 /** What gives at one tilt. The cross beams move the mirror against the vessel: a shift over the focal length. */
-export function deflectionAt(cradle: Cradle, { dishN, windN, torque, tilt, focal }: DeflectionLoads): Deflection {
-  const { cross, sheet, thin, armY, mountY, lock, arm, axis, baseTop, foot } = cradle;
+export function deflectionAt(
+  cradle: Cradle,
+  { dishN, windN, torque, tilt, carriedN, focal }: DeflectionLoads,
+): Deflection {
+  const { cross, sheet, thin, armY, mountY, lock, arm, axis, focus, baseTop, foot } = cradle;
   const span = 2 * armY;
   const from = armY - mountY;
   const sideways = twoLoadSag((dishN * Math.sin(tilt)) / 4, from, span, plywoodModulus * inertia(thin, cross.flange));
@@ -57,7 +66,14 @@ export function deflectionAt(cradle: Cradle, { dishN, windN, torque, tilt, focal
   // depth of an arm at the lock's pin, between head and cross beams
   const share = lock.radius / (axis - cross.top);
   const armDepth = 2 * (arm.head + share * (arm.halfWidth - arm.head));
-  const armTurn = ((torque / 2) * (axis - cross.top - lock.radius)) / (plywoodModulus * inertia(sheet, armDepth));
+  const armTurn =
+    ((torque / 2) * Math.max(0, axis - cross.top - lock.radius)) / (plywoodModulus * inertia(sheet, armDepth));
+  // both arms beyond the tilt axis, as narrow as at their ends
+  const hung = cantileverSag(
+    (carriedN * Math.sin(tilt)) / 2,
+    focus - axis,
+    plywoodModulus * inertia(sheet, 2 * arm.head),
+  );
   // two legs of a side frame, half as far apart at mid-height as at the ground
   const leg = Math.max(70, foot / 5);
   const legs = 2 * sheet * leg * (foot / 2) ** 2;
@@ -69,6 +85,7 @@ export function deflectionAt(cradle: Cradle, { dishN, windN, torque, tilt, focal
     // a sag along the axis moves the focus along it: seen across it by the sine of the tilt
     { what: 'cross beams along the axis', mrad: (1000 * sag * Math.sin(tilt)) / focal },
     { what: 'arms between lock and cross beams', mrad: 1000 * armTurn },
+    ...(carriedN === 0 ? [] : [{ what: 'arms under the vessel', mrad: (1000 * hung) / focal }]),
     { what: 'side frames in the wind', mrad: 1000 * frame },
   ];
   return {

@@ -1,5 +1,5 @@
 /** The parts that stand: side frames, base and its beams. */
-import { contourFromPoints, type Contour, type Point } from '../geometry/index.js';
+import { add, contourFromPoints, type Contour, type Point } from '../geometry/index.js';
 import { lineMark, throughHole } from '../part/index.js';
 import type { Cradle } from './cradle.js';
 import { edgeBoltHoles, slotFor, tabsAlong } from './edge-joint.js';
@@ -20,7 +20,7 @@ import {
 
 /** Corners of a side frame before they are rounded: feet, quadrant of the lock and head in one convex ring. */
 export function sideHull(cradle: Cradle): Point[] {
-  const { foot, lock, arm } = cradle;
+  const { foot, lock, arm, linkage } = cradle;
   const head = { x: 0, y: axisOverBase(cradle) };
   const [first = 0, last = 0] = [lock.frame[0], lock.frame.at(-1)];
   // as much wood past the first and last hole as outside of them
@@ -33,6 +33,7 @@ export function sideHull(cradle: Cradle): Point[] {
     { x: -foot, y: railHeight(cradle) },
     ...quadrant,
     ...octagon(head, arm.head),
+    ...(linkage === null ? [] : octagon(add(head, linkage.lever), linkage.half + 10)),
   ]);
 }
 
@@ -77,7 +78,7 @@ const footBolts = ({ foot }: Cradle): readonly number[] => [-0.5 * foot, 0.5 * f
 const beamBolts = ({ sideY }: Cradle): readonly number[] => [-0.5 * sideY, 0.5 * sideY];
 
 export function side(cradle: Cradle): Made {
-  const { lock, foot, beam, sheet, thin, fit, bolt: size } = cradle;
+  const { lock, linkage, foot, beam, sheet, thin, fit, bolt: size } = cradle;
   const axis = { x: 0, y: axisOverBase(cradle) };
   const down = Math.max(1, thin - fit);
   const hull = sideHull(cradle);
@@ -108,6 +109,7 @@ export function side(cradle: Cradle): Made {
     ],
     holes: [
       throughHole(axis, cradle.pipeHole),
+      ...(linkage === null ? [] : [throughHole(add(axis, linkage.lever), linkage.hole)]),
       ...lock.frame.map((angle) => throughHole(around(lock.radius, angle, axis), lock.hole)),
       ...joints.map((x) => throughHole({ x, y: beam.height / 2 }, clearanceOf(size))),
       ...bolts.map(({ hole }) => hole),

@@ -3,7 +3,7 @@
  * tilt axis, convex in the plane across it, so that two of them meet only where their stretches along the axis overlap
  * and no straight line parts their outlines. Outlines are a little larger than what they stand for, never smaller.
  */
-import type { Point } from '../geometry/index.js';
+import { add, type Point } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Counterweights } from './balance.js';
@@ -11,14 +11,18 @@ import { boltHead, type Cradle } from './cradle.js';
 import type { Holder } from './holder.js';
 import { hullOf, octagon } from './outline.js';
 import { sideHull } from './frame-parts.js';
+import { leverRing, linkRing } from './linkage-parts.js';
+import { type Motion, posed } from './pose.js';
 import { sightHalf, sightHeight, sightOut } from './sight.js';
 import { spacerRadius } from './part-shapes.js';
 
 /** A convex outline in x and z of the cradle, between two places along the tilt axis. */
 export interface Prism {
   readonly name: string;
+  readonly motion: Motion;
   readonly from: number;
   readonly to: number;
+  /** The dish looking up. */
   readonly outline: readonly Point[];
 }
 
@@ -63,7 +67,7 @@ function bodyPrisms({ design, dish }: { readonly design: Design; readonly dish: 
           { x: half, y: z },
         ];
       });
-      return bothSides({ name: 'dish', from, to, outline: hullOf(corners) });
+      return bothSides({ name: 'dish', motion: 'tilts', from, to, outline: hullOf(corners) });
     },
   );
 }
@@ -81,13 +85,14 @@ export function tiltingPrisms(
     ...box(-arm.halfWidth, arm.bottom, arm.halfWidth, cross.top + thin + 25),
     ...octagon(head, arm.head),
   ]);
-  const arms = { name: 'arm', from: armY, to: armY + sheet };
+  const arms = { name: 'arm', motion: 'tilts', from: armY, to: armY + sheet } as const;
   return [
     ...bodyPrisms(source, cradle),
     ...[-1, 1].map((i): Prism => {
       const x = i * cross.x;
       return {
         name: 'cross beam',
+        motion: 'tilts',
         from: -armY,
         to: armY,
         outline: hullOf([
@@ -100,6 +105,7 @@ export function tiltingPrisms(
     ...[-1, 1].flatMap((i) =>
       bothSides({
         name: 'bolt of an arm',
+        motion: 'tilts',
         from: armY + sheet,
         to: armY + sheet + boltHead,
         outline: octagon({ x: i * cross.x, y: low + cross.height / 2 }, boltHead),
@@ -108,6 +114,7 @@ export function tiltingPrisms(
     ...bothSides({ ...arms, outline: box(-arm.head, axis - arm.head, arm.head, arm.top) }),
     {
       name: 'sight',
+      motion: 'tilts',
       from: armY,
       to: armY + sightOut,
       outline: box(-sightHalf, arm.top, sightHalf, arm.top + 2 * thin + sightHeight),
@@ -117,6 +124,7 @@ export function tiltingPrisms(
       : [
           ...bothSides({
             name: 'counterweight',
+            motion: 'tilts',
             from: armY + sheet,
             to: armY + sheet + weights.thickness,
             outline: octagon({ x: 0, y: axis + lever }, weights.radius),
@@ -132,60 +140,125 @@ export function standingPrisms(
   vesselTop: number,
   vesselRadius: number,
 ): Prism[] {
-  const { axis, baseTop, ground, base, beam, sideY, sheet, thin, pipe, armY } = cradle;
+  const { axis, baseTop, ground, base, beam, sideY, sheet, thin, pipe, armY, linkage } = cradle;
   const outward = sideY + sheet + flange;
   const side = sideHull(cradle).map(({ x, y }) => ({ x, y: y + baseTop }));
   return [
-    ...bothSides({ name: 'side frame', from: sideY, to: sideY + sheet, outline: side }),
-    { name: 'base', from: -base.halfY, to: base.halfY, outline: box(-base.halfX, baseTop - thin, base.halfX, baseTop) },
+    ...bothSides({ name: 'side frame', motion: 'stands', from: sideY, to: sideY + sheet, outline: side }),
+    {
+      name: 'base',
+      motion: 'stands',
+      from: -base.halfY,
+      to: base.halfY,
+      outline: box(-base.halfX, baseTop - thin, base.halfX, baseTop),
+    },
     ...[-1, 1].map((i): Prism => ({
       name: 'base beam',
+      motion: 'stands',
       from: -sideY,
       to: sideY,
       outline: box(i * beam.x - sheet / 2, baseTop, i * beam.x + sheet / 2, baseTop + beam.height),
     })),
-    { name: 'ground', from: -outward, to: outward, outline: box(-1e5, ground - 1e5, 1e5, ground) },
+    { name: 'ground', motion: 'stands', from: -outward, to: outward, outline: box(-1e5, ground - 1e5, 1e5, ground) },
     ...bothSides({
       name: 'spacer',
+      motion: 'stands',
       from: armY + sheet,
       to: sideY,
       outline: octagon({ x: 0, y: axis }, Math.max(spacerRadius, pipe.outside)),
     }),
-    ...(holder === null
-      ? []
-      : [
-          ...bothSides({
-            name: 'pipe',
-            from: holder.halfY,
-            to: outward,
-            outline: octagon({ x: 0, y: axis }, pipe.outside / 2),
-          }),
-          {
-            name: 'hanger',
-            from: -holder.halfY,
-            to: holder.halfY,
-            outline: box(-holder.halfX, axis + Math.min(holder.bottom, holder.low), holder.halfX, axis + holder.high),
-          },
-          {
-            name: 'vessel',
-            from: -vesselRadius,
-            to: vesselRadius,
-            outline: box(-vesselRadius, axis + holder.bottom, vesselRadius, axis + vesselTop),
-          },
-        ]),
+    // where the arms carry the hanger, its pipes end at the levers and these are for the arms alone
+    ...(holder === null || linkage !== null
+      ? bothSides({
+          name: 'pipe',
+          motion: 'stands',
+          from: armY,
+          to: outward,
+          outline: octagon({ x: 0, y: axis }, linkage === null ? pipe.outside / 2 : cradle.arm.head),
+        })
+      : []),
+    ...(holder === null ? [] : heldPrisms(cradle, holder, vesselTop, vesselRadius)),
   ];
 }
 
-/** Arms turn on pipe and spacer; what is near the axis all the time is no collision. The dish's hollow is judged apart. */
-const meant = (tilting: string, standing: string): boolean =>
-  (tilting === 'arm' && (standing === 'pipe' || standing === 'spacer')) ||
-  (tilting === 'dish' && (standing === 'pipe' || standing === 'hanger' || standing === 'vessel'));
-
-/** Tilts an outline about the axis: its top leans towards +x. */
-export function tilted(outline: readonly Point[], axis: number, angle: number): Point[] {
-  const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
-  return outline.map(({ x, y }) => ({ x: x * cos + (y - axis) * sin, y: axis + (y - axis) * cos - x * sin }));
+/** The hanger on its pipes, with the vessel; where the arms carry it, with levers and links. */
+function heldPrisms(cradle: Cradle, holder: Holder, vesselTop: number, vesselRadius: number): Prism[] {
+  const { focus, linkage, pipe, armY, sideY, sheet, thin, arm } = cradle;
+  const motion = linkage === null ? 'stands' : 'level';
+  const lever = armY + sheet + thin;
+  const middle = { x: 0, y: focus };
+  return [
+    ...bothSides({
+      name: 'pipe',
+      motion,
+      from: holder.halfY,
+      to: linkage === null ? sideY + sheet + flange : lever,
+      outline: octagon(middle, pipe.outside / 2),
+    }),
+    {
+      name: 'hanger',
+      motion,
+      from: -holder.halfY,
+      to: holder.halfY,
+      outline: box(-holder.halfX, focus + Math.min(holder.bottom, holder.low), holder.halfX, focus + holder.high),
+    },
+    {
+      name: 'vessel',
+      motion,
+      from: -vesselRadius,
+      to: vesselRadius,
+      outline: box(-vesselRadius, focus + holder.bottom, vesselRadius, focus + vesselTop),
+    },
+    ...(linkage === null
+      ? []
+      : (
+          [
+            {
+              name: 'lever',
+              motion,
+              from: armY + sheet,
+              to: lever,
+              outline: moved(leverRing(linkage, arm.head), middle),
+            },
+            {
+              name: 'flange of the hanger',
+              motion,
+              from: lever,
+              to: lever + flange,
+              outline: octagon(middle, arm.head),
+            },
+            {
+              name: 'bolt of a link',
+              motion,
+              from: lever,
+              to: sideY + sheet + thin + boltHead,
+              outline: octagon(add(middle, linkage.lever), linkage.half),
+            },
+            {
+              name: 'link',
+              motion: 'link',
+              from: sideY + sheet,
+              to: sideY + sheet + thin,
+              outline: moved(linkRing(linkage), add({ x: 0, y: cradle.axis }, linkage.lever)),
+            },
+          ] satisfies Prism[]
+        ).flatMap(bothSides)),
+  ];
 }
+
+/** Arms turn on pipes and spacers, links on their bolts; the dish's hollow is judged apart. */
+const touching: readonly (readonly [string, string])[] = [
+  ['arm', 'pipe'],
+  ['arm', 'spacer'],
+  ['dish', 'pipe'],
+  ['dish', 'hanger'],
+  ['dish', 'vessel'],
+  ['bolt of a link', 'link'],
+];
+const meant = (a: string, b: string): boolean =>
+  touching.some(([one, other]) => (a === one && b === other) || (a === other && b === one));
+
+const moved = (ring: readonly Point[], by: Point): Point[] => ring.map((place) => add(place, by));
 
 /** Whether two convex outlines have more than a hair in common. */
 function overlap(a: readonly Point[], b: readonly Point[]): boolean {
@@ -205,23 +278,26 @@ const step = (0.5 * Math.PI) / 180;
 
 /** Everything that runs into something on the range from `from` to `to` (radians), in steps of half a degree. */
 export function collisions(
-  tilting: readonly Prism[],
-  standing: readonly Prism[],
-  axis: number,
+  prisms: readonly Prism[],
+  cradle: Pick<Cradle, 'axis' | 'focus' | 'linkage'>,
   range: { readonly from: number; readonly to: number },
 ): Collision[] {
-  const pairs = tilting.flatMap((a) =>
-    standing.flatMap((b) =>
-      a.from < b.to - 1e-6 && b.from < a.to - 1e-6 && !meant(a.name, b.name) ? [[a, b] as const] : [],
-    ),
+  const pairs = prisms.flatMap((a, i) =>
+    prisms
+      .slice(i + 1)
+      .flatMap((b) =>
+        a.motion !== b.motion && a.from < b.to - 1e-6 && b.from < a.to - 1e-6 && !meant(a.name, b.name)
+          ? [[a, b] as const]
+          : [],
+      ),
   );
   const found = new Map<string, Collision>();
   const count = Math.ceil((range.to - range.from) / step - 1e-9);
   for (let i = 0; i <= count; i++) {
     const angle = Math.min(range.to, range.from + i * step);
-    const turned = new Map(tilting.map((one) => [one, tilted(one.outline, axis, angle)]));
+    const at = new Map(prisms.map((one) => [one, one.outline.map((place) => posed(place, one.motion, cradle, angle))]));
     for (const [a, b] of pairs) {
-      if (!overlap(turned.get(a) ?? [], b.outline)) continue;
+      if (!overlap(at.get(a) ?? [], at.get(b) ?? [])) continue;
       const key = `${a.name} ${b.name}`;
       const known = found.get(key);
       found.set(key, { between: [a.name, b.name], from: known?.from ?? angle, to: angle });

@@ -8,6 +8,7 @@ import { washerSpace } from '../hardware/index.js';
 import { blank, type Part, throughHole } from '../part/index.js';
 import type { Cradle } from './cradle.js';
 import { base, baseBeam, side } from './frame-parts.js';
+import { linkageParts } from './linkage-parts.js';
 import { clearanceOf, heavyBolt, pivotRadius, spacerRadius, type StandMaterials } from './part-shapes.js';
 import { sightPlates } from './sight.js';
 import { arm, crossBeam, flange } from './swing-parts.js';
@@ -45,6 +46,7 @@ export function cradleParts(cradle: Cradle, materials: StandMaterials): Part[] {
     }),
     blank({ ...thin, ...rear }),
     blank({ ...thin, ...front }),
+    ...(linkageParts(cradle) ?? []).map((made) => blank({ ...thin, ...made })),
     ...(cradle.packing === 0
       ? []
       : [

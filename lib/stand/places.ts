@@ -5,6 +5,7 @@ import { rotate, type Vec3, vecAdd } from '../geometry/index.js';
 import { boltOfClearance } from '../hardware/index.js';
 import type { Part } from '../part/index.js';
 import type { Cradle } from './cradle.js';
+import type { Motion } from './pose.js';
 import { sightHeight } from './sight.js';
 
 /** A place of the cradle in the dish's axes. */
@@ -34,7 +35,7 @@ const level = (cradle: Cradle, x: number, y: number, z: number): Frame => ({
 });
 
 function framesOf(cradle: Cradle, { id }: Part): Frame[] {
-  const { arm, armY, sideY, sheet, thin, cross, beam, baseTop, ground, mountY } = cradle;
+  const { arm, armY, sideY, sheet, thin, cross, beam, baseTop, ground, mountY, axis, focus, linkage } = cradle;
   switch (id) {
     case 'stand-side':
       return [alongX(cradle, sideY + sheet, baseTop), alongX(cradle, -sideY, baseTop)];
@@ -64,6 +65,17 @@ function framesOf(cradle: Cradle, { id }: Part): Frame[] {
       return [level(cradle, 0, armY, arm.top)];
     case 'stand-sight-front':
       return [level(cradle, 0, armY, arm.top + thin + sightHeight)];
+    case 'stand-lever':
+      return [alongX(cradle, armY + sheet + thin, focus), alongX(cradle, -armY - sheet, focus)];
+    case 'stand-link':
+      return linkage === null
+        ? []
+        : [alongX(cradle, sideY + sheet + thin, axis), alongX(cradle, -sideY - sheet, axis)].map(
+            ({ origin, ...rest }) => ({
+              ...rest,
+              origin: vecAdd(origin, inDish(cradle, [linkage.lever.x, 0, linkage.lever.y])),
+            }),
+          );
     case 'stand-packing':
       return [-1, 1].flatMap((i) => [-1, 1].map((j) => level(cradle, i * cross.x, j * mountY, cross.top + thin)));
     default:
@@ -71,9 +83,12 @@ function framesOf(cradle: Cradle, { id }: Part): Frame[] {
   }
 }
 
-/** Whether a part turns with the dish. */
-export const tilts = ({ id }: Pick<Part, 'id'>): boolean =>
-  /^stand-(?:arm|cross|flange|packing|sight-rear|sight-front)$/.test(id);
+/** How a part of the stand moves when the dish tilts. */
+export function motionOf({ id }: Pick<Part, 'id'>): Motion {
+  if (id === 'stand-lever') return 'level';
+  if (id === 'stand-link') return 'link';
+  return /^stand-(?:arm|cross|flange|packing|sight-rear|sight-front)$/.test(id) ? 'tilts' : 'stands';
+}
 
 /** Every copy of the stand's parts, the dish looking up. */
 export function placeStand(cradle: Cradle, parts: readonly Part[]): AssembledPlate[] {

@@ -2,6 +2,7 @@
 import { tippingFactor } from './tipping.js';
 import type { Stand } from './make.js';
 import { ringDegrees, ringRadius, sightHeight } from './sight.js';
+import { offMiddle } from './linkage.js';
 import { holeLetters } from './part-shapes.js';
 import type { Design } from '../design/index.js';
 
@@ -24,6 +25,22 @@ const DEG = 180 / Math.PI;
 const one = (value: number): string => value.toFixed(1);
 const whole = (value: number): string => value.toFixed(0);
 
+const row = (label: string, value: string, note: string): StandRow => ({ label, value, note });
+
+/** What hangs in the focus. */
+function holderRows({ holder, values }: Pick<Stand, 'holder' | 'values'>, length: (mm: number) => string): StandRow[] {
+  const { linkN, hollow } = values;
+  return [
+    ...(holder === null
+      ? []
+      : [row('hanger', length(holder.inside), `inside; its straps sag ${one(holder.strapSag)} mm under the vessel`)]),
+    ...(linkN === null
+      ? []
+      : [row('links', `${whole(linkN)} N`, `in each while the vessel stands ${length(offMiddle)} off its middle`)]),
+    ...(hollow === null ? [] : [row('vessel to mirror', length(Math.floor(hollow)), 'the nearest at any tilt')]),
+  ];
+}
+
 export function standRows(
   { cradle, holder, values }: Stand,
   design: Design,
@@ -38,7 +55,6 @@ export function standRows(
       ? 'a usual range: the design names no site'
       : 'from the site’s highest sun to the lowest in use';
   const bySite = asked.highest === undefined ? site : 'as the design asks';
-  const row = (label: string, value: string, note: string): StandRow => ({ label, value, note });
   return [
     row('range', `${whole(90 - tilt.to * DEG)} to ${whole(90 - tilt.from * DEG)}°`, `height of the sun; ${bySite}`),
     row(
@@ -49,13 +65,13 @@ export function standRows(
     row(
       'tilt axis',
       length(cradle.axis - cradle.ground),
-      `above the ground; the vessel’s base at ${length(values.vesselHeight)}`,
+      `above the ground, through the ${asked.axis === 'focus' ? 'focus' : 'centre of gravity'}; the vessel’s base at ${vesselAt(values, length)}`,
     ),
-    row('centre of gravity', length(values.below), 'of what tilts, below the tilt axis'),
+    row('centre of gravity', length(values.below), 'of what tilts without the vessel, below the tilt axis'),
     row(
       'counterweights',
       lever === 0 ? 'none' : `2 x ${weights.each} kg`,
-      lever === 0 ? 'a hand tilts it without' : `${length(lever)} beyond the tilt axis`,
+      lever === 0 ? 'it is tilted without' : `${length(lever)} beyond the tilt axis`,
     ),
     row('hand force', `${whole(values.handN)} N`, `at the rim, at the lowest sun; ${asked.handForce} N allowed`),
     row(
@@ -79,12 +95,7 @@ export function standRows(
       `${one(deflection.totalMrad)} mrad`,
       `aim error in a wind of ${asked.workingWind} m/s, all in one direction: ${deflection.parts.map(({ what, mrad }) => `${what} ${one(mrad)}`).join('; ')}`,
     ),
-    ...(holder === null
-      ? []
-      : [row('hanger', length(holder.inside), `inside; its straps sag ${one(holder.strapSag)} mm under the vessel`)]),
-    ...(values.hollow === null
-      ? []
-      : [row('vessel to mirror', length(Math.floor(values.hollow)), 'the nearest at any tilt')]),
+    ...holderRows({ holder, values }, length),
     row(
       'sight',
       ringDegrees.map((degrees) => length(ringRadius(degrees, sightHeight))).join(', '),
@@ -96,6 +107,12 @@ export function standRows(
       'every half degree from looking up to the lowest sun',
     ),
   ];
+}
+
+/** Height of the vessel's base: one, or from the lowest sun to the highest. */
+function vesselAt({ vesselHeight: { low, high } }: Stand['values'], length: (mm: number) => string): string {
+  const [from, to] = [length(low), length(high)];
+  return from === to ? from : `${from} to ${to}`;
 }
 
 export function axisTable({ values }: Stand, length: (mm: number) => string): AxisTable {

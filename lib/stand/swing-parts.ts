@@ -17,13 +17,14 @@ import {
   type StandMaterials,
 } from './part-shapes.js';
 
-/** Half the width of an arm's upper end, on which the sight stands. */
-const armEnd = 40;
+/** Half the width of an arm's upper end, on which the sight stands: no less where a pipe goes through it. */
+const endWidth = ({ linkage, arm: { head } }: Cradle): number => (linkage === null ? 40 : head);
 
 export function arm(cradle: Cradle): Made {
-  const { arm: shape, axis, cross, lever, lock, sheet, thin, fit, bolt: size } = cradle;
+  const { arm: shape, axis, focus, cross, lever, linkage, lock, sheet, thin, fit, bolt: size } = cradle;
   const { halfWidth, bottom, head } = shape;
   const top = { x: 0, y: axis };
+  const armEnd = endWidth(cradle);
   const waist = lever === 0 ? axis + head : axis + lever / 2;
   const upper = [
     { x: head, y: axis - head },
@@ -59,15 +60,20 @@ export function arm(cradle: Cradle): Made {
       ...lock.arm.map((angle) => throughHole(around(lock.radius, angle, top), lock.hole)),
       ...joints.map((x) => throughHole({ x, y: low + cross.height / 2 }, clearanceOf(size))),
       ...(lever === 0 ? [] : [throughHole({ x: 0, y: axis + lever }, heavyBolt.hole)]),
+      ...(linkage === null ? [] : [throughHole({ x: 0, y: focus }, cradle.pipeHole)]),
     ],
     marks: [
-      label('arm {n}', 0, axis - lock.radius - 60),
+      label('arm {n}', 0, focus === axis ? axis - lock.radius - 60 : axis - lock.radius / 2 - head / 2),
       ...lock.arm.map((angle, j) => {
         const at = around(lock.radius + 22, angle, top);
         return { ...label(holeLetters.charAt(j), at.x, at.y), height: 7 };
       }),
     ],
-    notes: ['Wax the hole of the pipe and both faces round it: the arm turns there.'],
+    notes: [
+      linkage === null
+        ? 'Wax the hole of the pipe and both faces round it: the arm turns there.'
+        : 'Wax both holes of the pipes and the faces round them: the arm turns on the lower pipe, the hanger’s in the upper hole.',
+    ],
   };
 }
 

@@ -1,7 +1,7 @@
 /** The stand of a design: its lock, its parts as files, and what is refused. */
 import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../lib/design/index.js';
-import { buildJob, prepare } from '../../lib/pipeline.js';
+import { buildCutFiles, prepare } from '../../lib/pipeline.js';
 import { boughtFor, settingsOf } from '../../lib/stand/index.js';
 import { holderShade, pipes } from '../../lib/hardware/index.js';
 import { proveFolder } from '../../lib/check/index.js';
@@ -198,9 +198,7 @@ describe('bad input', () => {
 });
 
 it('cuts, and its files prove right', async () => {
-  // without mirror and vessel nothing is traced
-  const bare = textOn('cider-yard', ['stand: {}', 'reflector: {}']).replace(/^(?:vessel|load):.*$/gm, '');
-  const job = await buildJob(designOf(bare), new Map(), randomNester(3));
+  const job = await buildCutFiles(designOf(textOn('cider-yard')), new Map(), randomNester(3));
   expect(job.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
   const placed = job.sheets.flatMap(({ nested }) => nested.placed).filter(({ part }) => part.startsWith('stand-'));
   expect(placed).toHaveLength(stand.parts.reduce((sum, { quantity }) => sum + quantity, 0));

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { pipeFor, pipeInertia, pipes, pipeSag, pipeStress } from '../../lib/hardware/index.js';
 import { highestSunDeg, parkedPlace } from '../../lib/optics/index.js';
 import { counterweightFor, discsOf, tiltTorque } from '../../lib/stand/balance.js';
-import { cantileverTurn, twoLoadSag } from '../../lib/stand/deflection.js';
+import { cantileverSag, cantileverTurn, twoLoadSag } from '../../lib/stand/deflection.js';
 import { ballastFor, factorOf, type Standing, windFor } from '../../lib/stand/tipping.js';
 import { plateCoefficient, plateForce, windPressure } from '../../lib/stand/wind.js';
 
@@ -47,8 +47,9 @@ describe('beams', () => {
     expect(twoLoadSag(force, from, span, stiffness)).toBeCloseTo(fall, 3);
   });
 
-  it('turn at the free end by FL²/2EI', () => {
+  it('turn at the free end by FL²/2EI and sag there by FL³/3EI (Roark, from memory)', () => {
     expect(cantileverTurn(10, 1000, 1e8)).toBeCloseTo(0.05, 12);
+    expect(cantileverSag(10, 1000, 1e8)).toBeCloseTo(100 / 3, 9);
   });
 });
 

@@ -2,7 +2,7 @@
 import load, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { AssembledPlate } from '../../lib/assembly/index.js';
-import { tilts } from '../../lib/stand/index.js';
+import { motionOf } from '../../lib/stand/index.js';
 import { collisions, type Prism } from '../../lib/stand/motion.js';
 import { panelSolid, plateSolid } from '../helpers/solids.js';
 import { preparedOn, standOn } from './on-stand.js';
@@ -21,7 +21,7 @@ const { axis, turn, tilt } = stand.cradle;
 /** What tilts and what stands, as one solid each, in the cradle's axes about the tilt axis. */
 function halves(): { readonly tilting: Manifold; readonly standing: Manifold } {
   const plates = prepared.assembly.placed.filter((one): one is AssembledPlate => one.form === 'plate');
-  const own = (plate: AssembledPlate): boolean => plate.part.kind !== 'stand' || tilts(plate.part);
+  const own = (plate: AssembledPlate): boolean => plate.part.kind !== 'stand' || motionOf(plate.part) === 'tilts';
   const about = (solids: Manifold[]): Manifold =>
     library.Manifold.union(solids)
       .translate(0, 0, -axis)
@@ -66,13 +66,13 @@ describe('a cradle', () => {
     let struck = 0;
     for (const lift of [15, 40, 90]) {
       const base = standing.translate(0, 0, lift);
-      const prisms = stand.standing.map((one) => (['base', 'base beam'].includes(one.name) ? raised(one, lift) : one));
+      const prisms = stand.prisms.map((one) => (['base', 'base beam'].includes(one.name) ? raised(one, lift) : one));
       for (const angle of angles) {
         const common = tilting
           .rotate(0, angle / RAD, 0)
           .intersect(base.trimByPlane([0, 0, -1], 0.3 * axis))
           .volume();
-        const found = collisions(stand.tilting, prisms, axis, { from: angle, to: angle });
+        const found = collisions(prisms, stand.cradle, { from: angle, to: angle });
         if (common > 1) {
           struck += 1;
           expect(found.length, `${lift} mm at ${angle / RAD}°`).toBeGreaterThan(0);
@@ -92,6 +92,7 @@ describe('a cradle', () => {
     const place = at(40 * RAD);
     const bar: Prism = {
       name: 'bar',
+      motion: 'stands',
       from: -1e4,
       to: 1e4,
       outline: [
@@ -101,8 +102,8 @@ describe('a cradle', () => {
         { x: place.x - 1, y: place.y + 1 },
       ],
     };
-    const arms = stand.tilting.filter(({ name }) => name === 'arm');
-    const [found] = collisions(arms, [bar], axis, { from: 0, to: tilt.to });
+    const arms = stand.prisms.filter(({ name }) => name === 'arm');
+    const [found] = collisions([...arms, bar], stand.cradle, { from: 0, to: tilt.to });
     expect(found?.between).toEqual(['arm', 'bar']);
     expect(found!.from / RAD).toBeGreaterThan(39);
     expect(found!.from / RAD).toBeLessThan(41);
@@ -110,11 +111,8 @@ describe('a cradle', () => {
 
   it('casts no shadow on the mirror but that of its hanger: all else stays out of the cylinder of light', () => {
     const { rim } = stand.cradle;
-    for (const { name, from, to } of stand.tilting)
-      if (name !== 'dish' && name !== 'cross beam')
-        expect(Math.min(Math.abs(from), Math.abs(to)), name).toBeGreaterThan(rim);
-    for (const { name, from, to } of stand.standing)
-      if (['side frame', 'spacer'].includes(name))
+    for (const { name, motion, from, to } of stand.prisms)
+      if (motion === 'tilts' ? !['dish', 'cross beam'].includes(name) : ['side frame', 'spacer'].includes(name))
         expect(Math.min(Math.abs(from), Math.abs(to)), name).toBeGreaterThan(rim);
     // base, beams and ground lie behind the mirror as long as nothing collides; cross beams under the board
     expect(prepared.design.vessel).toMatchObject({ holderArms: 2 });

@@ -3,13 +3,19 @@ import type { LengthUnit } from '../../units/index.js';
 import { choice, choiceAuto, group, keysIn, numberAuto, numberOr, textAuto } from '../keys.js';
 
 const standKinds = ['cradle', 'none'] as const;
+const axisPlaces = ['focus', 'balance'] as const;
 const holderKinds = ['hanger', 'none'] as const;
+
+const axisKey = choice(axisPlaces, 'focus', {
+  about:
+    'Where the dish tilts: about its focus, so that the vessel stays where it is and counterweights may be needed; or about the centre of gravity of dish and vessel, so that it needs none, stands lower, and the vessel travels.',
+});
 
 function holderKeys(unit: LengthUnit) {
   const { lengthAuto } = keysIn(unit);
   return {
     holder: choiceAuto(holderKinds, {
-      about: 'A hanger of flat steel on the tilt axis, which stays level at every tilt; or none.',
+      about: 'A hanger of flat steel in the focus, which stays level at every tilt; or none.',
       auto: 'a hanger for a level vessel, none for one that is fixed to the dish',
     }),
     holderWidth: lengthAuto({
@@ -27,8 +33,9 @@ export function standSection(unit: LengthUnit) {
     {
       kind: choice(standKinds, 'cradle', {
         about:
-          'A cradle: two side frames between which the dish tilts about a pipe through its focus, on a base that turns on castors about a pivot in its middle; or none.',
+          'A cradle: two side frames between which the dish tilts about a pipe through its focus or its centre of gravity, on a base that turns on castors about a pivot in its middle; or none.',
       }),
+      axis: axisKey,
       material: textAuto({
         about: 'Name of the material of side frames, arms and beams, from `materials`.',
         auto: 'the material of the board',

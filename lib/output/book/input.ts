@@ -59,7 +59,10 @@ export interface BookStand {
     readonly sunDeg: number;
     readonly outlines: readonly { readonly name: string; readonly outline: readonly Point[] }[];
     readonly mirror: readonly Point[];
+    readonly focus: Point;
   }[];
+  /** Whether it tilts about the centre of gravity instead of the focus: a lever and a link then keep the hanger level. */
+  readonly balanced: boolean;
   /** Heights above the board, the dish looking up. */
   readonly axis: number;
   readonly ground: number;
@@ -78,7 +81,7 @@ export interface BookStand {
   readonly handN: number;
   /** Lowest sun, degrees. */
   readonly lowest: number;
-  /** Width inside, and height of the vessel's base above the tilt axis. */
+  /** Width inside, and height of the vessel's base above the middle of its pipes. */
   readonly holder: { readonly inside: number; readonly base: number } | null;
 }
 

@@ -20,12 +20,19 @@ function settingRows({ settings }: BookStand): Markup[] {
   );
 }
 
+const axisWords = {
+  focus:
+    'This stand tilts about the focus: the vessel stays where it is. Through the centre of gravity the dish would be balanced and the vessel would travel (stand.axis: balance).',
+  balance:
+    'This stand tilts about the centre of gravity of dish and full vessel: it is balanced, and with less in the vessel it turns its mirror up by itself. The vessel travels with the focus and is kept level by levers and links. About the focus it would stay where it is (stand.axis: focus).',
+};
+
 /** Cautions and pictures, values, then the axis and the lock. */
 export function standBlocks(stand: BookStand, measures: Measures, { width }: Paper): Block[] {
   const { rows, axes } = stand;
   const values = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of the stand"><table class="forecast"><caption>The stand</caption>
 <thead><tr><th scope="col">quantity</th><th scope="col">value</th><th scope="col" class="words">remark</th></tr></thead><tbody>${rows.map(({ label, value, note }) => markup`<tr><th scope="row">${label}</th><td>${value}</td><td class="words">${note ?? ''}</td></tr>`)}</tbody></table></div>`;
-  const places = markup`<h3>Where the tilt axis lies</h3><p>This stand tilts about the focus: the vessel stays where it is. Through the centre of gravity the dish would be balanced and the vessel would travel.</p>
+  const places = markup`<h3>Where the tilt axis lies</h3><p>${axisWords[stand.balanced ? 'balance' : 'focus']}</p>
 <div class="scroll" tabindex="0" role="region" aria-label="Table of the tilt axis"><table class="forecast"><caption>Both places of the tilt axis</caption>
 <thead><tr>${axes.heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${axes.rows.map(([head = '', ...cells]) => markup`<tr><th scope="row">${head}</th>${cells.map((cell) => markup`<td>${cell}</td>`)}</tr>`)}</tbody></table></div>`;
   const lock = markup`<h3>Settings of the lock</h3><p>A pin goes through a numbered hole of each side frame and a lettered hole of the arm behind it; one pair of holes meets at each setting. Holes count from the one furthest towards the sun, which bears 0; every second bears its number.</p>

@@ -19,7 +19,8 @@ export function standPicture(stand: BookStand, at: BookStand['pictures'][number]
       .map(({ outline }) => markup`<path class="${className}" d="${path(outline)}"/>`);
   const still = (name: string): boolean => behind.includes(name);
   const angle = (at.sunDeg * Math.PI) / 180;
-  const ray = `M0 ${px(-axis)}L${px(1.25 * reach * Math.cos(angle))} ${px(-axis - 1.1 * reach * Math.sin(angle))}`;
+  const { x, y } = at.focus;
+  const ray = `M${px(x)} ${px(-y)}L${px(x + 1.25 * reach * Math.cos(angle))} ${px(-y - 1.1 * reach * Math.sin(angle))}`;
   const wheels = [-castors.x, castors.x].map(
     (x) =>
       markup`<circle class="pot" cx="${px(x)}" cy="${px(-ground - 0.4 * castors.height)}" r="${px(0.4 * castors.height)}"/>`,

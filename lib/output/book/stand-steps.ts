@@ -16,6 +16,7 @@ const standLooks =
   };
 
 const frame = ['pivot', 'base', 'beam', 'side'];
+const joined = ['spacer', 'lever', 'link'];
 const swing = ['cross', 'flange', 'arm', 'packing'];
 
 function frameSteps(input: BookInput, { castors, axisAbove }: BookStand, { length }: Measures): Step[] {
@@ -101,23 +102,31 @@ function swingSteps(input: BookInput, stand: BookStand, { weight }: Measures): S
   ];
 }
 
-function hangerStep({ holder }: BookStand, { length }: Measures): Step[] {
+/** What is done before the hanger where the arms carry it. */
+const leverText = [
+  'Screw a floor flange onto the outer end of each pipe and the flange onto a lever, the pipe square to it. Push each pipe from outside through the upper hole of its arm, waxed, until the lever lies on the arm; its small hole points up and away from the sun.',
+  'Join each lever by its link to the small hole of the side frame: the link outside of the frame, the tube between lever and link. Draw the self-locking nuts up until nothing rattles and all still turns.',
+];
+
+function hangerStep({ holder, balanced }: BookStand, { length }: Measures): Step[] {
   if (holder === null) return [];
   return [
     {
       title: 'The hanger of the vessel',
       text: [
-        'It is of steel alone: wood burns there. Keep the dish covered.',
+        'It is of steel alone: wood burns there. Keep the dish covered, and the lock’s pins in.',
+        ...(balanced ? leverText : []),
         `Bolt each bar across the inner end of its pipe with two bolts right through the pipe, level, then the two long bars on top of them: inside, the frame is ${length(holder.inside)} wide. It is the guard round the vessel’s foot.`,
-        `Hang both straps from the long bars, bent so that the vessel stands ${length(Math.abs(holder.base))} ${holder.base < 0 ? 'below' : 'above'} the middle of the pipes.`,
+        `Hang both straps from the long bars, bent so that the vessel’s base is ${holder.base === 0 ? 'level with' : `${length(Math.abs(holder.base))} ${holder.base < 0 ? 'below' : 'above'}`} the middle of the pipes.`,
       ],
       checks: [
         'A level on the frame shows level both ways, at every tilt of the dish.',
+        ...(balanced ? ['Tilted slowly from end to end, with hands away from levers and links, nothing binds.'] : []),
         'With twice the load of water in the vessel nothing slips; the dish is covered meanwhile.',
       ],
       picture: 'The dish in its stand',
       scene: 'stand',
-      look: standLooks([...frame, 'spacer', ...swing], [], 'there'),
+      look: standLooks([...frame, 'spacer', ...swing], balanced ? ['lever', 'link'] : [], 'there'),
     },
   ];
 }
@@ -136,7 +145,7 @@ function sightStep(): Step {
     ],
     picture: 'The sight on its arm',
     scene: 'stand',
-    look: standLooks([...frame, 'spacer', ...swing], ['sight-rear', 'sight-front'], 'there'),
+    look: standLooks([...frame, ...joined, ...swing], ['sight-rear', 'sight-front'], 'there'),
   };
 }
 
