@@ -1,6 +1,7 @@
 export { makeParts } from './make.js';
 export { heightOnPath, markOut, type MarkingOut } from './marking-out.js';
 export { makeReflectors, stripSeamShare } from './reflector.js';
+export { type Cover, coverOf } from './cover.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';
 export { chordAtLength } from './chord.js';

@@ -19,7 +19,7 @@ import {
   type CutPicture,
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
-import { thicknessRanges } from '../parts/index.js';
+import { coverOf, thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, posed, settingsOf } from '../stand/index.js';
 import { formatLength, type LengthUnit, proseIn, reachIn } from '../units/index.js';
 import { laserSentences } from './laser-files.js';
@@ -141,6 +141,7 @@ export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): 
     ...source,
     facets: facetsOf(dish),
     thicknessRanges: thicknessRanges(design, dish),
+    cover: coverOf(source),
     keyValues: keyValues(design, dish, parts, cleatStart, assembly),
     sheets: sheets && sheets.map(bookSheet),
     forecast: bookForecast(forecast, design.units),

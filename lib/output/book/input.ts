@@ -3,7 +3,7 @@ import type { Diagnostic } from '../../diagnostic/index.js';
 import type { NestedSheet } from '../../nest/index.js';
 import type { Point } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
-import type { ThicknessRange } from '../../parts/index.js';
+import type { Cover, ThicknessRange } from '../../parts/index.js';
 import type { AxisTable, Bought, Setting } from '../../stand/index.js';
 import type { BurnPlot, ForecastPlot } from '../plots/index.js';
 import type { ShopDrawing } from '../shop/index.js';
@@ -108,6 +108,7 @@ export interface CutPicture {
 export interface BookInput extends ModelInput {
   /** What sheets may measure and still fit. */
   readonly thicknessRanges: readonly ThicknessRange[];
+  readonly cover: Cover;
   /** Templates, gauges and jigs. */
   readonly aids: readonly Part[];
   /** Parts that have a full-size print because they are cut by hand. */

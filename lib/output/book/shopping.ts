@@ -101,6 +101,9 @@ const gluedRibs: Readonly<Partial<Record<Design['rib']['joint'], string>>> = {
   housing: 'the ribs in the grooves of board and hub',
 };
 
+/** More than is needed, for rounding and cutting: common practice, no source. */
+const spare = 1.1;
+
 export function shoppingBlocks(input: BookInput, measures: Measures, { width }: Paper): Block[] {
   const { design, dish, parts } = input;
   const hardware = hardwareOf(input);
@@ -113,6 +116,7 @@ export function shoppingBlocks(input: BookInput, measures: Measures, { width }: 
   const woodGlue = glued(['hub', 'cleat', 'splice']);
   const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice']) + glued(['panel']);
   const aidLines = aidStock(input, measures);
+  const cloth = input.cover.lengths.reduce((sum, length) => sum + length, 0);
   const pieces = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
 <thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>`;
   const rest = markup`<ul>
@@ -122,7 +126,8 @@ ${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${measures.area(mirrorAre
 ${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(design.reflector.tape)} wide for ${measures.run(beadLength(input) / 2)} of seam.</li>` : null}
 <li>Varnish or paint for outdoors for ${measures.area(wood)} of wood, edges first: they drink most, and swollen ribs are another curve.</li>
 ${aidLines.map((line) => markup`<li>${line}</li>`)}
-<li>A cover that shuts out the sun, and dark eye protection made for bright radiant sources.</li>
+<li>For the cover: ${measures.run(spare * cloth)} of cloth ${measures.length(input.cover.clothWidth)} wide, closely woven, light in colour and fit for outdoors, no film; ${measures.run(spare * input.cover.cord)} of cord.</li>
+<li>Dark eye protection made for bright radiant sources.</li>
 </ul>
 <p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue${input.stand === null ? ', stand' : ''} and vessel. Densities are those of the design.</p>`;
   return [block(stockTable(input, measures), width), block(pieces, width), block(rest, width)];
