@@ -20,14 +20,14 @@ export function sealStep(): Step {
 
 /** How the cover is sewn and put on. */
 function coverText({ cover }: BookInput, { length }: Measures): string[] {
-  const { radius, rim, hem, lengths, cord, slit } = cover;
+  const { radius, hem, lengths, cord, slit } = cover;
   const cloth =
     lengths.length === 1
       ? 'from one width of cloth'
       : `from ${lengths.length} widths of cloth sewn together, ${lengths.map(length).join(' and ')} long`;
   return [
     `First the cover: a disc ${length(2 * radius)} across, ${cloth}. Turn ${length(hem)} of the edge over for the cord, ${length(cord)} long, and sew six loops to the edge of its upper third.${slit ? ' Slit it from one side to the middle, with ties and a flap a hand wide behind the slit: the vessel or its pipes pass through.' : ''}`,
-    `It goes on from behind, never from the mirror’s side: hang the loops over the upper rib ends, ${length(2 * rim)} apart at the widest, let the cloth fall over the mirror, walk round behind, and draw the cord tight behind the rim.`,
+    `It goes on from behind, never from the mirror’s side: hang the loops over the upper rib ends, let the cloth fall over the mirror, walk round behind, and draw the cord tight behind the rim.`,
   ];
 }
 
