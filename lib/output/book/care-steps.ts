@@ -1,6 +1,4 @@
 /** Steps that keep the wood dry and people safe. */
-import type { BookInput } from './input.js';
-import type { Measures } from './measures.js';
 import type { Step } from './step.js';
 
 /** What the wood needs before glue and mirror cover it. */
@@ -18,25 +16,12 @@ export function sealStep(): Step {
   };
 }
 
-/** How the cover is sewn and put on. */
-function coverText({ cover }: BookInput, { length }: Measures): string[] {
-  const { radius, hem, lengths, cord, slit } = cover;
-  const cloth =
-    lengths.length === 1
-      ? 'from one width of cloth'
-      : `from ${lengths.length} widths of cloth sewn together, ${lengths.map(length).join(' and ')} long`;
-  return [
-    `First the cover: a disc ${length(2 * radius)} across, ${cloth}. Turn ${length(hem)} of the edge over for the cord, ${length(cord)} long, and sew six loops to the edge of its upper third.${slit ? ' Slit it from one side to the middle, with ties and a flap a hand wide behind the slit: the vessel or its pipes pass through.' : ''}`,
-    `It goes on from behind, never from the mirror’s side: hang the loops over the upper rib ends, let the cloth fall over the mirror, walk round behind, and draw the cord tight behind the rim.`,
-  ];
-}
-
 /** The step after which the dish burns. */
-export function liveStep(input: BookInput, measures: Measures): Step {
+export function liveStep(): Step {
   return {
     title: 'Take off the film, under the cover',
     text: [
-      ...coverText(input, measures),
+      'The cover goes on from behind, never from the mirror’s side: its loops over the upper rib ends, let it fall over the mirror, walk round behind and draw the cord tight.',
       'Caution: from this step on the dish is live. Do it indoors, or with the dish turned away from the sun; the cover goes on panel by panel behind you.',
       'Dark eye protection on, water at hand, nobody else near. Peel the protective film from the rim inward; wipe with water and a soft cloth, never dry.',
     ],

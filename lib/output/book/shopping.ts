@@ -9,6 +9,7 @@ import { type Block, block } from './leaves.js';
 import type { Measures } from './measures.js';
 import type { Paper } from './paper.js';
 import { partArea } from './sheet-picture.js';
+import { list } from './step.js';
 
 interface StockLine {
   readonly item: string;
@@ -104,6 +105,14 @@ const gluedRibs: Readonly<Partial<Record<Design['rib']['joint'], string>>> = {
 /** More than is needed, for rounding and cutting: common practice, no source. */
 const spare = 1.1;
 
+/** What the cover is sewn from, and how. */
+function coverLine({ cover }: BookInput, { length, run }: Measures): string {
+  const { radius, hem, clothWidth, lengths, cord, slit } = cover;
+  const cloth = lengths.reduce((sum, one) => sum + one, 0);
+  const pieces = lengths.length === 1 ? '' : ` in lengths of ${list(lengths.map(length))} sewn side by side`;
+  return `Cover: a disc ${length(2 * radius)} across from ${run(spare * cloth)} of cloth ${length(clothWidth)} wide${pieces}, closely woven, light, no film; ${length(hem)} of its edge turned over for ${run(spare * cord)} of cord; six loops along its upper third${slit ? '; slit to the middle for the vessel, with ties and a flap a hand wide behind' : ''}.`;
+}
+
 export function shoppingBlocks(input: BookInput, measures: Measures, { width }: Paper): Block[] {
   const { design, dish, parts } = input;
   const hardware = hardwareOf(input);
@@ -116,7 +125,6 @@ export function shoppingBlocks(input: BookInput, measures: Measures, { width }: 
   const woodGlue = glued(['hub', 'cleat', 'splice']);
   const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice']) + glued(['panel']);
   const aidLines = aidStock(input, measures);
-  const cloth = input.cover.lengths.reduce((sum, length) => sum + length, 0);
   const pieces = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
 <thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>`;
   const rest = markup`<ul>
@@ -126,7 +134,7 @@ ${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${measures.area(mirrorAre
 ${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(design.reflector.tape)} wide for ${measures.run(beadLength(input) / 2)} of seam.</li>` : null}
 <li>Varnish or paint for outdoors for ${measures.area(wood)} of wood, edges first: they drink most, and swollen ribs are another curve.</li>
 ${aidLines.map((line) => markup`<li>${line}</li>`)}
-<li>For the cover: ${measures.run(spare * cloth)} of cloth ${measures.length(input.cover.clothWidth)} wide, closely woven, light in colour and fit for outdoors, no film; ${measures.run(spare * input.cover.cord)} of cord.</li>
+<li>${coverLine(input, measures)}</li>
 <li>Dark eye protection made for bright radiant sources.</li>
 </ul>
 <p>The finished wood and mirror weigh about <strong data-weight-kg="${partsWeight(design, parts).toFixed(3)}">${measures.weight(partsWeight(design, parts))}</strong>, without screws, glue${input.stand === null ? ', stand' : ''} and vessel. Densities are those of the design.</p>`;

@@ -24,8 +24,8 @@ export function firstRibs(count: number): number[] {
 }
 
 /** `1, 2 and 3`. */
-export const list = (numbers: readonly number[]): string =>
-  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1) ?? ''}`;
+export const list = (items: readonly (number | string)[]): string =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 
 /** The aid of that id by the name it bears, in lower case for the middle of a sentence; null when the design makes none. */
 export function aidName({ aids }: BookInput, id: string): string | null {

@@ -259,7 +259,7 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       picture: `The dish cut through its axis: the vessel hangs ${length(above)} above the board`,
       scene: 'vessel',
     },
-    liveStep(input, measures),
+    liveStep(),
     {
       title: 'Aim it under its cover',
       text: [
