@@ -2,4 +2,4 @@ export type * from './types.js';
 export { assemble } from './assemble.js';
 export type { AssemblyFault } from './proof/fault.js';
 export { codeDistances } from './proof/code-distances.js';
-export { assemblyFaults, assemblyProblems, type BelowCode, belowCode } from './proof/problems.js';
+export { assemblyFaults, assemblyProblems, belowCode } from './proof/problems.js';
