@@ -1,7 +1,7 @@
 /** The live page's script: the design to edit, what it comes to, and the book. */
 import type { FormGroup, Outline, State, Steps, Value, Variant } from '../watch/shown.js';
 import { type Answer, ask, askDraft, sentence } from './live/ask.js';
-import { choosePart, showBook } from './live/books.js';
+import { choosePart, markFaulty, sectionOfParts, showBook, showPart } from './live/books.js';
 import { button, element, make, notice } from './live/dom.js';
 import { askWhich, goToField, sayAtField, type Send, showForm } from './live/form.js';
 import { paint } from './live/picture.js';
@@ -125,6 +125,8 @@ function fly(): void {
 }
 
 function showProblems({ problems }: State): void {
+  const sections = problems.flatMap(({ place }) => sectionOfParts(place?.path ?? []) ?? []);
+  markFaulty(new Set(sections));
   element('problems').replaceChildren(
     ...problems.map(({ severity, message, place, remedy }) => {
       const item = make('li');
@@ -136,6 +138,12 @@ function showProblems({ problems }: State): void {
         item.append(
           ' ',
           button('To the field', () => goToField(path) || notice('this key has no field: mend it in the file')),
+        );
+      const section = sectionOfParts(path ?? []);
+      if (section !== null)
+        item.append(
+          ' ',
+          button('Show the part', () => showPart(section) || notice('no book with this part could be made yet')),
         );
       return item;
     }),

@@ -101,6 +101,31 @@ describe('the live page', () => {
     await page.context().close();
   });
 
+  it('shows a fault at the part that it concerns, and takes the mark off once it is mended', async () => {
+    writeFileSync(file, good);
+    const { page, said } = await openPage(browser, await start());
+    await expectText(page, '#dish', 'The dish');
+    const marked = () =>
+      page.evaluate<string[]>(
+        `[...document.querySelectorAll('#part option')].filter((one) => one.textContent.endsWith(': has a fault')).map((one) => one.value)`,
+      );
+    expect(await marked()).toEqual([]);
+    writeFileSync(file, good.replace('rib: { material: birch12 }', 'rib: { material: birch12, toeRadius: 2000 }'));
+    await expectText(page, '#problems', 'toeRadius', false);
+    expect(await marked()).toEqual(['rib']);
+    await page.getByRole('button', { name: 'Show the part' }).first().press('Enter');
+    expect(await page.locator('#part').inputValue()).toBe('rib');
+    expect(await bookIn(page).locator('button[data-light][aria-pressed="true"]').getAttribute('data-light')).toBe(
+      'rib',
+    );
+    writeFileSync(file, good);
+    await expectText(page, '#status', 'up to date', false);
+    await page.locator('#problems li').first().waitFor({ state: 'detached' });
+    expect(await marked()).toEqual([]);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
   it('says that the command has ended, and ends at once when asked to', async () => {
     writeFileSync(file, good);
     const { page } = await openPage(browser, await start());

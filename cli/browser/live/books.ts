@@ -18,11 +18,46 @@ function light(): void {
   }
 }
 
-/** Offers the parts of the book that is shown. */
+/** Sections of the design file that describe parts; the ids of their parts begin with the section's name. */
+const partSections: ReadonlySet<string> = new Set(['rib', 'hub', 'board', 'cleat', 'panel', 'reflector', 'stand']);
+const isOf = (section: string, id: string): boolean => id === section || id.startsWith(`${section}-`);
+
+/** Sections that have a fault. */
+let faulty: ReadonlySet<string> = new Set();
+
+/** The section of a key, where it describes parts. */
+export function sectionOfParts(path: readonly (string | number)[]): string | null {
+  const section = String(path[0] ?? '');
+  return partSections.has(section) ? section : null;
+}
+
+/** Says at the parts of some sections that something is wrong with them. */
+export function markFaulty(sections: ReadonlySet<string>): void {
+  // a choice that is being made stays open
+  if ([...sections].sort().join() === [...faulty].sort().join()) return;
+  faulty = sections;
+  offerParts();
+}
+
+/** Lights the first part of a section in the picture of the dish. @returns whether the book has one */
+export function showPart(section: string): boolean {
+  const found = [...part().options].find(({ value }) => isOf(section, value));
+  if (found === undefined) return false;
+  part().value = found.value;
+  light();
+  element('part-place').click();
+  return true;
+}
+
+/** Offers the parts of the book that is shown, those with a fault marked. */
 function offerParts(): void {
   const chosen = part().value;
   const buttons = [...(inBook()?.querySelectorAll<HTMLButtonElement>('button[data-light]') ?? [])];
-  const options = buttons.map((one) => make('option', { value: one.dataset['light'] }, one.textContent));
+  const options = buttons.map((one) => {
+    const id = one.dataset['light'] ?? '';
+    const wrong = [...faulty].some((section) => isOf(section, id));
+    return make('option', { value: id }, wrong ? `${one.textContent}: has a fault` : one.textContent);
+  });
   part().replaceChildren(make('option', { value: '' }, 'none'), ...options);
   part().value = options.some(({ value }) => value === chosen) ? chosen : '';
   if (part().value !== '') light();
