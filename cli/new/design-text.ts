@@ -176,7 +176,13 @@ function chosen(answers: Answers): Chosen {
     ['reflector.finish', mirror.finish],
     ...(chord > mirror.roll - rollMargins ? ([['reflector.layout', 'rows']] as const) : []),
     ['process.kind', machine],
-    ...(machine === 'router' ? ([['process.drillBits', drills(answers)]] as const) : []),
+    // small parts of small dishes have no room for tabs: the file says so where it can be changed
+    ...(machine === 'router'
+      ? ([
+          ['process.drillBits', drills(answers)],
+          ['router.tabs.without', 'onion-skin'],
+        ] as const)
+      : []),
     ...(answers.bit === null ? [] : ([['process.toolDiameter', length(answers.bit)]] as const)),
     ...(place
       ? ([

@@ -8,9 +8,10 @@ import { parseHeats, parseMaterial, usualAnswers, usualRibs } from '../../cli/ne
 import { designText } from '../../cli/new/design-text.js';
 import { askQuestions } from '../../cli/new/questions.js';
 import { writeDesign } from '../../cli/new/write.js';
-import { designJsonSchema, keyEntries, LengthError, prepare } from '../../lib/index.js';
+import { buildCutFiles, designJsonSchema, keyEntries, LengthError, prepare } from '../../lib/index.js';
 import { inProcess, workshop } from '../helpers/command.js';
 import { designOf } from '../helpers/fixtures.js';
+import { randomNester } from '../helpers/random-nester.js';
 
 /** Answers in turn, as typed; what was said about them is kept. */
 async function typed(...lines: string[]) {
@@ -50,6 +51,14 @@ describe('the file that `new` writes', () => {
     const { defaults: taken, ...expected } = plain;
     expect(rest).toEqual(expected);
     expect(defaults.length).toBeLessThan(taken.length);
+  });
+
+  it('is cut by a router though small parts have no room for tabs: an onion skin holds them', async () => {
+    const text = designText({ ...usualAnswers(), aperture: 500, focalLength: 190, thickness: 6, ribs: 18 });
+    const { problems, files } = await buildCutFiles(designOf(text), new Map(), randomNester(1));
+    expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(problems.map(({ message }) => message).join()).toContain('no room for tabs on cleat');
+    expect(files.size).toBeGreaterThan(0);
   });
 
   it('points editors at its schema, and holds to it', () => {
