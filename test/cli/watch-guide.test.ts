@@ -7,6 +7,7 @@ import { designText } from '../../cli/new/design-text.js';
 import { askQuestions } from '../../cli/new/questions.js';
 import { Guide } from '../../cli/watch/guide.js';
 import { Board } from '../../cli/watch/state.js';
+import { patience } from '../helpers/patience.js';
 
 let folder = '';
 let file = '';
@@ -27,7 +28,7 @@ async function enterAll(): Promise<string[]> {
   const asked: string[] = [];
   guide.begin();
   for (;;) {
-    await expect.poll(() => board.state.start?.question !== asked.at(-1), { timeout: 60_000, interval: 5 }).toBe(true);
+    await expect.poll(() => board.state.start?.question !== asked.at(-1), { ...patience, interval: 5 }).toBe(true);
     const { question = null } = board.state.start ?? {};
     if (question === null) return asked;
     asked.push(question);
@@ -49,7 +50,7 @@ it('the page asks what `new` asks, in its order, and writes the same file when t
   expect(board.state.start?.proposal.join('\n')).toContain('To buy:');
   expect([existsSync(file), written]).toEqual([false, 0]);
   guide.answer('');
-  await expect.poll(() => written).toBe(1);
+  await expect.poll(() => written, patience).toBe(1);
   expect(readFileSync(file, 'utf8')).toBe(designText(usualAnswers()));
   expect(board.state.start).toBe(null);
   expect(guide.answer('')).toBe(false);
@@ -59,6 +60,6 @@ it('a file that an editor has saved meanwhile is never written over', async () =
   await enterAll();
   writeFileSync(file, 'name: mine\n');
   guide.answer('');
-  await expect.poll(() => board.state.start?.said).toContain('is there already');
+  await expect.poll(() => board.state.start?.said, patience).toContain('is there already');
   expect([readFileSync(file, 'utf8'), written]).toEqual(['name: mine\n', 0]);
 });

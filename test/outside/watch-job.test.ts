@@ -10,6 +10,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { launch } from '../helpers/browser.js';
 import { fixtureText } from '../helpers/fixtures.js';
 import { openPage, waitForText, watchFile } from '../helpers/live-browser.js';
+import { patience } from '../helpers/patience.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -65,7 +66,7 @@ async function press(page: Page, selector: string): Promise<void> {
 }
 
 const untilFile = async (text: string): Promise<void> => {
-  await expect.poll(now, { timeout: 60_000 }).toContain(text);
+  await expect.poll(now, patience).toContain(text);
 };
 
 /** Names and contents of a folder, as one word. */
@@ -124,11 +125,11 @@ describe('the whole job on the live page', () => {
     await tabTo(page, '#undo');
     await page.keyboard.press('ControlOrMeta+z');
     await page.keyboard.press('ControlOrMeta+z');
-    await expect.poll(now).toBe(first);
+    await expect.poll(now, patience).toBe(first);
     await page.keyboard.press('ControlOrMeta+Shift+z');
     await page.keyboard.press('ControlOrMeta+Shift+z');
     await untilFile('aperture: 520');
-    await expect.poll(() => page.locator('#slide-aperture').inputValue()).toBe('520');
+    await expect.poll(() => page.locator('#slide-aperture').inputValue(), patience).toBe('520');
 
     // a variant is kept, a slider moved, both compared, the first one taken again
     const kept = now();
@@ -140,9 +141,9 @@ describe('the whole job on the live page', () => {
     await untilFile(`ribs: ${ribs + 2}`);
     // power, spot and depth of the two stand side by side
     const differing = page.locator('#values tbody tr td:last-child.changed');
-    await expect.poll(() => differing.count(), { timeout: 60_000 }).toBeGreaterThan(2);
+    await expect.poll(() => differing.count(), patience).toBeGreaterThan(2);
     await press(page, '[aria-label="Take Variant 1"]');
-    await expect.poll(now).toBe(kept);
+    await expect.poll(now, patience).toBe(kept);
 
     // cut and proven, by the first nest that there is
     await press(page, '#group-3 summary');
@@ -181,7 +182,7 @@ describe('the whole job on the live page', () => {
     await press(page, '#group-1 summary');
     const save = async (from: string, to: string, path: string, shown: string): Promise<void> => {
       writeFileSync(file, now().replace(from, to));
-      await expect.poll(() => page.locator(keyField(path)).inputValue()).toBe(shown);
+      await expect.poll(() => page.locator(keyField(path)).inputValue(), patience).toBe(shown);
     };
     const typing = async (path: string, text: string): Promise<void> => {
       await tabTo(page, keyField(path));

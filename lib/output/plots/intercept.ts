@@ -22,9 +22,10 @@ export function interceptPlot({ spot, vessel }: Forecast, unit: LengthUnit): For
   const title = 'Light within a radius';
   const where = vessel === null ? 'the focus' : 'the vessel’s base';
   const description = `Share of the light that the mirror gives back within each radius of a plane square to the axis at ${where}: ${reported.join(', ') || 'less than half arrives'}.`;
+  const furthest = points.at(-1)?.radius ?? 1;
   const plot = frame(
     usualSize,
-    { label: `radius (${unit})`, domain: [0, points.at(-1)?.radius ?? 1], nice: true },
+    { label: `radius (${unit})`, domain: [0, furthest], nice: true },
     { label: 'share of the light (%)', domain: [0, 100] },
   );
   const svg = picture('intercept', title, description, usualSize, [
@@ -44,7 +45,13 @@ export function interceptPlot({ spot, vessel }: Forecast, unit: LengthUnit): For
     ),
     ...seen.flatMap(({ radius, percent }) => [
       dotMark(plot, [radius, percent], colours.blue),
-      label(plot, [radius, percent], `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`, { dx: 10, dy: 14 }),
+      label(
+        plot,
+        [radius, percent],
+        `${percent} %: ${formatLength(radius * mmPer[unit], unit)}`,
+        // beside the rising curve: below it, or above it where there is no room to the right
+        radius < 0.6 * furthest ? { dx: 10, dy: 14 } : { dx: -10, dy: -8, anchor: 'end' },
+      ),
     ]),
   ]);
   const csv = writeCsv([
