@@ -125,7 +125,11 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
     ballastKg: values.ballastKg,
     handN: values.handN,
     lowest: 90 - (tilt.to * 180) / Math.PI,
-    holder: holder && { inside: holder.inside, base: design.vessel?.offset ?? 0 },
+    holder: holder && {
+      inside: holder.inside,
+      strapsApart: holder.strapsApart,
+      base: design.vessel?.offset ?? 0,
+    },
   };
 }
 

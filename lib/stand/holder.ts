@@ -9,6 +9,12 @@ import { flatSteel, type Pipe, steelDensity, steelModulus } from '../hardware/in
 const maxAbove = 0;
 const maxDrop = 400;
 
+/**
+ * How far the straps are apart, as a share of the frame's inside: near the vessel's edge, where the least light falls,
+ * and far enough within it that the vessel does not tip over one (common practice, no source).
+ */
+const strapShare = 0.6;
+
 export interface Holder {
   /** Width inside. */
   readonly inside: number;
@@ -24,6 +30,8 @@ export interface Holder {
   readonly endBar: number;
   readonly longBar: number;
   readonly strap: number;
+  /** Between the middles of both straps. */
+  readonly strapsApart: number;
   readonly pipe: number;
   readonly kg: number;
   /** Height of its centre of gravity. */
@@ -77,6 +85,7 @@ export function holderOf(pipe: Pipe, inside: number, offset: number, span: numbe
     endBar: 2 * halfX,
     longBar: 2 * halfY,
     strap: Math.ceil(straps),
+    strapsApart: Math.round(strapShare * inside),
     pipe: pipeLength,
     kg: frameKg + strapKg,
     middle: (frameKg * (high - 5) + strapKg * (offset + drop / 2)) / (frameKg + strapKg),

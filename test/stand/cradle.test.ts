@@ -86,6 +86,13 @@ describe('the demo on a stand', () => {
     expect(fixture('press-house').vessel).toMatchObject({ holderArms: 0, holderWidth: 20 });
   });
 
+  it('keeps its straps out of the middle of the spot, and under the vessel', () => {
+    const { strapsApart } = standOn(demo).holder!;
+    // nine tenths of the demo’s light fall within 74 mm of the middle, by its forecast with usual care
+    expect(strapsApart / 2 - 15).toBeGreaterThan(60);
+    expect(strapsApart / 2 + 15).toBeLessThan(260 / 2);
+  });
+
   it('has counterweights and ballast in its shopping list', () => {
     const list = boughtFor(standOn(demo), (mm) => `${Math.round(mm)} mm`).map(
       ({ item, count }) => `${count} x ${item}`,

@@ -81,8 +81,8 @@ export interface BookStand {
   readonly handN: number;
   /** Lowest sun, degrees. */
   readonly lowest: number;
-  /** Width inside, and height of the vessel's base above the middle of its pipes. */
-  readonly holder: { readonly inside: number; readonly base: number } | null;
+  /** Width inside, between both straps, and height of the vessel's base above the middle of its pipes. */
+  readonly holder: { readonly inside: number; readonly strapsApart: number; readonly base: number } | null;
 }
 
 /** A tool on one sheet. */

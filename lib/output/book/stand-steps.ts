@@ -117,7 +117,7 @@ function hangerStep({ holder, balanced }: BookStand, { length }: Measures): Step
         'It is of steel alone: wood burns there. Keep the dish covered, and the lock’s pins in.',
         ...(balanced ? leverText : []),
         `Bolt each bar across the inner end of its pipe with two bolts right through the pipe, level, then the two long bars on top of them: inside, the frame is ${length(holder.inside)} wide. It is the guard round the vessel’s foot.`,
-        `Hang both straps from the long bars, bent so that the vessel’s base is ${holder.base === 0 ? 'level with' : `${length(Math.abs(holder.base))} ${holder.base < 0 ? 'below' : 'above'}`} the middle of the pipes.`,
+        `Hang both straps from the long bars, ${length(holder.strapsApart)} apart from middle to middle and black as the vessel: they lie in the light, and least falls there. They are bent so that the vessel’s base is ${holder.base === 0 ? 'level with' : `${length(Math.abs(holder.base))} ${holder.base < 0 ? 'below' : 'above'}`} the middle of the pipes.`,
       ],
       checks: [
         'A level on the frame shows level both ways, at every tilt of the dish.',
