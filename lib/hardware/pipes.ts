@@ -3,18 +3,23 @@
 export interface Pipe {
   /** Of the thread: `3/4 in`. */
   readonly size: string;
+  /** Nominal size DN (ISO 6708), from memory. */
+  readonly nominal: number;
   readonly outside: number;
   readonly wall: number;
 }
 
 export const pipes: readonly Pipe[] = [
-  { size: '1/2 in', outside: 21.3, wall: 2.6 },
-  { size: '3/4 in', outside: 26.9, wall: 2.6 },
-  { size: '1 in', outside: 33.7, wall: 3.2 },
-  { size: '1-1/4 in', outside: 42.4, wall: 3.2 },
-  { size: '1-1/2 in', outside: 48.3, wall: 3.2 },
-  { size: '2 in', outside: 60.3, wall: 3.6 },
+  { size: '1/2 in', nominal: 15, outside: 21.3, wall: 2.6 },
+  { size: '3/4 in', nominal: 20, outside: 26.9, wall: 2.6 },
+  { size: '1 in', nominal: 25, outside: 33.7, wall: 3.2 },
+  { size: '1-1/4 in', nominal: 32, outside: 42.4, wall: 3.2 },
+  { size: '1-1/2 in', nominal: 40, outside: 48.3, wall: 3.2 },
+  { size: '2 in', nominal: 50, outside: 60.3, wall: 3.6 },
 ];
+
+/** What a pipe is called where it is bought: `DN 20` in a metric design, `3/4 in` in inches. */
+export const pipeName = ({ size, nominal }: Pipe, inches: boolean): string => (inches ? size : `DN ${nominal}`);
 
 /** Play of a pipe in the hole in which it turns, mm on the diameter: common practice, no source. */
 export const pipePlay = 0.6;

@@ -21,7 +21,7 @@ import {
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
 import { coverOf, thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, posed, settingsOf } from '../stand/index.js';
-import { formatLength, type LengthUnit, proseIn, reachIn } from '../units/index.js';
+import { formatLength, inInches, type LengthUnit, proseIn, reachIn } from '../units/index.js';
 import { laserSentences } from './laser-files.js';
 import type { ShopDrawing } from '../output/shop/index.js';
 import { printedParts } from './prints.js';
@@ -101,7 +101,7 @@ function bookStand({ design, dish, stand, forecast }: BookSource): BookStand | n
     rows: standValues({ design, stand }, forecast).map((row) => valueIn(row, design.units)),
     axes: axisTable(stand, length),
     settings: settingsOf(stand),
-    bought: boughtFor(stand, length),
+    bought: boughtFor(stand, length, inInches(design.units)),
     pictures: [tilt.from, (tilt.from + tilt.to) / 2, tilt.to].map((angle) => ({
       sunDeg: 90 - (angle * 180) / Math.PI,
       outlines: prisms.map(({ name, motion, outline }) => ({

@@ -1,5 +1,5 @@
 /** What is bought for a stand beside its sheets and the bolts of its joints. */
-import { flatSteel } from '../hardware/index.js';
+import { flatSteel, pipeName } from '../hardware/index.js';
 import { type Cradle, stubLength } from './cradle.js';
 import { sightHeight } from './sight.js';
 import type { Stand } from './make.js';
@@ -16,14 +16,14 @@ const bagKg = 25;
 const rodEnd = 25;
 
 /** Pipes of a hanger that the arms carry, and what its levers and links need. */
-function linkageBought(cradle: Cradle, pipe: string, length: (mm: number) => string): Bought[] {
+function linkageBought(cradle: Cradle, pipe: string, name: string, length: (mm: number) => string): Bought[] {
   const { sheet, thin, spacers } = cradle;
   const apart = (spacers - 1) * thin + sheet;
   const rod = (grip: number): string => `Threaded rod M8, ${length(Math.ceil(grip + 2 * rodEnd))} long`;
   return [
     { item: pipe, count: 2, use: 'carries the hanger in the arms' },
     {
-      item: `Floor flange for pipe ${cradle.pipe.size}, with 4 wood screws that do not come through`,
+      item: `Floor flange for pipe ${name}, with 4 wood screws that do not come through`,
       count: 2,
       use: 'pipes to the levers, outside',
     },
@@ -40,15 +40,23 @@ function linkageBought(cradle: Cradle, pipe: string, length: (mm: number) => str
   ];
 }
 
-/** @param length a length in the user's unit */
-export function boughtFor({ cradle, holder, values }: Stand, length: (mm: number) => string): Bought[] {
+/**
+ * @param length a length in the user's unit
+ * @param inches whether pipes are called by inches
+ */
+export function boughtFor(
+  { cradle, holder, values }: Stand,
+  length: (mm: number) => string,
+  inches: boolean,
+): Bought[] {
+  const name = pipeName(cradle.pipe, inches);
   const { sheet, thin, pipe, lock, castors, lever, linkage } = cradle;
   const { end, long, strap } = flatSteel;
   const flat = ({ width, thickness }: { readonly width: number; readonly thickness: number }): string =>
     `Flat steel ${length(width)} x ${length(thickness)}`;
   const through = 2 * sheet + cradle.spacers * thin;
   const pipeItem = (mm: number): string =>
-    `Steel pipe ${pipe.size} (${length(pipe.outside)} outside), ${length(mm)} long, threaded at one end`;
+    `Steel pipe ${name} (${length(pipe.outside)} outside), ${length(mm)} long, threaded at one end`;
   const fixed = holder !== null && linkage === null;
   const bags = Math.ceil(values.ballastKg / bagKg - 1e-9);
   return [
@@ -58,11 +66,11 @@ export function boughtFor({ cradle, holder, values }: Stand, length: (mm: number
       use: fixed ? 'tilt axis, and carries the hanger' : 'tilt axis',
     },
     {
-      item: `Floor flange for pipe ${pipe.size}, with 4 wood screws`,
+      item: `Floor flange for pipe ${name}, with 4 wood screws`,
       count: 2,
       use: 'pipes to the side frames, outside',
     },
-    ...(holder === null || linkage === null ? [] : linkageBought(cradle, pipeItem(holder.pipe), length)),
+    ...(holder === null || linkage === null ? [] : linkageBought(cradle, pipeItem(holder.pipe), name, length)),
     {
       item: `Ball-lock pin ${length(lock.pin)}, grip ${length(through)} or more, on a cord`,
       count: 2,

@@ -1,8 +1,8 @@
 /** What is wrong with a stand, as diagnostics about keys of the design file. */
 import { type Diagnostic, diagnostic, type KeyPath, type Severity } from '../diagnostic/index.js';
 import type { DiagnosticCode } from '../diagnostic/index.js';
-import { axleSpan, barrelNut, pipeFor } from '../hardware/index.js';
-import { formatLength } from '../units/index.js';
+import { axleSpan, barrelNut, pipeFor, pipeName, pipes } from '../hardware/index.js';
+import { formatLength, inInches } from '../units/index.js';
 import { edgeNeeds, finestStep, jointBolt, mountingHoles, pairsFor, type StandSource } from './cradle.js';
 import { canHang } from './holder.js';
 import type { Stand } from './make.js';
@@ -144,7 +144,7 @@ function holderProblems({ design, dish, stand }: StandSource): Diagnostic[] {
       found(
         'stand-loaded',
         ['load', 'mass'],
-        `no pipe up to 2 in carries ${(newton / gravity).toFixed(0)} kg over ${show(span)}`,
+        `no pipe up to ${pipeName(pipes.at(-1)!, inInches(design.units))} carries ${(newton / gravity).toFixed(0)} kg over ${show(span)}`,
         'use a smaller load',
       ),
     ];

@@ -132,7 +132,7 @@ describe('the linkage', () => {
   });
 
   it('buys pipes, flanges and rods for both axes', () => {
-    const list = boughtFor(stand, (mm) => `${Math.round(mm)} mm`);
+    const list = boughtFor(stand, (mm) => `${Math.round(mm)} mm`, false);
     expect(list.filter(({ item }) => item.startsWith('Steel pipe')).map(({ count }) => count)).toEqual([2, 2]);
     expect(list.filter(({ item }) => item.startsWith('Floor flange')).map(({ count }) => count)).toEqual([2, 2]);
     expect(list.filter(({ use }) => use.includes('link')).map(({ count }) => count)).toEqual([2, 2]);

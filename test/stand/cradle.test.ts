@@ -94,7 +94,7 @@ describe('the demo on a stand', () => {
   });
 
   it('has counterweights and ballast in its shopping list', () => {
-    const list = boughtFor(standOn(demo), (mm) => `${Math.round(mm)} mm`).map(
+    const list = boughtFor(standOn(demo), (mm) => `${Math.round(mm)} mm`, false).map(
       ({ item, count }) => `${count} x ${item}`,
     );
     expect(list.some((line) => line.includes(`${values.weights.each} kg together`))).toBe(true);

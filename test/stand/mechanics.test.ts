@@ -1,7 +1,7 @@
 /** The mechanics of a stand against handbook cases and a published code's numbers. */
 import { AstroTime, Body, Equator, Horizon, Observer } from 'astronomy-engine';
 import { describe, expect, it } from 'vitest';
-import { pipeFor, pipeInertia, pipes, pipeSag, pipeStress } from '../../lib/hardware/index.js';
+import { pipeFor, pipeInertia, pipeName, pipes, pipeSag, pipeStress } from '../../lib/hardware/index.js';
 import { highestSunDeg, parkedPlace } from '../../lib/optics/index.js';
 import { counterweightFor, discsOf, tiltTorque } from '../../lib/stand/balance.js';
 import { cantileverSag, cantileverTurn, twoLoadSag } from '../../lib/stand/deflection.js';
@@ -58,6 +58,11 @@ describe('pipes', () => {
     const of = (size: string) => pipeInertia(pipes.find((pipe) => pipe.size === size)!) / 1e4;
     expect(of('3/4 in')).toBeCloseTo(1.48, 2);
     expect(of('1 in')).toBeCloseTo(3.6, 1);
+  });
+
+  it('are called by their nominal size where they are metric: DN 15 to DN 50 (ISO 6708, from memory)', () => {
+    expect(pipes.map((pipe) => pipeName(pipe, false))).toEqual(['DN 15', 'DN 20', 'DN 25', 'DN 32', 'DN 40', 'DN 50']);
+    expect(pipes.map((pipe) => pipeName(pipe, true))).toEqual(pipes.map(({ size }) => size));
   });
 
   it('are as thick as their load needs, and no thicker', () => {
