@@ -93,6 +93,13 @@ describe('the demo on a stand', () => {
     expect(strapsApart / 2 + 15).toBeLessThan(260 / 2);
   });
 
+  it('is bought in one system of sizes', () => {
+    const metric = boughtFor(standOn(demo), (mm) => `${Math.round(mm)} mm`, false).map(({ item }) => item);
+    expect(metric.filter((item) => /\d in\b/.test(item))).toEqual([]);
+    const inch = boughtFor(standOn(demo), (mm) => `${(mm / 25.4).toFixed(2)} in`, true).map(({ item }) => item);
+    expect(inch.filter((item) => /\bM\d|\bDN\b|\d mm\b/.test(item))).toEqual([]);
+  });
+
   it('has counterweights and ballast in its shopping list', () => {
     const list = boughtFor(standOn(demo), (mm) => `${Math.round(mm)} mm`, false).map(
       ({ item, count }) => `${count} x ${item}`,
