@@ -22,11 +22,13 @@ export const failedJobs: Readonly<Record<string, readonly { readonly seed: numbe
     { seed: 197, why: 'the innermost ring of an opening was a dot around which the tool ramped for ever' },
     { seed: 20261128597, why: 'a tab of half a millimetre left no cell of the grid standing' },
     { seed: 20261128833, why: 'between two high tabs the tool had no space to come down' },
+    { seed: 20261200518, why: 'with three decimals both ends of an arc lay 2 µm differently far from its centre' },
     { seed: 5103, why: 'a scallop between two steps of the simulation read as a pass over the whole depth' },
   ],
   'router-designs': [
     { seed: 4, why: 'steps around a small helix cut its corners off' },
     { seed: 51, why: 'parts that touch along an edge lay on each other' },
+    { seed: 20261200200, why: 'an arc that a controller refuses was read as a straight cut through a hole' },
     { seed: 20261128522, why: 'a pass was chosen by a lead-in that the steps of the search did not meet again' },
     {
       seed: 700149,
