@@ -28,12 +28,12 @@ function agreeing(centre: Point, chord: Point, { digits, length }: Format): Poin
   const scale = 10 ** digits;
   const rounded = { x: Math.round(centre.x * scale), y: Math.round(centre.y * scale) };
   const off = ({ x, y }: Point): number => Math.abs(Math.hypot(chord.x - x, chord.y - y) - Math.hypot(x, y));
-  const beside = [0, -1, 1].flatMap((dx) =>
+  const nearest = [0, -1, 1].flatMap((dx) =>
     [0, -1, 1].map((dy) => ({ x: (rounded.x + dx) / scale, y: (rounded.y + dy) / scale })),
   );
-  const [first = centre] = beside;
+  const [first = centre] = nearest;
   if (off(first) <= length(maxDisagreement)) return first;
-  return beside.reduce((best, one) => (off(one) < off(best) ? one : best));
+  return nearest.reduce((best, one) => (off(one) < off(best) ? one : best));
 }
 
 /** Words of one move; nothing when the tool stands there already, to the last decimal. */
