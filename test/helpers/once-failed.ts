@@ -28,6 +28,8 @@ export const failedJobs: Readonly<Record<string, readonly { readonly seed: numbe
   'router-designs': [
     { seed: 4, why: 'steps around a small helix cut its corners off' },
     { seed: 51, why: 'parts that touch along an edge lay on each other' },
+    { seed: 20261200264, why: 'a tab that roughing alone touched left its wall to one finishing pass' },
+    { seed: 20261200515, why: 'the same, deeper by half than the tool takes' },
     { seed: 20261200200, why: 'an arc that a controller refuses was read as a straight cut through a hole' },
     { seed: 20261128522, why: 'a pass was chosen by a lead-in that the steps of the search did not meet again' },
     {

@@ -16,7 +16,7 @@ import { closedCut, levelsTo } from './closed-cut.js';
 import type { Cutting } from './feeds.js';
 import { countersinkCut, drillCut, markCut } from './holes.js';
 import { riseBefore } from './lead.js';
-import { liftsOn, liftStep, widened } from './lifts.js';
+import { liftsAlike, liftsOn, liftStep, widened } from './lifts.js';
 import { pointAt, type RingPath, ringOf, withoutSpurs } from './ring.js';
 import type { Tab } from './tabs.js';
 import type { Visit } from './tour.js';
@@ -109,6 +109,9 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
   const early = rough === null ? 0 : riseBefore({ left, toolRadius: radius }) + liftStep;
   const finishLifts = widened(liftsOn(finish, near, radius), early);
   const roughLifts = roughRing === null ? [] : liftsOn(roughRing, near, radius);
+  // a tab that roughing touches and the finished edge does not leaves a wall of its height for the finishing pass
+  const alike =
+    roughRing === null || liftsAlike({ ring: finish, lifts: finishLifts }, { ring: roughRing, lifts: roughLifts });
   const ring = roughRing ?? finish;
   const tangent = Math.tan((data.rampAngleDeg * Math.PI) / 180);
   const space = Math.max(0, tabTop + depth) + 1;
@@ -125,7 +128,7 @@ function enteredRing({ name, path, depth, helix, allowance }: Closed, settings: 
           roughLifts,
           allowance: left,
           toolRadius: radius,
-          finishEach: spurs || hasInsideCorner(plain),
+          finishEach: spurs || hasInsideCorner(plain) || !alike,
           levels: helix ? [-depth] : levelsTo(depth, cutting.passDepth),
           // one turn of a helix goes no deeper than one pass
           slope: helix ? Math.min(tangent, cutting.passDepth / ring.length) : tangent,
