@@ -1,44 +1,19 @@
 /** The whole job on the live page by keyboard, as somebody would do it who sees no pointer. */
-import type { ChildProcess } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launch } from '../helpers/browser.js';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { fixtureText } from '../helpers/fixtures.js';
-import { openPage, waitForText, watchFile } from '../helpers/live-browser.js';
+import { LiveWorkshop, openPage, waitForText } from '../helpers/live-browser.js';
 import { patience } from '../helpers/patience.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser.close());
+const live = new LiveWorkshop();
 
-let folder = '';
-let file = '';
-let running: ChildProcess | undefined;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'dishwright-job-'));
-  file = join(folder, 'dish.yaml');
-});
-afterEach(() => {
-  running?.kill();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-async function start(...flags: string[]): Promise<string> {
-  const { child, url } = await watchFile(file, ...flags);
-  running = child;
-  return url;
-}
-
-const now = (): string => readFileSync(file, 'utf8');
+const now = (): string => readFileSync(live.file, 'utf8');
 const keyField = (path: string): string => `[id="key-${path}"]`;
 /** The book with a first nest is there; a better one is looked for as long as the machine takes. */
 const shown = (page: Page): Promise<void> => waitForText(page, '#status', /^up to date/);
@@ -83,7 +58,7 @@ function print(path: string): string {
 
 describe('the whole job on the live page', () => {
   it('is done by keyboard: new, edit, fault, mend, undo, compare, cut, cancel, verify', async () => {
-    const { page, said } = await openPage(browser, await start());
+    const { page, said } = await openPage(live.browser, await live.start());
     // a file that is not there yet: the questions of `new`, in its order
     for (const [question, answer, refusal] of [
       ['What is to be heated', 'a pot', 'does not say how much in which pot'],
@@ -107,7 +82,7 @@ describe('the whole job on the live page', () => {
       if (refusal !== undefined) await waitForText(page, '#start-said', refusal);
     }
     await waitForText(page, '#start-proposal', '54.00');
-    expect(existsSync(file)).toBe(false);
+    expect(existsSync(live.file)).toBe(false);
     await press(page, '#start-write');
     await shown(page);
     const first = now();
@@ -154,13 +129,13 @@ describe('the whole job on the live page', () => {
     expect(await page.locator('#work-progress').isVisible()).toBe(true);
     await waitForText(page, '#work-lines', /nest|cut|proof|proven/i);
     await waitForText(page, '#work-status', 'cut: done');
-    const cut = join(folder, 'dish-cut');
+    const cut = join(live.folder, 'dish-cut');
     expect(readdirSync(cut)).toContain('book.html');
     await press(page, '#work-verify');
     await waitForText(page, '#work-status', 'verify: done');
 
     // a cut that is cancelled leaves what was there, and nothing beside it
-    const before = [print(cut), readdirSync(folder).sort()];
+    const before = [print(cut), readdirSync(live.folder).sort()];
     await tabTo(page, keyField('dish.ribs'));
     await type(page, 'dish.ribs', String(ribs + 4));
     await untilFile(`ribs: ${ribs + 4}`);
@@ -169,19 +144,19 @@ describe('the whole job on the live page', () => {
     await waitForText(page, '#work-lines', /./);
     await press(page, '#work-cancel');
     await waitForText(page, '#work-status', 'cancelled');
-    expect([print(cut), readdirSync(folder).sort()]).toEqual(before);
+    expect([print(cut), readdirSync(live.folder).sort()]).toEqual(before);
     expect(said).toEqual([]);
     await page.context().close();
   });
 
   it('merges what an editor saved while a value was typed, and asks where it is the same key', async () => {
     const good = fixtureText('press-house');
-    writeFileSync(file, good);
-    const { page } = await openPage(browser, await start());
+    writeFileSync(live.file, good);
+    const { page } = await openPage(live.browser, await live.start());
     await waitForText(page, '#file', 'dish.yaml');
     await press(page, '#group-1 summary');
     const save = async (from: string, to: string, path: string, shown: string): Promise<void> => {
-      writeFileSync(file, now().replace(from, to));
+      writeFileSync(live.file, now().replace(from, to));
       await expect.poll(() => page.locator(keyField(path)).inputValue(), patience).toBe(shown);
     };
     const typing = async (path: string, text: string): Promise<void> => {
@@ -216,8 +191,8 @@ describe('the whole job on the live page', () => {
 
   it('has a row of fields for each tool, added and taken out byte for byte', async () => {
     const good = fixtureText('press-house');
-    writeFileSync(file, good);
-    const { page } = await openPage(browser, await start());
+    writeFileSync(live.file, good);
+    const { page } = await openPage(live.browser, await live.start());
     await press(page, '#group-3 summary');
     for (const place of [0, 1]) {
       await page.getByRole('button', { name: 'Add to tools' }).press('Enter');
@@ -234,9 +209,13 @@ describe('the whole job on the live page', () => {
   });
 
   it.each(['light', 'dark'] as const)('has no finding of axe-core with all of it shown, %s', async (colorScheme) => {
-    writeFileSync(file, fixtureText('press-house'));
-    const url = await start();
-    const context = await browser.newContext({ bypassCSP: true, colorScheme, viewport: { width: 1280, height: 900 } });
+    writeFileSync(live.file, fixtureText('press-house'));
+    const url = await live.start();
+    const context = await live.browser.newContext({
+      bypassCSP: true,
+      colorScheme,
+      viewport: { width: 1280, height: 900 },
+    });
     const page = await context.newPage();
     await page.goto(url);
     await shown(page);

@@ -1,49 +1,22 @@
 /** The live page in Debian's Chromium, from the command as it is built. */
-import type { ChildProcess } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { readFileSync, unlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer, type AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { HtmlValidate } from 'html-validate';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launch } from '../helpers/browser.js';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { fixtureText } from '../helpers/fixtures.js';
-import { bookIn, openPage, watchFile } from '../helpers/live-browser.js';
+import { bookIn, LiveWorkshop, openPage } from '../helpers/live-browser.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const good = fixtureText('press-house');
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser.close());
-
-let folder = '';
-let file = '';
-let running: ChildProcess | undefined;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'dishwright-live-'));
-  file = join(folder, 'dish.yaml');
-});
-afterEach(() => {
-  running?.kill();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-/** Starts the command and gives the address that it prints. */
-async function start(...flags: string[]): Promise<string> {
-  const { child, url } = await watchFile(file, ...flags);
-  running = child;
-  return url;
-}
+const live = new LiveWorkshop();
 
 describe('the live page', () => {
   it('shows each save and its nest, and holds the reader’s place', async () => {
-    writeFileSync(file, good);
-    const { page, said } = await openPage(browser, await start());
+    writeFileSync(live.file, good);
+    const { page, said } = await openPage(live.browser, await live.start());
     await page.locator('#status', { hasText: /^up to date$/ }).waitFor({ timeout: 60_000 });
     await expectText(page, '.step', 'Dry-fit ribs 1, 7, 13 and 19 first');
     await page.evaluate(`document.querySelector('iframe').contentWindow.scrollTo({ top: 1500, behavior: 'instant' })`);
@@ -51,7 +24,7 @@ describe('the live page', () => {
     const nests: number[] = [];
     for (const [i, ribs] of [26, 28, 22, 24, 26, 28, 22, 24].entries()) {
       const before = performance.now();
-      writeFileSync(file, good.replace('ribs: 24', `ribs: ${ribs}\n  # save ${i}`));
+      writeFileSync(live.file, good.replace('ribs: 24', `ribs: ${ribs}\n  # save ${i}`));
       await bookIn(page)
         .locator('.block', { hasText: `Ribs${ribs}` })
         .waitFor({ state: 'attached' });
@@ -83,34 +56,34 @@ describe('the live page', () => {
   });
 
   it('shows faults in place over the last good book, and recovers by itself', async () => {
-    const { page } = await openPage(browser, await start());
+    const { page } = await openPage(live.browser, await live.start());
     await expectText(page, '#problems', 'no such file or folder', false);
-    writeFileSync(file, good);
+    writeFileSync(live.file, good);
     await expectText(page, '#dish', 'The dish');
-    writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 100'));
+    writeFileSync(live.file, good.replace('focalLength: 550', 'focalLength: 100'));
     await expectText(page, '#problems', 'rim steeper than 70°', false);
     await expectText(page, '#status', 'the last state that could be built', false);
     await expectText(page, '.block', '550 mm');
-    writeFileSync(file, `${good}\n: :\n\t- [`);
+    writeFileSync(live.file, `${good}\n: :\n\t- [`);
     await expectText(page, '#problems', 'a tab stands in front of the line', false);
-    unlinkSync(file);
+    unlinkSync(live.file);
     await expectText(page, '#problems', 'no such file or folder', false);
-    writeFileSync(file, good.replace('focalLength: 550', 'focalLength: 560'));
+    writeFileSync(live.file, good.replace('focalLength: 550', 'focalLength: 560'));
     await expectText(page, '.block', '560 mm');
     expect(await page.locator('#problems li').count()).toBe(0);
     await page.context().close();
   });
 
   it('shows a fault at the part that it concerns, and takes the mark off once it is mended', async () => {
-    writeFileSync(file, good);
-    const { page, said } = await openPage(browser, await start());
+    writeFileSync(live.file, good);
+    const { page, said } = await openPage(live.browser, await live.start());
     await expectText(page, '#dish', 'The dish');
     const marked = () =>
       page.evaluate<string[]>(
         `[...document.querySelectorAll('#part option')].filter((one) => one.textContent.endsWith(': has a fault')).map((one) => one.value)`,
       );
     expect(await marked()).toEqual([]);
-    writeFileSync(file, good.replace('rib: { material: birch12 }', 'rib: { material: birch12, toeRadius: 2000 }'));
+    writeFileSync(live.file, good.replace('rib: { material: birch12 }', 'rib: { material: birch12, toeRadius: 2000 }'));
     await expectText(page, '#problems', 'toeRadius', false);
     expect(await marked()).toEqual(['rib']);
     await page.getByRole('button', { name: 'Show the part' }).first().press('Enter');
@@ -118,7 +91,7 @@ describe('the live page', () => {
     expect(await bookIn(page).locator('button[data-light][aria-pressed="true"]').getAttribute('data-light')).toBe(
       'rib',
     );
-    writeFileSync(file, good);
+    writeFileSync(live.file, good);
     await expectText(page, '#status', 'up to date', false);
     await page.locator('#problems li').first().waitFor({ state: 'detached' });
     expect(await marked()).toEqual([]);
@@ -127,21 +100,21 @@ describe('the live page', () => {
   });
 
   it('says that the command has ended, and ends at once when asked to', async () => {
-    writeFileSync(file, good);
-    const { page } = await openPage(browser, await start());
+    writeFileSync(live.file, good);
+    const { page } = await openPage(live.browser, await live.start());
     await expectText(page, '#dish', 'The dish');
-    const ended = new Promise((resolve) => running?.once('exit', resolve));
-    running?.kill('SIGINT');
+    const ended = new Promise((resolve) => live.running?.once('exit', resolve));
+    live.running?.kill('SIGINT');
     expect(await ended).toBe(0);
     await expectText(page, '#status', 'the command has ended', false);
     await page.context().close();
   });
 
   it('is valid HTML and has no finding of axe-core, with and without faults', async () => {
-    writeFileSync(file, good);
-    const url = await start();
+    writeFileSync(live.file, good);
+    const url = await live.start();
     const judge = new HtmlValidate({ extends: ['html-validate:standard'] });
-    const context = await browser.newContext({ bypassCSP: true, viewport: { width: 390, height: 844 } });
+    const context = await live.browser.newContext({ bypassCSP: true, viewport: { width: 390, height: 844 } });
     const page = await context.newPage();
     const answer = await page.goto(url);
     const report = await judge.validateString((await answer?.text()) ?? '');
@@ -152,18 +125,18 @@ describe('the live page', () => {
     };
     await expectText(page, '#dish', 'The dish');
     expect(await findings()).toEqual([]);
-    writeFileSync(file, good.replace('aperture:', 'apperture:'));
+    writeFileSync(live.file, good.replace('aperture:', 'apperture:'));
     await expectText(page, '#problems', 'did you mean aperture?', false);
     expect(await findings()).toEqual([]);
     await context.close();
   });
 
   it('names a port that is in use, and ends with code 2', async () => {
-    writeFileSync(file, good);
+    writeFileSync(live.file, good);
     const other = createServer().listen(0, '127.0.0.1');
     await new Promise((resolve) => other.once('listening', resolve));
     const { port } = other.address() as AddressInfo;
-    await expect(start('--port', String(port))).rejects.toThrow('ended with 2');
+    await expect(live.start('--port', String(port))).rejects.toThrow('ended with 2');
     other.close();
   });
 });
