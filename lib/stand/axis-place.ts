@@ -53,13 +53,11 @@ export function axisChoices(
   const { cradle } = about;
   const { tilt, focus } = cradle;
   const allowed = (source.stand.handForce * handLever(about, rimHeight)) / 1000;
-  const hand = (torque: number, at: number): number =>
-    (1000 * Math.abs(torque)) / Math.hypot(cradle.rim, at - rimHeight);
-  const heldIn = (made: Made): Held => heldParts(source, made).held;
-  const aboutFocus = torquesAt(focus, about, heldIn(about), tilt.to).off;
-  const made = through ?? about;
-  const height = through?.cradle.axis ?? balancedHeight(about, heldIn(about));
-  const balance = torquesAt(height, made, heldIn(made), tilt.to);
+  const hand = (torque: number, at: number): number => (1000 * Math.abs(torque)) / handLever(about, rimHeight, at);
+  const { held } = heldParts(source, about);
+  const aboutFocus = torquesAt(focus, about, held, tilt.to).off;
+  const height = through?.cradle.axis ?? balancedHeight(about, held);
+  const balance = torquesAt(height, through ?? about, through ? heldParts(source, through).held : held, tilt.to);
   return [
     {
       name: 'through the focus',

@@ -97,6 +97,6 @@ export function madeWith(
 /** Halves of the links, at the height of their bolts at one end. */
 const atLinkEnds = ({ linkage }: Cradle, halves: readonly Mass[], height: number): Mass[] =>
   halves.map((one) => ({ ...one, at: [one.at[0], one.at[1], height + (linkage?.lever.y ?? 0)] }));
-/** From the tilt axis to the rim, where a hand takes hold. */
-export const handLever = ({ cradle }: Made, rimHeight: number): number =>
-  Math.hypot(cradle.rim, cradle.axis - rimHeight);
+/** From a tilt axis, where the stand has it or at another height, to the rim, where a hand takes hold. */
+export const handLever = ({ cradle }: Made, rimHeight: number, axis = cradle.axis): number =>
+  Math.hypot(cradle.rim, axis - rimHeight);

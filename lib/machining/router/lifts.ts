@@ -3,7 +3,7 @@ import { cyclic, distance, element, type Point } from '../../geometry/index.js';
 import { nearestLength } from './lead.js';
 import { pointAt, type RingPath } from './ring.js';
 import type { Tab } from './tabs.js';
-import type { Lift } from './walk.js';
+import { clearOfLifts, type Lift } from './walk.js';
 
 /** Step along the path, mm; a stretch is widened by one step at both ends, so that no tab comes out narrower. */
 export const liftStep = 0.5;
@@ -62,22 +62,17 @@ export function liftsOn(ring: RingPath, tabs: readonly Tab[], radius: number): L
   return lifts;
 }
 
-/** Whether a length of a closed path lies on one of its stretches, or as near to one as the steps that found it. */
-const liesOn = (lifts: readonly Lift[], length: number, s: number): boolean =>
-  lifts.some(({ from, to }) => {
-    const past = (((s - from + 2 * liftStep) % length) + length) % length;
-    return past <= to - from + 4 * liftStep;
-  });
-
 /** Whether one path stays above the tabs wherever the one along it does: where it does not, the wall stands there. */
 export function liftsAlike(
   one: { readonly ring: RingPath; readonly lifts: readonly Lift[] },
   other: { readonly ring: RingPath; readonly lifts: readonly Lift[] },
 ): boolean {
   return other.lifts.every((lift) =>
-    [lift.from, (lift.from + lift.to) / 2, lift.to].every((s) =>
-      liesOn(one.lifts, one.ring.length, nearestLength(one.ring, pointAt(other.ring, s))),
-    ),
+    [lift.from, (lift.from + lift.to) / 2, lift.to].every((s) => {
+      const along = nearestLength(one.ring, pointAt(other.ring, s));
+      // on a stretch, or as near to one as the steps that found it
+      return clearOfLifts(one.ring, one.lifts, along, 2 * liftStep) !== along;
+    }),
   );
 }
 
