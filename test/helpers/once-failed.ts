@@ -23,6 +23,7 @@ export const failedJobs: Readonly<Record<string, readonly { readonly seed: numbe
     { seed: 20261128597, why: 'a tab of half a millimetre left no cell of the grid standing' },
     { seed: 20261128833, why: 'between two high tabs the tool had no space to come down' },
     { seed: 20261200518, why: 'with three decimals both ends of an arc lay 2 µm differently far from its centre' },
+    { seed: 20261200494, why: 'a wide tab on a round edge began where the cut had bent away from it' },
     { seed: 5103, why: 'a scallop between two steps of the simulation read as a pass over the whole depth' },
   ],
   'router-designs': [
@@ -31,6 +32,7 @@ export const failedJobs: Readonly<Record<string, readonly { readonly seed: numbe
     { seed: 20261200264, why: 'a tab that roughing alone touched left its wall to one finishing pass' },
     { seed: 20261200515, why: 'the same, deeper by half than the tool takes' },
     { seed: 20261200200, why: 'an arc that a controller refuses was read as a straight cut through a hole' },
+    { seed: 20261200686, why: 'a strip that roughing leaves a quarter of a millimetre of was taken for the frame' },
     { seed: 20261128522, why: 'a pass was chosen by a lead-in that the steps of the search did not meet again' },
     {
       seed: 700149,

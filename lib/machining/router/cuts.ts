@@ -73,7 +73,7 @@ function hasInsideCorner(path: Contour): boolean {
 }
 
 /** The one ring that leaves `allowance` to the finished edge; null where there is none, or more than one. */
-function roughed(path: Contour, allowance: number): RingPath | null {
+export function roughed(path: Contour, allowance: number): RingPath | null {
   if (allowance < minAllowance) return null;
   const rings = offsetContour(path, allowance);
   return rings.length === 1 ? ringOf(element(rings, 0)) : null;

@@ -1,8 +1,8 @@
 /** How each placed part of a sheet is held: by tabs, or by an uncut onion skin. */
-import { bounds, element, placeVertices } from '../../geometry/index.js';
+import { bounds, type Contour, element, placeVertices } from '../../geometry/index.js';
 import { type PartShape, type PlacedPart, ringsOf } from '../../part/index.js';
 import type { CutOperation } from '../types.js';
-import { clearingRings, isHelix } from './cuts.js';
+import { clearingRings, isHelix, roughed } from './cuts.js';
 import { allowanceOf, riseBefore } from './lead.js';
 import { liftStep } from './lifts.js';
 import { type RingPath, ringOf } from './ring.js';
@@ -47,19 +47,22 @@ function heldPart(part: PartShape, placed: PlacedPart): HeldPart {
   return { part: placed.part, copy: placed.copy, edges };
 }
 
-/** Paths that part the sheet: outlines and openings cut through, and large bored holes. */
-function throughRings(operations: readonly CutOperation[], radius: number): RingPath[] {
-  return operations
-    .flatMap((operation) => {
-      if (operation.operation === 'drill') {
-        const { bore } = operation;
-        return bore === undefined || isHelix(operation, 2 * radius) ? [] : [bore, ...clearingRings(bore, 2 * radius)];
-      }
-      if (operation.operation === 'outline') return [operation.vertices];
-      if (operation.operation !== 'opening') return [];
-      return [operation.vertices, ...clearingRings(operation.vertices, 2 * radius)];
-    })
-    .map(ringOf);
+/** The path that parts the sheet along the edge; undefined where the operation leaves nothing loose. */
+function pathOf(operation: CutOperation, radius: number): Contour | undefined {
+  if (operation.operation === 'drill') return isHelix(operation, 2 * radius) ? undefined : operation.bore;
+  return operation.operation === 'outline' || operation.operation === 'opening' ? operation.vertices : undefined;
+}
+
+/** Paths that part the sheet: outlines and openings cut through, roughed and finished, and large bored holes. */
+function throughRings(operations: readonly CutOperation[], radius: number, allowance: number): RingPath[] {
+  return operations.flatMap((operation) => {
+    const path = pathOf(operation, radius);
+    if (path === undefined) return [];
+    // roughing takes more of what stands beside the part than the finished edge shows
+    const rough = roughed(path, allowance);
+    const cleared = operation.operation === 'outline' ? [] : clearingRings(path, 2 * radius).map(ringOf);
+    return [ringOf(path), ...(rough === null ? [] : [rough]), ...cleared];
+  });
 }
 
 function isSmall(part: PartShape, below: number): boolean {
@@ -160,13 +163,14 @@ export function hold(
   );
   const leavesSkin = ({ operation, part, copy }: CutOperation): boolean =>
     operation === 'outline' && onionSkins.has(keyOf(part, copy));
-  const rise = riseBefore({ left: allowanceOf(data, cut.process), toolRadius: radius });
+  const allowance = allowanceOf(data, cut.process);
+  const rise = riseBefore({ left: allowance, toolRadius: radius });
   const drop = tabHeightOf(material, data) + data.overcut + rise + 3 * liftStep;
   const rules = { width, toolRadius: radius, spacing, min, drop };
   const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
     const held = pairs.filter(({ key }) => !onionSkins.has(key)).map((pair) => pair.held);
     const through = cut.operations.filter((one) => one.depth === 'through' && !leavesSkin(one));
-    const waste = new Waste(cut.width, cut.height, throughRings(through, radius), radius);
+    const waste = new Waste(cut.width, cut.height, throughRings(through, radius, allowance), radius);
     const skinned = pairs.filter(({ key }) => onionSkins.has(key)).map((pair) => pair.held);
     return { held, tabbing: chooseTabs(held, skinned, waste, rules) };
   };

@@ -7,11 +7,13 @@ import {
   type Bounds,
   bounds,
   type Contour,
+  dot,
   element,
   nearestOnContour,
   type Point,
   scale,
   sideOfContour,
+  subtract,
 } from '../../geometry/index.js';
 import { directionAt, edgeAt, pointAt, type RingPath, ringOf } from './ring.js';
 import { turnBetween } from './walk.js';
@@ -158,12 +160,15 @@ function candidates(parts: readonly HeldPart[], skinned: readonly HeldPart[], wa
           add(add(at, scale(along, side * (width / 2))), scale(out, away));
         const from = waste.at(place(0, -within));
         if (from === 0) continue;
+        // an edge that bends back under the tab takes the middle of the cut along: the tab reaches as far back
+        const bend = [-1, 1].map((side) => dot(subtract(pointAt(ring, s + (side * width) / 2), at), out));
+        const back = Math.min(0, ...bend.map((height) => height + toolRadius));
         for (let away = 2 * toolRadius + within; away <= 2 * toolRadius * longestBridge; away += 0.5) {
           const to = waste.at(place(0, away));
           if (to === 0 || waste.at(place(-1, away)) !== to || waste.at(place(1, away)) !== to) continue;
           const other = beyond(parts, rings, place(0, away), half, toolRadius);
           if (other === null || to === from) break;
-          const corners = [place(-1, 0), place(1, 0), place(1, away), place(-1, away)] as const;
+          const corners = [place(-1, back), place(1, back), place(1, away), place(-1, away)] as const;
           const far = [corners[2], corners[3], place(0, away)];
           // an onion skin holds that part; a tab would stand on its edge, which may have to be free of any
           if (skinned.some((part) => far.some((end) => inCutOf(part, end, toolRadius)))) break;
