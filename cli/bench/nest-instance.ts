@@ -1,7 +1,7 @@
 /** A strip-packing instance as a file, as a request to the nest, and the check of what the nest made of it. */
 import { element } from '../../lib/geometry/index.js';
 import { readFileSync } from 'node:fs';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Layout, NestPart, NestStock } from '../../lib/index.js';
 import { gapBetween, placedSolid, type PlainSolid } from './nest-overlap.js';
 

@@ -1,5 +1,5 @@
 /** The forms of what the page may ask, and nothing else. */
-import { z } from 'zod';
+import * as z from 'zod';
 
 const path = z
   .array(z.union([z.string().min(1).max(120), z.int().min(0).max(999)]))

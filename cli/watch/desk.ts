@@ -1,6 +1,6 @@
 /** What the page can ask to be done. Every answer is plain; what has changed comes to all pages by the board. */
 import { resolve } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { KeySteps } from '../../lib/index.js';
 import { readDesignText } from '../design-file.js';
 import { Stop } from '../exit.js';

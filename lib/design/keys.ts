@@ -15,6 +15,9 @@ import {
   type UsualRange,
 } from '../units/index.js';
 
+/** A design is read once: code that is compiled for its schema alone takes longer than it saves. */
+export const readOnce: z.core.ParseContext<z.core.$ZodIssue> = { jitless: true };
+
 /** What a person wants to know of a key. */
 export interface About {
   /** What the key means, in one or two sentences. */

@@ -4,6 +4,7 @@ import type * as z from 'zod';
 import { type Diagnostic, diagnostic, type DiagnosticCode, type Locate } from '../diagnostic/index.js';
 import { documentOf, keysOf, NoDesign, unitOf } from './document.js';
 import { explained } from './explained.js';
+import { readOnce } from './keys.js';
 import { locator } from './locate.js';
 import { machineSection } from './sections/machine.js';
 
@@ -69,7 +70,7 @@ export function readMachine(name: string, source: MachineSource | undefined): Ma
     const locate = locator(document, lines, name);
     const keys = Object.fromEntries(Object.entries(raw).filter(([key]) => key !== 'units'));
     const schema = machineSection(unitOf(raw));
-    const parsed = schema.safeParse(keys);
+    const parsed = schema.safeParse(keys, readOnce);
     if (parsed.success) return { kind: 'machine', machine: parsed.data, stated: keys, locate };
     const problems = explained(parsed.error.issues, { raw: keys, schema, document, under: ['machine'] });
     return { kind: 'refused', located: true, problems: problems.map(locate) };

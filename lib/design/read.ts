@@ -6,6 +6,7 @@ import { complete } from './complete.js';
 import type { Design } from './design.js';
 import { documentOf, keysOf, NoDesign, unitOf } from './document.js';
 import { explained } from './explained.js';
+import { readOnce } from './keys.js';
 import { locator, shown as showHidden } from './locate.js';
 import { type MachineSource, readMachine } from './machine-file.js';
 import { designSchema } from './schema.js';
@@ -70,7 +71,7 @@ export function readDesign(text: string, file?: string, machineFile?: MachineSou
     const machine = machineOf(raw, machineFile);
     const locate = placed(locator(document, lines, file), machine);
     const schema = designSchema(unitOf(raw));
-    const parsed = schema.safeParse(machine === null ? raw : { ...raw, machine: undefined });
+    const parsed = schema.safeParse(machine === null ? raw : { ...raw, machine: undefined }, readOnce);
     const unfit = machine?.kind !== 'refused' ? [] : machine.located ? machine.problems : machine.problems.map(locate);
     if (!parsed.success || unfit.length > 0) {
       const problems = explained(parsed.error?.issues ?? [], { raw, schema, document, under: [] });

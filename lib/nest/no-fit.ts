@@ -166,6 +166,15 @@ function slightlyShrunk(rings: readonly Polygon[]): Polygon[] {
   return less.length > 0 ? less : [...rings];
 }
 
+const shrunkShapes = new WeakMap<NestShape, Polygon[]>();
+
+/** A shape as `slightlyShrunk` leaves it: once for all the shapes that it is laid against. */
+function shrunkShape(shape: NestShape): Polygon[] {
+  const shrunk = shrunkShapes.get(shape) ?? slightlyShrunk(shape.solid);
+  shrunkShapes.set(shape, shrunk);
+  return shrunk;
+}
+
 /**
  * Places at which the moving rings lie wholly within the opening (clockwise), as clockwise rings.
  * @param moving anticlockwise rings of one connected shape
@@ -188,11 +197,11 @@ function innerFit(opening: Polygon, moving: readonly Polygon[]): Polygon[] {
 
 /** The region in which `moving` overlaps `fixed`; both with their openings. */
 function noFitOf(fixed: NestShape, moving: NestShape): NoFit {
-  const less = slightlyShrunk(moving.solid);
+  const less = shrunkShape(moving);
   const solid = fixed.solid.flatMap((a) => less.flatMap((b) => convolve(a, negated(b))));
   const rings = unionByFillRule(solid, 'nonzero');
   const within = fixed.openings.flatMap((opening) => innerFit(opening, less));
-  const about = moving.openings.flatMap((opening) => innerFit(opening, slightlyShrunk(fixed.solid)).map(negated));
+  const about = moving.openings.flatMap((opening) => innerFit(opening, shrunkShape(fixed)).map(negated));
   return new NoFit([...rings, ...within, ...about]);
 }
 

@@ -27,9 +27,10 @@ function pointsOf(strokes: readonly Path[]): Point[] {
 
 function fits(part: Part, label: TextMark): boolean {
   const strokes = textStrokes({ ...label, text: widest(label.text, part.quantity) });
+  const rings = ringsOf(part);
   return pointsOf(strokes).every(
     (point) =>
-      ringsOf(part).every((ring, i) => sideOfContour(ring, point, clearance) === (i === 0 ? 'inside' : 'outside')) &&
+      rings.every((ring, i) => sideOfContour(ring, point, clearance) === (i === 0 ? 'inside' : 'outside')) &&
       part.holes.every(({ x, y, diameter }) => Math.hypot(point.x - x, point.y - y) > diameter / 2 + clearance),
   );
 }
