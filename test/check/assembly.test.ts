@@ -10,9 +10,9 @@ import { readDesign } from '../../lib/design/index.js';
 import { hasError } from '../../lib/diagnostic/index.js';
 import type { Part, PartKind } from '../../lib/part/index.js';
 import { buildCutFiles, nestPrepared, prepare } from '../../lib/pipeline.js';
-import { jobFiles } from '../../lib/pipeline/files.js';
+import { cutFiles, sealed } from '../../lib/pipeline/files.js';
 import { nestRequests } from '../../lib/pipeline/nesting-request.js';
-import type { Prepared } from '../../lib/pipeline/types.js';
+import type { Job, Prepared } from '../../lib/pipeline/types.js';
 import { designOf, fixtureNames, fixtureText, cutOf } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';
 import { byDay, jobSeeds } from '../helpers/seeds.js';
@@ -28,7 +28,7 @@ async function folderOf(parts: readonly Part[], change = (assembly: Assembly) =>
   const assembly = change(assemble({ ...sound, parts }));
   const other: Prepared = { ...sound, parts, assembly, requests: nestRequests(design, parts) };
   const { sheets, cost } = await nestPrepared(other, randomNester(1));
-  return jobFiles({
+  const job: Job = {
     ...other,
     sheets,
     cost,
@@ -39,7 +39,9 @@ async function folderOf(parts: readonly Part[], change = (assembly: Assembly) =>
     forecast: null,
     burn: null,
     files: new Map(),
-  });
+  };
+  // the assembly is read from what is cut: a book and drawings of it would only take time
+  return sealed(job, await cutFiles(job, []));
 }
 
 const changed = (kind: PartKind, change: Change): Part[] =>

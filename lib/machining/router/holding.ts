@@ -5,10 +5,10 @@ import type { CutOperation } from '../types.js';
 import { clearingRings, isHelix, roughed } from './cuts.js';
 import { allowanceOf, riseBefore } from './lead.js';
 import { liftStep } from './lifts.js';
-import { type RingPath, ringOf } from './ring.js';
+import { ringOf } from './ring.js';
 import { chooseTabs, type HeldPart, type Tab, type Tabbing } from './tabs.js';
 import type { Holding, RoutedSheet, RouterData, RouterProblem, SheetMaterial } from './types.js';
-import { Waste } from './waste.js';
+import { type Swath, Waste } from './waste.js';
 
 export interface Held {
   readonly tabs: readonly Tab[];
@@ -53,15 +53,16 @@ function pathOf(operation: CutOperation, radius: number): Contour | undefined {
   return operation.operation === 'outline' || operation.operation === 'opening' ? operation.vertices : undefined;
 }
 
-/** Paths that part the sheet: outlines and openings cut through, roughed and finished, and large bored holes. */
-function throughRings(operations: readonly CutOperation[], radius: number, allowance: number): RingPath[] {
+/** What parts the sheet: outlines and openings cut through, roughed and finished, and large bored holes. */
+function throughSwaths(operations: readonly CutOperation[], radius: number, allowance: number): Swath[] {
   return operations.flatMap((operation) => {
     const path = pathOf(operation, radius);
     if (path === undefined) return [];
-    // roughing takes more of what stands beside the part than the finished edge shows
-    const rough = roughed(path, allowance);
-    const cleared = operation.operation === 'outline' ? [] : clearingRings(path, 2 * radius).map(ringOf);
-    return [ringOf(path), ...(rough === null ? [] : [rough]), ...cleared];
+    const cleared = operation.operation === 'outline' ? [] : clearingRings(path, 2 * radius);
+    // roughing runs beside the finished edge and takes that much more: both together are one wider swath
+    const between = roughed(path, allowance / 2);
+    const edge = between === null ? { ring: ringOf(path), radius } : { ring: between, radius: radius + allowance / 2 };
+    return [edge, ...cleared.map((ring) => ({ ring: ringOf(ring), radius }))];
   });
 }
 
@@ -170,7 +171,7 @@ export function hold(
   const choose = (): { readonly held: readonly HeldPart[]; readonly tabbing: Tabbing } => {
     const held = pairs.filter(({ key }) => !onionSkins.has(key)).map((pair) => pair.held);
     const through = cut.operations.filter((one) => one.depth === 'through' && !leavesSkin(one));
-    const waste = new Waste(cut.width, cut.height, throughRings(through, radius, allowance), radius);
+    const waste = new Waste(cut.width, cut.height, throughSwaths(through, radius, allowance));
     const skinned = pairs.filter(({ key }) => onionSkins.has(key)).map((pair) => pair.held);
     return { held, tabbing: chooseTabs(held, skinned, waste, rules) };
   };

@@ -1,5 +1,5 @@
 /** Where a path has to stay above the tabs. */
-import { cyclic, distance, element, type Point } from '../../geometry/index.js';
+import { type Bounds, cyclic, distance, edgeBounds, element, type Point } from '../../geometry/index.js';
 import { nearestLength } from './lead.js';
 import { pointAt, type RingPath } from './ring.js';
 import type { Tab } from './tabs.js';
@@ -28,27 +28,37 @@ function fromTab(p: Point, { corners }: Tab): number {
   return left === 0 || left === 4 ? 0 : min;
 }
 
+/** The box of some corners, wider by `by` all round. */
+function grown(corners: Tab['corners'], by: number): Bounds {
+  const xs = corners.map(({ x }) => x);
+  const ys = corners.map(({ y }) => y);
+  return {
+    minX: Math.min(...xs) - by,
+    minY: Math.min(...ys) - by,
+    maxX: Math.max(...xs) + by,
+    maxY: Math.max(...ys) + by,
+  };
+}
+
 /** The stretches of a closed path on which a tool of this radius would touch a tab; merged, in order. */
 export function liftsOn(ring: RingPath, tabs: readonly Tab[], radius: number): Lift[] {
-  const near = tabs.map((tab) => {
-    const xs = tab.corners.map(({ x }) => x);
-    const ys = tab.corners.map(({ y }) => y);
-    return {
-      tab,
-      minX: Math.min(...xs) - radius,
-      maxX: Math.max(...xs) + radius,
-      minY: Math.min(...ys) - radius,
-      maxY: Math.max(...ys) + radius,
-    };
-  });
+  const near = tabs.map((tab) => ({ tab, box: grown(tab.corners, radius) }));
   if (near.length === 0) return [];
+  const tabsAt = ring.edges.map((edge) => {
+    const { minX, minY, maxX, maxY } = edgeBounds(edge);
+    return near.filter(({ box }) => box.minX < maxX && box.maxX > minX && box.minY < maxY && box.maxY > minY);
+  });
   const count = Math.max(1, Math.ceil(ring.length / liftStep));
   const size = ring.length / count;
+  let edge = 0;
   const touched = Array.from({ length: count }, (_, i) => {
+    while ((ring.starts[edge + 1] ?? Infinity) <= i * size) edge += 1;
+    const here = element(tabsAt, edge);
+    if (here.length === 0) return false;
     const p = pointAt(ring, i * size);
-    return near.some(
-      ({ tab, minX, maxX, minY, maxY }) =>
-        p.x > minX && p.x < maxX && p.y > minY && p.y < maxY && fromTab(p, tab) < radius,
+    return here.some(
+      ({ tab, box }) =>
+        p.x > box.minX && p.x < box.maxX && p.y > box.minY && p.y < box.maxY && fromTab(p, tab) < radius,
     );
   });
   if (touched.every(Boolean)) return [{ from: 0, to: ring.length }];

@@ -4,14 +4,40 @@
  * looks for itself.
  */
 import { i32 } from '../../geometry/typed-arrays.js';
-import { element } from '../../geometry/index.js';
-import type { Point } from '../../geometry/index.js';
-import { pointAt, type RingPath } from './ring.js';
+import { element, type Point, pointOnEdge } from '../../geometry/index.js';
+import type { RingPath } from './ring.js';
 
 /** Side of a cell, mm. */
 const cell = 1;
-/** Step along a path, mm. */
-const step = 0.7;
+/** How far an arc may stand off its chords, mm. */
+const chordSag = 0.01;
+/** By how much a chord of an arc turns at most, radians. */
+const chordTurn = (radius: number): number => 2 * Math.acos(Math.max(0, 1 - chordSag / radius));
+
+/** What is swept along a ring, `radius` mm to both sides. */
+export interface Swath {
+  readonly ring: RingPath;
+  readonly radius: number;
+}
+
+/** First and past the last of the cells of a row that stand side by side, run by run. */
+function runsOf(row: Uint8Array): (readonly [number, number])[] {
+  const runs: (readonly [number, number])[] = [];
+  for (let from = row.indexOf(0); from >= 0;) {
+    const end = row.indexOf(1, from);
+    const to = end < 0 ? row.length : end;
+    runs.push([from, to]);
+    from = end < 0 ? -1 : row.indexOf(0, to);
+  }
+  return runs;
+}
+
+/** Cells of a row that stand side by side, `to` left out. */
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  readonly label: number;
+}
 
 export class Waste {
   readonly #columns: number;
@@ -22,86 +48,102 @@ export class Waste {
   /** Pieces that reach the edge of the sheet. */
   readonly frame = new Set<number>();
 
-  /** @param rings paths of the tool's centre @param radius of the tool */
-  constructor(width: number, height: number, rings: readonly RingPath[], radius: number) {
+  /** @param swaths what the tool sweeps */
+  constructor(width: number, height: number, swaths: readonly Swath[]) {
     this.#columns = Math.ceil(width / cell);
     this.#rows = Math.ceil(height / cell);
-    this.#piece = new Int32Array(this.#columns * this.#rows).fill(-1);
-    for (const ring of rings) this.#cut(ring, radius);
-    this.#number();
+    this.#piece = new Int32Array(this.#columns * this.#rows);
+    const swept = new Uint8Array(this.#columns * this.#rows);
+    for (const { ring, radius } of swaths) this.#cut(swept, ring, radius);
+    this.#number(swept);
   }
 
-  #cut(ring: RingPath, radius: number): void {
-    const count = Math.ceil(ring.length / step);
+  #cut(swept: Uint8Array, ring: RingPath, radius: number): void {
     // half a cell wider, so that no thread of cells holds what the tool parts
     const reach = radius + cell / 2;
-    for (let i = 0; i < count; i += 1) {
-      const { x, y } = pointAt(ring, (ring.length * i) / count);
-      const top = Math.min(this.#rows - 1, Math.floor(y + reach));
-      for (let row = Math.max(0, Math.ceil(y - reach - 0.5)); row <= top; row += 1) {
-        const dy = row + 0.5 - y;
-        const half = Math.sqrt(Math.max(0, reach * reach - dy * dy));
-        const from = Math.max(0, Math.ceil(x - half - 0.5));
-        const to = Math.min(this.#columns - 1, Math.floor(x + half - 0.5));
-        if (to >= from) this.#piece.fill(0, row * this.#columns + from, row * this.#columns + to + 1);
+    for (const edge of ring.edges) {
+      const chords = edge.kind === 'arc' ? Math.ceil(Math.abs(edge.sweep) / chordTurn(edge.radius)) : 1;
+      let from = pointOnEdge(edge, 0);
+      for (let i = 1; i <= chords; i += 1) {
+        const to = pointOnEdge(edge, i / chords);
+        this.#sweep(swept, from, to, reach);
+        from = to;
       }
     }
   }
 
-  /** Numbers the pieces: runs of cells row by row, joined to those above them that they touch. */
-  #number(): void {
+  /** Cuts away the cells whose middle a disc passes on a straight way: of each row one run. */
+  #sweep(swept: Uint8Array, a: Point, b: Point, reach: number): void {
+    const long = Math.hypot(b.x - a.x, b.y - a.y);
+    const [nx, ny] = long > 0 ? [((a.y - b.y) / long) * reach, ((b.x - a.x) / long) * reach] : [0, 0];
+    const sides = [
+      [a.x + nx, a.y + ny, b.x + nx, b.y + ny],
+      [a.x - nx, a.y - ny, b.x - nx, b.y - ny],
+    ] as const;
+    const bottom = Math.max(0, Math.ceil(Math.min(a.y, b.y) - reach - 0.5));
+    const top = Math.min(this.#rows - 1, Math.floor(Math.max(a.y, b.y) + reach));
+    for (let row = bottom; row <= top; row += 1) {
+      const y = row + 0.5;
+      let left = Infinity;
+      let right = -Infinity;
+      for (const end of [a, b]) {
+        const square = reach * reach - (y - end.y) ** 2;
+        if (square < 0) continue;
+        const half = Math.sqrt(square);
+        left = Math.min(left, end.x - half);
+        right = Math.max(right, end.x + half);
+      }
+      for (const [ax, ay, bx, by] of sides) {
+        if (ay === by || y < Math.min(ay, by) || y > Math.max(ay, by)) continue;
+        const x = ax + ((bx - ax) * (y - ay)) / (by - ay);
+        left = Math.min(left, x);
+        right = Math.max(right, x);
+      }
+      const from = Math.max(0, Math.ceil(left - 0.5));
+      const to = Math.min(this.#columns - 1, Math.floor(right - 0.5));
+      if (to >= from) swept.fill(1, row * this.#columns + from, row * this.#columns + to + 1);
+    }
+  }
+
+  /** Numbers the pieces: runs row by row, joined to those above them that they touch. */
+  #number(swept: Uint8Array): void {
     const columns = this.#columns;
-    const piece = this.#piece;
     const root: number[] = [0];
     const find = (of: number): number => {
       let at = of;
       while (root[at] !== at) at = element(root, at);
       return at;
     };
+    const rows: Run[][] = [];
     for (let row = 0; row < this.#rows; row += 1) {
-      const first = row * columns;
-      let run = 0;
-      for (let at = first; at < first + columns; at += 1) {
-        if (piece[at] === 0) {
-          run = 0;
-          continue;
-        }
-        const above = row === 0 ? 0 : i32(piece, at - columns);
-        if (run === 0) {
-          run = above;
-          if (run === 0) {
-            run = root.length;
-            root.push(run);
-          }
-        } else if (above !== 0 && above !== run) {
-          const [a, b] = [find(run), find(above)];
+      const runs = runsOf(swept.subarray(row * columns, (row + 1) * columns)).map(([from, to]): Run => {
+        const touched = (rows[row - 1] ?? []).filter((run) => run.from < to && run.to > from);
+        const label = touched[0]?.label ?? root.length;
+        if (label === root.length) root.push(label);
+        for (const other of touched) {
+          const [a, b] = [find(label), find(other.label)];
           if (a !== b) root[Math.max(a, b)] = Math.min(a, b);
         }
-        piece[at] = run;
-      }
+        return { from, to, label };
+      });
+      rows.push(runs);
     }
-    const numbers = new Int32Array(root.length);
+    const numbers: number[] = [0];
     for (let i = 1; i < root.length; i += 1) {
       const to = find(i);
       if (to === i) {
         numbers[i] = this.sizes.length;
         this.sizes.push(0);
-      } else numbers[i] = i32(numbers, to);
+      } else numbers[i] = element(numbers, to);
     }
-    const counts = new Float64Array(this.sizes.length);
-    for (let at = 0; at < piece.length; at += 1) {
-      const number = i32(numbers, i32(piece, at));
-      piece[at] = number;
-      counts[number]! += cell * cell;
-    }
-    this.sizes.splice(0, this.sizes.length, ...counts);
-    this.sizes[0] = 0;
-    for (let row = 0; row < this.#rows; row += 1) {
-      const first = row * columns;
-      const ends = row === 0 || row === this.#rows - 1 ? columns : 1;
-      for (let i = 0; i < ends; i += 1) this.frame.add(i32(piece, first + i)).add(i32(piece, first + columns - 1 - i));
-    }
-    this.frame.delete(0);
+    rows.forEach((runs, row) => {
+      for (const { from, to, label } of runs) {
+        const number = element(numbers, label);
+        this.sizes[number]! += (to - from) * cell * cell;
+        this.#piece.fill(number, row * columns + from, row * columns + to);
+        if (row === 0 || row === this.#rows - 1 || from === 0 || to === columns) this.frame.add(number);
+      }
+    });
   }
 
   /** The piece at a place: 0 where it is cut away or off the sheet. */
