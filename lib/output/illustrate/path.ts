@@ -1,11 +1,13 @@
 /** Runs of points as short path data: whole units, relative, nothing that the eye would miss. */
 import { element, type Point } from '../../geometry/index.js';
 
-function offLine(p: Point, a: Point, b: Point): number {
+/** Distance from the line through two points, or from the one where both are the same. */
+function offLine(a: Point, b: Point): (p: Point) => number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const size = Math.hypot(dx, dy);
-  if (size < 1e-9) return Math.hypot(p.x - a.x, p.y - a.y);
-  return Math.abs(dx * (p.y - a.y) - dy * (p.x - a.x)) / size;
+  return size < 1e-9
+    ? (p) => Math.hypot(p.x - a.x, p.y - a.y)
+    : (p) => Math.abs(dx * (p.y - a.y) - dy * (p.x - a.x)) / size;
 }
 
 /** The run with the points left out that lie within `tolerance` of what remains (Douglas and Peucker 1973). */
@@ -17,8 +19,9 @@ export function simplified(points: readonly Point[], tolerance: number): Point[]
   for (let span = stack.pop(); span; span = stack.pop()) {
     const [from, to] = span;
     let [worst, at] = [tolerance, -1];
+    const offOf = offLine(element(points, from), element(points, to));
     for (let i = from + 1; i < to; i += 1) {
-      const off = offLine(element(points, i), element(points, from), element(points, to));
+      const off = offOf(element(points, i));
       if (off > worst) [worst, at] = [off, i];
     }
     if (at < 0) continue;

@@ -56,20 +56,27 @@ export function layFace(raster: Raster, rings: readonly (readonly Seen[])[], fac
     low = Math.min(low, y);
     high = Math.max(high, y);
   }
+  const first = Math.max(0, Math.ceil(low - 0.5));
   const last = Math.min(height - 1, Math.floor(high - 0.5));
-  for (let row = Math.max(0, Math.ceil(low - 0.5)); row <= last; row += 1) {
-    const level = row + 0.5;
-    const cuts: number[] = [];
-    for (const ring of rings)
-      for (let i = 0; i < ring.length; i += 1) {
-        const p = element(ring, i);
-        const q = element(ring, i + 1 === ring.length ? 0 : i + 1);
-        if (p.y <= level !== q.y <= level) cuts.push(p.x + ((level - p.y) * (q.x - p.x)) / (q.y - p.y));
+  const cuts: number[][] = [];
+  for (let row = first; row <= last; row += 1) cuts.push([]);
+  for (const ring of rings)
+    ring.forEach((p, i) => {
+      const q = element(ring, i + 1 === ring.length ? 0 : i + 1);
+      const [under, over] = p.y <= q.y ? [p.y, q.y] : [q.y, p.y];
+      const end = Math.min(last, Math.ceil(over - 0.5));
+      for (let row = Math.max(first, Math.floor(under - 0.5)); row <= end; row += 1) {
+        const level = row + 0.5;
+        if (p.y <= level !== q.y <= level) cuts[row - first]?.push(p.x + ((level - p.y) * (q.x - p.x)) / (q.y - p.y));
       }
-    cuts.sort((s, t) => s - t);
-    for (let k = 0; k + 1 < cuts.length; k += 2) {
-      const to = Math.min(width - 1, Math.floor(element(cuts, k + 1) - 0.5));
-      for (let column = Math.max(0, Math.ceil(element(cuts, k) - 0.5)); column <= to; column += 1) {
+    });
+  cuts.forEach((ends, i) => {
+    const row = first + i;
+    const level = row + 0.5;
+    ends.sort((s, t) => s - t);
+    for (let k = 0; k + 1 < ends.length; k += 2) {
+      const to = Math.min(width - 1, Math.floor(element(ends, k + 1) - 0.5));
+      for (let column = Math.max(0, Math.ceil(element(ends, k) - 0.5)); column <= to; column += 1) {
         const near = depth.a * (column + 0.5) + depth.b * level + depth.c;
         const at = row * width + column;
         if (near <= (depths[at] ?? 0)) continue;
@@ -77,7 +84,7 @@ export function layFace(raster: Raster, rings: readonly (readonly Seen[])[], fac
         faces[at] = face;
       }
     }
-  }
+  });
 }
 
 /** Whether one of some faces is seen at a point or right beside it. */
@@ -87,13 +94,16 @@ export function seenAt(
   y: number,
   own: (face: number) => boolean,
 ): boolean {
-  const [column, row] = [Math.floor(x), Math.floor(y)];
-  for (let dy = -1; dy <= 1; dy += 1)
-    for (let dx = -1; dx <= 1; dx += 1) {
-      const [c, r] = [column + dx, row + dy];
-      if (c < 0 || r < 0 || c >= width || r >= height) continue;
-      const face = faces[r * width + c] ?? NOTHING;
-      if (face !== NOTHING && own(face)) return true;
+  const column = Math.floor(x);
+  const row = Math.floor(y);
+  const [left, right] = [Math.max(0, column - 1), Math.min(width - 1, column + 1)];
+  let last = NOTHING;
+  for (let r = Math.max(0, row - 1); r <= Math.min(height - 1, row + 1); r += 1)
+    for (let at = r * width + left; at <= r * width + right; at += 1) {
+      const face = faces[at] ?? NOTHING;
+      if (face === last) continue;
+      if (own(face)) return true;
+      last = face;
     }
   return false;
 }

@@ -24,6 +24,14 @@ export function regionPaths(labels: Int32Array, width: number, height: number): 
   const stepX = [1, 0, -1, 0];
   const stepY = [0, 1, 0, -1];
   const found = new Map<number, string>();
+  /** Keeps close to the label: left first. */
+  const nextTurn = (x: number, y: number, turn: number, label: number): number => {
+    for (let k = 3; k <= 5; k += 1) {
+      const next = (turn + k) % 4;
+      if (leftOf(x, y, next) === label && rightOf(x, y, next) !== label) return next;
+    }
+    return (turn + 2) % 4;
+  };
   const trace = (startX: number, startY: number, startTurn: number, label: number): void => {
     const points: Point[] = [];
     let [x, y, turn] = [startX, startY, startTurn];
@@ -32,11 +40,7 @@ export function regionPaths(labels: Int32Array, width: number, height: number): 
       points.push({ x, y });
       x += element(stepX, turn);
       y += element(stepY, turn);
-      // keep close to the label: left first
-      turn =
-        [(turn + 3) % 4, turn, (turn + 1) % 4].find(
-          (next) => leftOf(x, y, next) === label && rightOf(x, y, next) !== label,
-        ) ?? (turn + 2) % 4;
+      turn = nextTurn(x, y, turn, label);
     } while (x !== startX || y !== startY || turn !== startTurn);
     if (points.length < SPECK) return;
     const half = points.length >> 1;
