@@ -13,11 +13,12 @@ import {
   sizeSystemOf,
 } from '../hardware/index.js';
 import { panelFixing, pinPlaces } from '../parts/index.js';
+import { battenFasteners } from './batten-fasteners.js';
 import { isPlate, isSheet } from './copies.js';
 import { backOf, toSpace } from './frame.js';
 import { type Vec3, vecAdd, vecUnit } from '../geometry/index.js';
 import type { AssemblySource } from './places.js';
-import { facetAtLength, sheetPoint, sheetShape } from './sheet-shape.js';
+import { sheetPoint, sheetShape } from './sheet-shape.js';
 import type { Fastener, FastenerItem, AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
 
 function screwItem(screw: WoodScrew, wood: number): FastenerItem {
@@ -217,8 +218,8 @@ function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastene
   const [first] = panels;
   if (first === undefined) return [];
   // the panels are copies of one part, so that a pin's chord is the same in each
-  const shape = sheetShape(dish, first);
-  const chords = places.map((place) => ({ ...place, facet: facetAtLength(shape, place.x) }));
+  const shape = sheetShape(design, dish, first);
+  const chords = places.map((place) => ({ ...place, facet: shape.at(place.x) }));
   return panels.flatMap((panel) =>
     chords.map(({ facet, y, side }): Fastener => {
       const across = side === 'before' ? -y : y;
@@ -250,5 +251,6 @@ export function placeFasteners(source: AssemblySource, all: readonly AssembledPa
     ...standFasteners(source, placed, [...held, ...splices]),
     ...splices,
     ...overJoints(source, pinFasteners(source, placed)),
+    ...battenFasteners(source, placed),
   ];
 }

@@ -3,7 +3,7 @@ import { rotate } from '../geometry/index.js';
 import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import type { Part } from '../part/index.js';
-import { type CleatStart, cleatPlaces, hubHeights, type SplicePlace } from '../parts/index.js';
+import { type CleatStart, cleatPlaces, hubHeights, mirrorStarts, type SplicePlace } from '../parts/index.js';
 import type { Frame, Vec3 } from './frame.js';
 import type { AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
 
@@ -74,9 +74,24 @@ function splices({ splices: places }: AssemblySource, part: Part, board: number)
   });
 }
 
-function sheets({ dish }: AssemblySource, part: Part): AssembledSheet[] {
+function sheets({ design, dish, parts }: AssemblySource, part: Part): AssembledSheet[] {
+  const mirrors = parts.filter(({ kind }) => kind === 'reflector');
+  const start = mirrorStarts(design, dish)[mirrors.indexOf(part)] ?? 0;
   const depth = part.kind === 'panel' ? dish.reflectorThickness : 0;
-  return dish.layout.bays.map((bay, k) => ({ form: 'sheet', part, copy: k + 1, rib: k + 1, bay, depth }));
+  return dish.layout.bays.map((bay, k) => ({ form: 'sheet', part, copy: k + 1, rib: k + 1, bay, depth, start }));
+}
+
+/** Battens lie on the panels, in the planes of the ribs. */
+function battens({ dish }: AssemblySource, part: Part): AssembledSheet[] {
+  return dish.layout.ribs.map((bay, k) => ({
+    form: 'sheet',
+    part,
+    copy: k + 1,
+    rib: k + 1,
+    bay,
+    depth: -part.thickness,
+    start: 0,
+  }));
 }
 
 /** Every copy of every part that the dish is made of; outlines of one's own have no place. */
@@ -94,6 +109,8 @@ export function placeParts(source: AssemblySource): AssembledPart[] {
         return [{ form: 'plate', part, copy: 1, frame: level(0, 0, -part.thickness, 0) }];
       case 'splice':
         return splices(source, part, board);
+      case 'batten':
+        return battens(source, part);
       case 'panel':
       case 'reflector':
         return sheets(source, part);

@@ -1,25 +1,27 @@
 /** A bent sheet in space: from a point of its flat pattern to the place where it lies in the dish. */
-import { chordAtLength } from '../parts/index.js';
-import { type DevelopedPanel, developPanel, type Dish, type Facet, type PlanFrame } from '../dish/index.js';
+import { battenOver, chordAtLength } from '../parts/index.js';
+import { developPanel, type Dish, type PlanFrame, type SheetChord } from '../dish/index.js';
+import type { Design } from '../design/index.js';
 import type { Vec3 } from './frame.js';
 import type { AssembledSheet } from './types.js';
 
-/** What all copies of a sheet have in common; the bay in which one lies comes on top. */
+/** What all copies of a sheet have in common; the bay or rib in which one lies comes on top. */
 export interface SheetShape {
   readonly baseHeight: number;
-  /** From the reflecting face to the sheet's upper face, mm. */
+  /** From the face that its chords follow to the sheet's upper face, mm. */
   readonly depth: number;
-  /** The pattern of the sheet's middle layer, which keeps its length. */
-  readonly panel: DevelopedPanel;
+  /** Of the flat pattern, which the sheet's middle layer keeps when bent. */
+  readonly length: number;
+  /** The chord at a length (mm) along the flat pattern from the inner end. */
+  readonly at: (length: number) => SheetChord;
 }
 
-export function sheetShape(dish: Dish, { depth, part }: AssembledSheet): SheetShape {
-  return { baseHeight: dish.baseHeight, depth, panel: developPanel(dish, depth + part.thickness / 2) };
-}
-
-/** The chord of the sheet at a length (mm) along its flat pattern from the inner end. */
-export function facetAtLength({ panel }: SheetShape, length: number): Facet {
-  return panel.chord(chordAtLength(panel, length)).facet;
+export function sheetShape(design: Design, dish: Dish, { depth, part }: AssembledSheet): SheetShape {
+  const { baseHeight } = dish;
+  if (part.kind === 'batten') return { baseHeight, depth, ...battenOver(design, dish) };
+  const panel = developPanel(dish, depth + part.thickness / 2);
+  const at = (length: number): SheetChord => panel.chord(chordAtLength(panel, length)).facet;
+  return { baseHeight, depth, length: panel.length, at };
 }
 
 /**
@@ -29,13 +31,13 @@ export function facetAtLength({ panel }: SheetShape, length: number): Facet {
 export function sheetPoint(
   { baseHeight, depth }: SheetShape,
   bay: PlanFrame,
-  facet: Facet,
+  chord: SheetChord,
   y: number,
   below: number,
 ): Vec3 {
   const down = depth + below;
-  const u = facet.u + down * Math.sin(facet.slopeAngle);
-  const z = baseHeight + facet.z - down * Math.cos(facet.slopeAngle);
+  const u = chord.u + down * Math.sin(chord.slopeAngle);
+  const z = baseHeight + chord.z - down * Math.cos(chord.slopeAngle);
   const turn = (bay.rotationDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   return [bay.x + u * cos - y * sin, bay.y + u * sin + y * cos, z];

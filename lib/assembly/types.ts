@@ -21,13 +21,15 @@ export interface AssembledPlate extends Copy {
   readonly frame: Frame;
 }
 
-/** A sheet bent along the radius: panel or mirror strip. */
+/** A sheet bent along the radius: panel, mirror strip or batten. */
 export interface AssembledSheet extends Copy {
   readonly form: 'sheet';
-  /** Middle plane of its bay. */
+  /** Middle plane of its bay; of a batten, that of its rib. */
   readonly bay: PlanFrame;
-  /** From the reflecting face down to its own upper face, mm. */
+  /** From the reflecting face down to its own upper face; of a batten, from its underside, mm. */
   readonly depth: number;
+  /** Length along the panel at which its own x begins, mm. */
+  readonly start: number;
 }
 
 /** What is bought to hold parts together, by its standard size. */
@@ -57,6 +59,7 @@ export type JointKind =
   | 'splice-bolt'
   | 'panel-to-rib'
   | 'panel-over-joint'
+  | 'batten-to-rib'
   | 'stand-joint';
 
 /** How a fastener goes through a part: with play, with its thread biting, or tight. */
@@ -71,6 +74,8 @@ export interface Fastener {
   readonly direction: Vec3;
   /** From the entry to where its point would come out of the wood; how long it may be at most follows from it. */
   readonly wood: number;
+  /** How much of that lies before the last part, where it is not entered through a face. */
+  readonly before?: number;
   /** In the order in which it meets them. */
   readonly through: readonly { readonly part: AssembledPart; readonly passage: Passage }[];
 }

@@ -11,6 +11,7 @@ function uses(file: DesignFile): readonly (readonly [KeyPath, string | undefined
     [['cleat', 'material'], file.cleat.material],
     [['board', 'material'], file.board.material],
     [['panel', 'material'], file.panel.material],
+    [['panel', 'battenMaterial'], file.panel.battenMaterial],
     [['reflector', 'material'], file.reflector.material],
     [['template', 'material'], file.template.material],
     [['stand', 'material'], file.stand?.material],

@@ -10,7 +10,7 @@ import type { CleatSpace, FoundCleat } from './cleat-size.js';
 import { housingSpan, minTabLength, tabLength, tabSpan } from '../dish/index.js';
 import { holdings, type Joinery, joineryOf } from './joinery.js';
 import { checkMachine, filledMachine } from './machine.js';
-import { hardwareSizes, usualCleat, usualFixing } from './hardware-sizes.js';
+import { hardwareSizes, usualBattenScrew, usualCleat, usualFixing } from './hardware-sizes.js';
 import type { DesignFile } from './schema.js';
 import type { MaterialKind } from './sections/materials.js';
 import { formatLength, inInches } from '../units/index.js';
@@ -217,7 +217,13 @@ export function complete(
       spliceBolt: file.board.spliceBolt ?? bySystem(file, 'M6', '1/4 in'),
       ...hardware.board,
     },
-    panel: { ...file.panel, fixing },
+    panel: {
+      ...file.panel,
+      fixing,
+      battenMaterial: file.panel.battenMaterial ?? file.panel.material,
+      battenWidth: file.panel.battenWidth ?? bySystem(file, 20, 19.05),
+      battenScrew: usualBattenScrew(file, sizes.shape.ribThickness),
+    },
     reflector: { ...file.reflector, hem: file.reflector.hem ?? usualHem(file, materials) },
     vessel: hungVessel(file, vessel, load, stand),
     load,

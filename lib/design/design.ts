@@ -71,7 +71,8 @@ export interface Design extends Omit<
     | 'mountingBolt'
     | 'mountingDiameter'
   >;
-  readonly panel: Filled<DesignFile['panel'], 'fixing'>;
+  /** `battenScrew` is there where battens are held by screws. */
+  readonly panel: Filled<DesignFile['panel'], 'fixing' | 'battenMaterial' | 'battenWidth'>;
   readonly reflector: Filled<DesignFile['reflector'], 'hem'>;
   readonly vessel?: FilledVessel | undefined;
   readonly load?: FilledLoad | undefined;

@@ -17,6 +17,7 @@ import {
   woodAtPin,
   type WoodScrew,
   woodScrew,
+  woodScrews,
   woodScrewWithin,
 } from '../hardware/index.js';
 import { type DishShape, pinFromEdge } from '../dish/index.js';
@@ -166,4 +167,17 @@ export function usualFixing(
   const rimSlope = shape.profile.slopeAngle(shape.apertureRadius);
   const fromEdge = pinFromEdge(shape, rimSlope, pinReach(panel.thickness, pinDepth));
   return fromEdge >= woodAtPin && file.reflector.material !== undefined ? 'pins' : 'glue';
+}
+
+/** No thicker screw holds a batten unless it is asked for, mm. */
+const battenScrewLimit = 3.5;
+
+/** The screw of the battens where the file does not say; none where the gap is too narrow for any. */
+export function usualBattenScrew(file: DesignFile, ribThickness: number): string | undefined {
+  const { battenScrew, fixing, gap } = file.panel;
+  if (battenScrew !== undefined || fixing !== 'battens') return battenScrew;
+  const limit = Math.min(battenScrewLimit, ribThickness / 4, gap) + 1e-9;
+  return woodScrews.findLast(
+    (screw) => screw.system === systemOf(file) && screw.diameter <= limit && canBeMade(file, screw.clearance),
+  )?.size;
 }

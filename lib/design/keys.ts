@@ -292,3 +292,12 @@ export function textAuto(about: About & { readonly auto: string }) {
 export function group<Shape extends z.ZodRawShape>(about: About, shape: Shape) {
   return z.strictObject(shape).meta({ quantity: 'group', ...about } satisfies KeyMeta);
 }
+
+/** A size from a table of what is sold; a bare number is taken as text. */
+export function sizeAuto(sizes: readonly string[], about: string, auto: string) {
+  return z
+    .union([z.string(), z.number().transform(String)])
+    .refine((size) => sizes.includes(size), `is none of the sizes sold: ${sizes.join(', ')}`)
+    .optional()
+    .meta({ quantity: 'text', about, auto } satisfies KeyMeta);
+}

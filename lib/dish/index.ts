@@ -1,4 +1,5 @@
 export type * from './types.js';
+export { type BattenCurve, battenCurve, type SheetChord } from './batten-curve.js';
 export {
   bestStart,
   type CleatBase,

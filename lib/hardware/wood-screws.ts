@@ -81,3 +81,9 @@ export const tipCover = 2;
 export function screwLengthWithin(screw: WoodScrew, space: number): number | null {
   return screw.lengths.findLast((length) => length <= space + 1e-9) ?? null;
 }
+
+/** The shortest screw sold of at least `wanted` mm; the longest within `space` where that is longer, null when none is. */
+export function screwLengthFrom(screw: WoodScrew, wanted: number, space: number): number | null {
+  const enough = screw.lengths.find((length) => length >= wanted - 1e-9);
+  return enough !== undefined && enough <= space + 1e-9 ? enough : screwLengthWithin(screw, space);
+}

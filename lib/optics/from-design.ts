@@ -63,8 +63,8 @@ function siteOf(site: NonNullable<OpticsDesign['site']>): Site {
 
 /**
  * The input of the forecast; without a vessel that of the bare focus.
- * @param stripSeamShare share of the panels' face without mirror, when the strips' layout is known; estimated from tape
- *   and inset when left out
+ * @param stripSeamShare share of the panels' face without mirror, when the strips' layout is known; estimated from tape,
+ *   battens and inset when left out
  */
 export function opticsInput(design: OpticsDesign, dish: DishShape, stripSeamShare?: number): OpticsInput {
   const { vessel, load, sun, site, day } = design;
@@ -112,9 +112,10 @@ function boilingOfWater(altitudeM: number): number {
   return Math.round(waterBoilingC(standardPressure(altitudeM)));
 }
 
-/** What tape beyond the open seam, or the inset, covers along the panels' edges. */
+/** What tape or battens beyond the open seam, or the inset, cover along the panels' edges. */
 function edgeShare({ reflector, panel }: OpticsDesign, dish: DishShape): number {
-  const covered = Math.max(reflector.inset, (reflector.tape - panel.gap) / 2, 0);
+  const batten = panel.fixing === 'battens' ? panel.battenWidth - panel.gap : 0;
+  const covered = Math.max(reflector.inset, (reflector.tape - panel.gap) / 2, batten / 2, 0);
   if (covered === 0) return 0;
   const line = midLine(dish);
   return Math.min(1, (2 * covered * (line.to - line.from)) / panelPlanArea(line));

@@ -78,7 +78,7 @@ const labels: Readonly<Record<LossKey, string>> = {
   rim: 'between round rim and straight panels',
   hub: 'hub',
   seams: 'seams over the ribs',
-  strips: 'tape, inset and joints of the reflector',
+  strips: 'tape, battens, inset and joints of the reflector',
   shade: 'shade of vessel and holder on the mirror',
   reflector: 'taken up by the mirror',
   'flat-panels': 'misses: flat width, figure and height',

@@ -68,8 +68,8 @@ function checkLight(check: Check, { vessel, reflector, sun }: OpticsInput): void
     'it must be above 0 and at most 1; a clean mirror sheet gives 0.8 to 0.95',
   ]);
   check(reflector.stripSeamShare >= 0 && reflector.stripSeamShare < 1, 'reflector', ['reflector'], () => [
-    `: tape, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, which leaves no mirror`,
-    'use narrower reflector.tape or a smaller reflector.inset',
+    `: tape, battens, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, which leaves no mirror`,
+    'use narrower reflector.tape or panel.battenWidth, or a smaller reflector.inset',
   ]);
   const named = sun.irradianceWPerM2 ?? 800;
   check(named > 0 && named <= 1400, 'sun', ['sun', 'irradiance'], () => [

@@ -17,6 +17,7 @@ export type PartKind =
   | 'board'
   | 'splice'
   | 'panel'
+  | 'batten'
   | 'reflector'
   | 'stand'
   | 'template'

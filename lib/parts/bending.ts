@@ -56,30 +56,61 @@ function tightestBend(dish: Dish): number {
   return min + below;
 }
 
+/** A sheet that breaks or creeps when it is bent. */
+export interface StiffSheet {
+  readonly message: string;
+  /** What could be bent so, mm. */
+  readonly thickest: number;
+  readonly severity: 'error' | 'warning';
+  /** Whether it would bend better across its grain. */
+  readonly turned: boolean;
+}
+
 /**
- * What bending does to the panel: stress at its faces E·t/2ρ by the beam formula. The stress runs along the panel.
- * @param grain how the panels lie on their sheets; where any way will do, the stiffest is counted on
- * @returns an error where it breaks, a warning where it creeps and may crack in years
+ * What bending does to a sheet: stress at its faces E·t/2ρ by the beam formula; null where it bears it for years. The
+ * stress runs along the part's x axis.
+ * @param radius of its middle layer at the tightest place, mm
+ * @param grain how the part lies on its sheets; where any way will do, the stiffest is counted on
  */
-export function bendingProblems(design: Design, dish: Dish, grain: Grain): Diagnostic[] {
-  const kind = design.materials[design.panel.material]?.kind;
+export function stiffSheet(
+  design: Design,
+  material: string,
+  thickness: number,
+  radius: number,
+  grain: Grain,
+): StiffSheet | null {
+  const kind = design.materials[material]?.kind;
   const board = kind === undefined ? undefined : boards[kind];
-  if (kind === undefined || board === undefined) return [];
+  if (kind === undefined || board === undefined) return null;
   const { modulus, strength } = grain === 'across' ? board.across : board.along;
-  const radius = tightestBend(dish);
-  const stress = (modulus * dish.panelThickness) / (2 * radius);
+  const stress = (modulus * thickness) / (2 * radius);
   const allowed = board.lasting * strength;
-  if (stress <= allowed) return [];
-  const thickest = Math.floor((20 * radius * allowed) / modulus) / 10;
+  if (stress <= allowed) return null;
   const breaks = stress > strength;
   const turned = board.along.modulus > board.across.modulus && grain !== 'across';
+  return {
+    message: `${kind} of ${inUnits(design, thickness)} bent to a radius of ${inUnits(design, Math.round(radius))}${turned ? ' along its grain' : ''} carries about ${Math.round(stress)} MPa: it ${breaks ? `breaks at ${strength} MPa` : `cracks in time, as it bears about ${Math.round(allowed)} MPa for years`}`,
+    thickest: Math.floor((20 * radius * allowed) / modulus) / 10,
+    severity: breaks ? 'error' : 'warning',
+    turned,
+  };
+}
+
+/**
+ * Whether the panels bear their bend.
+ * @param grain how they lie on their sheets
+ * @returns an error where they break, a warning where they creep and may crack in years
+ */
+export function bendingProblems(design: Design, dish: Dish, grain: Grain): Diagnostic[] {
+  const stiff = stiffSheet(design, design.panel.material, dish.panelThickness, tightestBend(dish), grain);
+  if (stiff === null) return [];
   return [
     diagnostic(
       'panel-stiff',
       ['panel', 'material'],
-      `${kind} of ${inUnits(design, dish.panelThickness)} bent to a radius of ${inUnits(design, Math.round(radius))}${turned ? ' along its grain' : ''} carries about ${Math.round(stress)} MPa: it ${breaks ? `breaks at ${strength} MPa` : `cracks in time, as it bears about ${Math.round(allowed)} MPa for years`}`,
-      `use panels of ${inUnits(design, thickest)} at most, ${turned ? 'sheets on which they lie across the grain, ' : ''}or a longer focal length`,
-      breaks ? 'error' : 'warning',
+      stiff.message,
+      `use panels of ${inUnits(design, stiff.thickest)} at most, ${stiff.turned ? 'sheets on which they lie across the grain, ' : ''}or a longer focal length`,
+      stiff.severity,
     ),
   ];
 }

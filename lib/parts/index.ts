@@ -1,6 +1,6 @@
 export { makeParts } from './make.js';
 export { heightOnPath, markOut, type MarkingOut } from './marking-out.js';
-export { makeReflectors, stripSeamShare } from './reflector.js';
+export { makeReflectors, mirrorStarts, stripSeamShare } from './reflector.js';
 export { type Cover, coverOf } from './cover.js';
 export { makeGauges } from './gauge.js';
 export { guideOffset, makeTemplates } from './template.js';
@@ -20,3 +20,4 @@ export {
   type ReadingOptions,
   RunList,
 } from './extra/drawing.js';
+export { battenFixedAt, battenFixing, battenOver, hasBattens } from './battens.js';

@@ -3,6 +3,7 @@ import type { Dish } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import type { Diagnostic } from '../diagnostic/index.js';
 import { makeUndividedBoard } from './board.js';
+import { battenProblems, makeBattens } from './battens.js';
 import { cleatProblems, makeCleat } from './cleat.js';
 import { gaugeProblems } from './gauge.js';
 import { housingProblems } from './housing.js';
@@ -10,7 +11,7 @@ import { dowelPlaces, hubProblems, makeHub } from './hub.js';
 import { placeMounting } from './mounting.js';
 import { makePanel, panelProblems } from './panel.js';
 import { type CleatStart, cleatPlaces, placeCleats, planItems } from './plan.js';
-import { makeReflectors, reflectorProblems } from './reflector.js';
+import { makeReflectors, reflectorProblems, stripSeamShare } from './reflector.js';
 import { makeRib, ribProblems } from './rib.js';
 import { divideBoard, makeSegments, needsSegments } from './segments.js';
 import { distanceToPlates, type SplicePlace, splicePlaces } from './splices.js';
@@ -46,6 +47,7 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
     ...(start === null ? [] : [makeCleat(design, dish.layout.ribs.length * cleatPlaces(design, dish, start).length)]),
     ...board,
     makePanel(design, dish),
+    ...makeBattens(design, dish),
     ...makeReflectors(design, dish),
   ];
   return {
@@ -60,6 +62,7 @@ export function makeParts(design: Design, dish: Dish): MadeParts {
       ...mounting.problems,
       ...(division?.problems ?? []),
       ...panelProblems(design, dish),
+      ...battenProblems(design, dish, stripSeamShare(design, dish)),
       ...reflectorProblems(design, dish),
       ...templateProblems(design, dish, parts),
       ...gaugeProblems(design, dish),

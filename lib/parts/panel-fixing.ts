@@ -14,11 +14,12 @@ export interface PanelFixing {
   readonly reach: number;
 }
 
-/** What is driven through the panels; null where they are glued alone. */
+/** What is driven through the panels; null where they are glued alone or lie under battens. */
 export function panelFixing(design: Design, dish: Dish): PanelFixing | null {
   const system = sizeSystemOf(design.units);
   switch (design.panel.fixing) {
     case 'glue':
+    case 'battens':
       return null;
     case 'staples': {
       const { staple, length } = stapleFor(dish.panelThickness, pinDepth, system);

@@ -4,7 +4,8 @@ import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
 import type { Design, StockItem } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { inUnits, thicknessOf, usableSize } from './blank.js';
-import { chordAtLength } from './chord.js';
+import { battenShade, besideBattens, hasBattens } from './battens.js';
+import { chordAtLength, parameterAt } from './chord.js';
 import { type FlatPattern, flatPattern } from './flat-pattern.js';
 import { flatHem, type Hem } from './hem.js';
 import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
@@ -18,20 +19,31 @@ interface Blank {
   readonly from: number;
   readonly to: number;
   readonly hem: Hem;
+  /** How far its sides lie inside the panel's. */
   readonly inset: number;
 }
 
+/** Half the width that the mirror has at its narrow end beside battens, mm. */
+const narrowEnd = 2;
+
+/** Length at which the panel leaves a mirror of a width beside its battens. */
+function lengthFrom(panel: DevelopedPanel, inset: number): number {
+  const open = parameterAt(panel, (t) => panel.chord(t).halfWidth - inset, narrowEnd);
+  return panel.chord(open).length;
+}
+
 function blankOf(design: Design, dish: Dish): Blank | null {
-  const { material, inset, hem, glue } = design.reflector;
+  const { material, inset: end, hem, glue } = design.reflector;
   if (material === undefined) return null;
   const thickness = thicknessOf(design, material);
   const panel = developPanel(dish, thickness / 2);
+  const inset = Math.max(end, besideBattens(design));
   return {
     material,
     thickness,
     panel,
-    from: inset,
-    to: hem > 0 ? panel.length : panel.length - inset,
+    from: hasBattens(design) ? Math.max(end, lengthFrom(panel, inset)) : end,
+    to: hem > 0 ? panel.length : panel.length - end,
     hem: hem > 0 ? flatHem(hem, dish.panelThickness + glue, thickness) : { past: 0, folds: [0, 0] },
     inset,
   };
@@ -166,6 +178,13 @@ function foldLines(sheet: Blank, pattern: FlatPattern, from: number): LineMark[]
   });
 }
 
+/** Lengths along the panel at which the pieces of its mirror begin, from the hub outward. */
+export function mirrorStarts(design: Design, dish: Dish): readonly number[] {
+  const sheet = blankOf(design, dish);
+  if (sheet === null) return [];
+  return (design.reflector.layout === 'rows' ? rowsOf(design, sheet)?.starts : undefined) ?? [sheet.from];
+}
+
 const hemNote =
   'Fold the hem on the two scribed lines over a batten of the panel’s thickness; ease the panel’s rim corners first, and snip the hem’s corners so that neighbours do not meet.';
 
@@ -238,13 +257,16 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
 
 /**
  * Share of the panels' reflecting area, as it is seen along the axis, that has no mirror or is under tape: the inset
- * round the sheet, and tape over the seams (half of it on each panel, less half the open seam). 0 to 1; 0 when the
- * panel itself reflects. The open seam is not part of it, as no panel is there.
+ * round the sheet, tape over the seams (half of it on each panel, less half the open seam), and battens with the mirror
+ * that ends beside them. 0 to 1; 0 when the panel itself reflects without battens. The open seam is not part of it, as no panel is there.
  */
 export function stripSeamShare(design: Design, dish: Dish): number {
-  const { inset, tape, hem, material } = design.reflector;
-  if (material === undefined) return 0;
-  const side = Math.max(inset, (tape - dish.seamGap) / 2, 0) / Math.cos(dish.layout.halfAngle);
+  const { tape, hem, material } = design.reflector;
+  const shade = battenShade(design, dish);
+  if (material === undefined && shade === 0) return 0;
+  const inset = material === undefined ? 0 : design.reflector.inset;
+  const edge = material === undefined ? shade : Math.max(inset, besideBattens(design), shade, (tape - dish.seamGap) / 2);
+  const side = Math.max(edge, 0) / Math.cos(dish.layout.halfAngle);
   const { litFrom: from, litTo: to, layout, profile, seamGap } = dish;
   const { halfAngle } = layout;
   // half the width is a straight line over u, so all areas are closed; near the hub tape may cover all

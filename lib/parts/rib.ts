@@ -31,6 +31,7 @@ import {
 } from '../part/index.js';
 import { grainThatFits, inUnits, thicknessOf } from './blank.js';
 import { housedBase } from './housing.js';
+import { battenPilots } from './battens.js';
 import { grooveDepth, noseOf } from './hub-build.js';
 import { lighteningHoles } from './lightening.js';
 import { clampHole } from './clamp-hole.js';
@@ -260,6 +261,7 @@ export function makeRib(design: Design, dish: Dish, cleatStart: CleatStart): Par
     outline,
     openings,
     holes: pilots,
+    edgeHoles: battenPilots(design, dish),
     marks: [...cleatLines, textMark(label, labelAt, height)],
     edges,
     seatCorners,

@@ -1,5 +1,5 @@
 /** Masses and centres of gravity, read off the parts at their places. Kilograms, millimetres. */
-import { sheetPoint, sheetShape, facetAtLength } from '../assembly/sheet-shape.js';
+import { sheetPoint, sheetShape } from '../assembly/sheet-shape.js';
 import type { AssembledPart, AssembledSheet, Fastener } from '../assembly/index.js';
 import { toSpace } from '../assembly/frame.js';
 import type { Design } from '../design/index.js';
@@ -69,17 +69,17 @@ const flat = (part: Part): Point[][] =>
   ringsOf(part).map((ring) => flatten(ring, chord, 'on').map(({ x, y }) => ({ x, y })));
 
 /** The middle of a bent sheet, in the bay of its copy: strip by strip across its length. */
-function sheetMiddle(dish: Dish, sheet: AssembledSheet): { readonly area: number; readonly at: Vec3 } {
+function sheetMiddle(design: Design, dish: Dish, sheet: AssembledSheet): { readonly area: number; readonly at: Vec3 } {
   const { part } = sheet;
   const rings = flat(part);
   const { minX, maxX, minY, maxY } = bounds(part.outline);
-  const shape = sheetShape(dish, sheet);
+  const shape = sheetShape(design, dish, sheet);
   let [area, at] = [0, [0, 0, 0] as Vec3];
   for (let i = 0; i < strips; i++) {
     const [from, to] = [minX + ((maxX - minX) * i) / strips, minX + ((maxX - minX) * (i + 1)) / strips];
     const strip = faceOf(intersectPolygons(rings, [rectangle(from, minY, to, maxY)]), null);
-    const length = Math.max(0, Math.min(shape.panel.length, strip.x));
-    const place = sheetPoint(shape, sheet.bay, facetAtLength(shape, length), strip.y, part.thickness / 2);
+    const length = Math.max(0, Math.min(shape.length, sheet.start + strip.x));
+    const place = sheetPoint(shape, sheet.bay, shape.at(length), strip.y, part.thickness / 2);
     area += strip.area;
     at = vecAdd(at, place, strip.area);
   }
@@ -99,7 +99,7 @@ export function partMasses(design: Design, dish: Dish, placed: readonly Assemble
       return { name: part.id, kg: face.area * perArea, at: toSpace(one.frame, face.x, face.y, part.thickness / 2) };
     }
     // copies of a sheet are turns of the first about the axis
-    const known = first.get(part) ?? { ...sheetMiddle(dish, one), turn: one.bay.rotationDeg };
+    const known = first.get(part) ?? { ...sheetMiddle(design, dish, one), turn: one.bay.rotationDeg };
     first.set(part, known);
     const turn = ((one.bay.rotationDeg - known.turn) * Math.PI) / 180;
     const [x, y, z] = known.at;

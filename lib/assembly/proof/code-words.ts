@@ -4,7 +4,9 @@ import type { CodeDistance } from './code-distances.js';
 const code = 'EN 1995-1-1';
 
 /** Why less than the code asks for is enough: common practice, no source. */
-function reasonOf({ passage, boring, what }: CodeDistance): string {
+function reasonOf({ joint, passage, boring, what }: CodeDistance): string {
+  if (joint === 'batten-to-rib')
+    return 'they hold a thin strip, and one that splits the rib’s edge is set anew beside its place';
   if (boring === 'driven')
     return 'they hold the panel only until its glue is hard, and thin ones part the fibres in place of splitting them';
   if (what === 'spacing') return 'every screw has its hole, and the faces are glued';

@@ -74,7 +74,7 @@ function holeFaults(fastener: Fastener): AssemblyFault[] {
   });
 }
 
-function lengthFaults({ joint, item, wood, through }: Fastener): AssemblyFault[] {
+function lengthFaults({ joint, item, wood, before, through }: Fastener): AssemblyFault[] {
   const { length } = item;
   if (joint === 'board-to-stand') return [];
   if (length === null) return [{ kind: 'length', joint, length, wood }];
@@ -82,7 +82,7 @@ function lengthFaults({ joint, item, wood, through }: Fastener): AssemblyFault[]
   if (length > wood - tipCover + 1e-6) return [{ kind: 'length', joint, length, wood }];
   const last = through.at(-1);
   if (last?.passage !== 'pilot') return [];
-  const lastWood = last.part.part.thickness;
+  const lastWood = before === undefined ? last.part.part.thickness : wood - before;
   const bite = length - (wood - lastWood);
   const needed = Math.min(minBite * item.diameter, lastWood - tipCover);
   return bite < needed - 1e-6 ? [{ kind: 'bite', joint, bite, needed }] : [];

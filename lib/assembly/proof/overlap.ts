@@ -14,10 +14,11 @@ import {
   polygonArea,
 } from '../../geometry/index.js';
 import { ringsOf } from '../../part/index.js';
+import type { Design } from '../../design/index.js';
 import type { Dish } from '../../dish/index.js';
 import { frontOf, toSpace } from '../frame.js';
 import { isPlate, isSheet, nameOf } from '../copies.js';
-import { facetAtLength, sheetPoint, sheetShape } from '../sheet-shape.js';
+import { sheetPoint, sheetShape } from '../sheet-shape.js';
 import type { Assembly, AssembledPlate, AssembledSheet } from '../types.js';
 import type { AssemblyFault } from './fault.js';
 
@@ -211,8 +212,8 @@ function edgeAt(ring: readonly Point[], x: number, sign: 1 | -1): number | null 
 }
 
 /** One panel against the two ribs that it lies on and, across their middles, against its neighbours. */
-function panelFaults(dish: Dish, panel: AssembledSheet, ribs: readonly Flat[]): AssemblyFault[] {
-  const shape = sheetShape(dish, panel);
+function panelFaults(design: Design, dish: Dish, panel: AssembledSheet, ribs: readonly Flat[]): AssemblyFault[] {
+  const shape = sheetShape(design, dish, panel);
   const outline = flatten(panel.part.outline, chord, 'on');
   const faults: AssemblyFault[] = [];
   for (const side of [0, 1] as const) {
@@ -224,10 +225,10 @@ function panelFaults(dish: Dish, panel: AssembledSheet, ribs: readonly Flat[]): 
     const left = [-frontOf(frame)[0], -frontOf(frame)[1]] as const;
     let [deepest, nearest, past] = [0, Infinity, 0];
     for (let i = 0; i <= stations; i++) {
-      const x = (shape.panel.length * (0.02 + i)) / (stations + 0.04);
+      const x = (shape.length * (0.02 + i)) / (stations + 0.04);
       const half = edgeAt(outline, x, side === 0 ? -1 : 1);
       if (half === null) continue;
-      const at = sheetPoint(shape, panel.bay, facetAtLength(shape, x), side === 0 ? -half : half, panel.part.thickness);
+      const at = sheetPoint(shape, panel.bay, shape.at(x), side === 0 ? -half : half, panel.part.thickness);
       const [dx, dy] = [at[0] - middle[0], at[1] - middle[1]];
       // off the rib's middle plane, positive on the panel's own side
       const off = (dx * left[0] + dy * left[1]) * (side === 0 ? 1 : -1);
@@ -250,7 +251,7 @@ function panelFaults(dish: Dish, panel: AssembledSheet, ribs: readonly Flat[]): 
 const contactTolerance = (fitDeviation: number): number => overlapTolerance + 2 * fitDeviation;
 
 /** Parts that run into each other, or stay apart where they are made to meet. */
-export function overlapFaults(dish: Dish, { placed }: Assembly): AssemblyFault[] {
+export function overlapFaults(design: Design, dish: Dish, { placed }: Assembly): AssemblyFault[] {
   const plates = placed.filter(isPlate);
   const ringsOfPart = new Map([...new Set(plates.map(({ part }) => part))].map((part) => [part, flatRings(part)]));
   const flats = plates.map((plate) => flatOf(plate, ringsOfPart.get(plate.part) ?? []));
@@ -265,5 +266,5 @@ export function overlapFaults(dish: Dish, { placed }: Assembly): AssemblyFault[]
   const ribs = flats.filter(({ placed: one }) => one.part.kind === 'rib');
   const panels = placed.filter(isSheet).filter(({ part }) => part.kind === 'panel');
   // all panels are copies of one part, each a turn of the first about the axis, and so are the ribs
-  return [...faults, ...panels.slice(0, 1).flatMap((panel) => panelFaults(dish, panel, ribs))];
+  return [...faults, ...panels.slice(0, 1).flatMap((panel) => panelFaults(design, dish, panel, ribs))];
 }

@@ -11,6 +11,7 @@ import type { Dish } from '../../dish/index.js';
 import { formatLength } from '../../units/index.js';
 import type { Assembly, JointKind } from '../types.js';
 import type { AssemblyFault } from './fault.js';
+import { battenFaults } from './battens.js';
 import { codeDistances } from './code-distances.js';
 import { codeWords } from './code-words.js';
 import { fastenerFaults } from './holes.js';
@@ -21,7 +22,8 @@ import { slotFaults } from './slots.js';
 /** All faults of an assembly. */
 export function assemblyFaults(design: Design, dish: Dish, assembly: Assembly): AssemblyFault[] {
   return [
-    ...overlapFaults(dish, assembly),
+    ...overlapFaults(design, dish, assembly),
+    ...battenFaults(design, dish, assembly),
     ...slotFaults(design, assembly),
     ...fastenerFaults(assembly),
     ...markFaults(design, assembly),
@@ -38,6 +40,7 @@ const joints: Readonly<Record<JointKind, { readonly name: string; readonly key: 
   'splice-bolt': { name: 'bolts of the splice plates', key: ['board', 'spliceBolt'] },
   'panel-over-joint': { name: 'screws of the panels over joints', key: ['panel', 'fixing'] },
   'panel-to-rib': { name: 'pins or staples of the panels', key: ['panel', 'fixing'] },
+  'batten-to-rib': { name: 'screws or pins of the battens', key: ['panel', 'battenScrew'] },
   'stand-joint': { name: 'bolts of the stand', key: ['stand', 'material'] },
 };
 
@@ -57,6 +60,8 @@ const keyOfPart: Readonly<Record<string, KeyPath>> = {
   board: ['board', 'size'],
   splice: ['board', 'spliceWidth'],
   panel: ['panel', 'gap'],
+  batten: ['panel', 'battenWidth'],
+  reflector: ['reflector', 'inset'],
   stand: ['stand', 'material'],
 };
 

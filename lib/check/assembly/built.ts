@@ -26,7 +26,7 @@ const schema = z.object({
     materials: z.record(z.string(), z.object({ thickness: number })),
     hub: z.object({ radius: number, boltDiameter: number, dowels: number, dowelDiameter: number }),
     cleat: z.object({ perRib: number, downScrews: number, ribScrews: number }),
-    panel: z.object({ material: z.string(), gap: number }),
+    panel: z.object({ material: z.string(), gap: number, fixing: z.string(), battenWidth: number }),
     reflector: z.object({
       material: z.string().optional(),
       glue: number,
@@ -74,6 +74,7 @@ export interface Built {
   readonly boards: readonly BuiltPart[];
   readonly splice: BuiltPart | null;
   readonly panel: BuiltPart | null;
+  readonly batten: BuiltPart | null;
   /** One strip of mirror, or its rows from the hub outward; none where the panel itself is bright. */
   readonly mirrors: readonly BuiltPart[];
   /** Directions of the ribs. */
@@ -111,6 +112,7 @@ export function builtOf(data: unknown): Built | string | null {
     boards: all.filter(({ id }) => /^board(?:-\d+)?$/.test(id)),
     splice: find('splice'),
     panel: find('panel'),
+    batten: find('batten'),
     mirrors: all.filter(({ id }) => /^reflector(?:-\d+)?$/.test(id)),
     turns: Array.from({ length: count }, (_, k) => (2 * Math.PI * k) / count),
     half: Math.PI / count,

@@ -12,7 +12,7 @@ interface Joint {
   readonly wood: number;
 }
 
-function jointsOf({ cleat, rib, hub, splice, boards, design }: Built): ReadonlyMap<string, Joint> {
+function jointsOf({ batten, cleat, rib, hub, splice, boards, design }: Built): ReadonlyMap<string, Joint> {
   const board = Math.min(...boards.map(({ thickness }) => thickness));
   const joints = new Map<string, Joint>();
   if (cleat !== null) {
@@ -26,6 +26,11 @@ function jointsOf({ cleat, rib, hub, splice, boards, design }: Built): ReadonlyM
       count: splice.quantity * splice.drills.length,
       wood: splice.thickness + board,
     });
+  if (batten !== null) {
+    // a pin goes through the middle of a short mark across the batten
+    const places = batten.drills.length > 0 ? batten.drills : uprightLines(batten);
+    joints.set('batten-to-rib', { count: batten.quantity * places.length, wood: Infinity });
+  }
   const pegs = hub.drills.filter(({ x, y }) => Math.hypot(x, y) > 0.05).length;
   joints.set('hub-dowel', { count: pegs, wood: Infinity });
   joints.set('hub-bolt', { count: design.hub.boltDiameter > 0 ? 1 : 0, wood: Infinity });

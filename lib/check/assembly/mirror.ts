@@ -5,6 +5,9 @@ import { chordAt, layerLength, type Shape } from './facing.js';
 import type { Report } from './report.js';
 
 const stations = 12;
+/** From a batten's edge to the mirror, and half the mirror's width at its narrow end between two, mm. */
+const besideBatten = 1;
+const narrowEnd = 2;
 
 /** Between which mid-line radii the facing lies, and by how much an edge may be off, mm. */
 interface Range {
@@ -37,19 +40,34 @@ function halfWidthAt(shape: Shape, middle: number, range: Range, length: number,
   return at(length - inset * Math.sin(slope)) - inset * Math.cos(slope);
 }
 
+/** Length at which a panel leaves a mirror between two battens, by halving. */
+function lengthFrom(shape: Shape, middle: number, { from, to }: Range, inset: number): number {
+  let [low, high] = [from, to];
+  for (let i = 0; i < 60; i++) {
+    const u = (low + high) / 2;
+    if (chordAt(shape, u).halfWidth - inset < narrowEnd) low = u;
+    else high = u;
+  }
+  return layerLength(shape, middle, from, high);
+}
+
 export function checkMirrors({ design, mirrors }: Built, shape: Shape, range: Range, report: Report): void {
   const [first] = mirrors;
   if (first === undefined) return;
-  const { inset, hem, overlap } = design.reflector;
+  const { inset: ends, hem, overlap } = design.reflector;
   const { limit } = range;
+  const { battenWidth, fixing, gap } = design.panel;
+  const battened = fixing === 'battens';
+  const inset = battened ? Math.max(ends, (battenWidth - gap) / 2 + besideBatten) : ends;
   const middle = first.thickness / 2;
   const whole = layerLength(shape, middle, range.from, range.to);
-  let start = inset;
+  let start = battened ? Math.max(ends, lengthFrom(shape, middle, range, inset)) : ends;
+  const begin = start;
   let worst = { off: 0, at: 0 };
   for (const part of mirrors) {
     const own = lengthOf(part);
     const outline = outlineOf(part);
-    const end = Math.min(start + own, whole - (hem > 0 ? 0 : inset));
+    const end = Math.min(start + own, whole - (hem > 0 ? 0 : ends));
     for (let i = 1; i < stations; i++) {
       const length = start + ((end - start) * i) / stations;
       const across = crossings(outline, length - start);
@@ -62,8 +80,8 @@ export function checkMirrors({ design, mirrors }: Built, shape: Shape, range: Ra
   if (worst.off > limit) report('mirror-wide', { off: mm(worst.off), at: mm(worst.at) });
   if (worst.off < -limit) report('mirror-narrow', { off: mm(-worst.off), at: mm(worst.at) });
   // a hem comes on top of the panel's length, and is at least as long as it is wide
-  const covered = start + overlap - inset;
-  const wanted = hem > 0 ? whole - inset + hem : whole - 2 * inset;
+  const covered = start + overlap - begin;
+  const wanted = hem > 0 ? whole - begin + hem : whole - begin - ends;
   if (covered < wanted - 2 * limit || (hem === 0 && covered > wanted + 2 * limit))
     report('mirror-length', { length: mm(covered), wanted: mm(wanted) });
 }

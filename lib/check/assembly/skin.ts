@@ -2,6 +2,7 @@
 import { mm } from '../faults.js';
 import type { ProofPoint } from '../types.js';
 import { type Built, crossings, outlineOf } from './built.js';
+import { checkBattens } from './battens.js';
 import { chordAt, chordOnRib, layerLength, type Shape, shapeOf } from './facing.js';
 import { checkMirrors } from './mirror.js';
 import type { Report } from './report.js';
@@ -52,5 +53,7 @@ export function checkSkin(built: Built, report: Report): void {
   const to = chordOnRib(shape, built.design.dish.aperture / 2);
   ribCurve(built, shape, from, to, report);
   panelWidth(built, shape, from, to, report);
-  checkMirrors(built, shape, { from, to, limit: tolerance + built.design.dish.arcTolerance }, report);
+  const limit = tolerance + built.design.dish.arcTolerance;
+  checkMirrors(built, shape, { from, to, limit }, report);
+  checkBattens(built, shape, to, limit, report);
 }

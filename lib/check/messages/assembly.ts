@@ -56,6 +56,14 @@ export const assemblyMessages = {
     code: 'assembly',
     text: 'the mirror is {off} too narrow on a side, {at} from the panel’s inner end',
   },
+  'batten-count': { code: 'assembly', text: 'there are {count} battens for {wanted} ribs' },
+  'batten-width': { code: 'assembly', text: 'the battens are {width} wide, by their design {wanted}' },
+  'batten-length': { code: 'assembly', text: 'the battens are {length} long, by their design {wanted}' },
+  'batten-hole': { code: 'assembly', text: 'a hole of the battens lies {off} off their middle, over a panel' },
+  'batten-gap': {
+    code: 'assembly',
+    text: 'the battens’ screws or pins of {diameter} do not pass the gap of {gap} between two panels',
+  },
   'splice-nut': {
     code: 'assembly',
     text: 'a bolt through a splice plate meets no hole of its segment, the nearest is {off} off',

@@ -1,10 +1,11 @@
 /** Facing panels and the reflective sheet on them. */
-import { choice, choiceAuto, group, type KeyMeta, keysIn, numberAuto, textAuto } from '../keys.js';
+import { choice, choiceAuto, group, type KeyMeta, keysIn, numberAuto, sizeAuto, textAuto } from '../keys.js';
 import * as z from 'zod';
+import { woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
 
 export function panelSection(unit: LengthUnit) {
-  const { lengthOr } = keysIn(unit);
+  const { lengthOr, lengthAuto } = keysIn(unit);
   return group(
     { about: 'The facing panels.' },
     {
@@ -16,16 +17,31 @@ export function panelSection(unit: LengthUnit) {
         why: 'swelling and tolerance of thin board',
         max: 50,
       }),
-      fixing: choiceAuto(['glue', 'pins', 'staples'], {
+      fixing: choiceAuto(['glue', 'pins', 'staples', 'battens'], {
         about:
-          'How the panels are held on the ribs: glue under weights and clamps, with the mirror glued on before; or glue and panel pins or staples along both edges, which clamp it while it sets, with the mirror glued on after.',
+          'How the panels are held on the ribs: glue under weights and clamps, with the mirror glued on before; or glue and panel pins or staples along both edges, which clamp it while it sets, with the mirror glued on after; or dry under battens over the seams, fixed into the ribs through the gap, so that a panel comes out again.',
         auto: 'pins where a wooden panel of up to 6 mm lies on ribs of 9 mm or more that keep wood beside them, and a mirror covers the heads; else glue',
       }),
       fixingSpacing: lengthOr(100, {
-        about: 'Greatest distance between two pins or staples along an edge.',
+        about: 'Greatest distance between two pins or staples along an edge, or between the screws of a batten.',
         min: 20,
         max: 1000,
       }),
+      battenMaterial: textAuto({
+        about: 'What the battens over the seams are cut from, a name from `materials`.',
+        auto: 'that of the panels',
+      }),
+      battenWidth: lengthAuto({
+        about: 'Width of a batten; the mirror ends beside it, and it shades as much.',
+        auto: '20 mm, 3/4 in in an inch file',
+        min: 5,
+        max: 200,
+      }),
+      battenScrew: sizeAuto(
+        woodScrewSizes,
+        'Size of the screws that hold the battens.',
+        'the thickest up to 3.5 mm, a quarter of the ribs’ thickness and the seam gap; where none is as thin, panel pins',
+      ),
     },
   );
 }

@@ -1,5 +1,5 @@
 /** Ribs, hub, cleats and the backer board. */
-import { choice, choiceAuto, group, type KeyMeta, keysIn, textAuto, integerAuto, integerOr, yesNo } from '../keys.js';
+import { choice, choiceAuto, group, type KeyMeta, keysIn, textAuto, integerAuto, integerOr, sizeAuto, yesNo } from '../keys.js';
 import * as z from 'zod';
 import { boltSizes, teeNutSizes, woodScrewSizes } from '../../hardware/index.js';
 import type { LengthUnit } from '../../units/index.js';
@@ -10,15 +10,6 @@ export type RibJoint = (typeof ribJoints)[number];
 const materialName = z
   .string()
   .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta);
-
-/** A size from a table of what is sold; a bare number is taken as text. */
-function sizeAuto(sizes: readonly string[], about: string, auto: string) {
-  return z
-    .union([z.string(), z.number().transform(String)])
-    .refine((size) => sizes.includes(size), `is none of the sizes sold: ${sizes.join(', ')}`)
-    .optional()
-    .meta({ quantity: 'text', about, auto } satisfies KeyMeta);
-}
 
 export function ribSection(unit: LengthUnit) {
   const { lengthAuto, lengthOr } = keysIn(unit);

@@ -21,6 +21,7 @@ const uses: Readonly<Record<JointKind, string>> = {
   'splice-bolt': 'segments of the board to each other',
   'panel-over-joint': 'panels over joints to the ribs',
   'panel-to-rib': 'panels to the ribs',
+  'batten-to-rib': 'battens to the ribs',
   'stand-joint': 'parts of the stand to each other',
 };
 
