@@ -3,6 +3,7 @@ import { contourFromPoints, strokeTextWidth } from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish, facetAt, pinFromEdge } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
+import { hasBattens } from './battens.js';
 import { grainThatFits, inUnits } from './blank.js';
 import { bendingProblems } from './bending.js';
 import { chordAtLength } from './chord.js';
@@ -83,6 +84,16 @@ function pinMarks(pins: readonly PinPlace[]): LineMark[] {
   });
 }
 
+/** The line along which a batten is clamped across the panel until its glue is hard. */
+function clampLine({ length, halfWidth }: { readonly length: number; readonly halfWidth: number }): LineMark {
+  return lineMark(
+    contourFromPoints([
+      { x: length, y: lineFromEdge - halfWidth },
+      { x: length, y: halfWidth - lineFromEdge },
+    ]),
+  );
+}
+
 /** Half the width that a panel needs at its narrow end to be cut and handled, mm. */
 const minHalfWidth = 1;
 
@@ -141,11 +152,14 @@ export function makePanel(design: Design, dish: Dish): Part {
   const opening = 2 * rim.facet.edgeOffset;
   // what a millimetre off the lower edge lets the panel down: the contact moves out along the rising rib
   const sinks = Math.tan(rim.facet.slopeAngle) * Math.tan(dish.layout.halfAngle);
+  const battened = hasBattens(design);
   const notes = [
     pins.length > 0
       ? `The scribed face looks up, to the sun: ${design.panel.fixing === 'staples' ? 'a staple goes over the middle of each short mark, its back along the rib,' : 'a pin goes through the middle of each short mark,'} and the mirror is glued on over them. Lay the panel with its narrow end to the hub.`
       : 'The scribed face is the underside; lay the panel with its narrow end to the hub.',
-    `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue is hard.`,
+    battened
+      ? 'It lies dry on two ribs, under a batten along each of its sides.'
+      : `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue is hard.`,
     `Edges are cut square: over the rib the seam is ${show(design.panel.gap)} wide on the mirror side and ${show(Math.round(10 * opening) / 10)} at the rib.`,
   ];
   if (dish.panelThickness >= thickPanel)
@@ -162,12 +176,7 @@ export function makePanel(design: Design, dish: Dish): Part {
     grain: panelGrain(design, panel),
     outline: pattern.outline,
     marks: [
-      lineMark(
-        contourFromPoints([
-          { x: clamp.length, y: lineFromEdge - clamp.halfWidth },
-          { x: clamp.length, y: clamp.halfWidth - lineFromEdge },
-        ]),
-      ),
+      ...(battened ? [] : [clampLine(clamp)]),
       ...pinMarks(pins),
       textMark(
         label,

@@ -185,6 +185,13 @@ export function mirrorStarts(design: Design, dish: Dish): readonly number[] {
   return (design.reflector.layout === 'rows' ? rowsOf(design, sheet)?.starts : undefined) ?? [sheet.from];
 }
 
+/** Where on its panel a strip goes. */
+function placeOf(design: Design, { from, inset }: Blank): string {
+  if (hasBattens(design))
+    return `, its sides ${inUnits(design, inset)} in from the panel’s, where the battens end, its narrow end ${inUnits(design, Math.round(10 * from) / 10)} from the panel’s`;
+  return inset > 0 ? `, ${inUnits(design, inset)} in from the edges` : ', edge on edge';
+}
+
 const hemNote =
   'Fold the hem on the two scribed lines over a batten of the panel’s thickness; ease the panel’s rim corners first, and snip the hem’s corners so that neighbours do not meet.';
 
@@ -212,7 +219,7 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
         marks: foldLines(sheet, pattern, sheet.from),
         fitDeviation: pattern.deviation,
         notes: [
-          `Glue it to its panel while both lie flat${sheet.inset > 0 ? `, ${inUnits(design, sheet.inset)} in from the edges` : ', edge on edge'}.`,
+          `Glue it to its panel while both lie flat${placeOf(design, sheet)}.`,
           film,
           ...(hemmed ? [hemNote] : []),
         ],
@@ -265,7 +272,8 @@ export function stripSeamShare(design: Design, dish: Dish): number {
   const shade = battenShade(design, dish);
   if (material === undefined && shade === 0) return 0;
   const inset = material === undefined ? 0 : design.reflector.inset;
-  const edge = material === undefined ? shade : Math.max(inset, besideBattens(design), shade, (tape - dish.seamGap) / 2);
+  const edge =
+    material === undefined ? shade : Math.max(inset, besideBattens(design), shade, (tape - dish.seamGap) / 2);
   const side = Math.max(edge, 0) / Math.cos(dish.layout.halfAngle);
   const { litFrom: from, litTo: to, layout, profile, seamGap } = dish;
   const { halfAngle } = layout;

@@ -1,5 +1,6 @@
 /** The build book of a job, or of what is known before anything is nested. */
-import { type Dish, facetAt, type Facet } from '../dish/index.js';
+import { type Dish, facetAt, type Facet, type SheetChord } from '../dish/index.js';
+import type { Design } from '../design/index.js';
 import { keyValues } from '../key-values.js';
 import {
   burnHeads,
@@ -19,7 +20,7 @@ import {
   type CutPicture,
 } from '../output/book/index.js';
 import { burnPlots, forecastPlots } from '../output/plots/index.js';
-import { coverOf, thicknessRanges } from '../parts/index.js';
+import { battenOver, coverOf, hasBattens, thicknessRanges } from '../parts/index.js';
 import { axisTable, boughtFor, liftAlone, posed, settingsOf } from '../stand/index.js';
 import { formatLength, inInches, type LengthUnit, proseIn, reachIn } from '../units/index.js';
 import { laserSentences } from './laser-files.js';
@@ -49,6 +50,12 @@ function facetsOf(dish: Dish): Facet[] {
   return Array.from({ length: chords }, (_, i) =>
     facetAt(dish, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / (chords - 1)),
   );
+}
+
+function battenChords(design: Design, dish: Dish): SheetChord[] {
+  if (!hasBattens(design)) return [];
+  const { length, at } = battenOver(design, dish);
+  return Array.from({ length: chords }, (_, i) => at((length * i) / (chords - 1)));
 }
 
 const bookSheet = ({ nested, cut }: JobSheet): BookSheet => ({
@@ -144,6 +151,7 @@ export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): 
   return buildBook({
     ...source,
     facets: facetsOf(dish),
+    battens: battenChords(design, dish),
     thicknessRanges: thicknessRanges(design, dish),
     cover: coverOf(source),
     keyValues: keyValues(design, dish, parts, cleatStart, assembly),

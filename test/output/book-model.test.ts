@@ -12,7 +12,7 @@ function modelOf(name: (typeof fixtureNames)[number]) {
   const facets = Array.from({ length: 9 }, (_, i) =>
     facetAt(dish, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / 8),
   );
-  return { ...prepared, facets, model: dishModel({ ...prepared, facets }) };
+  return { ...prepared, facets, model: dishModel({ ...prepared, facets, battens: [] }) };
 }
 
 const cross = (a: Vec3, b: Vec3): Vec3 => [

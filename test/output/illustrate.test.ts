@@ -92,7 +92,7 @@ function inputOf(name: FixtureName): BookInput {
     facetAt(dish, dish.litFrom + ((dish.litTo - dish.litFrom) * i) / 16),
   );
   // what the steps do not ask for is left out
-  return { ...prepared, facets, thicknessRanges: [], stand: null } as unknown as BookInput;
+  return { ...prepared, facets, battens: [], thicknessRanges: [], stand: null } as unknown as BookInput;
 }
 
 const inside = ({ x, y }: Seen, rings: readonly (readonly Seen[])[]): boolean => {

@@ -2,6 +2,8 @@
 import { markup, type Markup } from '../markup.js';
 import { picture, type Standpoint } from '../illustrate/index.js';
 import type { Model } from '../illustrate/solids.js';
+import { battenDetail } from './batten-detail.js';
+import { hasBattens } from './batten-steps.js';
 import { boardJoint, cleatSide, hubFace, hubJoint, ribJoint, seam, spliceJoint } from './details.js';
 import { housingJoint } from './housing-detail.js';
 import type { BookInput } from './input.js';
@@ -42,7 +44,9 @@ function detailsOf({ scene }: Step, input: BookInput, measures: Measures): Marku
     case 'join':
       return spliceJoint(input, measures);
     case 'panels':
-      return seam(input, measures);
+      return hasBattens(input) ? [] : seam(input, measures);
+    case 'battens':
+      return battenDetail(input, measures);
     default:
       return [];
   }

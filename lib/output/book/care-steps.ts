@@ -1,16 +1,23 @@
 /** Steps that keep the wood dry and people safe. */
 import type { Step } from './step.js';
 
-/** What the wood needs before glue and mirror cover it. */
-export function sealStep(): Step {
+/** What the wood needs before panels and mirror cover it. @param glued whether the panels are glued to the ribs */
+export function sealStep(glued: boolean): Step {
   return {
     title: 'Seal the wood',
     text: [
-      'Tape over what will be glued: the top edges of the ribs, and a strip along both long edges of each panel’s underside.',
-      'Two coats of outdoor varnish or paint on all faces, and a third on every edge and round every hole: cut edges drink most, and a swollen rib is another curve. Panels: underside and edges now; the mirror seals the rest.',
-      'Let it dry as its maker says, then take the tape off.',
+      ...(glued
+        ? [
+            'Tape over what will be glued: the top edges of the ribs, and a strip along both long edges of each panel’s underside.',
+          ]
+        : []),
+      `Two coats of outdoor varnish or paint on all faces, and a third on every edge and round every hole: cut edges drink most, and a swollen rib is another curve. ${glued ? '' : 'Battens on both faces. '}Panels: underside and edges now; the mirror seals the rest.`,
+      `Let it dry as its maker says${glued ? ', then take the tape off' : ''}.`,
     ],
-    checks: ['A drop of water stands on the edges.', 'The top edges of the ribs are bare wood, clean and dry.'],
+    checks: [
+      'A drop of water stands on the edges.',
+      ...(glued ? ['The top edges of the ribs are bare wood, clean and dry.'] : []),
+    ],
     picture: 'The frame of ribs that is sealed',
     scene: 'seal',
   };

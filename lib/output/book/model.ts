@@ -3,7 +3,7 @@ import { bounds, circle, flatten } from '../../geometry/index.js';
 import type { Contour } from '../../geometry/index.js';
 import type { AssembledPlate, AssembledSheet, Assembly } from '../../assembly/index.js';
 import type { Design } from '../../design/index.js';
-import type { Dish, Facet } from '../../dish/index.js';
+import type { Dish, Facet, SheetChord } from '../../dish/index.js';
 import { linesUp, type Part, type PartKind, pocketsUp } from '../../part/index.js';
 import type { CleatStart } from '../../parts/index.js';
 import type { BentSection, SolidInstance, Model, Role, SolidShape, Solid, Vec2, Vec3 } from '../illustrate/solids.js';
@@ -17,6 +17,8 @@ export interface ModelInput {
   readonly cleatStart: CleatStart;
   /** The panel's chords from its inner to its outer end, in order. */
   readonly facets: readonly Facet[];
+  /** Chords of a batten's underside from its inner to its outer end; none where panels are held otherwise. */
+  readonly battens: readonly SheetChord[];
 }
 
 /** Of the aperture, and pictures need no more: it is below a pixel at the width that a page shows. */
@@ -183,6 +185,30 @@ function facingSolids(input: ModelInput, out: number): Solid[] {
   ];
 }
 
+/** Battens, bent like the panels but in the planes of their ribs. */
+function battenSolids(input: ModelInput, out: number): Solid[] {
+  const all = sheetsOf(input, 'batten');
+  const [first] = all;
+  if (first === undefined) return [];
+  const { minY, maxY } = bounds(first.part.outline);
+  const sections = input.battens.map(({ u, z, slopeAngle }): BentSection => {
+    const at = (above: number): Vec2 => [
+      u - above * Math.sin(slopeAngle),
+      input.dish.baseHeight + z + above * Math.cos(slopeAngle),
+    ];
+    return { top: at(first.part.thickness), bottom: at(0), halfWidth: (maxY - minY) / 2 };
+  });
+  return [
+    {
+      parts: idsOf(input.parts, 'batten'),
+      name: 'battens',
+      role: 'batten',
+      shape: { kind: 'bent', sections },
+      instances: all.map((one) => sheetInstance(one, 0.4 * out, 0.95 * out)),
+    },
+  ];
+}
+
 function vesselSolid(input: ModelInput, out: number): Solid[] {
   const { design, dish } = input;
   if (!design.vessel) return [];
@@ -242,6 +268,7 @@ export function dishModel(input: ModelInput): Model {
       ...boardSolids(input, apertureRadius),
       ...frameSolids(input, apertureRadius),
       ...facingSolids(input, apertureRadius),
+      ...battenSolids(input, apertureRadius),
       ...vesselSolid(input, apertureRadius),
       ...standSolids(input, apertureRadius),
     ],

@@ -3,6 +3,7 @@ import type { FastenerItem, JointKind } from '../../assembly/index.js';
 import type { Part, PartKind } from '../../part/index.js';
 import { profileOf } from '../illustrate/hardware.js';
 import { markup, type Markup } from '../markup.js';
+import { hasBattens } from './batten-steps.js';
 import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import { firstRibs, type Step } from './step.js';
@@ -117,17 +118,23 @@ const byScene: ByScene = {
     ...tool('wood glue', 'straight edge'),
   ],
   curve: (input) => [...aids(input, 'gauge-rib'), ...tool('plane', 'strip of card')],
-  seal: () => tool('masking tape', 'outdoor varnish or paint', 'brush'),
+  seal: (input) => tool(...(hasBattens(input) ? [] : ['masking tape']), 'outdoor varnish or paint', 'brush'),
   panels: (input) => [
     ...partsOf(input, 'panel'),
     ...hardware(input, 'panel-to-rib'),
     ...hardware(input, 'panel-over-joint'),
     ...aids(input, 'gauge-panel', 'gauge-seam'),
-    ...tool('gap-filling glue'),
+    ...(hasBattens(input) ? tool('sandbags or a strap') : tool('gap-filling glue', 'batten and two clamps')),
     ...(fastenersOf(input, 'panel-to-rib') === null
       ? []
       : tool(input.design.panel.fixing === 'staples' ? 'staple gun' : 'hammer')),
-    ...tool('batten and two clamps'),
+  ],
+  battens: (input) => [
+    ...partsOf(input, 'batten'),
+    ...hardware(input, 'batten-to-rib'),
+    ...tool(
+      ...(fastenersOf(input, 'batten-to-rib')?.item.kind === 'wood-screw' ? ['drill', 'screwdriver'] : ['hammer']),
+    ),
   ],
   mirror: (input) => [...partsOf(input, 'reflector'), ...tool('contact glue', 'soft roller')],
   vessel: (input) => [

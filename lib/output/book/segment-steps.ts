@@ -40,17 +40,22 @@ export function pinnedPanels({ assembly }: BookInput): number {
   ).size;
 }
 
+/** Numbers of the ribs after which a joint of the board lies, read off the plates under the joints. */
+export function baysOverJoints({ assembly, dish }: BookInput): number[] {
+  const bay = 2 * dish.layout.halfAngle;
+  const bays = assembly.placed.flatMap((one) => {
+    if (one.form !== 'plate' || one.part.kind !== 'splice') return [];
+    const turn = Math.atan2(one.frame.x[1], one.frame.x[0]);
+    return [1 + Math.floor((turn < 0 ? turn + 2 * Math.PI : turn) / bay)];
+  });
+  return [...new Set(bays)].sort((a, b) => a - b);
+}
+
 /** Which panels are screwed dry because they bridge two segments. */
 export function panelsOverJointsText(input: BookInput): string[] {
   if (!comesApart(input)) return [];
   const screws = fastenersOf(input, 'panel-over-joint');
-  const bays = [
-    ...new Set(
-      input.assembly.fasteners.flatMap(({ joint, through }) =>
-        joint === 'panel-over-joint' ? [through[0]?.part.rib ?? 0] : [],
-      ),
-    ),
-  ];
+  const bays = baysOverJoints(input);
   return [
     `The panels after ribs ${list(bays)} lie over the joints of the board and come off for transport: no glue under them. Glue their mirror on while they are flat, then fix them last of all, with${screws ? ` ${screws.count} screws ${sizeText(screws.item)}` : ' screws'} through mirror and panel at the marks, each into a hole that is bored first, a screw cup under each head, no more than hand-tight: there is little wood beside them.`,
   ];
@@ -64,7 +69,7 @@ export function apartStep(input: BookInput): Step {
     title: 'Take it apart for transport',
     text: [
       'Cover the mirror first, and work in the shade.',
-      `Number the ${joints} panels over the joints, draw their screws and lift them out. Take the nut off the bolt on the axis and lift the hub straight up.`,
+      `Number the ${joints} panels over the joints, draw ${input.design.panel.fixing === 'battens' ? 'the screws of the battens on both sides of them, and lift battens and panels out' : 'their screws and lift them out'}. Take the nut off the bolt on the axis and lift the hub straight up.`,
       `Turn the dish onto its rim on a blanket, held by two people. Draw the ${bolts?.count ?? 0} bolts from below, and slide one segment after the other straight outward, off the plate of its neighbour.`,
       'To put it together, slide the segments inward again, put in all bolts before any is tight, then the hub, then the panels.',
     ],

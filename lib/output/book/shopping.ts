@@ -2,6 +2,7 @@
 import type { Design } from '../../design/index.js';
 import { bounds, element } from '../../geometry/index.js';
 import type { Part, PartKind } from '../../part/index.js';
+import { hasBattens } from './batten-steps.js';
 import { beadLength, hardwareOf } from './hardware.js';
 import { markup, type Markup } from '../markup.js';
 import type { BookInput, BookSheet } from './input.js';
@@ -123,13 +124,13 @@ export function shoppingBlocks(input: BookInput, measures: Measures, { width }: 
     parts.filter(({ kind }) => kinds.includes(kind)).reduce((sum, part) => sum + part.quantity * partArea(part), 0);
   const mirrorArea = glued(['reflector']);
   const woodGlue = glued(['hub', 'cleat', 'splice']);
-  const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice']) + glued(['panel']);
+  const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice', 'batten']) + glued(['panel']);
   const aidLines = aidStock(input, measures);
   const pieces = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
 <thead><tr><th scope="col">item</th><th scope="col">number</th><th scope="col" class="words">for</th></tr></thead><tbody>${bought.map(row)}</tbody></table></div>`;
   const rest = markup`<ul>
 <li>Wood glue for ${measures.area(woodGlue)}: the layers of the hub, ${gluedRibs[design.rib.joint] ?? 'the cleats'}${parts.some(({ kind }) => kind === 'splice') ? ', the splice plates' : ''}.</li>
-<li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>
+${hasBattens(input) ? null : markup`<li>Gap-filling glue for ${measures.run(beadLength(input))} of seam between ribs and panels; the gap is a wedge, ${measures.length(dish.glueWedge)} at its widest.</li>`}
 ${mirrorArea > 0 ? markup`<li>Contact glue or tape for ${measures.area(mirrorArea)} of mirror.</li>` : null}
 ${design.reflector.tape > 0 ? markup`<li>Reflecting tape ${measures.length(design.reflector.tape)} wide for ${measures.run(beadLength(input) / 2)} of seam.</li>` : null}
 <li>Varnish or paint for outdoors for ${measures.area(wood)} of wood, edges first: they drink most, and swollen ribs are another curve.</li>

@@ -2,6 +2,7 @@
 import { fastenersOf, sizeText } from './hardware.js';
 import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
+import { battenSteps, hasBattens } from './batten-steps.js';
 import { liveStep, sealStep } from './care-steps.js';
 import { ribSizes } from './rib-sizes.js';
 import { aidName, firstRibs, list, type Step } from './step.js';
@@ -179,7 +180,7 @@ function curveStep(input: BookInput, measures: Measures): Step {
     ],
     checks: [
       'No gap that takes a sheet of card, 0.5 mm (common practice, no source).',
-      `The panels bear on the rib over its middle line only; at the rim a wedge of ${measures.length(input.dish.glueWedge)} stays open at the rib’s corners: that is where the glue goes.`,
+      `The panels bear on the rib over its middle line only; at the rim a wedge of ${measures.length(input.dish.glueWedge)} stays open at the rib’s corners${hasBattens(input) ? '' : ': that is where the glue goes'}.`,
     ],
     picture: 'The frame of ribs that the gauge is held to',
     scene: 'curve',
@@ -192,6 +193,7 @@ function ribsOpen({ parts }: BookInput): boolean {
 }
 
 function skinSteps(input: BookInput, measures: Measures): Step[] {
+  if (hasBattens(input)) return battenSteps(input, measures);
   const { design } = input;
   const { about, length } = measures;
   const pins = fastenersOf(input, 'panel-to-rib');
@@ -337,7 +339,7 @@ export function assemblySteps(input: BookInput, measures: Measures): Step[] {
     ...ribSteps(input, measures),
     ...(design.hub.build === 'slotted-discs' ? [upperDiscStep(input)] : []),
     curveStep(input, measures),
-    sealStep(),
+    sealStep(!hasBattens(input)),
     ...skinSteps(input, measures),
     ...standSteps(input, measures),
     ...lastSteps(input, measures),

@@ -40,7 +40,7 @@ figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem;max-width:44rem}
 svg{display:block;max-width:100%;height:auto}
 :is(figure,.pane)>svg:not(.forecast-plot,.shop) text{font-family:inherit;fill:var(--ink);text-anchor:middle}
 .dish path{stroke-linejoin:round;stroke-linecap:round}.dish [class^=s]{stroke:var(--f);stroke-width:1.2}.dish .e{fill:none;stroke:var(--ink);stroke-width:1.6}.new .e{stroke-width:2.6}
-.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}.k-splice{--c:var(--hub)}.k-metal{--c:var(--metal)}.k-aid{--c:var(--aid)}.k-cover{--c:var(--cover)}
+.k-board{--c:var(--board)}.k-hub{--c:var(--hub)}.k-cleat{--c:var(--cleat)}.k-rib{--c:var(--rib)}.k-panel{--c:var(--panel)}.k-mirror{--c:var(--mirror)}.k-vessel{--c:var(--vessel)}.k-stand{--c:var(--stand)}.k-splice{--c:var(--hub)}.k-metal{--c:var(--metal)}.k-aid{--c:var(--aid)}.k-batten{--c:var(--cleat)}.k-cover{--c:var(--cover)}
 ${shadeRules}
 .sun{fill:var(--hub);stroke:none}.ray{fill:none;stroke:var(--lit);stroke-width:1;vector-effect:non-scaling-stroke}.mirror-line{fill:none;stroke:var(--accent);stroke-width:3;vector-effect:non-scaling-stroke}.pot{fill:var(--vessel);stroke:var(--ink);vector-effect:non-scaling-stroke}
 .stepped g:not(.new)>[class^=s]{--g:color-mix(in oklab,var(--f),var(--leaf) 62%);fill:var(--g);stroke:var(--g)}

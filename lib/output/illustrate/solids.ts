@@ -9,7 +9,7 @@ export type { Vec3 };
 export type Vec2 = readonly [number, number];
 
 /** What a solid is to the eye; decides its colour. */
-export type Role = 'board' | 'hub' | 'cleat' | 'rib' | 'panel' | 'mirror' | 'vessel' | 'stand' | 'ray';
+export type Role = 'board' | 'hub' | 'cleat' | 'rib' | 'panel' | 'mirror' | 'batten' | 'vessel' | 'stand' | 'ray';
 
 /** One cross-section of a bent sheet: radius and height of both faces' mid-lines, and half the width. */
 export interface BentSection {

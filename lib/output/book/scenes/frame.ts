@@ -43,6 +43,7 @@ export function overview(stage: Stage): Shot {
     notes: [
       ...balloon(stage, mirrored ? 'reflector' : 'panel', ofRole(pieces, 'mirror')),
       ...(mirrored ? balloon(stage, 'panel', ofRole(pieces, 'panel')) : []),
+      ...balloon(stage, 'batten', ofRole(pieces, 'batten')),
       ...balloon(stage, 'rib', ofRole(pieces, 'rib')),
       ...balloon(stage, 'hub', ofRole(pieces, 'hub')),
       ...balloon(stage, 'cleat', ofRole(pieces, 'cleat')),

@@ -1,5 +1,6 @@
 /** The picture of each step, by what the step does. */
 import type { Scene } from '../../illustrate/index.js';
+import { battens } from './battens.js';
 import * as frame from './frame.js';
 import * as more from './more.js';
 import * as skin from './skin.js';
@@ -18,6 +19,7 @@ const shots = {
   curve: skin.curve,
   seal: skin.seal,
   panels: skin.panels,
+  battens: battens,
   mirror: skin.mirror,
   film: skin.film,
   'first-light': skin.firstLight,

@@ -1,6 +1,7 @@
 /** Scenes of boards in segments, hubs of two discs, and stands. */
-import { type Vec3, vecAdd } from '../../../geometry/index.js';
+import { type Vec3, vecAdd, vecTimes } from '../../../geometry/index.js';
 import type { Look, Note, Piece } from '../../illustrate/index.js';
+import { baysOverJoints } from '../segment-steps.js';
 import type { Solid } from '../../illustrate/solids.js';
 import {
   balloon,
@@ -14,7 +15,6 @@ import {
   outward,
   platePiece,
   platesOf,
-  ribOf,
   type Shot,
   type Stage,
   up,
@@ -79,7 +79,9 @@ export function upperDisc(stage: Stage): Shot {
 /** What comes off first, second and third. */
 export function apart(stage: Stage): Shot {
   const { R } = stage;
-  const joints = new Set(fastenersOfJoint(stage, 'panel-over-joint').map(ribOf));
+  const joints = new Set(baysOverJoints(stage.input));
+  const count = stage.input.dish.layout.ribs.length;
+  const overBattens = new Set([...joints].flatMap((rib) => [rib, (rib % count) + 1]));
   const segments = stage.model.solids.filter(({ role }) => role === 'board');
   const lift = up(0.35 * R);
   const pieces = copies(
@@ -88,10 +90,17 @@ export function apart(stage: Stage): Shot {
       if (role === 'vessel' || role === 'stand') return 'hidden';
       if (role === 'hub') return 'new';
       if (role === 'panel' || role === 'mirror') return joints.has(i + 1) ? 'new' : 'there';
+      if (role === 'batten') return overBattens.has(i + 1) ? 'new' : 'there';
       return 'there';
     },
     ({ role }, i) =>
-      role === 'hub' ? up(0.25 * R) : (role === 'panel' || role === 'mirror') && joints.has(i + 1) ? lift : [0, 0, 0],
+      role === 'hub'
+        ? up(0.25 * R)
+        : (role === 'panel' || role === 'mirror') && joints.has(i + 1)
+          ? lift
+          : role === 'batten' && overBattens.has(i + 1)
+            ? vecTimes(lift, 1.5)
+            : [0, 0, 0],
   );
   const panels = pieces.filter(({ body, look }) => look === 'new' && body.role !== 'hub');
   const hub = ofRole(pieces, 'hub');

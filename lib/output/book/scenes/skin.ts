@@ -1,5 +1,6 @@
 /** Scenes of what lies on the ribs: gauge, tape, panels, mirror, film and cover. */
 import { cyclic, flattenPath, type Vec3, vecAdd, vecTimes } from '../../../geometry/index.js';
+import { hasBattens } from '../batten-steps.js';
 import type { Body, Piece, SurfaceLine } from '../../illustrate/index.js';
 import type { BentSection, Solid } from '../../illustrate/solids.js';
 import {
@@ -78,17 +79,21 @@ export function seal(stage: Stage): Shot {
   const { R, input } = stage;
   const pieces = withLines(
     copies(stage, ({ role }) => (frameRoles.includes(role) ? 'new' : 'hidden')),
-    topLine(stage, 'tape'),
+    hasBattens(input) ? [] : topLine(stage, 'tape'),
     ({ body }) => body.role === 'rib',
   );
   const side = directionOf(stage, ribTowards(stage, -0.9));
   return {
     pieces,
     notes: [
-      label(
-        'tape on the top edges',
-        outward(side, 0.75 * R, input.dish.baseHeight + 0.56 * (input.dish.rimEndHeight - input.dish.baseHeight)),
-      ),
+      ...(hasBattens(input)
+        ? []
+        : [
+            label(
+              'tape on the top edges',
+              outward(side, 0.75 * R, input.dish.baseHeight + 0.56 * (input.dish.rimEndHeight - input.dish.baseHeight)),
+            ),
+          ]),
       label(
         '2 coats on all faces',
         outward(directionOf(stage, ribTowards(stage, 0.2)), 0.8 * R, input.dish.baseHeight),
@@ -102,13 +107,13 @@ const skinOf = (stage: Stage): Solid[] =>
   stage.model.solids.filter(({ role, shape }) => shape.kind === 'bent' && (role === 'panel' || role === 'mirror'));
 
 /** Square to a panel in its middle, in space. */
-function offPanel(stage: Stage, bay: number, by: number): Vec3 {
+export function offPanel(stage: Stage, bay: number, by: number): Vec3 {
   const { halfAngle } = stage.input.dish.layout;
   return outward(directionOf(stage, bay) + halfAngle, -0.35 * by, 0.94 * by);
 }
 
 /** A point of a bay over the skin: share of the radius, height above the mirror. */
-function overBay(stage: Stage, bay: number, share: number, above = 0): Vec3 {
+export function overBay(stage: Stage, bay: number, share: number, above = 0): Vec3 {
   const { input } = stage;
   const facets = input.facets;
   const facet = facets[Math.round(share * (facets.length - 1))];
@@ -177,7 +182,7 @@ export function panels(stage: Stage): Shot {
   const pieces = copies(
     stage,
     (solid, i) => {
-      if (solid.role === 'vessel' || solid.role === 'stand') return 'hidden';
+      if (solid.role === 'vessel' || solid.role === 'stand' || solid.role === 'batten') return 'hidden';
       if (!skin.includes(solid)) return 'there';
       if (solid !== lowest && !mirrorToo) return 'hidden';
       return i + 1 === bay ? 'new' : bare(i) ? 'hidden' : 'there';
@@ -185,22 +190,30 @@ export function panels(stage: Stage): Shot {
     (solid, i) => (skin.includes(solid) && i + 1 === bay ? lift : [0, 0, 0]),
   );
   const neighbours = [bay, (bay % count) + 1];
+  const dry = hasBattens(input);
   const glued = withLines(
     pieces,
-    topLine(stage, 'glue'),
+    dry ? [] : topLine(stage, 'glue'),
     ({ body, frame }) =>
       body.role === 'rib' &&
       platesOf(stage, 'rib').some((one) => one.frame === frame && neighbours.includes(one.rib ?? 0)),
   );
   const pins = fastenersOfJoint(stage, 'panel-to-rib').filter((one) => ribOf(one) === bay);
   const put = driven(stage, pins, 0.36 * R, 1.2 * R);
-  const held = batten(stage, bay === 1 ? count : bay - 1);
+  const held = dry ? null : batten(stage, bay === 1 ? count : bay - 1);
   return {
     pieces: [...glued, ...put.pieces, ...(held ? [held] : [])],
     notes: [
       ...balloon(stage, 'panel', ofRole(fresh(glued), 'panel', 'mirror')),
       wayIn(overBay(stage, bay, 0.55), lift),
-      label('gap-filling glue', outward(directionOf(stage, neighbours[1] ?? 1), 0.55 * R, overBay(stage, bay, 0.5)[2])),
+      ...(dry
+        ? []
+        : [
+            label(
+              'gap-filling glue',
+              outward(directionOf(stage, neighbours[1] ?? 1), 0.55 * R, overBay(stage, bay, 0.5)[2]),
+            ),
+          ]),
       ...(put.pieces.length > 0 ? [label('from the hub outward', overBay(stage, bay, 0.15, 0.2 * R))] : []),
       ...(held ? [label('batten clamped across', [held])] : []),
     ],
@@ -251,7 +264,7 @@ function layer(stage: Stage, role: Body['role'], above: number, bays: readonly n
   });
 }
 
-const dishRoles = [...frameRoles, 'panel', 'mirror'];
+const dishRoles = [...frameRoles, 'panel', 'mirror', 'batten'];
 
 /** The film comes off from the rim inward, the cover follows panel by panel. */
 export function film(stage: Stage): Shot {
