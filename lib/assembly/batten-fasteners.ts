@@ -52,7 +52,8 @@ export function battenFasteners(
     const [before, wood] = woodAlong(firstRib, top, vecUnit(vecAdd(under, top, -1)));
     return { at, before, wood };
   });
-  const least = Math.min(...chords.map(({ wood }) => wood));
+  // all are of one length, so the shallowest place decides
+  const wood = Math.min(...chords.map((one) => one.wood));
   const item: FastenerItem =
     fixing.kind === 'pin'
       ? { ...fixing, clearance: fixing.diameter }
@@ -60,7 +61,7 @@ export function battenFasteners(
           kind: 'wood-screw',
           size: fixing.screw.size,
           diameter: fixing.screw.diameter,
-          length: screwLengthFrom(fixing.screw, fixing.wanted, least - tipCover),
+          length: screwLengthFrom(fixing.screw, fixing.wanted, wood - tipCover),
           headDiameter: fixing.screw.headDiameter,
           clearance: fixing.screw.clearance,
           pilot: fixing.screw.pilot,
@@ -68,7 +69,7 @@ export function battenFasteners(
   const screwed = fixing.kind === 'wood-screw';
   return battens.flatMap((batten) => {
     const rib = ribs.find((one) => one.rib === batten.rib);
-    return chords.map(({ at, before, wood }): Fastener => {
+    return chords.map(({ at, before }): Fastener => {
       const entry = sheetPoint(shape, batten.bay, at, 0, 0);
       const below = sheetPoint(shape, batten.bay, at, 0, 1);
       return {

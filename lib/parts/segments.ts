@@ -188,17 +188,26 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart, items
         'use thinner bolts, a wider board.spliceWidth, smaller cleats or fewer ribs',
       ),
     );
-  if (design.board.splice === 'bolted' && design.panel.fixing === 'glue')
-    problems.push(
-      diagnostic(
-        'panels-over-joints',
-        ['panel', 'fixing'],
-        'the board comes apart, and panels that are glued over its joints hold it together',
-        'use panel.fixing: pins, for which those panels get screws',
-        'warning',
-      ),
-    );
+  problems.push(...overJoints(design));
   return { joints, sectors: sectorsOf(joints), plateFrom, plateTo, bolts, problems };
+}
+
+/** Panels over the joints of a board that comes apart have to come off. */
+function overJoints({ board, panel }: Design): Diagnostic[] {
+  if (board.splice !== 'bolted') return [];
+  const pinned = panel.fixing === 'battens' && panel.battenScrew === undefined;
+  if (panel.fixing !== 'glue' && !pinned) return [];
+  return [
+    diagnostic(
+      'panels-over-joints',
+      ['panel', pinned ? 'gap' : 'fixing'],
+      `the board comes apart, and panels that are ${pinned ? 'held by pinned battens' : 'glued'} over its joints hold it together`,
+      pinned
+        ? 'use a panel.gap that takes screws, 2.5 mm or more'
+        : 'use panel.fixing: pins, for which those panels get screws, or battens',
+      'warning',
+    ),
+  ];
 }
 
 const within = (sector: Sector, angle: number): boolean => {

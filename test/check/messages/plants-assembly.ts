@@ -11,11 +11,12 @@ import type { Planted } from './planted.js';
 interface DishRecord {
   design: { hub: { boltDiameter: number; dowels: number } };
   parts: DishPart[];
-  fasteners: { joint: string; length: number; count: number }[];
+  fasteners: { joint: string; diameter: number; length: number; count: number }[];
 }
 
 interface DishPart {
   id: string;
+  quantity: number;
   thickness: number;
   contours: { operation: string; vertices: [number, number, number][] }[];
   drills: { x: number; y: number; diameter: number }[];
@@ -42,8 +43,23 @@ panel: { material: card, fixing: glue }
 process: { kind: hand }
 `;
 
+/** Battens over the seams of a small dish cut by hand, held by screws. */
+const battened = `name: Small dish under battens
+dish: { aperture: 900, focalLength: 330, ribs: 12 }
+materials:
+  ply15: { kind: plywood, thickness: 15 }
+  hardboard: { kind: hardboard, thickness: 3 }
+  foil: { kind: aluminium, thickness: 0.3 }
+stock: [{ material: ply15, size: 2500 x 1250 }, { material: hardboard, size: 2440 x 1220 }, { material: foil, rollWidth: 500 }]
+rib: { material: ply15 }
+panel: { material: hardboard, gap: 3, fixing: battens }
+reflector: { material: foil }
+process: { kind: hand }
+`;
+
 const text = await recordText(fixtureText('hand-cut-inch').replace(/^vessel: .*\n/m, ''));
 const apartText = await recordText(apart);
+const battenText = await recordText(battened);
 
 const plantedIn =
   (of: string, changes: readonly ((record: DishRecord) => void)[]): Planted[0] =>
@@ -190,6 +206,31 @@ export const assemblyPlants = {
   'mirror-length': [planted(moved('reflector', (x, y) => [0.95 * x, y])), 'the mirror covers '],
   'mirror-wide': [planted(moved('reflector', (x, y) => [x, y + 0.5 * Math.sign(y)])), 'the mirror is 0.5'],
   'mirror-narrow': [planted(moved('reflector', (x, y) => [x, y - 0.5 * Math.sign(y)])), ' mm too narrow on a side, '],
+  'batten-count': [
+    plantedIn(battenText, [(record) => (part(record, 'batten').quantity -= 1)]),
+    'there are 11 battens for 12 ribs',
+  ],
+  'batten-width': [
+    plantedIn(battenText, [moved('batten', (x, y) => [x, 1.1 * y])]),
+    'the battens are 22 mm wide, by their design 20 mm',
+  ],
+  'batten-length': [plantedIn(battenText, [moved('batten', (x, y) => [x - (x > 0 ? 1 : 0), y])]), 'the battens are '],
+  'batten-hole': [
+    plantedIn(battenText, [
+      (record) => {
+        part(record, 'batten').drills[0]!.y += 0.5;
+      },
+    ]),
+    'a hole of the battens lies 0.5 mm off their middle, over a panel',
+  ],
+  'batten-gap': [
+    plantedIn(battenText, [
+      (record) => {
+        listed(record, 'batten-to-rib').diameter = 3.5;
+      },
+    ]),
+    'the battens’ screws or pins of 3.5 mm do not pass the gap of 3 mm between two panels',
+  ],
   'splice-nut': [
     plantedIn(apartText, [
       (record) => {
