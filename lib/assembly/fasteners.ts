@@ -12,7 +12,7 @@ import {
   woodScrewWithin,
   sizeSystemOf,
 } from '../hardware/index.js';
-import { panelFixing, pinPlaces } from '../parts/index.js';
+import { panelFixing, pinPlaces, splicePilots } from '../parts/index.js';
 import { battenFasteners } from './batten-fasteners.js';
 import { isPlate, isSheet } from './copies.js';
 import { backOf, toSpace } from './frame.js';
@@ -184,12 +184,13 @@ function spliceFasteners({ design }: AssemblySource, placed: Placed): Fastener[]
       const entry = toSpace(plate.frame, x, y, plate.part.thickness);
       const common = { entry, direction: backOf(plate.frame), wood };
       const bolted = splice === 'bolted' && y > spliceWidth / 2;
-      const through = [plate, ...(bolted ? boardUnder(placed, entry) : [])];
+      const under = bolted || splicePilots(design) ? boardUnder(placed, entry) : [];
+      const inBoard = bolted ? ('clearance' as const) : ('pilot' as const);
       return {
         joint: bolted ? 'splice-bolt' : 'splice-to-board',
         item: bolted ? teeBoltItem(spliceBolt, wood) : screwItem(screw, wood),
         ...common,
-        through: through.map((part) => ({ part, passage: 'clearance' as const })),
+        through: [{ part: plate, passage: 'clearance' as const }, ...under.map((part) => ({ part, passage: inBoard }))],
       };
     }),
   );

@@ -7,6 +7,7 @@ import {
   bolts,
   washerSpace,
   type Dowel,
+  holeIsMade,
   dowelRoom,
   dowelStagger,
   dowels,
@@ -58,15 +59,9 @@ function hubBolt(file: DesignFile, hubRadius: number, system: SizeSystem): Bolt 
       one.system === system &&
       one.diameter <= usual.diameter &&
       3 * one.clearance <= 2 * hubRadius &&
-      canBeMade(file, one.clearance),
+      holeIsMade(file.process, one.clearance),
   );
   return smaller ?? boltForHole(0, system);
-}
-
-/** Whether the process makes a hole of that diameter: a router mills what is wider than its bit, and drills the rest. */
-function canBeMade({ process }: DesignFile, diameter: number): boolean {
-  if (process.kind !== 'router' || diameter >= process.toolDiameter) return true;
-  return process.drillBits.some((bit) => Math.abs(bit - diameter) < 1e-6);
 }
 
 /** The thickest dowel of a sixth of the hub's radius, of a quarter where the tools at hand make no smaller hole. */
@@ -81,7 +76,7 @@ function usualDowel(file: DesignFile, hubRadius: number, axisHole: number, syste
         dowel.system === system &&
         dowel.diameter <= Math.min(thickestDowel, max) &&
         fits(dowel.diameter) &&
-        canBeMade(file, dowel.diameter),
+        holeIsMade(file.process, dowel.diameter),
     );
   return within(hubRadius / 6) ?? within(hubRadius / 4) ?? null;
 }
@@ -102,7 +97,7 @@ function usualMounting(file: DesignFile, axis: Bolt, space: CleatSpace, { size, 
     );
   };
   const sold = bolts.filter(({ system, diameter }) => system === axis.system && diameter <= axis.diameter);
-  return sold.findLast((one) => fits(one) && canBeMade(file, one.clearance)) ?? axis;
+  return sold.findLast((one) => fits(one) && holeIsMade(file.process, one.clearance)) ?? axis;
 }
 
 function mountingBolt(file: DesignFile, axis: Bolt, space: CleatSpace, cleat: FoundCleat): Bolt {
@@ -178,6 +173,6 @@ export function usualBattenScrew(file: DesignFile, ribThickness: number): string
   if (battenScrew !== undefined || fixing !== 'battens') return battenScrew;
   const limit = Math.min(battenScrewLimit, ribThickness / 4, gap) + 1e-9;
   return woodScrews.findLast(
-    (screw) => screw.system === systemOf(file) && screw.diameter <= limit && canBeMade(file, screw.clearance),
+    (screw) => screw.system === systemOf(file) && screw.diameter <= limit && holeIsMade(file.process, screw.clearance),
   )?.size;
 }

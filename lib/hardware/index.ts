@@ -1,6 +1,7 @@
 export * from './barrel-nuts.js';
 export * from './bolts.js';
 export * from './dowels.js';
+export * from './drills.js';
 export * from './hanger.js';
 export * from './pins.js';
 export * from './pipes.js';

@@ -20,4 +20,5 @@ export {
   type ReadingOptions,
   RunList,
 } from './extra/drawing.js';
+export { splicePilots } from './splices.js';
 export { battenFixedAt, battenFixing, battenOver, hasBattens } from './battens.js';

@@ -35,8 +35,8 @@ import {
 import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { boardOutline, edgeRadius, ribMarks, slotsInBoard } from './board.js';
 import { hubReach } from './hub-build.js';
-import { boardScrews, type CleatStart, type PlanItem, ribDirectionDeg } from './plan.js';
-import { boltPlaces, makeSplice, type Plates } from './splices.js';
+import { boardScrews, type CleatStart, hasCleats, type PlanItem, ribDirectionDeg } from './plan.js';
+import { boltPlaces, makeSplice, type Plates, plateScrews, splicePilots } from './splices.js';
 import { groovesOfRib } from './housing.js';
 import { slotsOfRib } from './tabs.js';
 
@@ -261,6 +261,12 @@ export function makeSegments(
   const { board } = design;
   const thickness = thicknessOf(design, board.material);
   const screws = boardScrews(design, dish, start);
+  const slotted = hasCleats(design) ? [] : items.filter(({ kind }) => kind === 'rib');
+  const taken = [...screws.map(({ at }) => at), ...dowels];
+  const plated = plateScrews(design, division, thickness, taken, slotted);
+  // a screw left of its joint goes into the segment that begins there, one on the right into that which ends there
+  const platePilots = (sector: Sector): Point[] =>
+    splicePilots(design) ? plated.map((at) => rotate(at, at.y > 0 ? sector.from : sector.to)) : [];
   const angleOf = ({ x, y }: Point): number => Math.atan2(y, x);
   const segments = division.sectors.map((sector, i): Part => {
     const ribs = ribNumbers(dish.layout).filter((rib) => within(sector, (ribDirectionDeg(dish, rib) * Math.PI) / 180));
@@ -286,6 +292,7 @@ export function makeSegments(
         ...screws.flatMap(({ at }) => (here(at) ? [throughHole(at, board.pilotDiameter)] : [])),
         ...dowels.flatMap((at) => (here(at) ? [throughHole(at, design.hub.dowelDiameter)] : [])),
         ...mounting.flatMap((at) => (here(at) ? [throughHole(at, board.mountingDiameter)] : [])),
+        ...platePilots(sector).map((at) => throughHole(at, board.pilotDiameter)),
         // the plate under the joint at its end belongs to the next segment
         ...division.bolts.map((at) => throughHole(rotate(at, sector.to), teeNut(board.spliceBolt).hole)),
       ],
@@ -305,7 +312,7 @@ export function makeSegments(
       ],
     });
   });
-  return [...segments, makeSplice(design, division, thickness)];
+  return [...segments, makeSplice(design, division, thickness, plated)];
 }
 
 function neighbours(index: number, count: number): string {

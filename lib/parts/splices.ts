@@ -1,7 +1,7 @@
 /** The plates that lie under the joints of a board in segments. */
-import { contourFromPoints, type Point, rotate } from '../geometry/index.js';
+import { contourFromPoints, distance, type Point, rotate } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
-import { bolt, screwLengthWithin, teeNut, tipCover, woodScrew } from '../hardware/index.js';
+import { bolt, holeIsMade, screwLengthWithin, teeNut, tipCover, woodScrew } from '../hardware/index.js';
 import { blank, lineMark, type Part, throughHole } from '../part/index.js';
 import { inUnits } from './blank.js';
 import { clearanceAt, type PlanItem } from './plan.js';
@@ -60,6 +60,55 @@ export interface SplicePlace {
   readonly width: number;
 }
 
+/** From a screw of a plate to one of a cleat, and to the edge of a slot, in shanks: common practice, no source. */
+const fromScrew = 3;
+const fromSlot = 2;
+/** Steps in which a screw moves along its plate to a free place, mm. */
+const along = 2;
+
+/** Whether the screws of the plates have pilots in the board: where the tools at hand make them. */
+export function splicePilots({ board, cleat, process }: Design): boolean {
+  return cleat.screwDiameter > board.pilotDiameter && holeIsMade(process, board.pilotDiameter);
+}
+
+/**
+ * Screws of a plate, as its bolts: at even distances on both sides of its joint, on the left alone where it is bolted,
+ * moved along it where one would meet a screw of a cleat, a dowel or a slot at any joint. None where no screw that is sold is short enough.
+ * @param taken screws and dowels in the board
+ * @param slotted outlines over the slots and grooves of the board
+ */
+export function plateScrews(
+  design: Design,
+  { joints, plateFrom, plateTo }: Pick<Plates, 'joints' | 'plateFrom' | 'plateTo'>,
+  thickness: number,
+  taken: readonly Point[],
+  slotted: readonly PlanItem[],
+): Point[] {
+  const { diameter, ...screw } = woodScrew(design.cleat.screw);
+  if (screwLengthWithin({ diameter, ...screw }, 2 * thickness - tipCover) === null) return [];
+  const length = plateTo - plateFrom;
+  const end = Math.min(30, length / 4);
+  const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
+  const free = (place: Point): boolean =>
+    joints.every((joint) => {
+      const at = rotate(place, joint);
+      return (
+        taken.every((other) => distance(other, at) >= fromScrew * diameter) &&
+        clearanceAt(at, slotted) >= fromSlot * diameter
+      );
+    });
+  const sides = design.board.splice === 'bolted' ? [1] : [1, -1];
+  return Array.from({ length: gaps + 1 }, (_, i) => plateFrom + end + ((length - 2 * end) * i) / gaps).flatMap((x) =>
+    sides.flatMap((side) => {
+      const y = (side * design.board.spliceWidth) / 4;
+      for (let off = 0; off < plateScrewSpacing / 3; off += along)
+        for (const at of off === 0 ? [x] : [x + off, x - off])
+          if (at >= plateFrom + end / 2 && at <= plateTo - end / 2 && free({ x: at, y })) return [{ x: at, y }];
+      return [];
+    }),
+  );
+}
+
 /** One plate under each joint. */
 export function splicePlaces(design: Design, { joints, plateFrom }: Plates): SplicePlace[] {
   return joints.map((direction) => ({ direction, from: plateFrom, width: design.board.spliceWidth }));
@@ -77,25 +126,18 @@ export function distanceToPlates(design: Design, division: Plates): (place: Poin
 }
 
 /** The plates that lie under the joints, screwed from below. */
-export function makeSplice(design: Design, division: Plates, thickness: number): Part {
+export function makeSplice(design: Design, division: Plates, thickness: number, screwed: readonly Point[]): Part {
   const { board, cleat } = design;
   const length = division.plateTo - division.plateFrom;
   const width = board.spliceWidth;
-  const end = Math.min(30, length / 4);
-  const gaps = Math.max(1, Math.ceil((length - 2 * end) / plateScrewSpacing));
-  const along = Array.from({ length: gaps + 1 }, (_, i) => end + ((length - 2 * end) * i) / gaps);
-  const screwed = screwLengthWithin(woodScrew(cleat.screw), 2 * thickness - tipCover) !== null;
   const bolted = board.splice === 'bolted';
   const clearance = bolt(board.spliceBolt).clearance;
-  const bolts = division.bolts.map(({ x, y }) =>
-    throughHole({ x: x - division.plateFrom, y: width / 2 - y }, clearance),
-  );
-  const screws = (screwed ? along : []).flatMap((x) =>
-    (bolted ? [width / 4] : [width / 4, (3 * width) / 4]).map((y) => ({
-      ...throughHole({ x, y }, cleat.screwDiameter),
-      ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
-    })),
-  );
+  const own = ({ x, y }: Point): Point => ({ x: x - division.plateFrom, y: width / 2 - y });
+  const bolts = division.bolts.map((place) => throughHole(own(place), clearance));
+  const screws = screwed.map((place) => ({
+    ...throughHole(own(place), cleat.screwDiameter),
+    ...(cleat.headDiameter > cleat.screwDiameter ? { countersink: cleat.headDiameter } : {}),
+  }));
   return blank({
     id: 'splice',
     kind: 'splice',
@@ -119,7 +161,7 @@ export function makeSplice(design: Design, division: Plates, thickness: number):
       ),
     ],
     notes: [
-      `${screwed ? 'Glue and screw' : 'Glue'} it under ${bolted ? 'the edge of a segment' : 'a joint'}, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
+      `${screws.length > 0 ? 'Glue and screw' : 'Glue'} it under ${bolted ? 'the edge of a segment' : 'a joint'}, the scribed line on the joint, its inner end ${inUnits(design, Math.round(division.plateFrom))} from the axis.`,
       ...(bolted ? ['The half with the bolts stays dry: the next segment lies on it.'] : []),
     ],
   });

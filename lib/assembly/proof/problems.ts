@@ -17,6 +17,7 @@ import { codeWords } from './code-words.js';
 import { fastenerFaults } from './holes.js';
 import { markFaults } from './marks.js';
 import { overlapFaults } from './overlap.js';
+import { seamFaults } from './seams.js';
 import { slotFaults } from './slots.js';
 
 /** All faults of an assembly. */
@@ -25,6 +26,7 @@ export function assemblyFaults(design: Design, dish: Dish, assembly: Assembly): 
     ...overlapFaults(design, dish, assembly),
     ...battenFaults(design, dish, assembly),
     ...slotFaults(design, assembly),
+    ...seamFaults(design, assembly),
     ...fastenerFaults(assembly),
     ...markFaults(design, assembly),
   ];

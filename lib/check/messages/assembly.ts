@@ -68,6 +68,14 @@ export const assemblyMessages = {
     code: 'assembly',
     text: 'a bolt through a splice plate meets no hole of its segment, the nearest is {off} off',
   },
+  'splice-pilot': {
+    code: 'assembly',
+    text: 'a screw through a splice plate meets no pilot in its segment, the nearest is {off} off',
+  },
+  'board-seam': {
+    code: 'assembly',
+    text: 'two segments of the board stay {gap} apart, or run into each other, at their joint',
+  },
   'splice-screw': { code: 'assembly', text: 'a screw through a splice plate runs into a hole or slot of its segment' },
   'fastener-number': { code: 'assembly', text: '{count} of {joint} are listed, by the parts {wanted}' },
   'screw-long': { code: 'assembly', text: 'screws of {joint} are {length} long and come out of {wood} of wood' },

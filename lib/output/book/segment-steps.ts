@@ -12,7 +12,12 @@ export function comesApart({ design, parts }: BookInput): boolean {
 export function joinText(input: BookInput, boards: number): string[] {
   const screws = fastenersOf(input, 'splice-to-board');
   const bolts = fastenersOf(input, 'splice-bolt');
-  const held = `glued and screwed${screws ? ` (${screws.count} screws ${sizeText(screws.item)})` : ''}`;
+  const pilots = input.assembly.fasteners.some(
+    ({ joint, through }) => joint === 'splice-to-board' && through.length > 1,
+  );
+  const held = screws
+    ? `glued and screwed (${screws.count} screws ${sizeText(screws.item)}${pilots ? ', each into its pilot: they put the plate in its place' : ''})`
+    : 'glued and clamped';
   if (!comesApart(input))
     return [
       `Join the ${boards} pieces of the board with the splice plates on its underside, ${held}, face down on a flat floor; then turn it over, scribed face up.`,

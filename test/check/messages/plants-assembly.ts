@@ -239,6 +239,27 @@ export const assemblyPlants = {
     ]),
     'meets no hole of its segment, the nearest is 0.5 mm off',
   ],
+  'splice-pilot': [
+    plantedIn(apartText, [
+      (record) => {
+        part(record, 'splice').drills[0]!.x += 0.5;
+      },
+    ]),
+    'a screw through a splice plate meets no pilot in its segment, the nearest is 0.5 mm off',
+  ],
+  'board-seam': [
+    plantedIn(apartText, [
+      (record) => {
+        // the edge on which segment 1 begins, 0.2 mm back
+        const [axis, begins] = outline(part(record, 'board-1'));
+        for (const vertex of [axis!, begins!]) {
+          const long = Math.hypot(begins![0], begins![1]);
+          [vertex[0], vertex[1]] = [vertex[0] - (0.2 * begins![1]) / long, vertex[1] + (0.2 * begins![0]) / long];
+        }
+      },
+    ]),
+    'two segments of the board stay 0.2 mm apart',
+  ],
   'splice-screw': [
     plantedIn(apartText, [
       (record) => {
