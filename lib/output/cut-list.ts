@@ -29,7 +29,7 @@ export function writeCutList(parts: readonly Part[], sheets: readonly ListedShee
   const heading = [
     'part',
     'name',
-    'quantity',
+    'number off',
     'material',
     `thickness (${unit})`,
     `length (${unit})`,

@@ -24,9 +24,9 @@ import { heightOnPath, markOut, type MarkingOut } from '../parts/index.js';
 import { recordFasteners } from './fasteners.js';
 import { processOf } from './nesting-request.js';
 import { printedParts, printFiles } from './prints.js';
-import { laserRecord } from './laser-files.js';
+import { beamPictures, laserRecord } from './laser-files.js';
 import { shopDrawings } from './shop.js';
-import { cutPictures, routerRecord } from './router-files.js';
+import { routedPictures, routerRecord } from './router-files.js';
 import type { JobFiles, Job, JobSheet } from './types.js';
 import { inInches } from '../units/index.js';
 
@@ -184,6 +184,8 @@ export async function jobFiles(job: Job): Promise<JobFiles> {
   // the book is large, and only the commands that write it should wait for it to load
   const { bookWith } = await import('./book-file.js');
   const drawings = shopDrawings(job);
-  const book = bookWith({ ...job, cutPictures: cutPictures(job.routes, job.design.units) }, drawings);
-  return sealed(job, new Map([...(await cutFiles(job, drawings)), ['book.html', book]]));
+  const files = await cutFiles(job, drawings);
+  const cutPictures = [...routedPictures(job.routes, job.design.units), ...beamPictures(job.sheets, files)];
+  const book = bookWith({ ...job, cutPictures }, drawings);
+  return sealed(job, new Map([...files, ['book.html', book]]));
 }

@@ -1,9 +1,11 @@
 /** How a laser follows the sheets: times, and tool paths where they are asked for. */
+import { drawBeamCut } from '../check/index.js';
 import { type Design, laserOf } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { type LaserData, planLaser, smallSlug } from '../machining/index.js';
+import type { CutPicture } from '../output/book/index.js';
 import { type RecordedSheet, writeLaserNgc } from '../output/index.js';
-import type { JobSheet, LaserRoute } from './types.js';
+import type { JobFiles, JobSheet, LaserRoute } from './types.js';
 
 type Laser = NonNullable<ReturnType<typeof laserOf>>;
 
@@ -124,4 +126,13 @@ export function laserRecord(lasered: readonly LaserRoute[], file: string): Pick<
   if (route === undefined) return {};
   const { seconds, atLeast, cutLength, markLength, travelLength } = route.plan;
   return { laser: { files: [...route.files.keys()], seconds, atLeast, cutLength, markLength, travelLength } };
+}
+
+/** Pictures of the sheets as a laser leaves them, drawn from the files that it runs. */
+export function beamPictures(sheets: readonly JobSheet[], files: JobFiles): CutPicture[] {
+  return sheets.flatMap(({ file, cut }) => {
+    const text = files.get(`${file}.svg`);
+    if (cut.process.kind !== 'laser' || typeof text !== 'string') return [];
+    return [{ sheet: cut.id, svg: drawBeamCut(text, cut.process.kerf), routed: null }];
+  });
 }

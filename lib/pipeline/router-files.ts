@@ -82,13 +82,12 @@ function toolsOf({ toolpath, toolWear }: RouterPlan, units: LengthUnit): CutTool
 }
 
 /** Pictures of the sheets as the simulated router leaves them, drawn from the files' own text. */
-export function cutPictures(routes: readonly Route[], units: LengthUnit): CutPicture[] {
+export function routedPictures(routes: readonly Route[], units: LengthUnit): CutPicture[] {
   return routes
     .filter(({ files }) => files.size > 0)
     .map(({ sheet, plan, files }) => ({
       sheet: sheet.cut.id,
-      cuttingSeconds: plan.cuttingSeconds,
-      tools: toolsOf(plan, units),
+      routed: { cuttingSeconds: plan.cuttingSeconds, tools: toolsOf(plan, units) },
       svg: drawSimulation(
         [...files].map(([name, text]) => ({ name, text })),
         sheet.cut,

@@ -54,6 +54,12 @@ describe.each(fixtureNames)('the book of %s', (name) => {
       expect(html).toContain(`<td data-quantity="${part.id}">${part.quantity}</td>`);
     }
     for (const { cut } of job(name).sheets) expect(html).toContain(`id="sheet-${cut.id}"`);
+    // a machine's sheet has a picture of what is left of it
+    for (const [kind, words] of [
+      ['router', 'The sheet as the router leaves it'],
+      ['laser', 'The sheet as the laser leaves it'],
+    ] as const)
+      expect(html.split(words).length - 1).toBe(job(name).sheets.filter(({ cut }) => cut.process.kind === kind).length);
   });
 
   it('stands before anything is nested', () => {

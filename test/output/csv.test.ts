@@ -68,7 +68,7 @@ describe('the cut list', () => {
 
   it('gives each part with its size, longest side first, and its sheets', () => {
     expect(writeCutList([part], sheets, 'mm')).toBe(
-      'part,name,quantity,material,thickness (mm),length (mm),width (mm),grain,sheets,notes\r\n' +
+      'part,name,number off,material,thickness (mm),length (mm),width (mm),grain,sheets,notes\r\n' +
         `cleat,"'=cleat, ""left""",48,ply-12,11.65,120,40,along,"ply-12-1 (2), ply-12-3 (1)",Pre-drill. Countersink 8 mm.\r\n`,
     );
   });

@@ -29,12 +29,25 @@ const inInches = (unit: LengthUnit): boolean => unit === 'in' || unit === 'ft';
 /** Margins of the printed page, mm. */
 const [SIDE, TOP, FOOT] = [11, 8, 11];
 
-async function opened(name: string, html: string, unit: LengthUnit): Promise<Page> {
+/** What a reader's system may have: DejaVu Sans is as wide as fonts for screens come, and this is 7 % more. */
+const WIDER = ['', ' Bold']
+  .map(
+    (face) =>
+      `@font-face{font-family:wider;font-weight:${face === '' ? 400 : 700};src:local("DejaVu Sans${face}");size-adjust:107%}`,
+  )
+  .join('')
+  .concat('*{font-family:wider!important}');
+
+/** @param style added to the book's own */
+async function opened(name: string, html: string, unit: LengthUnit, style?: string): Promise<Page> {
   const file = join(folder, `${name}.html`);
   writeFileSync(file, html);
   const paper = inInches(unit) ? 215.9 : 210;
-  const page = await browser.newPage({ viewport: { width: Math.round((paper - 2 * SIDE) / MM), height: 1000 } });
+  const viewport = { width: Math.round((paper - 2 * SIDE) / MM), height: 1000 };
+  // the book's policy refuses styles that are not its own
+  const page = await browser.newPage({ viewport, bypassCSP: style !== undefined });
   await page.goto(pathToFileURL(file).href);
+  if (style !== undefined) await page.addStyleTag({ content: style });
   return page;
 }
 
@@ -163,12 +176,32 @@ describe.each(allFixtureNames)('the printed book of %s', (name) => {
     await page.emulateMedia({ media: null });
   });
 
+  it('keeps its texts and its pages with letters 7 % larger than those of a usual wide font', async () => {
+    const wide = await opened(`${name}-wide`, String((await jobOf(name)).files.get('book.html')), unit, WIDER);
+    const wider = await wide.evaluate<number>(`document.fonts.ready.then(() => {
+      const widthIn = (font) => {
+        const pen = document.createElement('canvas').getContext('2d');
+        pen.font = '100px ' + font;
+        return pen.measureText('Reflector strip 12').width;
+      };
+      return widthIn('wider') / widthIn('"DejaVu Sans"');
+    })`);
+    expect(wider).toBeCloseTo(1.07, 2);
+    expect((await crowdedIn(wide)).found).toEqual([]);
+    expect(await spilled(wide)).toEqual([]);
+    const leaves = await wide.evaluate<number>(`document.querySelectorAll('.leaf').length`);
+    const info = execFileSync('pdfinfo', [await printed(`${name}-wide`, wide)], { encoding: 'utf8' });
+    expect(info).toMatch(new RegExp(`Pages:\\s+${leaves}\\n`));
+    await wide.close();
+  });
+
   it('fills its pages', () => {
     const use = useOf(file);
     console.log(
       `${name}: ${use.length} pages, ${mean(use).toFixed(3)} used: ${use.map((one) => one.toFixed(2)).join(' ')}`,
     );
     expect(mean(use)).toBeGreaterThanOrEqual(0.85);
+    expect(Math.min(...use)).toBeGreaterThanOrEqual(0.55);
     if (name === 'press-house') expect(use.length).toBeLessThanOrEqual(16);
   });
 });

@@ -1,5 +1,5 @@
 /** The sheet as the simulated router leaves it, seen from above and shaded by depth. */
-import type { ProofEdge } from '../edge.js';
+import { drawnEdge, faceColour, printed, throughColour } from '../picture-ink.js';
 import { Findings } from './findings.js';
 import { edgesOfMotion, isUpright, radiusAt } from './level.js';
 import { Machine } from './machine.js';
@@ -9,28 +9,12 @@ import type { NgcFile, SimulationLimits } from './types.js';
 
 /** Steps of shading between the face and the spoil board. */
 const shades = 8;
-/** Decimals of a millimetre: a tenth is finer than the eye on a page. */
-const decimals = 2;
 const face = [236, 221, 193] as const;
 const deep = [62, 44, 30] as const;
-/** What is cut through shows the spoil board. */
-const through = '#1f1a17';
 
 function shade(share: number): string {
   const mixed = face.map((from, i) => Math.round(from + (deep[i]! - from) * (0.25 + 0.75 * share)));
   return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
-}
-
-const printed = (value: number): string => String(Number(value.toFixed(decimals)));
-
-/** An edge as SVG draws it, y downwards. */
-function drawn(edge: ProofEdge, height: number): string {
-  const start = `M${printed(edge.ax)} ${printed(height - edge.ay)}`;
-  const end = `${printed(edge.bx)} ${printed(height - edge.by)}`;
-  if (edge.sweep === 0) return `${start}L${end}`;
-  const radius = printed(edge.radius);
-  // an anticlockwise arc turns the other way with y downwards, which SVG calls sweep 0
-  return `${start}A${radius} ${radius} 0 ${Math.abs(edge.sweep) > Math.PI ? 1 : 0} ${edge.sweep > 0 ? 0 : 1} ${end}`;
 }
 
 interface Stroke {
@@ -67,19 +51,19 @@ export function drawSimulation(
       const key = `${level} ${across.toFixed(2)}`;
       const stroke = strokes.get(key) ?? { level, width: across, path: new Set<string>() };
       strokes.set(key, stroke);
-      for (const edge of edgesOfMotion(motion)) stroke.path.add(drawn(edge, height));
+      for (const edge of edgesOfMotion(motion)) stroke.path.add(drawnEdge(edge, height));
     }
   }
   const drawnPaths = [...strokes.values()]
     .sort((a, b) => a.level - b.level || a.width - b.width)
     .map(
       ({ level, width: across, path }) =>
-        `<path stroke="${level >= shades ? through : shade(level / shades)}" stroke-width="${printed(across)}" d="${[...path].join('')}"/>`,
+        `<path stroke="${level >= shades ? throughColour : shade(level / shades)}" stroke-width="${printed(across)}" d="${[...path].join('')}"/>`,
     );
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${printed(width)} ${printed(height)}" role="img">`,
     '<title>The sheet as the router leaves it, darker where it is cut deeper</title>',
-    `<rect width="${printed(width)}" height="${printed(height)}" fill="${shade(-1 / 3)}"/>`,
+    `<rect width="${printed(width)}" height="${printed(height)}" fill="${faceColour}"/>`,
     '<g fill="none" stroke-linecap="round" stroke-linejoin="round">',
     ...drawnPaths,
     '</g>',

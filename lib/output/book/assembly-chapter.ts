@@ -92,7 +92,7 @@ function stepBlock(step: Step, index: number, stage: Stage, measures: Measures, 
     7 +
     (needs === null ? 0 : stripHeight(needs, width)) +
     Math.max(wordsHeight(step, measures, width, details.length), PICTURE);
-  return block(body, width, { height, grows: true });
+  return block(body, width, { height, max: Math.max(height, (1 - WORDS) * width + 12), grows: true });
 }
 
 export function assemblyBlocks(

@@ -24,7 +24,7 @@ const listed = (title: string, lines: readonly string[]): Markup =>
 
 /** Every tool that is used on some sheet, by its number, with its speeds and what it cuts on all sheets. */
 function toolTable({ cutPictures }: BookInput, { run }: Measures): Markup | null {
-  const all = cutPictures.flatMap(({ tools }) => tools);
+  const all = cutPictures.flatMap(({ routed }) => routed?.tools ?? []);
   const numbers = [...new Set(all.map(({ number }) => number))].sort((a, b) => a - b);
   if (numbers.length === 0) return null;
   const rows = numbers.map((number) => {
@@ -34,7 +34,7 @@ function toolTable({ cutPictures }: BookInput, { run }: Measures): Markup | null
       return low === high ? `${low}` : `${low} to ${high}`;
     };
     const length = same.reduce((sum, tool) => sum + tool.length, 0);
-    const sheets = cutPictures.filter(({ tools }) => tools.some((tool) => tool.number === number));
+    const sheets = cutPictures.filter(({ routed }) => routed?.tools.some((tool) => tool.number === number));
     return markup`<tr><th scope="row">${number}</th><td class="words">${same[0]?.name ?? ''}</td><td>${range(({ spindle }) => spindle)}</td><td>${run(length)}</td><td class="words">${sheets.map(({ sheet }) => sheet).join(', ')}</td></tr>`;
   });
   return markup`<h3>Tools by number</h3>

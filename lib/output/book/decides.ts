@@ -20,7 +20,7 @@ export function decides(input: BookInput, measures: Measures): Markup {
   const { forecast, cutPictures, design, parts, sheets } = input;
   const rows = forecast.kind === 'made' ? forecast.rows : [];
   const cost = stockCost(input, measures);
-  const routed = cutPictures.reduce((sum, { cuttingSeconds }) => sum + cuttingSeconds, 0);
+  const routed = cutPictures.reduce((sum, one) => sum + (one.routed?.cuttingSeconds ?? 0), 0);
   const cells: (readonly [string, string])[] = [
     ...asked.flatMap(([label, head]) => {
       const found = rows.find((row) => row.label === label);

@@ -8,18 +8,28 @@ import type { Paper } from './paper.js';
 
 /** Height of a drawing on paper, at the smallest, mm: lower, its letters are too small to be read. */
 const SHEET = 112;
+const CAPTION = 6;
 
-function pictures({ id, title, scale, pages }: ShopDrawing): Markup[] {
+interface Pictured {
+  readonly body: Markup;
+  /** Height over width. */
+  readonly shape: number;
+}
+
+function pictures({ id, title, scale, pages }: ShopDrawing): Pictured[] {
   return pages.map((page, i) => {
     const name = `${title}${pages.length > 1 ? `, page ${i + 1} of ${pages.length}` : ''}`;
     const label = `Shop drawing: ${name}, scale ${scale}`;
-    return markup`<figure class="zoom drawn" data-drawing="${id}">${pageSvg(page, label)}<figcaption>${name}</figcaption></figure>`;
+    const body = markup`<figure class="zoom drawn" data-drawing="${id}">${pageSvg(page, label)}<figcaption>${name}</figcaption></figure>`;
+    return { body, shape: page.height / page.width };
   });
 }
 
 /** The pages of a drawing, to be printed. */
 export function onPaper(drawing: ShopDrawing, width: number): Block[] {
-  return pictures(drawing).map((body) => block(body, width, { height: SHEET, grows: true }));
+  return pictures(drawing).map(({ body, shape }) =>
+    block(body, width, { height: SHEET, max: Math.max(SHEET, shape * width + CAPTION), grows: true }),
+  );
 }
 
 /** What a person at the machine measures by; the rest comes out of it as the files have it. */
@@ -49,7 +59,7 @@ export function drawingsBlocks(input: BookInput, { width }: Paper): Block[] {
     block(words, width),
     ...at('paper').flatMap((drawing) => onPaper(drawing, width)),
     ...at('screen').flatMap((drawing) =>
-      pictures(drawing).map((body) => block(body, width, { height: 0, screen: true })),
+      pictures(drawing).map(({ body }) => block(body, width, { height: 0, screen: true })),
     ),
   ];
 }

@@ -9,6 +9,7 @@ import { printedHeight } from './printed-height.js';
 /** Charts on paper: beside each other, and how high each is with its title, mm. */
 const ABREAST = 3;
 const CHART = 44;
+const HIGHEST = 70;
 /** Type of the tables on paper, of the usual. */
 const SMALL = 0.93;
 
@@ -60,11 +61,13 @@ export function forecastBlocks({ forecast }: BookInput, { width }: Paper): Block
   const light = all.filter(({ caption }) => caption === groups.at(-1)?.caption).map(table);
   const pair = markup`<div class="pair">${care}${light}</div>`;
   const estimate = markup`<p>An estimate from the shape, the sun and the stated care of the work; not a promise.</p>`;
+  const rows = Math.ceil(forecast.plots.length / ABREAST);
   const tall = Math.max(...[care, ...light].map((one) => printedHeight(one, width / 2, SMALL)));
   return [
     block(markup`${estimate}${pair}`, width, { height: 5 + tall }),
     block(markup`<div class="plots">${forecast.plots.map(plot)}</div>`, width, {
-      height: 3 + CHART * Math.ceil(forecast.plots.length / ABREAST),
+      height: 3 + CHART * rows,
+      max: HIGHEST * rows,
       grows: true,
     }),
     ...all

@@ -96,13 +96,16 @@ export interface CutTool {
   readonly length: number;
 }
 
-/** A picture of a sheet as a simulated router leaves it. */
+/** A picture of a sheet as its machine leaves it, simulated by its files. */
 export interface CutPicture {
   readonly sheet: string;
   readonly svg: string;
-  /** Without tool changes. */
-  readonly cuttingSeconds: number;
-  readonly tools: readonly CutTool[];
+  /** What a router does on it; null for a laser. */
+  readonly routed: {
+    /** Without tool changes. */
+    readonly cuttingSeconds: number;
+    readonly tools: readonly CutTool[];
+  } | null;
 }
 
 export interface BookInput extends ModelInput {

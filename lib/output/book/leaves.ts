@@ -8,8 +8,10 @@ import { printedHeight } from './printed-height.js';
 /** What stays together on a page. */
 export interface Block {
   readonly body: Markup;
-  /** What it takes of a page, mm, where it is not worked out from its words. */
+  /** What it takes of a page at the smallest, mm, where it is not worked out from its words. */
   readonly height: number;
+  /** What it can make use of where more is left, mm. */
+  readonly max: number;
   /** Its picture takes room that is left on the page. */
   readonly grows: boolean;
   /** Begins a page. */
@@ -29,7 +31,8 @@ export interface Chapter {
 
 /** A block with what is usual of it. */
 export function block(body: Markup, width: number, more: Partial<Omit<Block, 'body'>> = {}): Block {
-  return { body, height: printedHeight(body, width), grows: false, fresh: false, alone: false, screen: false, ...more };
+  const height = more.height ?? printedHeight(body, width);
+  return { body, height, max: height, grows: false, fresh: false, alone: false, screen: false, ...more };
 }
 
 /** The part of a chapter that is on one page. */
@@ -48,27 +51,75 @@ export interface Leaf {
 /** A chapter's heading with the rule below it, mm. */
 const HEADING = 9.5;
 
-/** Fills pages of a height (mm) one after the other. On the first, `taken` of it is not free. */
-export function leavesOf(chapters: readonly Chapter[], height: number, taken: number): Leaf[] {
-  const leaves: { pieces: Piece[]; used: number; closed: boolean }[] = [{ pieces: [], used: taken, closed: false }];
-  for (const chapter of chapters) {
-    let first = true;
-    for (const each of chapter.blocks) {
-      const needed = each.screen ? 0 : each.height + (first ? HEADING : 0);
-      let leaf = leaves.at(-1);
-      if (leaf === undefined || (!each.screen && (each.fresh || leaf.closed || leaf.used + needed > height))) {
-        leaf = { pieces: [], used: 0, closed: false };
-        leaves.push(leaf);
-      }
-      const piece = leaf.pieces.at(-1);
-      if (piece?.chapter === chapter) piece.blocks.push(each);
-      else leaf.pieces.push({ chapter, first, blocks: [each] });
-      leaf.used += needed;
-      leaf.closed ||= each.alone;
-      first = false;
+interface Laid {
+  readonly chapter: Chapter;
+  readonly block: Block;
+  /** Heights with the chapter's heading, where the block begins it, mm. */
+  readonly height: number;
+  readonly max: number;
+}
+
+/** What is printed, in its order. */
+function printedBlocks(chapters: readonly Chapter[]): Laid[] {
+  return chapters.flatMap((chapter) =>
+    chapter.blocks
+      .filter(({ screen }) => !screen)
+      .map((one, i): Laid => {
+        const heading = i === 0 ? HEADING : 0;
+        return { chapter, block: one, height: one.height + heading, max: one.max + heading };
+      }),
+  );
+}
+
+/** Against a page more, no emptiness of others counts. */
+const PAGE = 100;
+
+/**
+ * Where pages begin, so that they are as few as can be and the emptiest of them as full as can be: the sum of the
+ * squares of what stays free is least. Every page that begins with some block is followed by the best of the rest.
+ */
+function pageStarts(laid: readonly Laid[], height: number, taken: number): ReadonlySet<number> {
+  const best: { cost: number; next: number }[] = [];
+  best[laid.length] = { cost: 0, next: laid.length };
+  for (let from = laid.length - 1; from >= 0; from--) {
+    const free = height - (from === 0 ? taken : 0);
+    let [low, high] = [0, 0];
+    let found = { cost: Infinity, next: from + 1 };
+    for (let to = from; to < laid.length; to++) {
+      const one = laid[to]!;
+      low += one.height;
+      high += one.max;
+      if (to > from && (low > free || one.block.fresh)) break;
+      const empty = Math.max(0, free - high) / height;
+      const cost = PAGE + empty ** 2 + (best[to + 1]?.cost ?? 0);
+      if (cost <= found.cost) found = { cost, next: to + 1 };
+      if (one.block.alone) break;
     }
+    best[from] = found;
   }
-  return leaves.map(({ pieces }, i) => ({ number: i + 1, pieces }));
+  const starts = new Set<number>();
+  for (let at = 0; at < laid.length; at = best[at]!.next) starts.add(at);
+  return starts;
+}
+
+/**
+ * Fills pages of a height (mm). On the first, `taken` of it is not free. What is read on a screen follows what is
+ * printed before it.
+ */
+export function leavesOf(chapters: readonly Chapter[], height: number, taken: number): Leaf[] {
+  const starts = pageStarts(printedBlocks(chapters), height, taken);
+  const leaves: Piece[][] = [[]];
+  let printed = 0;
+  for (const chapter of chapters)
+    for (const [i, each] of chapter.blocks.entries()) {
+      if (!each.screen && printed > 0 && starts.has(printed)) leaves.push([]);
+      if (!each.screen) printed += 1;
+      const pieces = leaves.at(-1)!;
+      const piece = pieces.at(-1);
+      if (piece?.chapter === chapter) piece.blocks.push(each);
+      else pieces.push({ chapter, first: i === 0, blocks: [each] });
+    }
+  return leaves.map((pieces, i) => ({ number: i + 1, pieces }));
 }
 
 /** Number of the page on which each chapter begins. */

@@ -41,7 +41,7 @@ function dishBlocks(input: BookInput, model: Model, view: Standpoint, width: num
   const look = markup`<div id="stage" role="group" tabindex="0" aria-label="${words}, in space. Arrow keys turn it, plus and minus move it nearer and farther."></div>
 <figure id="drawn">${drawing}</figure>`;
   const table = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of the key values"><table class="key-values"><caption>Key values</caption><tbody>${keyValues}</tbody></table></div>`;
-  return [block(markup`${controls}${look}`, width, { height: 66, grows: true }), block(table, width)];
+  return [block(markup`${controls}${look}`, width, { height: 66, max: 150, grows: true }), block(table, width)];
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -49,8 +49,8 @@ caption{font-size:.9rem;padding-bottom:.1rem}
 .two{columns:2;column-gap:6mm;font-size:.9rem;line-height:1.26;padding-left:1.2rem}.two li{break-inside:avoid}
 .before{columns:2;column-gap:6mm;font-size:.92rem;line-height:1.26}.before li{break-inside:avoid}.before h3:first-child{margin-top:0}.before ul{padding-left:1.2rem}
 .facts{margin:1mm 0;columns:2;column-gap:5mm}.facts div{gap:2mm;break-inside:avoid}
-.facts{margin:1mm 0;display:grid;grid-template-columns:1fr 1fr;gap:0 5mm}.left:has(figure) .facts{grid-template-columns:1fr;align-content:start}.facts div{gap:2mm}
-.setting{columns:2;column-gap:8mm}.setting table{width:100%;margin:0}
+.facts{margin:1mm 0;display:grid;grid-template-columns:1fr 1fr;gap:0 5mm}.facts .wide{grid-column:1/-1}.left:has(figure) .facts{grid-template-columns:1fr;align-content:start}.facts div{gap:2mm}
+.setting{columns:2;column-gap:8mm}.setting table{width:100%;margin:0}.setting.few{columns:1}.setting.few table{width:calc(50% - 4mm)}
 .pair{display:grid;grid-template-columns:1fr 1fr;gap:0 8mm;align-items:start}
 .problems li{margin:.1rem 0}
 .pane{border:0;background:none}

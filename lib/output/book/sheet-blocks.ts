@@ -20,7 +20,7 @@ function contents(sheet: BookSheet, parts: readonly Part[]): string {
 }
 
 /** How long the router is at it, and how far each tool cuts. */
-function routing({ cuttingSeconds, tools }: CutPicture, { run }: Measures): string {
+function routing({ cuttingSeconds, tools }: NonNullable<CutPicture['routed']>, { run }: Measures): string {
   const wear = tools.map(({ number, length }) => `tool ${number} cuts ${run(length)}`);
   return `About ${Math.ceil(cuttingSeconds / 60)} minutes without tool changes; ${wear.join(', ')}.`;
 }
@@ -45,17 +45,25 @@ function spotsOf(sheet: BookSheet, parts: readonly Part[]): Spot[] {
 
 /** Tables of places beside each other on paper. */
 const ABREAST = 2;
+/** Fewer rows than this stay in one column. */
+const FEW = 6;
 
 function settingOut(sheet: BookSheet, parts: readonly Part[], { unit, bare }: Measures): Markup {
+  const spots = spotsOf(sheet, parts);
+  const few = spots.length < FEW ? ' few' : '';
   const row = ({ name, from, to }: Spot) =>
     markup`<tr><th scope="row">${name}</th><td>${bare(from.x)}</td><td>${bare(to.x)}</td><td>${bare(from.y)}</td><td>${bare(to.y)}</td></tr>`;
-  return markup`<div class="scroll setting" tabindex="0" role="region" aria-label="Table of the places on ${sheet.id}"><table><caption>Setting out: from the zero corner to both ends of each part along X and along Y, ${unit}</caption>
-<thead><tr><th scope="col">part</th><th scope="col">X from</th><th scope="col">to</th><th scope="col">Y from</th><th scope="col">to</th></tr></thead><tbody>${spotsOf(sheet, parts).map(row)}</tbody></table></div>`;
+  return markup`<div class="scroll setting${few}" tabindex="0" role="region" aria-label="Table of the places on ${sheet.id}"><table><caption>Setting out: from the zero corner to both ends of each part along X and along Y, ${unit}</caption>
+<thead><tr><th scope="col">part</th><th scope="col">X from</th><th scope="col">to</th><th scope="col">Y from</th><th scope="col">to</th></tr></thead><tbody>${spots.map(row)}</tbody></table></div>`;
 }
 
 /** A picture of a sheet on paper is not lower than this, mm, nor higher than this leaves room for its tables. */
 const LOWEST = 26;
 const HIGHEST = 86;
+
+/** Facts in sentences or lists, which take the width of the page. */
+const LONG: ReadonlySet<string> = new Set(['Parts', 'Time']);
+const wide = markup` class="wide"`;
 
 function factsOf(
   sheet: BookSheet,
@@ -68,7 +76,8 @@ function factsOf(
   const material = stock ? (design.materials[stock.material]?.description ?? stock.material) : sheet.stock;
   const size = markup`<span data-sheet="${sheet.id}" data-dim="width" data-mm="${sheet.width.toFixed(4)}">${measures.length(sheet.width)}</span> x <span data-sheet="${sheet.id}" data-dim="height" data-mm="${sheet.height.toFixed(4)}">${measures.length(sheet.height)}</span>`;
   const time =
-    input.laserTimes.find((one) => one.sheet === sheet.id)?.text ?? (simulated && routing(simulated, measures));
+    input.laserTimes.find((one) => one.sheet === sheet.id)?.text ??
+    (simulated?.routed && routing(simulated.routed, measures));
   return [
     ['Material', markup`${material}`],
     ['Size', size],
@@ -82,7 +91,7 @@ function factsOf(
           ] as const,
         ]
       : []),
-    ...(time === undefined ? [] : [['Time', markup`${time}`] as const]),
+    ...(time === undefined || time === null ? [] : [['Time', markup`${time}`] as const]),
   ];
 }
 
@@ -92,22 +101,27 @@ function sheetBlocks(sheet: BookSheet, input: BookInput, measures: Measures, { w
   const description = `Sheet ${sheet.id}, ${measures.length(sheet.width)} x ${measures.length(sheet.height)}, with ${holds}`;
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
   const facts = factsOf(sheet, input, measures, simulated);
-  const list = markup`<dl class="facts">${facts.map(([head, value]) => markup`<div><dt>${head}</dt><dd>${value}</dd></div>`)}</dl>`;
+  const list = markup`<dl class="facts">${facts.map(([head, value]) => markup`<div${LONG.has(head) ? wide : null}><dt>${head}</dt><dd>${value}</dd></div>`)}</dl>`;
   const left =
     simulated &&
-    markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>What is left: the sheet as the tool paths cut it, simulated.</figcaption></figure>`;
+    markup`<figure class="zoom simulated">${raw(simulated.svg)}<figcaption>${simulated.routed ? 'What is left: the sheet as the tool paths cut it, simulated.' : 'What is left: the sheet as the laser cuts it by its file. Pale: parts that have come free; dark: what has fallen out.'}</figcaption></figure>`;
   const places = settingOut(sheet, parts, measures);
-  const factLines = facts.map(([, value]) => linesOf(value, width / 2 - 18));
-  const factsHeight = 4.1 * (factLines.reduce((sum, lines) => sum + lines, 0) / 2 + 1);
+  const factLines = facts.map(([head, value]) => linesOf(value, LONG.has(head) ? width - 18 : (width - 5) / 2 - 18));
+  const rows = facts.reduce((sum, [head], i) => sum + (factLines[i] ?? 1) / (LONG.has(head) ? 1 : 2), 0);
+  const factsHeight = 4.1 * (rows + 1);
   const tableHeight = printedHeight(places, width / ABREAST) / ABREAST + 6;
-  const picture = Math.min(Math.max((0.9 * width * sheet.height) / sheet.width, LOWEST), HIGHEST);
+  const full = Math.max((width * sheet.height) / sheet.width, LOWEST);
+  const picture = Math.min(Math.max(0.9 * full, LOWEST), HIGHEST);
+  const wordsHeight = 8 + factsHeight + tableHeight;
+  const pictures = simulated ? 2 : 1;
   return [
     block(
       markup`<h3 id="sheet-${sheet.id}">${sheet.id}</h3>
 <figure class="zoom">${sheetPicture(sheet, parts, design.colours, description)}</figure>${left ?? null}${list}${places}`,
       width,
       {
-        height: 8 + picture * (simulated ? 2 : 1) + factsHeight + tableHeight,
+        height: wordsHeight + pictures * picture,
+        max: wordsHeight + pictures * full,
         grows: true,
         fresh: simulated !== undefined,
       },

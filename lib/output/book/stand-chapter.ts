@@ -42,7 +42,7 @@ export function standBlocks(stand: BookStand, measures: Measures, { width }: Pap
   const pictures = markup`<div class="plots">${stand.pictures.map((at) => markup`<figure>${standPicture(stand, at, measures)}<figcaption>Aimed at a sun ${at.sunDeg.toFixed(0)}° high.</figcaption></figure>`)}</div>`;
   return [
     block(words, width),
-    block(pictures, width, { height: 62, grows: true }),
+    block(pictures, width, { height: 62, max: 110, grows: true }),
     block(values, width),
     block(places, width),
     block(lock, width),

@@ -163,7 +163,7 @@ export function levelBar(
   const [left = 0] = x.range();
   const end = x(Math.max(0, value));
   const named = over
-    ? markup`<text class="halo" x="${left + 4}" y="${at(middle - height / 2 - 6)}">${name}</text>`
+    ? markup`<text class="halo" x="${left + 4}" y="${at(middle - height / 2 - 8)}">${name}</text>`
     : markup`<text x="${left - 9}" y="${middle}" dy="0.34em" text-anchor="end">${name}</text>`;
   return markup`<rect x="${left}" y="${middle - height / 2}" width="${at(end - left)}" height="${height}" fill="${colour}"/><g fill="currentColor">${named}<text x="${at(end + 6)}" y="${middle}" dy="0.34em">${text}</text></g>`;
 }

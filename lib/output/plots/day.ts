@@ -117,7 +117,7 @@ function monthsPlot({ months }: DayForecast): ForecastPlot | null {
   const title = 'Heat of a clear day by the month';
   const description = `Taken up on a clear day in the middle of each month: ${months.map(({ month, takenUpKWh, hours }) => `${monthNames[month - 1] ?? ''} ${takenUpKWh.toFixed(1)} kWh in ${hours.toFixed(1)} h`).join('; ')}.`;
   const [left, top, rowHeight] = [50, 6, 21];
-  const size = { width: 480, height: top + rowHeight * months.length + 58, left, right: 172, top, bottom: 58 };
+  const size = { width: 480, height: top + rowHeight * months.length + 58, left, right: 200, top, bottom: 58 };
   const plot = frame(size, { label: 'taken up (kWh)', domain: [0, max], nice: true }, null);
   const svg = picture('months', title, description, size, [
     plot.axes,

@@ -42,7 +42,7 @@ export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
   const title = 'Where the sunlight goes';
   const description = `Of ${power.incomingW.toFixed(0)} W on the aperture ${vessel === null ? 'the mirror brings to the focus' : 'the vessel takes up'} ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;
   const drawn = seenBars(bars);
-  const [left, top, rowHeight, barHeight] = [12, 6, 36, 13];
+  const [left, top, rowHeight, barHeight] = [12, 6, 38, 13];
   const size: ChartSize = { width: 480, height: top + 64 + rowHeight * drawn.length, left, right: 70, top, bottom: 58 };
   const max = Math.max(...drawn.map(({ watts }) => watts));
   const plot = frame(size, { label: 'power (W)', domain: [0, max], nice: true }, null);
