@@ -2,6 +2,7 @@
 import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FolderFiles } from '../lib/check/index.js';
+import { type LengthUnit, lengthUnits } from '../lib/index.js';
 import { exitCode, reasonOf, Stop, stop } from './exit.js';
 
 /** What `verify` reads; a larger file is not one of ours. */
@@ -51,4 +52,13 @@ export function readFolder(folder: string): FolderFiles {
       'give a folder that `dishwright cut` has written',
     );
   return files;
+}
+
+/** The units of the design that a folder was cut from; millimetres where its record does not say. */
+export function unitsOf(files: FolderFiles): LengthUnit {
+  const record = files.get('job.json');
+  const text = typeof record === 'string' ? record : new TextDecoder().decode(record);
+  // stated once, among the first keys of the design; what else is wrong with the record the proof finds
+  const name = /"design":\s*\{[^{}]*?"units":\s*"(\w+)"/.exec(text)?.[1];
+  return lengthUnits.find((unit) => unit === name) ?? 'mm';
 }

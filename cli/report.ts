@@ -1,6 +1,7 @@
 /** Diagnostics on the terminal, the same wherever a command meets them. */
 import { type Diagnostic, hasError } from '../lib/diagnostic/index.js';
 import type { Proof } from '../lib/check/index.js';
+import { type LengthUnit, proseIn } from '../lib/index.js';
 import { say, shade } from './console.js';
 import type { LoadedDesign } from './design-file.js';
 import { exitCode, Stop } from './exit.js';
@@ -29,11 +30,11 @@ export function reportProblems(problems: readonly Diagnostic[]): void {
   }
 }
 
-/** Prints every fault of a proof in the manner of diagnostics. */
-export function reportFaults(proof: Proof): void {
+/** Prints every fault of a proof in the manner of diagnostics, in the units of the design. */
+export function reportFaults(proof: Proof, units: LengthUnit): void {
   for (const { code, file, message } of proof.faults) {
     const rest = message.startsWith(`${file}: `) ? message.slice(file.length + 2) : message;
-    say(shade(`${file}: error: ${rest} [${code}]`, 'red'));
+    say(shade(`${file}: error: ${proseIn(rest, units)} [${code}]`, 'red'));
   }
 }
 

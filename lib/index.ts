@@ -63,6 +63,7 @@ export {
   formatArea,
   formatLength,
   formatMass,
+  inInches,
   LengthError,
   lengthUnits,
   type LengthUnit,

@@ -1,7 +1,11 @@
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import process from 'node:process';
 import type { CommandModule } from 'yargs';
+import type { Diagnostic } from '../../lib/diagnostic/index.js';
 import {
+  inInches,
+  inWords,
+  type LengthUnit,
   type Answer,
   answerOf,
   buildCoupons,
@@ -82,13 +86,17 @@ async function writeCoupons(flags: CouponArguments, out: string): Promise<void> 
 
 const signed = (value: number, digits: number): string => `${value < 0 ? '' : '+'}${value.toFixed(digits)}`;
 
+/** As callipers have it: thousandths of a millimetre, or ten-thousandths of an inch. */
+const calliper = (mm: number, units: LengthUnit): string =>
+  inInches(units) ? `${(mm / 25.4).toFixed(4)} in` : `${mm.toFixed(3)} mm`;
+
 /** What the readings come to, a row each. */
-function answerRows({ solved, fit }: Answer): string[][] {
+function answerRows({ solved, fit }: Answer, units: LengthUnit): string[][] {
   const { width, bore, drilled, depth, scaleX, scaleY, lean } = solved;
   const length = (name: string, estimate: typeof bore, note: string): string[][] =>
     estimate === null
       ? []
-      : [[name, `${estimate.value.toFixed(3)} mm`, `± ${(2 * estimate.uncertainty).toFixed(3)} mm`, note]];
+      : [[name, calliper(estimate.value, units), `± ${calliper(2 * estimate.uncertainty, units)}`, note]];
   const share = (name: string, value: number, uncertainty: number, note: string): string[] => [
     name,
     `${signed(value * 100, 3)} %`,
@@ -135,11 +143,12 @@ function textOf(written: ReturnType<typeof withValues>, path: string): string {
 function takeReadings(flags: CouponArguments, file: string): void {
   const before = loadDesign(flags.design);
   const read = readReadings(readText(file, 'give the file that was filled in at the bench'), basename(file));
-  if (read.kind === 'refused') throw new Stop(exitCode.wrongInput, read.problems, 'nothing was written');
+  const worded = (problem: Diagnostic): Diagnostic => inWords(problem, before.design.units);
+  if (read.kind === 'refused') throw new Stop(exitCode.wrongInput, read.problems.map(worded), 'nothing was written');
   const answered = answerOf(read.readings);
   if (answered.kind === 'refused') {
     const placed = answered.problems.map((problem) => ({
-      ...problem,
+      ...worded(problem),
       place: read.locate(String(problem.place?.path.at(-1) ?? 'readings')) ?? problem.place ?? { path: [] },
     }));
     throw new Stop(exitCode.wrongInput, placed, 'nothing was written');
@@ -173,7 +182,7 @@ function takeReadings(flags: CouponArguments, file: string): void {
       { head: '95 %', right: true },
       { head: '' },
     ];
-    for (const line of table(heads, answerRows(answer), columns())) print(line);
+    for (const line of table(heads, answerRows(answer, loaded.design.units), columns())) print(line);
   }
   reportProblems(problems);
   const words = answer.tabs === null ? null : tabWords[answer.tabs];

@@ -5,7 +5,7 @@ import { exitCode } from '../exit.js';
 import { jsonFlag } from '../flags.js';
 import { proofTable } from '../proof-table.js';
 import { proveOnCores } from '../prove/on-cores.js';
-import { readFolder } from '../read-folder.js';
+import { readFolder, unitsOf } from '../read-folder.js';
 import { reportFaults } from '../report.js';
 
 interface VerifyArguments {
@@ -22,10 +22,12 @@ export const verifyCommand: CommandModule<object, VerifyArguments> = {
       .options(jsonFlag)
       .example('$0 verify out/press-house', 'a table of the sheets, and every fault'),
   handler: async ({ folder, json }) => {
-    const proof = await proveOnCores(readFolder(folder), remadeRecord, new ProgressLine());
+    const files = readFolder(folder);
+    const units = unitsOf(files);
+    const proof = await proveOnCores(files, remadeRecord, new ProgressLine());
     if (json) printJson(proof);
-    else for (const line of proofTable(proof, columns())) print(line);
-    reportFaults(proof);
+    else for (const line of proofTable(proof, units, columns())) print(line);
+    reportFaults(proof, units);
     process.exitCode = proof.ok ? exitCode.done : exitCode.cannotBuild;
   },
 };

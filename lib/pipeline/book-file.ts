@@ -159,7 +159,10 @@ export function bookWith(source: BookSource, drawings: readonly ShopDrawing[]): 
     forecast: bookForecast(forecast, design.units),
     burn: bookBurn(burn, design.units),
     cutPictures,
-    laserTimes: lasered.map((route) => ({ sheet: route.sheet.cut.id, text: laserSentences(route).join(' ') })),
+    laserTimes: lasered.map((route) => ({
+      sheet: route.sheet.cut.id,
+      text: laserSentences(route, design.units).join(' '),
+    })),
     drawings,
     printed: printedParts(source),
     problems: source.problems.map((problem) => inWords(problem, design.units)),

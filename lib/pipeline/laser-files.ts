@@ -5,6 +5,7 @@ import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { type LaserData, planLaser, smallSlug } from '../machining/index.js';
 import type { CutPicture } from '../output/book/index.js';
 import { type RecordedSheet, writeLaserNgc } from '../output/index.js';
+import { formatLength, formatRun, type LengthUnit } from '../units/index.js';
 import type { JobFiles, JobSheet, LaserRoute } from './types.js';
 
 type Laser = NonNullable<ReturnType<typeof laserOf>>;
@@ -55,9 +56,8 @@ function lacking(laser: Laser, material: string, { plan }: Pick<LaserRoute, 'pla
 }
 
 /** About how long, in a sentence; or what would have to be known for it. */
-function laserTime({ plan, unknown }: Pick<LaserRoute, 'plan' | 'unknown'>): string {
-  const metres = (mm: number): string => (mm / 1000).toFixed(1);
-  const lengths = `cuts ${metres(plan.cutLength)} m and marks ${metres(plan.markLength)} m`;
+function laserTime({ plan, unknown }: Pick<LaserRoute, 'plan' | 'unknown'>, units: LengthUnit): string {
+  const lengths = `cuts ${formatRun(plan.cutLength, units)} and marks ${formatRun(plan.markLength, units)}`;
   if (plan.seconds === null) return `The beam ${lengths}; its time is not estimated without ${unknown.join(', ')}.`;
   const minutes = Math.ceil(plan.seconds / 60);
   const more = plan.atLeast ? ' or more, as machine.acceleration is not stated' : '';
@@ -65,16 +65,16 @@ function laserTime({ plan, unknown }: Pick<LaserRoute, 'plan' | 'unknown'>): str
 }
 
 /** What comes loose inside parts; null where nothing does that could be in the way. */
-function slugSentence({ plan: { slugs } }: Pick<LaserRoute, 'plan'>): string | null {
+function slugSentence({ plan: { slugs } }: Pick<LaserRoute, 'plan'>, units: LengthUnit): string | null {
   if (slugs === 0) return null;
   const pieces = slugs === 1 ? 'One piece' : `${slugs} pieces`;
-  return `${pieces} over ${smallSlug} mm cut out of openings may tip up into the way of the head: watch them, and take them out only when it stands.`;
+  return `${pieces} over ${formatLength(smallSlug, units)} cut out of openings may tip up into the way of the head: watch them, and take them out only when it stands.`;
 }
 
 /** What is worth knowing of a laser's sheet: how long it takes, and what comes loose. */
-export function laserSentences(route: Pick<LaserRoute, 'plan' | 'unknown'>): string[] {
-  const slugs = slugSentence(route);
-  return [laserTime(route), ...(slugs === null ? [] : [slugs])];
+export function laserSentences(route: Pick<LaserRoute, 'plan' | 'unknown'>, units: LengthUnit): string[] {
+  const slugs = slugSentence(route, units);
+  return [laserTime(route, units), ...(slugs === null ? [] : [slugs])];
 }
 
 function filesOf(design: Design, laser: Laser, material: string, sheet: JobSheet, route: Omit<LaserRoute, 'files'>) {
@@ -94,7 +94,7 @@ function filesOf(design: Design, laser: Laser, material: string, sheet: JobSheet
       axes,
     },
     laser,
-    { job: design.name, material: described, notes: laserSentences(route) },
+    { job: design.name, material: described, notes: laserSentences(route, design.units) },
   );
   return new Map([[`${sheet.file}.ngc`, text]]);
 }

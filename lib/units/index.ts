@@ -4,7 +4,7 @@ export { formatLength, formatFraction, nearestFraction } from './format.js';
 export { parseSize, parseUsualSize, type Size } from './size.js';
 export { wrapped } from './wrap.js';
 export { refuseOtherUnit, type UsualRange } from './usual.js';
-export { formatArea, formatMass, proseIn, reachIn } from './prose.js';
+export { formatArea, formatMass, formatRun, proseIn, reachIn } from './prose.js';
 export { commaSlip } from './slips.js';
 export { nearestDrill } from './drills.js';
 export { printedRange } from './printed.js';

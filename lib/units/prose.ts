@@ -21,6 +21,10 @@ export function formatArea(mm2: number, unit: LengthUnit, digits = 2): string {
     : `${decimals(mm2 / 1e6, digits)} m²`;
 }
 
+/** A long run, such as a bead of glue or the way of a beam: metres, or whole feet. */
+export const formatRun = (mm: number, unit: LengthUnit): string =>
+  inInches(unit) ? formatLength(mm, 'ft', 0) : formatLength(mm, 'm', 1);
+
 /** Writes distances that are known no better than to a decimetre, rounded up: millimetres, or whole inches. */
 export const reachIn =
   (unit: LengthUnit) =>

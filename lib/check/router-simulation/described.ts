@@ -34,7 +34,9 @@ export function toolNamed(comment: string): NamedTool | null {
 
 /** The same of a tool of the record, as far as a comment has space for it. */
 export function wordsOf({ number, diameter, sold = diameter, kind, flutes }: SimulatedTool, space: number): string {
-  const words = `TOOL ${number}: ${Number(sold.toFixed(3))} MM ${kindNames[kind]}, ${flutes} FLUTES`;
+  // 3/16 in is 4.7625 mm to a nanometre, and no further: rounded at once it might go down where the file goes up
+  const size = Number(Number(sold.toFixed(6)).toFixed(3));
+  const words = `TOOL ${number}: ${size} MM ${kindNames[kind]}, ${flutes} FLUTES`;
   return words.slice(0, space).trimEnd();
 }
 

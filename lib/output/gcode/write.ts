@@ -35,7 +35,9 @@ interface Writing {
 const kindNames = { mill: 'end mill', drill: 'drill bit', v: 'V-bit of 90 degrees' } as const;
 
 function toolName({ tool }: ToolRun): string {
-  return `tool ${tool.number}: ${decimal(tool.sold ?? tool.diameter, 3)} mm ${kindNames[tool.kind]}, ${tool.flutes} flutes`;
+  // a size of inches is a nanometre off its decimals, which would round it down in one file and up in another
+  const size = decimal(Number(decimal(tool.sold ?? tool.diameter, 6)), 3);
+  return `tool ${tool.number}: ${size} mm ${kindNames[tool.kind]}, ${tool.flutes} flutes`;
 }
 
 /** How the tool of a run comes into the spindle. The first of a file that is changed by hand is in it from the start. */
