@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { cautions, type Job, prepare, readDesign } from '../../lib/index.js';
 import { json, markup } from '../../lib/output/markup.js';
 import { bookOf } from '../../lib/public/book.js';
-import { cutPictures } from '../../lib/pipeline/router-files.js';
+import { beamPictures } from '../../lib/pipeline/laser-files.js';
+import { routedPictures } from '../../lib/pipeline/router-files.js';
 import { firstRibs } from '../../lib/output/book/step.js';
 import { designOf, fixture, fixtureNames, fixtureText, jobOf } from '../helpers/fixtures.js';
 import { randomDesign } from '../helpers/random-design.js';
@@ -38,8 +39,9 @@ describe.each(fixtureNames)('the book of %s', (name) => {
   });
 
   it('is the same for the same job', () => {
-    const again = { ...job(name), cutPictures: cutPictures(job(name).routes, job(name).design.units) };
-    expect(bookOf(again) === bookFile(name)).toBe(true);
+    const { routes, sheets, files, design } = job(name);
+    const cutPictures = [...routedPictures(routes, design.units), ...beamPictures(sheets, files)];
+    expect(bookOf({ ...job(name), cutPictures }) === bookFile(name)).toBe(true);
   });
 
   it('carries every caution', () => {
