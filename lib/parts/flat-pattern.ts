@@ -1,7 +1,7 @@
 /**
  * Flat patterns of panels and reflector strips: x along the panel from its inner end, y across it from its mid-line.
  */
-import { type Contour, cyclic, fitArcs, type Path, type Point, reversed } from '../geometry/index.js';
+import { type Contour, cyclic, fitArcs, type Path, type Point, reversed, type Vertex } from '../geometry/index.js';
 import type { DevelopedPanel } from '../dish/index.js';
 import { parameterAt } from './chord.js';
 
@@ -18,19 +18,29 @@ export interface FlatPattern {
   readonly upper: { readonly from: number; readonly to: number };
 }
 
+/** The corners of a flap's upper side, from the end of the pattern's. */
+function flapOf({ x, y }: Point, { past, narrower }: { readonly past: number; readonly narrower: number }): Vertex[] {
+  return [x, x + past].map((at) => ({ x: at, y: y - narrower, bulge: 0 }));
+}
+
 /**
  * The pattern between two lengths along the panel.
  * @param range `from` and `to` lengths from the panel's inner end, where the ends are cut square (mm); `inset` how far
- *   the sides lie inside the panel's own, measured square to them; `past` a straight piece past `to`, of the width
- *   there (a hem)
+ *   the sides lie inside the panel's own, measured square to them; `flap` a straight piece past `to` (a hem), and by
+ *   how much it is narrower on each side than the pattern is there
  * @param tolerance greatest distance of the fitted sides from the true curve, mm
  */
 export function flatPattern(
   panel: DevelopedPanel,
-  range: { readonly from: number; readonly to: number; readonly inset: number; readonly past: number },
+  range: {
+    readonly from: number;
+    readonly to: number;
+    readonly inset: number;
+    readonly flap?: { readonly past: number; readonly narrower: number };
+  },
   tolerance: number,
 ): FlatPattern {
-  const { inset, past } = range;
+  const { inset, flap } = range;
   // point and tangent are asked for at the same place, one after the other
   let known = { t: NaN, along: { x: 0, y: 0 } };
   const tangent = (t: number): Point => {
@@ -50,7 +60,7 @@ export function flatPattern(
   const to = parameterAt(panel, (t) => at(t).x, range.to);
   const fitted = fitArcs({ from, to, at, tangent }, tolerance);
   const end = cyclic(fitted.path, -1);
-  const side: Path = past > 0 ? [...fitted.path, { x: end.x + past, y: end.y, bulge: 0 }] : fitted.path;
+  const side: Path = flap === undefined ? fitted.path : [...fitted.path, ...flapOf(end, flap)];
   const mirrored = side.map(({ x, y, bulge }) => ({ x, y: -y, bulge: bulge === 0 ? 0 : -bulge }));
   const n = side.length;
   return {

@@ -31,3 +31,10 @@ export function flatHem(width: number, over: number, thickness: number): Hem {
   const past = -radius + bend + upright + bend + (width - radius);
   return { past, folds: [-radius + bend / 2, -radius + bend + upright + bend / 2] };
 }
+
+/** From a hem to the side of a rib, mm: common practice, no source. */
+const besideRib = 1;
+
+/** How much narrower than its panel a hem is on each side: between the ribs, on which the panel lies, mm. */
+export const hemNarrower = (ribThickness: number, seamGap: number): number =>
+  Math.max(0, (ribThickness - seamGap) / 2) + besideRib;

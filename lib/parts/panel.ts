@@ -142,7 +142,7 @@ function panelGrain(design: Design, panel: DevelopedPanel): Grain {
 /** The panel, one between every two ribs. */
 export function makePanel(design: Design, dish: Dish): Part {
   const panel = developedPanel(dish);
-  const pattern = flatPattern(panel, { from: 0, to: panel.length, inset: 0, past: 0 }, design.dish.arcTolerance);
+  const pattern = flatPattern(panel, { from: 0, to: panel.length, inset: 0 }, design.dish.arcTolerance);
   const rim = panel.chord(panel.to);
   const clamp = panel.chord(chordAtLength(panel, panel.length - clampLineFromRim));
   const show = (mm: number) => inUnits(design, mm);

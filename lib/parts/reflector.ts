@@ -1,5 +1,17 @@
 /** The mirror sheet on the panels: one strip a panel, or rows across it from a narrow roll. */
-import { type Contour, contourFromPoints, cyclic, strokeTextWidth } from '../geometry/index.js';
+import {
+  type Contour,
+  contourFromPoints,
+  cross,
+  cyclic,
+  edgesOfPath,
+  element,
+  type Point,
+  pointOnEdge,
+  strokeTextWidth,
+  subtract,
+  unit,
+} from '../geometry/index.js';
 import { type DevelopedPanel, developPanel, type Dish } from '../dish/index.js';
 import type { Design, StockItem } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
@@ -7,7 +19,7 @@ import { inUnits, thicknessOf, usableSize } from './blank.js';
 import { battenShade, besideBattens, hasBattens } from './battens.js';
 import { chordAtLength, parameterAt } from './chord.js';
 import { type FlatPattern, flatPattern } from './flat-pattern.js';
-import { flatHem, type Hem } from './hem.js';
+import { flatHem, type Hem, hemNarrower } from './hem.js';
 import { blank, type LineMark, lineMark, type Part, textMark } from '../part/index.js';
 
 /** The mirror sheet of a panel as it lies flat. */
@@ -19,9 +31,14 @@ interface Blank {
   readonly from: number;
   readonly to: number;
   readonly hem: Hem;
+  /** How much narrower the hem is on each side. */
+  readonly narrower: number;
   /** How far its sides lie inside the panel's. */
   readonly inset: number;
 }
+
+/** What a hem leaves on each side at most, as a share of half the panel's width. */
+const maxNarrower = 0.6;
 
 /** Half the width that the mirror has at its narrow end beside battens, mm. */
 const narrowEnd = 2;
@@ -45,6 +62,11 @@ function blankOf(design: Design, dish: Dish): Blank | null {
     from: hasBattens(design) ? Math.max(end, lengthFrom(panel, inset)) : end,
     to: hem > 0 ? panel.length : panel.length - end,
     hem: hem > 0 ? flatHem(hem, dish.panelThickness + glue, thickness) : { past: 0, folds: [0, 0] },
+    // the narrowest panels keep some of it
+    narrower: Math.min(
+      Math.max(0, hemNarrower(dish.ribThickness, dish.seamGap) - inset),
+      maxNarrower * panel.chord(panel.to).halfWidth,
+    ),
     inset,
   };
 }
@@ -158,7 +180,7 @@ function shifted(vertices: Contour, x: number): Contour {
 function piece(design: Design, sheet: Blank, from: number, to: number, hem: boolean): FlatPattern {
   return flatPattern(
     sheet.panel,
-    { from, to, inset: sheet.inset, past: hem ? sheet.hem.past : 0 },
+    { from, to, inset: sheet.inset, ...(hem ? { flap: { past: sheet.hem.past, narrower: sheet.narrower } } : {}) },
     design.dish.arcTolerance,
   );
 }
@@ -192,8 +214,35 @@ function placeOf(design: Design, { from, inset }: Blank): string {
   return inset > 0 ? `, ${inUnits(design, inset)} in from the edges` : ', edge on edge';
 }
 
-const hemNote =
-  'Fold the hem on the two scribed lines over a batten of the panel’s thickness; ease the panel’s rim corners first, and snip the hem’s corners so that neighbours do not meet.';
+/** Whether the mirror covers what fixes its panel, and so goes on after it. */
+const goesOnAfter = ({ panel }: Design): boolean => panel.fixing === 'pins' || panel.fixing === 'staples';
+
+const hemNote = (design: Design): string =>
+  goesOnAfter(design)
+    ? 'Turn the hem down square on the first scribed line over a batten before the strip is glued on; once it lies, drive it back under the panel’s rim with a flat bar. Ease the panel’s rim first. The hem is narrower than the strip: it ends beside the ribs.'
+    : 'Fold the hem on the two scribed lines over a batten of the panel’s thickness; ease the panel’s rim first. The hem is narrower than the strip: it ends beside the ribs.';
+
+/** Bows of less than this are cut along a straight edge, mm. */
+const straightEnough = 0.2;
+
+/** How far the long edges of a piece bow, mm. */
+function bowOf({ side }: FlatPattern, hemmed: boolean): number {
+  const long = hemmed ? side.slice(0, -2) : side;
+  const [first, last] = [element(long, 0), cyclic(long, -1)];
+  const along = unit(subtract(last, first));
+  const off = (place: Point): number => Math.abs(cross(along, subtract(place, first)));
+  return Math.max(...edgesOfPath(long).flatMap((edge) => [off(edge.to), off(pointOnEdge(edge, 0.5))]));
+}
+
+/** How a piece is marked and cut without a machine. */
+function cutNote(design: Design, pattern: FlatPattern, hemmed: boolean): string {
+  const bow = bowOf(pattern, hemmed);
+  const how =
+    bow < straightEnough
+      ? 'cut with shears or a knife along a straight edge'
+      : `cut with shears along the line: the long edges bow by ${inUnits(design, Math.round(10 * bow) / 10)}, which a straight edge would miss`;
+  return `Mark only the protective film, never the mirror; ${how}.`;
+}
 
 /** The mirror sheet's parts: `reflector`, or `reflector-1` (at the hub) outward; none when the panel itself reflects. */
 export function makeReflectors(design: Design, dish: Dish): Part[] {
@@ -206,7 +255,6 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
     quantity: dish.layout.ribs.length,
   };
   const hemmed = sheet.hem.past > 0;
-  const film = 'Mark only the protective film, never the mirror; cut with shears or a knife along a straight edge.';
   const rows = design.reflector.layout === 'rows' ? rowsOf(design, sheet) : null;
   if (rows === null) {
     const pattern = piece(design, sheet, sheet.from, sheet.to, hemmed);
@@ -219,9 +267,11 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
         marks: foldLines(sheet, pattern, sheet.from),
         fitDeviation: pattern.deviation,
         notes: [
-          `Glue it to its panel while both lie flat${placeOf(design, sheet)}.`,
-          film,
-          ...(hemmed ? [hemNote] : []),
+          goesOnAfter(design)
+            ? `Glue it on once its panel is fixed and the ${design.panel.fixing} are flush, which it covers${placeOf(design, sheet)}.`
+            : `Glue it to its panel while both lie flat${placeOf(design, sheet)}.`,
+          cutNote(design, pattern, hemmed),
+          ...(hemmed ? [hemNote(design)] : []),
         ],
       }),
     ];
@@ -255,8 +305,8 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
       fitDeviation: pattern.deviation,
       notes: [
         `Row ${i + 1} counted from the hub; each row laps ${inUnits(design, overlap)} over the one nearer the hub, so that rain runs over the joint.`,
-        film,
-        ...(last && hemmed ? [hemNote] : []),
+        cutNote(design, pattern, last && hemmed),
+        ...(last && hemmed ? [hemNote(design)] : []),
       ],
     });
   });

@@ -51,9 +51,20 @@ function lengthFrom(shape: Shape, middle: number, { from, to }: Range, inset: nu
   return layerLength(shape, middle, from, high);
 }
 
-export function checkMirrors({ design, mirrors }: Built, shape: Shape, range: Range, report: Report): void {
+/** By how much the hem of the outermost piece reaches over the ribs on which its panel lies, mm. */
+function overRibs({ design: { panel }, rib }: Built, last: BuiltPart, flap: number, halfWidth: number): number {
+  const outline = outlineOf(last);
+  const end = Math.max(...outline.map(({ x }) => x));
+  const free = halfWidth - Math.max(0, (rib.thickness - panel.gap) / 2);
+  const across = [0.1, 0.5, 0.9].flatMap((share) => crossings(outline, end - share * flap));
+  return Math.max(...across.map(Math.abs)) - free;
+}
+
+export function checkMirrors(built: Built, shape: Shape, range: Range, report: Report): void {
+  const { design, mirrors } = built;
   const [first] = mirrors;
-  if (first === undefined) return;
+  const last = mirrors.at(-1);
+  if (first === undefined || last === undefined) return;
   const { inset: ends, hem, overlap } = design.reflector;
   const { limit } = range;
   const { battenWidth, fixing, gap } = design.panel;
@@ -84,4 +95,7 @@ export function checkMirrors({ design, mirrors }: Built, shape: Shape, range: Ra
   const wanted = hem > 0 ? whole - begin + hem : whole - begin - ends;
   if (covered < wanted - 2 * limit || (hem === 0 && covered > wanted + 2 * limit))
     report('mirror-length', { length: mm(covered), wanted: mm(wanted) });
+  if (hem === 0) return;
+  const over = overRibs(built, last, covered + begin - whole, halfWidthAt(shape, middle, range, whole, 0));
+  if (over > limit) report('mirror-hem', { off: mm(over) });
 }

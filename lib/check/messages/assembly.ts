@@ -51,6 +51,7 @@ export const assemblyMessages = {
   },
   'panel-narrow': { code: 'assembly', text: 'the panels are {off} too narrow on a side, {at} from their inner end' },
   'mirror-length': { code: 'assembly', text: 'the mirror covers {length} of a panel, by its design {wanted}' },
+  'mirror-hem': { code: 'assembly', text: 'the hem of the mirror reaches {off} over the ribs on which its panel lies' },
   'mirror-wide': { code: 'assembly', text: 'the mirror is {off} too wide on a side, {at} from the panel’s inner end' },
   'mirror-narrow': {
     code: 'assembly',

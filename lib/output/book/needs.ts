@@ -136,7 +136,10 @@ const byScene: ByScene = {
       ...(fastenersOf(input, 'batten-to-rib')?.item.kind === 'wood-screw' ? ['drill', 'screwdriver'] : ['hammer']),
     ),
   ],
-  mirror: (input) => [...partsOf(input, 'reflector'), ...tool('contact glue', 'soft roller')],
+  mirror: (input) => [
+    ...partsOf(input, 'reflector'),
+    ...tool('contact glue', 'soft roller', ...(input.design.reflector.hem > 0 ? ['flat bar', 'hammer'] : [])),
+  ],
   vessel: (input) => [
     ...aids(input, 'focal-stick'),
     ...tool(...(input.design.vessel ? ['vessel'] : []), 'plumb line', 'cover'),

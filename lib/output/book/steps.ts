@@ -207,7 +207,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
       mirrored
         ? pins
           ? `The panels go on bare: the mirror is glued on after them and covers the ${stapled ? 'staples' : 'heads of the pins'}.`
-          : 'Glue the mirror strips to the panels first, while both are flat, and leave the protective film on.'
+          : `Glue the mirror strips to the panels first, while both are flat, and leave the protective film on.${design.reflector.hem > 0 ? ' Then fold the hem round each panel’s rim.' : ''}`
         : 'Leave the protective film on the panels.',
       `Run two beads of gap-filling glue along a pair of ribs. Start at the hub and press the panel down towards the rim; leave an open seam of ${length(design.panel.gap)} to the next panel, over the middle of the rib.`,
       pins
@@ -230,6 +230,11 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     text: [
       'Brush dust and proud heads off, then spread contact glue on a panel and on the back of its strip and let both grow dry to the touch.',
       'Lay the strip down from the hub outward, middle first, pressed on with a soft roller; its narrow end flush with the panel’s. Contact glue holds at once: line the strip up before it touches.',
+      ...(design.reflector.hem > 0
+        ? [
+            'The hem, turned down square at the bench, comes over the panel’s rim at the end: drive it back under with a flat bar, between the ribs.',
+          ]
+        : []),
       'Leave the protective film on. It comes off under the cover, before the dish is aimed: from then on it burns.',
     ],
     checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],

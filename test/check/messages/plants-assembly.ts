@@ -84,6 +84,14 @@ const moved = (id: string, by: (x: number, y: number) => readonly [number, numbe
   for (const vertex of outline(part(record, id))) [vertex[0], vertex[1]] = by(vertex[0], vertex[1]);
 };
 
+/** The hem of the mirror's strip or outermost row as wide as the strip is beside it. */
+const hemAsWideAsTheStrip = (id: string) => (record: DishRecord) => {
+  const points = outline(part(record, id));
+  const end = Math.max(...points.map(([x]) => x));
+  const wide = Math.max(...points.map(([, y]) => y));
+  for (const vertex of points) if (vertex[0] > end - 1) vertex[1] = wide * Math.sign(vertex[1]);
+};
+
 /** Scribed lines of a part taken away. */
 const unscribed = (id: string) => (record: DishRecord) => {
   const one = part(record, id);
@@ -204,6 +212,7 @@ export const assemblyPlants = {
   'panel-wide': [planted(moved('panel', (x, y) => [x, y + Math.sign(y)])), 'the panels are 1.0'],
   'panel-narrow': [planted(moved('panel', (x, y) => [x, y - Math.sign(y)])), ' mm too narrow on a side'],
   'mirror-length': [planted(moved('reflector', (x, y) => [0.95 * x, y])), 'the mirror covers '],
+  'mirror-hem': [planted(hemAsWideAsTheStrip('reflector')), 'the hem of the mirror reaches '],
   'mirror-wide': [planted(moved('reflector', (x, y) => [x, y + 0.5 * Math.sign(y)])), 'the mirror is 0.5'],
   'mirror-narrow': [planted(moved('reflector', (x, y) => [x, y - 0.5 * Math.sign(y)])), ' mm too narrow on a side, '],
   'batten-count': [
