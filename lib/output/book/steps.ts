@@ -4,6 +4,7 @@ import type { BookInput } from './input.js';
 import type { Measures } from './measures.js';
 import { battenSteps, hasBattens } from './batten-steps.js';
 import { liveStep, sealStep } from './care-steps.js';
+import { mirrorStep } from './mirror-step.js';
 import { ribSizes } from './rib-sizes.js';
 import { aidName, firstRibs, list, type Step } from './step.js';
 import { standSteps } from './stand-steps.js';
@@ -225,23 +226,7 @@ function skinSteps(input: BookInput, measures: Measures): Step[] {
     scene: 'panels',
   };
   if (!mirrored || !pins) return [skin];
-  const mirror: Step = {
-    title: 'Glue on the mirror',
-    text: [
-      'Brush dust and proud heads off, then spread contact glue on a panel and on the back of its strip and let both grow dry to the touch.',
-      'Lay the strip down from the hub outward, middle first, pressed on with a soft roller; its narrow end flush with the panel’s. Contact glue holds at once: line the strip up before it touches.',
-      ...(design.reflector.hem > 0
-        ? [
-            'The hem, turned down square at the bench, comes over the panel’s rim at the end: drive it back under with a flat bar, between the ribs.',
-          ]
-        : []),
-      'Leave the protective film on. It comes off under the cover, before the dish is aimed: from then on it burns.',
-    ],
-    checks: ['No bubble or ridge to be felt; each spreads the focus.', 'Strips keep off the seams, edge by edge.'],
-    picture: 'The mirror strips on the panels',
-    scene: 'mirror',
-  };
-  return [skin, mirror];
+  return [skin, mirrorStep(design)];
 }
 
 function lastSteps(input: BookInput, measures: Measures): Step[] {
