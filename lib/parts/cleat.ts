@@ -111,7 +111,7 @@ export function makeCleat(design: Design, count: number): Part {
   );
   const letters = Math.min(5, width / 5);
   const notes = [
-    `The edge marked RIB goes against the rib, flush with its base; the countersinks look up.`,
+    `The edge marked RIB goes against the rib, flush with its base${down.length > 0 && headDiameter > screwDiameter ? '; the countersinks look up' : ''}.`,
     ...(rib.length > 0
       ? [
           `Drill ${inUnits(design, screwDiameter)} right across the width on each scribed line, ${inUnits(design, thickness / 2)} above the lower face.`,

@@ -95,17 +95,20 @@ function boardJig(design: Design, dish: Dish, start: number): Part {
       textMark('BOARD: PIN ON AXIS', { x: pin, y: 2 }, 6),
     ],
     notes: [
-      'Before the hub is on: pin it on the axis, swing its line onto a rib line, prick the hole at its end onto the line, drill the cleat pilots through it; then the next rib.',
+      `Before the hub is on: pin it on the axis, swing its line onto a rib line, prick the hole at its end onto the line, ${cleatScrews(design).down.length > 0 ? 'drill the cleat pilots through it' : 'prick the corners of the cleat’s outline through it and join them'}; then the next rib.`,
       'Keep the lettering up: turned over, it puts the cleats on the other side of the ribs.',
     ],
   });
 }
 
-/** A block of the cleat's own size that carries its holes. */
-function cleatJig(design: Design): Part {
+/** A block of the cleat's own size that carries its holes; none for cleats that are glued alone. */
+function cleatJig(design: Design): Part[] {
   const { length, width, screwDiameter } = design.cleat;
   const { rib, down } = cleatScrews(design);
-  return blank({
+  if (rib.length + down.length === 0) return [];
+  const drilled = `drill ${inUnits(design, screwDiameter)} through the holes`;
+  const squared = 'square the scribed lines over the edge for the screws into the rib';
+  const made = blank({
     ...base(design),
     id: 'jig-cleat',
     name: 'Cleat drill template',
@@ -113,13 +116,14 @@ function cleatJig(design: Design): Part {
     holes: down.map((x) => throughHole({ x, y: width / 2 }, screwDiameter)),
     marks: [...rib.map((x) => line(x, 0, x, width)), textMark('RIB', { x: 2, y: 2 }, Math.min(5, width / 5))],
     notes: [
-      `Lay it flush on a cleat with RIB at the edge that meets the rib; drill ${inUnits(design, screwDiameter)} through the holes, and square the scribed lines over the edge for the screws into the rib.`,
+      `Lay it flush on a cleat with RIB at the edge that meets the rib; ${[...(down.length > 0 ? [drilled] : []), ...(rib.length > 0 ? [squared] : [])].join(', and ')}.`,
     ],
   });
+  return [made];
 }
 
-/** The three jigs; none where slots take the place of lines and drilled holes. */
+/** The jigs; none where slots take the place of lines and drilled holes. */
 export function makeJigs(design: Design, dish: Dish): Part[] {
   const { start } = placeCleats(design, dish);
-  return start === null ? [] : [hubJig(design, dish), boardJig(design, dish, start), cleatJig(design)];
+  return start === null ? [] : [hubJig(design, dish), boardJig(design, dish, start), ...cleatJig(design)];
 }

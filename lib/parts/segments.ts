@@ -303,7 +303,7 @@ export function makeSegments(
         segmentLabel(design, dish, sector, i + 1),
       ],
       notes: [
-        `Carries ribs ${ribs.join(', ')}; lies between segment${others.length === 1 ? '' : 's'} ${neighbours(i, division.sectors.length)}.`,
+        `Carries ribs ${ribs.join(', ')}; lies ${others.length === 1 ? 'against segment' : 'between segments'} ${neighbours(i, division.sectors.length)}.`,
         ...(board.centreHole > 0
           ? [
               `Bore the centre hole of ${inUnits(design, board.centreHole)} where the joints meet, after the segments are joined.`,
