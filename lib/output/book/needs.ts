@@ -75,6 +75,17 @@ function ribsWithCleats(input: BookInput, ribs: number): Need[] {
   ];
 }
 
+/** Whether the mirror goes on the panels while both are flat. */
+const mirrorFirst = (input: BookInput): boolean => fastenersOf(input, 'panel-to-rib') === null;
+
+/** The mirror and what it goes on with. */
+const mirrorNeeds = (input: BookInput): Need[] => {
+  const mirror = partsOf(input, 'reflector');
+  if (mirror.length === 0) return [];
+  const hem = input.design.reflector.hem > 0 ? ['flat bar', 'hammer'] : [];
+  return [...mirror, ...tool('contact glue', 'soft roller', ...hem)];
+};
+
 type ByScene = Readonly<Record<Step['scene'], (input: BookInput, step: Step) => readonly Need[]>>;
 
 const firstCount = ({ dish }: BookInput): number => firstRibs(dish.layout.ribs.length).length;
@@ -90,7 +101,8 @@ const byScene: ByScene = {
     ...partsOf(input, 'splice'),
     ...hardware(input, 'splice-to-board'),
     ...hardware(input, 'splice-bolt'),
-    ...tool('wood glue', 'screwdriver'),
+    ...tool('wood glue', ...(fastenersOf(input, 'splice-to-board') === null ? ['clamps'] : ['screwdriver'])),
+    ...(fastenersOf(input, 'splice-bolt') === null ? [] : tool('hammer', 'spanner')),
   ],
   board: (input) => [...partsOf(input, 'board'), ...tool('straight edge', 'pencil', 'drill', 'two level battens')],
   hub: (input) => [
@@ -109,7 +121,7 @@ const byScene: ByScene = {
     ...partsOf(input, 'rib'),
     ...partsOf(input, 'cleat'),
     ...hardware(input, 'cleat-to-rib'),
-    ...tool('wood glue', 'screwdriver'),
+    ...tool('wood glue', ...(fastenersOf(input, 'cleat-to-rib') === null ? ['clamps'] : ['screwdriver'])),
   ],
   'first-ribs': (input) => [...ribsWithCleats(input, firstCount(input)), ...tool('square', 'tape measure')],
   'other-ribs': (input) => [
@@ -121,12 +133,13 @@ const byScene: ByScene = {
   seal: (input) => tool(...(hasBattens(input) ? [] : ['masking tape']), 'outdoor varnish or paint', 'brush'),
   panels: (input) => [
     ...partsOf(input, 'panel'),
+    ...(mirrorFirst(input) ? mirrorNeeds(input) : []),
     ...hardware(input, 'panel-to-rib'),
     ...hardware(input, 'panel-over-joint'),
     ...aids(input, 'gauge-panel', 'gauge-seam'),
-    ...(hasBattens(input) ? tool('sandbags or a strap') : tool('gap-filling glue', 'batten and two clamps')),
+    ...(hasBattens(input) ? [] : tool('gap-filling glue', 'batten and two clamps')),
     ...(fastenersOf(input, 'panel-to-rib') === null
-      ? []
+      ? tool('sandbags or a strap')
       : tool(input.design.panel.fixing === 'staples' ? 'staple gun' : 'hammer')),
   ],
   battens: (input) => [
@@ -136,10 +149,7 @@ const byScene: ByScene = {
       ...(fastenersOf(input, 'batten-to-rib')?.item.kind === 'wood-screw' ? ['drill', 'screwdriver'] : ['hammer']),
     ),
   ],
-  mirror: (input) => [
-    ...partsOf(input, 'reflector'),
-    ...tool('contact glue', 'soft roller', ...(input.design.reflector.hem > 0 ? ['flat bar', 'hammer'] : [])),
-  ],
+  mirror: mirrorNeeds,
   vessel: (input) => [
     ...aids(input, 'focal-stick'),
     ...tool(...(input.design.vessel ? ['vessel'] : []), 'plumb line', 'cover'),

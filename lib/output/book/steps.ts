@@ -115,7 +115,7 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
     {
       title: `${cleat.ribScrews > 0 ? 'Screw' : 'Glue'} each cleat to its rib, at the bench`,
       text: [
-        `Its middle goes on the rib's scribed line, its lower face flush with the base, on the rib's scribed face, which is the right one as seen from the hub${cleat.perRib === 2 ? '; a second goes on the left face, turned half round: square the line over to it' : ''}. Once the ribs stand on the board there is little room for a driver.`,
+        `Its middle goes on the rib's scribed line, its lower face flush with the base, on the rib's scribed face, which is the right one as seen from the hub${cleat.perRib === 2 ? '; a second goes on the left face, turned half round: square the line over to it' : ''}.${cleat.ribScrews > 0 ? ' Once the ribs stand on the board there is little room for a driver.' : ''}`,
         cleat.ribScrews > 0
           ? `Glue, and ${cleat.ribScrews} ${cleat.ribScrews === 1 ? 'screw' : 'screws'} through each cleat into the pilot holes of the rib${sideways ? `: ${sideways.count} countersunk wood screws ${sizeText(sideways.item)}` : ''}.`
           : 'Glue, and clamp until the glue is hard.',
@@ -159,8 +159,8 @@ function cleatSteps(input: BookInput, measures: Measures, cleatStart: number): S
           : []),
       ],
       checks: [
-        `A straight edge across two opposite rims stands level over the board, ${sizes ? length(sizes.rimHeight) : ''} above it.`,
-        'No screw comes out below.',
+        `A straight edge from rim to rim, right across the dish, stands level over the board, ${sizes ? length(sizes.rimHeight) : ''} above it.`,
+        ...(down ? ['No screw comes out below.'] : []),
         `Rim ends of neighbours are ${length(2 * dish.apertureRadius * Math.sin(dish.layout.halfAngle))} apart, middle to middle.`,
       ],
       picture: 'All ribs in place on board and hub',
