@@ -6,11 +6,13 @@ import type { Design } from '../design/index.js';
 import type { Dish } from '../dish/index.js';
 import { bounds } from '../geometry/index.js';
 import type { Part } from '../part/index.js';
+import { inInches } from '../units/index.js';
 
-/** Cloth as it is sold, and what its seams and the hem with the cord take. */
-const clothWidth = 1500;
+/** Cloth as it is sold, what the hem with the cord takes, and to what lengths are rounded: 60 in wide, 1-1/2 in, 1/2 in. */
+const metric = { clothWidth: 1500, hem: 40, step: 10 };
+const inch = { clothWidth: 1524, hem: 38.1, step: 12.7 };
+/** What a seam of the cloth takes. */
 const seam = 15;
-const hem = 40;
 /** Behind the lower corner of the rim, so that the cord holds. */
 const behind = 60;
 /** Ends of the cord to tie. */
@@ -53,14 +55,16 @@ export function coverOf({
 }): Cover {
   const rib = parts.find(({ kind }) => kind === 'rib');
   const rim = Math.max(dish.apertureRadius, rib ? dish.innerRadius + bounds(rib.outline).maxX : 0);
-  const radius = 10 * Math.ceil((rim + design.rib.rimHeight + behind + hem) / 10);
+  const { clothWidth, hem, step } = inInches(design.units) ? inch : metric;
+  const up = (length: number): number => step * Math.ceil(length / step - 1e-9);
+  const radius = up(rim + design.rib.rimHeight + behind + hem);
   const base = dish.focusHeight.atRim + Math.min(0, design.vessel?.offset ?? 0);
   return {
     rim,
     radius,
     hem,
     clothWidth,
-    lengths: clothLengths(radius, clothWidth - 2 * seam).map((length) => 10 * Math.ceil(length / 10)),
+    lengths: clothLengths(radius, clothWidth - 2 * seam).map(up),
     cord: 100 * Math.ceil((2 * Math.PI * rim + cordEnds) / 100),
     slit: design.vessel !== undefined && base <= dish.depth,
   };
