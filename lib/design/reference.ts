@@ -167,7 +167,7 @@ export function limitsText(entry: KeyEntry): string | null {
 export function defaultText(entry: KeyEntry): string {
   const unit = entry.unit === undefined || entry.shown === undefined ? '' : ` ${entry.unit}`;
   const value = entry.auto ?? (entry.shown === undefined ? undefined : `${entry.shown}${unit}`);
-  if (value === undefined) return entry.required ? 'none: it must be given' : 'none: it may be left out';
+  if (value === undefined) return entry.required ? 'none (required)' : 'none (optional)';
   return entry.why === undefined ? value : `${value} (${entry.why})`;
 }
 
@@ -178,7 +178,7 @@ export function referencePage(entries: readonly KeyEntry[] = keyEntries()): stri
   const lines = [
     '# The design file',
     '',
-    'A design file is YAML. Bare lengths are in the file’s `units`; text with a unit of its own (`3/4 in`, `1-1/2"`, `2 ft 6 in`, `450 mm`, `1.2 m`) is taken anywhere. A bare length that is far from usual, and would be usual in another unit, is refused with both readings: write its unit then. `dishwright explain <key>` prints the same text as this page; `dishwright new` writes a file with every key in it.',
+    'A design file is YAML. Bare lengths are in the file’s `units`; text with a unit of its own (`3/4 in`, `1-1/2"`, `2 ft 6 in`, `450 mm`, `1.2 m`) is accepted anywhere. A bare length that is far outside the usual range, but usual in another unit, is refused, and the message gives both readings; write its unit then. `dishwright explain <key>` prints the same text as this page; `dishwright new` writes a file with every key in it.',
   ];
   const heads = ['| key | value | default | limits | meaning |', '| --- | --- | --- | --- | --- |'];
   const row = (entry: KeyEntry): string => {

@@ -64,7 +64,7 @@ function extraSection(unit: LengthUnit) {
             .min(1)
             .max(400)
             .refine((text) => !hasHidden(text), 'must not hold control characters or direction marks')
-            .meta({ quantity: 'text', about: 'DXF or SVG file, beside the design file.' } satisfies KeyMeta),
+            .meta({ quantity: 'text', about: 'DXF or SVG file, in the folder of the design file.' } satisfies KeyMeta),
           material: z
             .string()
             .meta({ quantity: 'text', about: 'Name of the material, from `materials`.' } satisfies KeyMeta),
@@ -82,7 +82,7 @@ function extraSection(unit: LengthUnit) {
     .meta({
       quantity: 'list',
       shown: '[]',
-      about: 'Files with outlines of your own, nested along so that a started sheet is used up.',
+      about: 'Files with outlines of your own, nested along with the dish to use up part sheets.',
     } satisfies KeyMeta);
 }
 

@@ -1,4 +1,4 @@
-/** What a person has to know of a design that cannot be taken or built as it stands: the one form of every message. */
+/** What somebody has to know about a design that cannot be read or built as it is: the form of every message. */
 import type { DiagnosticCode } from './codes.js';
 
 export type Severity = 'error' | 'warning';
@@ -22,20 +22,20 @@ export interface Diagnostic {
   readonly severity: Severity;
   /** What is wrong, with the value. */
   readonly message: string;
-  /** What would do. */
+  /** How to fix it. */
   readonly remedy?: string;
   readonly place?: Place;
-  /** What the file states at the key; absent where it states nothing, so that a default is at work. */
+  /** What the file states at the key; absent if it states nothing and the default applies. */
   readonly value?: string | number | boolean;
 }
 
-/** Puts a diagnostic on its line; one without a key is left as it is. */
+/** Adds its line to a diagnostic; one without a key is left as it is. */
 export type Locate = (diagnostic: Diagnostic) => Diagnostic;
 
 /**
  * A diagnostic about a key of the design file; its line is found later, by whoever holds the file's text.
  * @param message what is wrong, with the value
- * @param remedy what would do
+ * @param remedy how to fix it
  */
 export function diagnostic(
   code: DiagnosticCode,
@@ -47,12 +47,12 @@ export function diagnostic(
   return { code, severity, message, ...(remedy === undefined ? {} : { remedy }), place: { path } };
 }
 
-/** What is wrong and what would do, in one sentence. */
+/** What is wrong and how to fix it, in one sentence. */
 export function diagnosticText({ message, remedy }: Pick<Diagnostic, 'message' | 'remedy'>): string {
   return remedy === undefined ? message : `${message}; ${remedy}`;
 }
 
-/** Whether there is an error among the diagnostics. */
+/** Whether any of the diagnostics is an error. */
 export function hasError(diagnostics: readonly Pick<Diagnostic, 'severity'>[]): boolean {
   return diagnostics.some(({ severity }) => severity === 'error');
 }

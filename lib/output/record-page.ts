@@ -35,7 +35,7 @@ function rowsBelow(node: Node, path: string): string[] {
     const child = asNode(value);
     const own = path === '' ? key : `${path}.${key}`;
     const about = typeof child['description'] === 'string' ? child['description'] : '';
-    const may = required.includes(key) ? '' : ' (may be absent)';
+    const may = required.includes(key) ? '' : ' (optional)';
     return [`| \`${own}\` | ${kindOf(child)}${may} | ${about} |`, ...rowsBelow(child, own)];
   });
   const { items } = node;
@@ -53,7 +53,7 @@ export function recordPage(): string {
   return [
     '# The record of a job',
     '',
-    '`cut` writes `job.json` last: what was designed, what was made of it, and every other file with its hash. `verify` checks a folder against it. Lengths are mm, rounded to 1e-6. `dishwright explain --record --schema` prints its JSON Schema, `dishwright explain --record --page` this page.',
+    '`cut` writes `job.json` last: what was designed, what was made from it, and every other file with its hash. `verify` checks a folder against it. Lengths are mm, rounded to 1e-6. `dishwright explain --record --schema` prints its JSON Schema, `dishwright explain --record --page` this page.',
     '',
     '| key | value | meaning |',
     '| --- | --- | --- |',

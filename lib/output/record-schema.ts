@@ -71,7 +71,7 @@ function partSchema() {
 function processSchema() {
   const compensated = z.boolean().describe('whether files hold paths of the tool’s centre instead of finished edges');
   const kind = <Kind extends string>(name: Kind) => z.literal(name).describe('what cuts');
-  const scale = (axis: string) => z.number().describe(`what the machine makes of a length of 1 along ${axis}`);
+  const scale = (axis: string) => z.number().describe(`actual length of a programmed length of 1 along ${axis}`);
   const corrections = {
     bore: length('how much wider than its diameter a bored hole comes out, which its path makes up for').optional(),
     axes: closed({
@@ -80,13 +80,13 @@ function processSchema() {
       lean: z.number().describe('how far the Y axis leans towards +X, as a share of the length along it'),
     })
       .optional()
-      .describe('axes that are not true: the files send the machine to where true places come out'),
+      .describe('errors of the axes, for which the files are corrected'),
   };
   return z.discriminatedUnion('kind', [
     closed({
       kind: kind('router'),
-      toolDiameter: size('diameter by which the end mill is sold'),
-      width: size('what it takes away, as measured').optional(),
+      toolDiameter: size('nominal diameter of the end mill'),
+      width: size('width that it takes away, as measured').optional(),
       compensated,
       ...corrections,
     }),
@@ -97,34 +97,34 @@ function processSchema() {
 
 function machineSchema() {
   const feed = (axis: string) => z.number().describe(`fastest along ${axis}, mm/min`);
-  const point = (about: string) => closed({ x: length('place'), y: length('place') }).describe(about);
+  const point = (about: string) => closed({ x: length('position'), y: length('position') }).describe(about);
   return closed({
     area: closed({ width: size('width'), height: size('height') })
       .optional()
       .describe('working area'),
     programUnits: z.enum(['mm', 'in']).describe('unit of the files'),
-    decimals: count('decimals of a place', 0).optional(),
+    decimals: count('decimal places of coordinates', 0).optional(),
     arcs: z.enum(['arcs', 'lines']).describe('arcs as they are, or short lines'),
-    lineTolerance: size('how far a short line may stand off its arc'),
-    lineNumbers: count('step of the line numbers; 0 for none', 0),
-    commentLength: count('longest comment', 1),
-    commentCharacters: z.enum(['ascii', 'capitals']).describe('characters of comments'),
+    lineTolerance: size('how far a short line may deviate from its arc'),
+    lineNumbers: count('increment of the line numbers; 0 for none', 0),
+    commentLength: count('maximum length of a comment', 1),
+    commentCharacters: z.enum(['ascii', 'capitals']).describe('characters allowed in comments'),
     toolChange: z.enum(['automatic', 'by-hand', 'none']).describe('how a tool is changed'),
-    lengthOffsets: z.boolean().describe('whether a change calls the length of the tool'),
+    lengthOffsets: z.boolean().describe('whether a change applies the tool’s length offset'),
     changeAt: point('where a tool is changed by hand'),
     changeHeight: size('height at which a tool is changed by hand'),
     pathMode: z.enum(['exact', 'exact-stop', 'continuous']).describe('how corners are run'),
     pathTolerance: size('how far a rounded corner may leave the path'),
-    maxFeed: closed({ x: feed('X'), y: feed('Y'), z: feed('Z') }).describe('fastest feed of each axis'),
+    maxFeed: closed({ x: feed('X'), y: feed('Y'), z: feed('Z') }).describe('maximum feed of each axis'),
     travelSpeed: z.number().describe('speed of travel, mm/min'),
-    acceleration: z.number().describe('how fast it gathers speed, mm/s²'),
+    acceleration: z.number().describe('acceleration, mm/s²'),
     spindle: closed({
       min: z.number().describe('slowest, rev/min'),
       max: z.number().describe('fastest, rev/min'),
     }).describe('range of the spindle'),
-    spinUp: z.number().describe('wait for the spindle, s'),
+    spinUp: z.number().describe('time for the spindle to come up to speed, s'),
     coolant: z.enum(['off', 'mist', 'flood']).describe('what is on while it cuts'),
-    parking: point('where the machine stands at the end').optional(),
+    parking: point('where the machine goes at the end').optional(),
     end: z.enum(['M2', 'M30']).describe('word at the end'),
   });
 }
@@ -134,11 +134,11 @@ function routerSchema() {
     number: count('number in the machine’s tool table', 0),
     kind: z.enum(['mill', 'drill', 'v']).describe('end mill, drill bit or 90 degree V-bit'),
     diameter: size('diameter that it cuts'),
-    sold: size('diameter by which it is sold and known, where it cuts another').optional(),
+    sold: size('nominal diameter, where it cuts another').optional(),
     flutes: count('cutting edges', 1),
     cuttingDepth: size('longest depth that it may cut'),
     spindle: z.number().describe('rev/min'),
-    passDepth: size('deepest bite of one pass or peck'),
+    passDepth: size('maximum depth of one pass or peck'),
     feed: z.number().describe('feed along the path, mm/min'),
     plunge: z.number().describe('feed down more steeply than a ramp, mm/min'),
     range: closed({
@@ -146,11 +146,8 @@ function routerSchema() {
       maxChip: size('thickest chip').optional(),
       maxPlunge: z.number().describe('fastest feed down more steeply than a ramp, mm/min').optional(),
       maxSpindle: z.number().describe('fastest spindle, rev/min').optional(),
-      outside: z
-        .literal(true)
-        .describe('present where the design asks for something else, which is warned of')
-        .optional(),
-    }).describe('what is usual of the tool in the material'),
+      outside: z.literal(true).describe('present where the design asks for other values, with a warning').optional(),
+    }).describe('usual values for the tool in the material'),
   });
   const holding = closed({
     part: text('part'),
@@ -162,7 +159,7 @@ function routerSchema() {
   const limits = closed({
     tools: listOf(tool).describe('tools in use'),
     thickness: size('thickness of the sheet'),
-    overcut: size('depth that cuts go below the sheet'),
+    overcut: size('depth to which cuts go below the sheet'),
     rampAngleDeg: z.number().describe('steepest ramp at the feed along the path, degrees'),
     finishing: size('material left for the last pass'),
     markDepth: size('depth of marks'),
@@ -192,7 +189,7 @@ function laserSchema() {
   return closed({
     files: listOf(z.string()).describe('names of the tool-path files; none where the laser takes the drawings'),
     seconds: z.number().nullable().describe('time, s; null where a speed is not known'),
-    atLeast: z.boolean().describe('whether the time leaves out how the machine gathers speed'),
+    atLeast: z.boolean().describe('whether the time leaves out acceleration'),
     cutLength: length('what is cut through'),
     markLength: length('what is marked'),
     travelLength: length('travel between'),
@@ -205,7 +202,7 @@ function sheetSchema() {
     copy: count('number among the part’s copies', 1),
     x: length('move, after the turn'),
     y: length('move, after the turn'),
-    rotationDeg: z.number().describe('turn about the part’s origin, degrees anticlockwise'),
+    rotationDeg: z.number().describe('rotation about the part’s origin, degrees anticlockwise'),
     mirrored: z.boolean().describe('whether the back is up: x to -x, before the turn'),
   });
   return closed({
@@ -215,7 +212,7 @@ function sheetSchema() {
     height: size('height of the sheet'),
     margin: size('distance that parts keep from the edge'),
     placed: listOf(placement).describe('parts on the sheet'),
-    process: processSchema().optional().describe('present where the sheet is cut otherwise than the job'),
+    process: processSchema().optional().describe('present where the sheet is not cut like the rest of the job'),
     laser: laserSchema().optional().describe('present where a laser cuts the sheet'),
     router: routerSchema().optional().describe('present where the sheet has tool-path files'),
   });
@@ -230,10 +227,10 @@ export function recordSchema() {
     column: count('column', 1).optional(),
   });
   const problem = closed({
-    code: text('code, as the reference page of the design file lists them'),
+    code: text('code, from the list in the reference page of the design file'),
     severity: z.enum(['error', 'warning']).describe('an error stops a job, so a record holds warnings only'),
     message: text('what is wrong, with the value'),
-    remedy: text('what would do').optional(),
+    remedy: text('how to fix it').optional(),
     place: place.optional().describe('where in the design file'),
     value: z.union([z.string(), z.number(), z.boolean()]).optional().describe('what the file states there'),
   });
@@ -242,7 +239,7 @@ export function recordSchema() {
     item: z.enum(['wood-screw', 'bolt', 'dowel', 'pin', 'staple']).describe('what it is'),
     size: text('size as it is sold'),
     diameter: size('shank'),
-    length: size('length').nullable().describe('length as it is sold, mm; null where none that is sold will do'),
+    length: size('length').nullable().describe('length as it is sold, mm; null where no length sold is suitable'),
     count: count('how many', 1),
   });
   const offcut = closed({
@@ -264,7 +261,7 @@ export function recordSchema() {
     coupon: z
       .literal(true)
       .optional()
-      .describe('present where the sheets hold coupons; the files measured-….yaml are then there to be filled in'),
+      .describe('present where the sheets hold coupons; the files measured-….yaml are then for you to fill in'),
     design: z.unknown().describe('the complete design, every default filled in, lengths in mm'),
     dish: z.unknown().describe('the solved dish'),
     parts: listOf(partSchema()).describe('parts, templates, gauges and jigs at true size'),
@@ -272,10 +269,10 @@ export function recordSchema() {
     sheets: listOf(sheetSchema()).describe('sheets, with what lies on them'),
     process: processSchema().describe('how the job is cut'),
     optics: z.unknown().describe('the forecast; null when nothing stands in the focus'),
-    problems: listOf(problem).describe('what is worth knowing'),
-    offcuts: listOf(offcut).describe('rectangles that are left of sheets and worth keeping'),
+    problems: listOf(problem).describe('warnings'),
+    offcuts: listOf(offcut).describe('rectangles left over from sheets and worth keeping'),
     extras: listOf(closed({ part: text('`id` of the part'), file: text('the file that it was read from') })).describe(
-      'parts read from drawings of one’s own',
+      'parts read from drawings of your own',
     ),
     files: listOf(file).describe('every other file of the folder, in order of names').optional(),
     recordHash: hash('of this file with zeros in place of this hash').optional(),

@@ -99,7 +99,7 @@ describe('a faulty design file', () => {
     ],
     ['a hub too small', /panel: \{/, 'hub: { radius: 30 }\npanel: {', /clear each other from 45\.57 mm/],
     ['an unknown material', 'rib: { material: birch12 }', 'rib: { material: birch21 }', /did you mean birch12\?/],
-    ['stock without a size', 'size: 900 x 600, ', '', /one of size, outline or rollWidth/],
+    ['stock without a size', 'size: 900 x 600, ', '', /one of size, outline and rollWidth/],
     ['a target below the start', 'target: 78', 'target: 8', /not above load\.start/],
     ['a vessel larger than the dish', 'diameter: 260', 'diameter: 2600', /larger than the aperture/],
     ['a word for a choice', 'shape: round', 'shape: oval', /must be one of round, square/],

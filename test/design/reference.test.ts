@@ -20,7 +20,7 @@ describe('explained keys', () => {
     expect(defaultText(one('dish.figure'))).toBe('panel (with `panel` every mid-line focuses at the focal length)');
     expect(valueText(one('dish.figure'))).toBe('panel or rib');
     expect(limitsText(one('dish.aperture'))).toBe('at least 50, at most 20000, usually 120 to 12000 mm');
-    expect(defaultText(one('dish.aperture'))).toBe('none: it must be given');
+    expect(defaultText(one('dish.aperture'))).toBe('none (required)');
     expect(defaultText(one('hub.radius'))).toContain('where the ribs clear each other');
     expect(limitsText(one('sun.slopeError'))).toBe('at least 0, at most 100 mrad');
   });

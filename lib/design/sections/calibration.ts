@@ -9,7 +9,7 @@ const calibratedKinds = ['router', 'laser'] as const;
 function cutBy() {
   return z.enum(calibratedKinds).meta({
     quantity: 'choice',
-    about: 'What cut the coupon; what is cut otherwise is not corrected by it.',
+    about: 'What cut the coupon; nothing cut in another way is corrected by it.',
   } satisfies KeyMeta);
 }
 
@@ -23,10 +23,10 @@ function dateKey() {
 /** The axes of the machine, the same in every material. */
 function axesKeys() {
   const scale = (axis: string) =>
-    numberOr(1, { about: `What the machine makes of a length of 1 along ${axis}.`, min: 0.98, max: 1.02 });
+    numberOr(1, { about: `Actual length along ${axis} of a programmed length of 1.`, min: 0.98, max: 1.02 });
   const uncertainty = (about: string, unit: string) => numberOr(0, { about, unit, min: 0, max: 20 });
   return group(
-    { about: 'The axes: all that the machine cuts is corrected by them.' },
+    { about: 'The axes: everything that the machine cuts is corrected for them.' },
     {
       cutBy: cutBy(),
       date: dateKey(),
@@ -34,7 +34,7 @@ function axesKeys() {
       scaleY: scale('Y'),
       scaleUncertaintyMmPerM: uncertainty('Standard uncertainty of the two.', 'mm/m'),
       squarenessMmPerM: numberOr(0, {
-        about: 'How far the Y axis leans towards +X; negative away from it.',
+        about: 'How far the Y axis leans towards +X; negative if away from it.',
         unit: 'mm/m',
         min: -20,
         max: 20,
@@ -60,13 +60,13 @@ function materialKeys(unit: LengthUnit) {
       }),
       widthUncertainty: uncertainty('the width'),
       toolDiameter: lengthAuto({
-        about: 'Diameter by which the bit is sold; another bit is not corrected by it.',
+        about: 'Nominal diameter of the bit; other bits are not corrected.',
         auto: 'any',
         above: 0,
         max: 50,
       }),
       bore: lengthOr(0, {
-        about: 'How much wider than its diameter a bored hole comes out; negative where narrower.',
+        about: 'How much wider than programmed a bored hole comes out; negative if narrower.',
         min: -1,
         max: 1,
       }),
@@ -78,7 +78,7 @@ function materialKeys(unit: LengthUnit) {
         max: 1,
       }),
       fit: lengthAuto({
-        about: 'Play at which a tab goes into its slot by hand; the default of `rib.fit`.',
+        about: 'Play at which a tab can be pushed into its slot by hand; the default of `rib.fit`.',
         auto: 'not measured',
         min: -1,
         max: 2,
@@ -86,7 +86,7 @@ function materialKeys(unit: LengthUnit) {
       fitUncertainty: uncertainty('it'),
       depth: lengthAuto({
         about:
-          'How much deeper than asked a blind hole comes out; negative where less deep. It is not corrected, as zero is set anew for each sheet.',
+          'How much deeper than programmed a blind hole comes out; negative if shallower. It is not corrected, because zero is set again for each sheet.',
         auto: 'not measured',
         min: -2,
         max: 2,
@@ -100,7 +100,7 @@ function materialKeys(unit: LengthUnit) {
 export function calibrationKeys(unit: LengthUnit) {
   return group(
     {
-      about: 'What a coupon has shown of the machine; `dishwright coupon` makes one and writes these values.',
+      about: 'What a test coupon has shown about the machine; `dishwright coupon` makes one and writes these values.',
     },
     {
       axes: axesKeys().optional(),
@@ -115,7 +115,7 @@ export function calibrationKeys(unit: LengthUnit) {
         .meta({
           quantity: 'list',
           shown: '{}',
-          about: 'By the names in `materials` of the designs.',
+          about: 'Values for each material, under the names that designs use in `materials`.',
         } satisfies KeyMeta),
     },
   );

@@ -4,19 +4,18 @@ import { group, type KeyMeta, number, numberAuto, numberOr, type Range } from '.
 
 export function siteSection() {
   return group(
-    { about: 'The place; gives the sun’s height, hours and irradiance.' },
+    { about: 'Where the dish is used; sets the sun’s height, hours and irradiance.' },
     {
       latitude: number({ about: 'North positive.', unit: 'deg', min: -90, max: 90 }),
       longitude: number({ about: 'East positive.', unit: 'deg', min: -180, max: 180 }),
-      altitude: numberAuto({ about: 'Height above the sea.', unit: 'm', auto: 'sea level', min: -500, max: 9000 }),
+      altitude: numberAuto({ about: 'Height above sea level.', unit: 'm', auto: 'sea level', min: -500, max: 9000 }),
       timeZone: z
         .union([z.number().min(-12).max(14), z.string().min(1).max(60)])
         .optional()
         .meta({
           quantity: 'text',
-          about:
-            'Clock of the place: a zone by name, such as Europe/Vienna, with its summer time, or hours ahead of UTC.',
-          auto: 'the whole hour nearest to the sun’s own time',
+          about: 'Time zone: a name such as Europe/Vienna, which includes summer time, or hours ahead of UTC.',
+          auto: 'the whole hour nearest to local solar time',
         } satisfies KeyMeta),
     },
   );
@@ -61,29 +60,29 @@ export function daySection() {
           why: 'the equinox, an average day of the year',
         } satisfies KeyMeta),
       minElevation: numberOr(15, {
-        about: 'Height of the sun from which on the dish is used.',
+        about: 'Minimum height of the sun at which the dish is used.',
         unit: 'deg',
-        why: 'lower down the light is weak and the dish stands on its edge',
+        why: 'lower down the light is weak and the dish is tilted almost on edge',
         min: 0,
         max: 89,
       }),
       start: numberAuto({
-        about: 'Clock time at which heating starts, 9.5 for half past nine.',
+        about: 'Clock time at which heating starts; 9.5 is half past nine.',
         unit: 'h',
-        auto: 'two hours before the sun stands highest, or when it is first high enough',
+        auto: 'two hours before the sun is highest, or when it is first high enough',
         min: 0,
         max: 24,
       }),
       ambient: hourly(20, {
-        about: 'Air temperature; one figure, or a list such as [[6, 8], [14, 21], [20, 12]] of hours and degrees.',
+        about: 'Air temperature; one value, or a list such as [[6, 8], [14, 21], [20, 12]] of hours and degrees.',
         unit: '°C',
         min: -50,
         max: 60,
       }),
       wind: hourly(2, {
-        about: 'Speed of the wind at the vessel; one figure, or a list of hours and speeds.',
+        about: 'Wind speed at the vessel; one value, or a list of hours and speeds.',
         unit: 'm/s',
-        why: 'a light breeze, 2 on the Beaufort scale; the formula for the loss holds up to 7',
+        why: 'a light breeze, 2 on the Beaufort scale; the formula for the heat loss is valid up to 7',
         min: 0,
         max: 7,
       }),
@@ -100,7 +99,7 @@ export function daySection() {
         max: 80,
       }),
       humidity: numberOr(0.5, {
-        about: 'Relative humidity of the air, 0 to 1; counts where the vessel has no lid.',
+        about: 'Relative humidity of the air, 0 to 1; matters only if the vessel has no lid.',
         min: 0,
         max: 1,
       }),

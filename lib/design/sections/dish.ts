@@ -12,19 +12,19 @@ export function dishSection(unit: LengthUnit) {
       aperture: length({ about: 'Diameter across the rib ends.', min: 50, max: 20_000, usual: [120, 12_000] }),
       focalLength: length({
         about:
-          'Height of the focus above the vertex; with profile `spread` that of the disc that is lit. Below a quarter of the aperture the focus lies inside the rim.',
+          'Height of the focus above the vertex; with profile `spread`, height of the lit disc. Below a quarter of the aperture the focus is inside the rim.',
         above: 0,
         usual: [40, 12_000],
       }),
       profile: choice(profileKinds, 'paraboloid', {
         about:
-          'Curve of the mirror: `paraboloid` brings the light to a point, `spread` lights the underside of the vessel evenly, for a tenth of the brightness in the middle.',
-        why: 'the smallest spot, which the smallest vessel catches',
+          'Curve of the mirror: `paraboloid` focuses the light to a point; `spread` lights the underside of the vessel evenly, at a tenth of the brightness in the middle.',
+        why: 'the smallest spot, so that a small vessel catches it',
       }),
       spreadRadius: lengthAuto({
         about:
-          'Radius on the lit disc to which profile `spread` sends the light of the rim; the light of half the radius goes to half of it, and so on.',
-        auto: 'what the width of the panels leaves of the vessel',
+          'Radius on the lit disc to which profile `spread` sends light from the rim; light from half way out goes to half of it, and so on.',
+        auto: 'the largest that keeps light from the panels’ corners on the vessel',
         above: 0,
       }),
       ribs: integer({
@@ -39,13 +39,13 @@ export function dishSection(unit: LengthUnit) {
       }),
       baseHeight: lengthAuto({
         about: 'Height of the vertex above the backer board.',
-        auto: 'a twenty-fifth of the aperture, from 40 to 100 mm, and three times the thickness of the ribs at least: room for cleats and a driver under the panels',
+        auto: '1/25 of the aperture, from 40 to 100 mm, and at least three times the thickness of the ribs: room for cleats and a driver under the panels',
         above: 0,
         max: 2000,
       }),
       arcTolerance: lengthOr(0.01, {
-        about: 'Greatest distance between a true curve and the arcs that stand for it.',
-        why: 'a tenth of what a good router repeats to',
+        about: 'Maximum deviation of the fitted arcs from the true curve.',
+        why: 'a tenth of the repeatability of a good router',
         min: 0.0005,
         max: 0.5,
       }),

@@ -10,12 +10,12 @@ const speed = (about: string) =>
   numberAuto({
     about,
     unit: 'mm/min',
-    auto: 'none: no time is estimated and no tool path is written',
+    auto: 'none (no time is estimated and no tool path is written)',
     min: 1,
     max: 1_000_000,
   });
 const power = (about: string) =>
-  numberAuto({ about, unit: '%', auto: 'none: no tool path is written', above: 0, max: 100 });
+  numberAuto({ about, unit: '%', auto: 'none (no tool path is written)', above: 0, max: 100 });
 
 /** What is known of the machine in each material, by the material's name in the design. */
 export function materialKeys(unit: LengthUnit) {
@@ -42,7 +42,7 @@ export function materialKeys(unit: LengthUnit) {
     .meta({
       quantity: 'list',
       shown: '{}',
-      about: 'What is known of the machine in each material, by the names in `materials` of the designs.',
+      about: 'The machine’s data for each material, under the names that designs use in `materials`.',
     } satisfies KeyMeta);
 }
 
@@ -59,7 +59,7 @@ function orderKey() {
       quantity: 'list',
       shown: '[drill, scribe, opening, outline]',
       about:
-        'In which order a laser cuts; lettering always comes first. What stands from `opening` on is done part by part where a part lies in the opening of another.',
+        'Order in which a laser cuts; lettering always comes first. Operations from `opening` on are done part by part where one part lies in an opening of another.',
     } satisfies KeyMeta);
 }
 
@@ -69,7 +69,7 @@ export function laserKeys() {
   return {
     order: orderKey(),
     colours: group(
-      { about: 'Colours by which the laser’s driver distinguishes operations; they go before `colours`.' },
+      { about: 'Colours by which the laser’s driver distinguishes operations; they take precedence over `colours`.' },
       {
         outline: coloured('outline'),
         opening: coloured('opening'),
@@ -85,8 +85,8 @@ export function laserKeys() {
         'Word that switches the beam on: M3 at steady power, or M4 where the controller lowers the power with the speed.',
     }),
     fullPower: integerAuto({
-      about: 'S word that is full power in the controller.',
-      auto: 'none: it has to be given for tool paths',
+      about: 'S word that the controller takes as full power.',
+      auto: 'none (required for tool paths)',
       min: 1,
       max: 1_000_000,
     }),

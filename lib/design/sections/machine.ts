@@ -32,8 +32,8 @@ function textKeys(unit: LengthUnit) {
       about: 'Unit of the tool-path files: millimetres (G21) or inches (G20).',
     }),
     decimals: integerAuto({
-      about: 'Decimals of a place.',
-      auto: '4 in millimetres, 5 in inches, which takes at least 5',
+      about: 'Decimal places of coordinates.',
+      auto: '4 in millimetres, 5 in inches, where it cannot be less',
       min: 3,
       max: 6,
     }),
@@ -41,14 +41,18 @@ function textKeys(unit: LengthUnit) {
       about: 'Arcs as they are (G2, G3), or as short lines for a controller without them.',
     }),
     lineTolerance: lengthOr(0.01, {
-      about: 'How far a short line may stand off the arc that it is part of.',
+      about: 'How far a short line may deviate from its arc.',
       min: 0.001,
       max: 0.015,
     }),
-    lineNumbers: integerOr(0, { about: 'Step of the line numbers (N); 0 for none.', min: 0, max: 1000 }),
-    commentLength: integerOr(96, { about: 'Longest comment, characters between its brackets.', min: 48, max: 250 }),
+    lineNumbers: integerOr(0, { about: 'Increment of the line numbers (N); 0 for none.', min: 0, max: 1000 }),
+    commentLength: integerOr(96, {
+      about: 'Maximum length of a comment, in characters between its brackets.',
+      min: 48,
+      max: 250,
+    }),
     commentCharacters: choice(['ascii', 'capitals'], 'ascii', {
-      about: 'Characters of comments: all of ASCII, or capital letters, digits and plain signs only.',
+      about: 'Characters allowed in comments: all of ASCII, or only capital letters, digits and simple punctuation.',
     }),
   };
 }
@@ -58,10 +62,10 @@ function changeKeys(unit: LengthUnit) {
   return {
     toolChange: choice(['automatic', 'by-hand', 'none'], 'automatic', {
       about:
-        'How a tool is changed: by the machine (M6); by hand at `changeAt`, where the program pauses (M0) and the new bit is set to zero; or not at all: a file for each tool, without M6, T and G43.',
+        'How a tool is changed: by the machine (M6); by hand at `changeAt`, where the program pauses (M0) and you zero the new bit; or not at all, with one file per tool and no M6, T or G43.',
     }),
     lengthOffsets: yesNo(true, {
-      about: 'Whether an automatic change also calls the tool’s length from the tool table (G43 H).',
+      about: 'Whether an automatic change also applies the tool’s length offset from the tool table (G43 H).',
     }),
     changeAt: keysIn(unit)
       .point()
@@ -69,11 +73,11 @@ function changeKeys(unit: LengthUnit) {
       .meta({
         quantity: 'point',
         shown: '[0, 0]',
-        about: 'Where the machine stands while a tool is changed by hand.',
+        about: 'Where the machine waits while a tool is changed by hand.',
       } satisfies KeyMeta),
     changeHeight: lengthOr(60, {
       about: 'Height above the sheet at which a tool is changed by hand.',
-      why: 'a bit and its collet come out below it, from memory',
+      why: 'room to take out a bit and its collet, from memory',
       above: 0,
       max: 500,
     }),
@@ -91,16 +95,16 @@ export const routerOnly = ['toolChange', 'lengthOffsets', 'changeAt', 'changeHei
 /** What both kinds need for their times. */
 const timeKeys = {
   travelSpeed: numberAuto({
-    about: 'Speed of travel, for the time only.',
+    about: 'Speed of travel, used only to estimate time.',
     unit: 'mm/min',
-    auto: '6000 for a router, a light gantry machine, from memory; of a laser no time is estimated without it',
+    auto: '6000 for a router (a light gantry machine, from memory); for a laser no time is estimated without it',
     min: 10,
     max: 1_000_000,
   }),
   acceleration: numberAuto({
-    about: 'How fast the machine gathers speed along its path, for the time only.',
+    about: 'Acceleration along the path, used only to estimate time.',
     unit: 'mm/s²',
-    auto: '500 for a router, a light gantry machine, from memory; the time of a laser is a minimum without it',
+    auto: '500 for a router (a light gantry machine, from memory); for a laser the time is a minimum without it',
     min: 10,
     max: 100_000,
   }),
@@ -113,7 +117,7 @@ function motionKeys(unit: LengthUnit) {
   return {
     pathMode: choice(['exact', 'exact-stop', 'continuous'], 'exact', {
       about:
-        'Exact path (G61), exact stop (G61.1), or corners rounded to keep the speed (G64 P, with `pathTolerance`; the P is in use with many controllers and not in the published standard).',
+        'Exact path (G61), exact stop (G61.1), or corners rounded to keep the speed (G64 P, with `pathTolerance`; many controllers use the P, but the published standard does not have it).',
       why: 'only the exact path keeps the edge within its tolerance on every machine',
     }),
     pathTolerance: lengthOr(0.02, {
@@ -122,7 +126,7 @@ function motionKeys(unit: LengthUnit) {
       max: 0.05,
     }),
     maxFeed: group(
-      { about: 'Fastest feed of each axis in a cut.' },
+      { about: 'Maximum cutting feed of each axis.' },
       { x: feed('Along X.', 4000), y: feed('Along Y.', 4000), z: feed('Along Z.', 4000) },
     ).prefault({}),
     spindle: group(
@@ -132,11 +136,11 @@ function motionKeys(unit: LengthUnit) {
         max: integerOr(24_000, { about: 'Highest speed.', unit: 'rev/min', min: 100, max: 100_000 }),
       },
     ).prefault({}),
-    spinUp: integerOr(3, { about: 'Wait for the spindle to come to speed (G4).', unit: 's', min: 0, max: 60 }),
+    spinUp: integerOr(3, { about: 'Time for the spindle to come up to speed (G4).', unit: 's', min: 0, max: 60 }),
     coolant: choice(['off', 'mist', 'flood'], 'off', {
-      about: 'What M7 (mist) or M8 (flood) switches on while it cuts: an air blast or a coolant.',
+      about: 'What is on while cutting: what M7 (mist) or M8 (flood) switches, an air blast or a coolant.',
     }),
-    parking: place(unit, 'Where the machine stands at the end.', 'above the last cut'),
+    parking: place(unit, 'Where the machine goes at the end.', 'above the last cut'),
     end: choice(['M2', 'M30'], 'M2', { about: 'Word at the end of a program.' }),
   };
 }
@@ -147,18 +151,18 @@ export function machineSection(unit: LengthUnit) {
     .optional()
     .meta({
       quantity: 'size',
-      about: 'Working area of the machine; a sheet that is larger is refused.',
+      about: 'Working area of the machine; a larger sheet is refused.',
       auto: 'as large as any sheet',
     } satisfies KeyMeta);
   return group(
     {
       about:
-        'The machine that cuts, in the words of its manual; or the name of a file beside the design that holds these keys (and `units`), for several designs. What is cut otherwise than by a machine of its kind is cut on one of which nothing is stated.',
+        'The machine that cuts, in the terms of its manual; or the name of a file beside the design with these keys (and `units`), shared by several designs. Whatever is cut by another kind of machine is planned as if no machine were described.',
     },
     {
       kind: choiceAuto(machineKinds, {
         about: 'What it is.',
-        auto: 'a laser where `process.kind` says so, else a router',
+        auto: 'a laser if `process.kind` is laser, else a router',
       }),
       area,
       ...textKeys(unit),

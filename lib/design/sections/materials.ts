@@ -26,12 +26,12 @@ export function materialsSection(unit: LengthUnit) {
         { about: 'One sheet material.' },
         {
           kind: choice(materialKinds, 'plywood', {
-            about: 'What it is; sets the default density and the cutting data.',
+            about: 'Kind of material; sets the default density and the cutting data.',
           }),
           thickness: lengthPlaces(
             {
               about:
-                'Actual thickness as measured with a calliper: a sheet sold as 12 mm is often 11.6 mm. Measured at several places, such as [11.8, 12.1, 11.9], passes and overcut go by the thickest, and what has to fit by the thinnest.',
+                'Actual thickness, measured with callipers: a sheet sold as 12 mm is often 11.6 mm. A list such as [11.8, 12.1, 11.9] gives readings from several places: passes and overcut then follow the thickest, fits the thinnest.',
               above: 0,
               max: 100,
               usual: [0.01, 50],
@@ -43,7 +43,7 @@ export function materialsSection(unit: LengthUnit) {
             .optional()
             .meta({
               quantity: 'choice',
-              about: 'How this material is cut, when it differs from the design’s `process`.',
+              about: 'How this material is cut, if not by the design’s `process`.',
               auto: 'as `process` says; thin metal, foil and film by hand, with shears or a knife',
             } satisfies KeyMeta),
           description: textAuto({
@@ -63,7 +63,7 @@ export function materialsSection(unit: LengthUnit) {
     .meta({ quantity: 'list', about: 'The sheet materials of the job, each under a short name.' } satisfies KeyMeta);
 }
 
-/** What can be bought or is at hand. */
+/** What can be bought or is in stock. */
 export function stockSection(unit: LengthUnit) {
   const { size, point, lengthOr, length, lengthAuto } = keysIn(unit);
   const ring = z
@@ -88,16 +88,17 @@ export function stockSection(unit: LengthUnit) {
             usual: [50, 6000],
           }).optional(),
           rollLength: lengthOr(50_000, { about: 'Longest piece of the roll.', above: 0 }),
-          count: integerAuto({ about: 'How many there are.', auto: 'as many as needed', min: 1, max: 10_000 }),
+          count: integerAuto({ about: 'How many you have.', auto: 'as many as needed', min: 1, max: 10_000 }),
           price: numberOr(0, {
-            about: 'Price of one sheet or offcut, or of one metre of roll, in your currency; 0 for what is at hand.',
+            about:
+              'Price of one sheet or offcut, or of one metre of roll, in your currency; 0 for what you already have.',
             why: 'without prices the nest saves area instead',
             min: 0,
             max: 1e6,
           }),
           margin: lengthAuto({
-            about: 'Edge of the stock that no part may use.',
-            auto: 'the margin of `process`',
+            about: 'Border of the stock that parts keep clear of.',
+            auto: '`process.margin`',
             max: 500,
           }),
           keepOuts: z

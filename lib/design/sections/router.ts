@@ -13,7 +13,7 @@ function toolsKey(unit: LengthUnit) {
       group(
         { about: 'One tool.' },
         {
-          number: integer({ about: 'Its number in the machine’s tool table (T word).', min: 1, max: 999 }),
+          number: integer({ about: 'Number in the machine’s tool table (T word).', min: 1, max: 999 }),
           kind: z.enum(toolKinds).meta({
             quantity: 'choice',
             about: 'An end mill, a drill bit, or a 90° V-bit for countersinks and marks.',
@@ -21,8 +21,8 @@ function toolsKey(unit: LengthUnit) {
           diameter: length({ about: 'Cutting diameter.', above: 0, max: 100 }),
           flutes: integer({ about: 'Number of cutting edges.', min: 1, max: 12 }).default(2),
           cuttingDepth: lengthAuto({
-            about: 'Longest depth that it may cut: the length of its flutes.',
-            auto: '4 diameters of an end mill, 10 of a drill bit, half the diameter of a V-bit',
+            about: 'Maximum depth that it may cut: the length of its flutes.',
+            auto: '4 diameters for an end mill, 10 for a drill bit, half the diameter for a V-bit',
             above: 0,
             max: 200,
           }),
@@ -34,7 +34,7 @@ function toolsKey(unit: LengthUnit) {
     .meta({
       quantity: 'list',
       shown: '[]',
-      about: 'The tools in the machine. Left out, they are made up from the bits that `process` names.',
+      about: 'The tools in the machine. If left out, they are derived from the bits that `process` names.',
     } satisfies KeyMeta);
 }
 
@@ -43,7 +43,7 @@ function spindleKeys() {
     { about: 'Speeds of the spindle, within the range of the machine.' },
     {
       speed: integerOr(18_000, {
-        about: 'Speed for milling; lowered where the feed would pass what the machine holds.',
+        about: 'Speed for milling; lowered if the feed would exceed what the machine can do.',
         unit: 'rev/min',
         why: 'middle of the range of a small router spindle, from memory',
         min: 100,
@@ -67,20 +67,20 @@ function tabKeys(unit: LengthUnit) {
     {
       width: lengthOr(6, { about: 'Width of a holding tab.', above: 0, max: 100 }),
       height: lengthAuto({
-        about: 'Height of a holding tab above the lower face.',
+        about: 'Height of a holding tab above the bottom face.',
         auto: 'a quarter of the thickness, at least 1 mm, at most 3 mm and half the thickness',
         above: 0,
         max: 50,
       }),
-      spacing: lengthOr(450, { about: 'A part gets one tab for each such length of its outline.', above: 0 }),
-      min: integerOr(2, { about: 'Tabs that every part gets at least.', min: 1, max: 50 }),
+      spacing: lengthOr(450, { about: 'A part gets one tab for every such length of its outline.', above: 0 }),
+      min: integerOr(2, { about: 'Minimum number of tabs per part.', min: 1, max: 50 }),
       without: choice(['onion-skin', 'stop'], 'stop', {
         about:
-          'What to do with a part that has no room for tabs: hold it by an uncut onion skin, or write no file. A part of which every edge mates or reflects is always held by an onion skin.',
-        why: 'an onion skin holds any part, but it is cut with a knife and sanded off: that should be wanted',
+          'What to do with a part that has no room for tabs: hold it by an onion skin, or write no file. A part on which every edge mates or reflects is always held by an onion skin.',
+        why: 'an onion skin holds any part, but has to be cut with a knife and sanded off, so it is your choice',
       }),
       onionSkinBelow: lengthOr(0, {
-        about: 'Parts shorter than this are held by an uncut onion skin instead of tabs; 0 for none.',
+        about: 'Parts shorter than this are held by an onion skin instead of tabs; 0 for none.',
       }),
       onionSkin: lengthOr(0.4, { about: 'Thickness of that onion skin.', above: 0, max: 5 }),
     },
@@ -99,15 +99,15 @@ export function routerSection(unit: LengthUnit) {
       }),
       hopHeight: lengthOr(3, {
         about:
-          'Height of the V-bit between the marks of a part, where its way stays over that part and so clear of clamps and screws; from `safeHeight` on it always travels up there.',
+          'Travel height of the V-bit between the marks of a part while its path stays over that part, and so clear of clamps and screws; with `safeHeight` or more it always travels at `safeHeight`.',
         why: 'a sheet that is held down lies flatter than that (common practice, no source)',
         min: 1,
         max: 200,
       }),
-      overcut: lengthOr(0.3, { about: 'How far a through cut goes into the spoil board.', max: 5 }),
+      overcut: lengthOr(0.3, { about: 'How far a through cut goes into the spoilboard.', max: 5 }),
       direction: choice(['conventional', 'climb'], 'conventional', {
-        about: 'Sense of the cut, for a spindle that turns clockwise.',
-        why: 'a light machine with play is not pulled forward; climb leaves a cleaner edge on a stiff one (common practice, no source)',
+        about: 'Direction of the cut, for a spindle that turns clockwise.',
+        why: 'it does not pull a light machine forward through its backlash; climb leaves a cleaner edge on a stiff one (common practice, no source)',
       }),
       finishing: lengthOr(0.3, {
         about: 'Material that roughing leaves on every edge for the finishing pass.',
@@ -121,14 +121,14 @@ export function routerSection(unit: LengthUnit) {
         max: 45,
       }),
       plungeFeed: numberAuto({
-        about: 'Feed straight down with an end mill or V-bit.',
+        about: 'Plunge feed, straight down, of an end mill or V-bit.',
         unit: 'mm/min',
         auto: 'by material: 600 in wood, 300 in plastic, 150 in aluminium, from memory',
         min: 10,
         max: 50_000,
       }),
       chipLoad: numberAuto({
-        about: 'Thickness of the chip of one cutting edge in one turn.',
+        about: 'Chip load: feed of one cutting edge per turn.',
         unit: 'mm',
         auto: 'by material and diameter, 0.45 of the minimum of a published guide (from memory); the bit maker’s table comes first',
         above: 0,

@@ -3,24 +3,25 @@ import { choice, group, numberAuto, numberOr } from '../keys.js';
 
 export function sunSection() {
   return group(
-    { about: 'The sun and the care of the work.' },
+    { about: 'The sun, and how accurately the dish is built and aimed.' },
     {
       irradiance: numberAuto({
-        about: 'Direct irradiance at the dish, at noon where there is a site: takes the place of its clear sky.',
+        about: 'Direct irradiance at the dish (at noon, if there is a site); replaces the clear-sky value.',
         unit: 'W/m²',
         auto: 'the clear sky of the site; without a site 800, a round value for a clear day',
         above: 0,
         max: 1400,
       }),
       elevation: numberOr(45, {
-        about: 'Height of the sun above the horizon, where no site is named; it tilts the dish under a level vessel.',
+        about:
+          'Height of the sun above the horizon, used if there is no site; under a level vessel it sets the tilt of the dish.',
         unit: 'deg',
         why: 'the middle of the day in middle latitudes',
         above: 0,
         max: 90,
       }),
       shape: choice(['uniform', 'limb-darkened', 'circumsolar'], 'uniform', {
-        about: 'How bright the sun’s disc is across.',
+        about: 'How the brightness varies across the sun’s disc.',
       }),
       circumsolarRatio: numberOr(0.05, {
         about: 'Share of the light that comes from around the disc, for shape `circumsolar`.',
@@ -58,7 +59,7 @@ export function sunSection() {
       edgeCurl: numberAuto({
         about: 'Extra slope at the edges of a bent panel, growing evenly from the mid-line; 0 for none.',
         unit: 'mrad',
-        auto: 'worked out from the panel’s thickness, width and bend: some mrad, as a bent sheet turns its edges the other way',
+        auto: 'worked out from the panel’s thickness, width and bend: a few mrad, because the edges of a bent sheet curl the other way',
         min: 0,
         max: 100,
       }),
@@ -69,9 +70,10 @@ export function sunSection() {
         max: 20,
       }),
       parkedAngle: numberAuto({
-        about: 'Smallest angle between axis and sun over the day while the dish is parked; from 90 on it is dark.',
+        about:
+          'Smallest angle between axis and sun over the day while the dish is parked; at 90 or more the mirror is dark.',
         unit: 'deg',
-        auto: 'lying on its back: 90 deg less the sun’s height at noon; without a site nothing is said of parking',
+        auto: 'lying on its back: 90 deg less the sun’s height at noon; without a site, parking is not reported',
         min: 0,
         max: 180,
       }),

@@ -21,7 +21,7 @@ export function templateSection(unit: LengthUnit) {
       joint: choice(['dovetail', 'finger'], 'dovetail', { about: 'How a split template is joined.' }),
       gauge: choice(['vertex-to-rim', 'rim-to-rim'], 'vertex-to-rim', {
         about: 'How far the gauges reach: over one rib or panel, or right across the dish.',
-        why: 'a short gauge is easy to hold true and to cut',
+        why: 'a short gauge is easier to keep true and to cut',
       }),
     },
   );
@@ -40,7 +40,7 @@ export function printSection(unit: LengthUnit) {
       margin: lengthOr(10, { about: 'Edge that the printer cannot reach.', max: 200 }),
       overlap: lengthOr(10, { about: 'How far pages overlap for gluing.', max: 200 }),
       measured: lengthAuto({
-        about: 'What the printed 100 mm check length measures; the print is rescaled by it.',
+        about: 'What the 100 mm check length measures on paper; prints are rescaled by it.',
         auto: '100 mm',
         ...printedRange,
       }),
@@ -60,11 +60,11 @@ export function markingSection(unit: LengthUnit) {
         max: 1000,
       }),
       sag: lengthOr(0.25, {
-        about: 'Sag between two marks that is still good enough; the step that keeps to it is advised.',
+        about: 'Acceptable sag of the curve between two marks; the table recommends a step that keeps to it.',
         above: 0,
         max: 20,
       }),
-      fraction: numberOr(32, { about: 'Inch fractions are rounded to 1/this.', min: 2, max: 128 }),
+      fraction: numberOr(32, { about: 'Denominator to which inch fractions are rounded.', min: 2, max: 128 }),
     },
   );
 }
