@@ -90,7 +90,7 @@ export function checkAgain(data: unknown, again: MadeAgain): Fault[] {
   }
   const record = found.data;
   const wanted = new Map(made.data.parts.map((part) => [part.id, part]));
-  // what was read from drawings of one's own is not in the folder
+  // what was read from drawings of the user's own is not in the folder
   const own = new Set(record.extras.map(({ part }) => part));
   for (const part of record.parts) {
     const other = wanted.get(part.id);

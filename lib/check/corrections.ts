@@ -28,7 +28,7 @@ export const processRead = z.object({
 
 /** A bit this much off the one that cut the coupon is another, mm. */
 const sameBit = 0.03;
-const perMetre = (value: number): string => `${Number(value.toFixed(3))} mm in a metre`;
+const perMetre = (value: number): string => `${Number(value.toFixed(3))} mm per metre`;
 
 type Report = (
   id: ComparisonId,

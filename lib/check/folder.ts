@@ -21,7 +21,7 @@ const textsOf = (files: FolderFiles): Map<string, string> =>
 /**
  * Proves some sheets of a folder, for `proveFolder` in another thread to go on with.
  * @param files content of all the folder's files by name, with `/` between folders
- * @param take gives the number of the next sheet to prove, from 0; at one that the record does not have it ends
+ * @param take gives the number of the next sheet to prove, from 0; a number that the record does not have ends it
  * @returns the proofs by the number of the sheet; none where the record cannot be read, which `proveFolder` reports
  */
 export function proveSomeSheets(files: FolderFiles, take: () => number): ReadonlyMap<number, SheetProof> {

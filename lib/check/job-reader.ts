@@ -214,7 +214,7 @@ export function readJob(data: unknown): RecordRead {
   if (!result.success) {
     const issues = result.error.issues
       .slice(0, 3)
-      .map(({ path, message }) => `${path.join('.') || 'the whole'}: ${message}`);
+      .map(({ path, message }) => `${path.join('.') || 'the whole file'}: ${message}`);
     throw unreadable('record-value', { issues: issues.join('; ') });
   }
   return result.data;

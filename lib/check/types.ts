@@ -1,4 +1,4 @@
-/** What the proof of a written folder gives. Lengths in mm, places on the sheet with y up. */
+/** The result of the proof of a written folder. Lengths in mm, positions on the sheet with y up. */
 import type { MessageId } from './messages/index.js';
 
 /** Kinds of fault, by what a person would have to look at. */
@@ -41,13 +41,13 @@ export interface Fault {
   readonly code: FaultCode;
   /** Which message of the catalogue it is. */
   readonly id: MessageId;
-  /** The file, and where they are known the part and the place, in a full sentence. */
+  /** A full sentence with the file and, if known, the part and the position. */
   readonly message: string;
   readonly file: string;
   readonly place?: ProofPoint;
 }
 
-/** The greatest error of one kind on a sheet. */
+/** The largest error of one kind on a sheet. */
 export interface CutError extends ProofPoint {
   readonly mm: number;
   readonly part: string;
@@ -62,9 +62,9 @@ export interface SheetProof {
   readonly worstOutward: CutError | null;
   /** Material of the nominal part that is cut away; null when nothing could be compared. */
   readonly worstInward: CutError | null;
-  /** Least distance between two parts; null with fewer than two. */
+  /** Minimum distance between two parts; null with fewer than two. */
   readonly minSpacing: number | null;
-  /** Least distance of a part from the edge of the sheet; null without parts. */
+  /** Minimum distance of a part from the edge of the sheet; null without parts. */
   readonly minMargin: number | null;
   readonly faults: readonly Fault[];
 }

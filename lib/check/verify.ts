@@ -29,14 +29,14 @@ function checkQuantities(job: RecordRead, faults: FaultList): void {
   if (new Set(sheets).size !== sheets.length) faults.add('sheet-file-twice', recordName, {});
 }
 
-/** Drawings of the folder that are no sheets: templates and the like, at finished size. */
+/** Drawings of the folder that are not sheets: templates and the like, at finished size. */
 function otherDrawings(files: TextFiles, job: RecordRead): string[] {
   const sheets = new Set(job.sheets.map(({ file }) => file));
   const names = [...files.keys()].flatMap((name) => /^(.+)\.(?:dxf|svg)$/.exec(name)?.[1] ?? []);
   return [...new Set(names)].filter((name) => !sheets.has(name));
 }
 
-/** What `read` gives; where it cannot, a proof that holds nothing but the reason. */
+/** What `read` returns; if it fails, a proof that contains only the reason. */
 export function provenBy(read: () => Proof): Proof {
   const faults = new FaultList();
   try {
@@ -63,9 +63,9 @@ function provePlaced(
 }
 
 /**
- * Proves some sheets of a folder by themselves, so that several threads can share a folder.
+ * Proves some sheets of a folder, so that several threads can share the work.
  * @param data the record as JSON
- * @param take gives the number of the next sheet to prove, from 0; at one that the record does not have it ends
+ * @param take gives the number of the next sheet to prove, from 0; a number that the record does not have ends it
  * @returns the proofs by the number of the sheet
  * @throws Unreadable when the record lacks what the proof needs
  */
@@ -84,7 +84,7 @@ export function proveSheets(files: TextFiles, data: unknown, take: () => number)
 /**
  * Proves the drawings and tool paths of a folder against its record.
  * @param data the record as JSON
- * @param proven proofs of sheets that are there already, by the number of the sheet
+ * @param proven proofs of sheets that already exist, by the number of the sheet
  * @throws Unreadable when the record lacks what the proof needs
  */
 export function proveCuts(files: TextFiles, data: unknown, proven: ReadonlyMap<number, SheetProof> = new Map()): Proof {
@@ -100,10 +100,10 @@ export function proveCuts(files: TextFiles, data: unknown, proven: ReadonlyMap<n
 }
 
 /**
- * Proves a written folder: reads `job.json` and every DXF and SVG from the files, and holds the drawings against the record.
- * Nothing here is shared with what made the files.
+ * Proves a written folder: reads `job.json` and every DXF and SVG from the files, and checks the drawings against the record.
+ * It shares no code with what made the files.
  * @param files texts of the folder's files by name, with `/` between folders
- * @returns a proof a sheet, and every fault; it throws for no content of the files
+ * @returns a proof for each sheet, and every fault; no content of the files makes it throw
  */
 export function verify(files: TextFiles): Proof {
   return provenBy(() => proveCuts(files, parseRecord(files.get(recordName))));

@@ -69,7 +69,7 @@ describe('a written folder', () => {
   ])('%s with %s', (name, _, change) => {
     it('is found', () => {
       expect(
-        messagesOf(changed(name, change)).filter((message) => message.startsWith(`${name}: it was changed`)),
+        messagesOf(changed(name, change)).filter((message) => message.startsWith(`${name}: it has been changed`)),
       ).toHaveLength(1);
     });
   });
@@ -81,10 +81,10 @@ describe('a written folder', () => {
     const bytes = written.get(one) as Uint8Array;
     const flipped = Uint8Array.from(bytes, (byte, i) => (i === bytes.length >> 1 ? byte ^ 1 : byte));
     expect(messagesOf(new Map([...written, [one, flipped]]))).toEqual([
-      `${one}: it was changed after it was written: same size, other content`,
+      `${one}: it has been changed since it was written: same size, different content`,
     ]);
     expect(messagesOf(new Map([...written, [one, bytes.slice(0, -100)]]))).toEqual([
-      `${one}: it was changed after it was written: ${bytes.length - 100} bytes, not ${bytes.length}`,
+      `${one}: it has been changed since it was written: ${bytes.length - 100} bytes, not ${bytes.length}`,
     ]);
     const swapped = messagesOf(new Map([...written, [one, written.get(two) ?? ''], [two, bytes]]));
     expect(swapped.map((message) => message.split(':')[0]).sort()).toEqual([one, two].sort());
@@ -94,10 +94,10 @@ describe('a written folder', () => {
   });
 
   it.each(['sheets/birch12-sheet-9.ngc', 'sheets/old.nc', 'other.dxf', 'templates/rib.pdf', 'notes.json'])(
-    'is found at fault when %s stands in it, which is not of this job',
+    'is found at fault when %s stands in it, which does not belong to this job',
     (name) => {
       expect(messagesOf(new Map([...written, [name, 'G0 X1']]))).toContain(
-        `${name}: the record does not name this file: it belongs to another job, do not cut by it`,
+        `${name}: the record does not name this file: it belongs to another job; do not cut from it`,
       );
     },
   );
@@ -138,44 +138,52 @@ describe('a written folder', () => {
   };
 
   it.each([
-    ['dish.profile.focusHeight', (mm: number) => mm + 1, 'the dish has a focal length of 551 mm, by its design 550 mm'],
-    ['design.dish.focalLength', (mm: number) => mm + 1, 'the dish has a focal length of 550 mm, by its design 551 mm'],
-    ['design.dish.aperture', (mm: number) => mm + 2, 'the dish has a radius of 750 mm, by its design 751 mm'],
-    ['design.dish.baseHeight', (mm: number) => mm + 1, 'the dish has a base height of 60 mm, by its design 61 mm'],
-    ['dish.depth', (mm: number) => mm + 1, 'the dish has a depth of 256.682 mm, by its design 255.682 mm'],
-    ['design.dish.ribs', (count: number) => count - 1, 'the dish has a number of ribs of 24, by its design 23'],
-    ['dish.ribThickness', (mm: number) => mm - 0.4, 'the ribs are as thick as 11.6 mm, by its design 12 mm'],
-    ['parts.1.thickness', (mm: number) => mm + 0.5, 'part "hub" has a thickness of 12.5 mm, by its design 12 mm'],
-    ['parts.0.quantity', (count: number) => count + 1, 'the number of ribs to be made is 25, by its design 24'],
+    [
+      'dish.profile.focusHeight',
+      (mm: number) => mm + 1,
+      'the dish has a focal length of 551 mm, but 550 mm in the design',
+    ],
+    [
+      'design.dish.focalLength',
+      (mm: number) => mm + 1,
+      'the dish has a focal length of 550 mm, but 551 mm in the design',
+    ],
+    ['design.dish.aperture', (mm: number) => mm + 2, 'the dish has a radius of 750 mm, but 751 mm in the design'],
+    ['design.dish.baseHeight', (mm: number) => mm + 1, 'the dish has a base height of 60 mm, but 61 mm in the design'],
+    ['dish.depth', (mm: number) => mm + 1, 'the dish has a depth of 256.682 mm, but 255.682 mm in the design'],
+    ['design.dish.ribs', (count: number) => count - 1, 'the number of ribs of the dish is 24, but 23 in the design'],
+    ['dish.ribThickness', (mm: number) => mm - 0.4, 'the ribs have a thickness of 11.6 mm, but 12 mm in the design'],
+    ['parts.1.thickness', (mm: number) => mm + 0.5, 'part "hub" has a thickness of 12.5 mm, but 12 mm in the design'],
+    ['parts.0.quantity', (count: number) => count + 1, 'the number of ribs to be made is 25, but 24 in the design'],
     [
       'sheets.0.router.limits.overcut',
       (mm: number) => mm + 1,
-      'sheets/birch12-sheet-1: the overcut is 1.3 mm, by its design 0.3 mm',
+      'sheets/birch12-sheet-1: the overcut is 1.3 mm, but 0.3 mm in the design',
     ],
     [
       'sheets.0.router.limits.thickness',
       (mm: number) => mm + 1,
-      'sheets/birch12-sheet-1: the material is as thick as 13 mm, by its design 12 mm',
+      'sheets/birch12-sheet-1: the material has a thickness of 13 mm, but 12 mm in the design',
     ],
     [
       'sheets.0.router.limits.markDepth',
       (mm: number) => mm + 1,
-      'sheets/birch12-sheet-1: the depth of marks is 1.3 mm, by its design 0.3 mm',
+      'sheets/birch12-sheet-1: the depth of marks is 1.3 mm, but 0.3 mm in the design',
     ],
-    ['sheets.0.margin', (mm: number) => mm - 5, 'sheets/birch12-sheet-1: the margin is 5 mm, by its design 10 mm'],
+    ['sheets.0.margin', (mm: number) => mm - 5, 'sheets/birch12-sheet-1: the margin is 5 mm, but 10 mm in the design'],
     [
       'sheets.0.width',
       (mm: number) => mm + 10,
-      'sheets/birch12-sheet-1: the sheet has a width of 2450 mm, by its design 2440 mm',
+      'sheets/birch12-sheet-1: the sheet has a width of 2450 mm, but 2440 mm in the design',
     ],
-    ['process.toolDiameter', (mm: number) => mm + 0.35, 'the tool has a diameter of 6.35 mm, by its design 6 mm'],
+    ['process.toolDiameter', (mm: number) => mm + 0.35, 'the tool has a diameter of 6.35 mm, but 6 mm in the design'],
     [
       'sheets.0.router.limits.machine.spinUp',
       (seconds: number) => seconds - 2,
-      'sheets/birch12-sheet-1: machine.spinUp is not what its design has',
+      'sheets/birch12-sheet-1: machine.spinUp differs from the design',
     ],
-    ['process.kind', () => 'laser', 'sheets/birch12-sheet-1 is cut by laser, by its design by router'],
-    ['seed', (seed: number) => seed + 1, 'the seed of the nest is 2, by its design 1'],
+    ['process.kind', () => 'laser', 'sheets/birch12-sheet-1 is cut by laser, but by router in the design'],
+    ['seed', (seed: number) => seed + 1, 'the seed of the nest is 2, but 1 in the design'],
     [
       'offcuts',
       () => [{ sheet: 'sheets/birch12-sheet-1', x: 2000, y: 0, width: 500, height: 1220 }],
@@ -184,7 +192,7 @@ describe('a written folder', () => {
     [
       'offcuts',
       () => [{ sheet: 'sheets/none', x: 0, y: 0, width: 500, height: 1220 }],
-      'an offcut is said to be left of sheets/none, which is no sheet',
+      'an offcut is listed for sheets/none, which is not a sheet',
     ],
     ['design.dish', () => 1, /design\.dish: .*expected object/],
   ] as const)('is found at fault when %s does not follow from the design', (path, value, message) => {

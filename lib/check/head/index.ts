@@ -112,7 +112,7 @@ function routerHead(
   return [
     `${title}${part}`,
     `${material} x ${number(thickness, 2)} mm`,
-    `Zero: X and Y at the lower left corner of the sheet, Z at its upper face. ${unitWords[machine.programUnits]}.`,
+    `Zero: X and Y at the lower left corner of the sheet, Z at its top face. ${unitWords[machine.programUnits]}.`,
     `Lowest point: ${number(more.depth, 3)} mm. Travel at ${number(more.travelHeight, 1)} mm: higher than every clamp?${hops}`,
     ...routerCautions,
     ...(more.byHand ? changeCautions : []),

@@ -2,23 +2,23 @@
 
 /** What hand tool change adds: at the head of the file and where it is done. */
 export const changeCautions: readonly string[] = [
-  'Change of tool by hand: wait until the spindle stands, then cut its power at the plug or the switch that you can lock.',
-  'Tighten the collet, take the key out, set Z to zero at the upper face of the sheet where nothing is cut; leave X and Y. Then power on and cycle start.',
+  'Tool change by hand: wait until the spindle has stopped, then cut its power at the plug or at a switch that you can lock.',
+  'Tighten the collet, take the key out, set Z to zero on the top face of the sheet where nothing is cut; leave X and Y as they are. Then power on and cycle start.',
 ];
 
 export const routerCautions: readonly string[] = [
   'The machine maker’s manual and limits, local codes and licensed practice come first; so does the bit maker’s table of speeds and feeds.',
   'Dry run first: run the whole file with the tool well above the sheet, a hand on the stop, and watch every move.',
   'Check units, the zero point, the tools and their lengths before the spindle turns.',
-  'Hold the sheet down firmly on a spoil board over its whole area; this file knows of no clamp or screw that the design does not name.',
-  'Wear eye and ear protection, no gloves or loose clothing; use the guards and dust extraction; keep hands away until the spindle stands.',
-  'Never leave the machine alone: a rubbing bit or a loose part can start a fire. Keep an extinguisher at hand and look into the dust bag afterwards.',
+  'Hold the sheet down firmly on a spoilboard over its whole area; this file does not avoid any clamp or screw that the design does not state.',
+  'Wear eye and ear protection, no gloves or loose clothing; use the guards and dust extraction; keep hands away until the spindle has stopped.',
+  'Never leave the machine alone: a rubbing bit or a loose part can start a fire. Keep an extinguisher at hand and check the dust bag afterwards.',
 ];
 
 export const laserCautions: readonly string[] = [
   'The machine maker’s manual and limits, local codes and licensed practice come first.',
-  'The beam and what it throws back blind and burn, unseen too: keep the lid and its switch in order, and wear eye protection made for the wavelength of this laser where the beam is not enclosed.',
-  'Run the file once with the beam off or at its lowest, a hand on the stop, and watch every move; check units and zero first.',
-  'Know the material: never cut PVC or anything of which you do not know what its smoke holds. Run the extraction, and the air where there is any.',
+  'The beam and its reflections blind and burn, even when invisible: keep the lid and its switch in working order, and wear eye protection made for the wavelength of this laser where the beam is not enclosed.',
+  'Run the file once with the beam off or at its lowest power, a hand on the stop, and watch every move; check units and zero first.',
+  'Know the material: never cut PVC, or anything if you do not know what its smoke contains. Run the extraction, and the air assist if there is one.',
   'Never leave it alone, not for a moment: sheets catch fire. Keep an extinguisher at hand, and stay until nothing glows.',
 ];

@@ -105,7 +105,7 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
     ...format.comments(`dishwright - ${header.job} - sheet ${sheet}${part}`),
     ...format.comments(`${header.material}, ${size}`),
     ...format.comments(
-      `Zero: X and Y at the lower left corner of the sheet, Z at its upper face. ${unitNames[machine.programUnits]}.`,
+      `Zero: X and Y at the lower left corner of the sheet, Z at its top face. ${unitNames[machine.programUnits]}.`,
     ),
     ...format.comments(
       `Lowest point: ${decimal(deepest, 3)} mm. Travel at ${decimal(path.safeHeight, 1)} mm: higher than every clamp?${hops}`,
@@ -115,7 +115,7 @@ function head({ path, machine, format }: Writing, header: NgcHeader, runs: reado
     ...(machine.toolChange === 'automatic' || start === undefined
       ? []
       : format.comments(`NOTE: The file starts with this bit in the spindle and set to zero: ${toolName(start)}.`)),
-    ...format.comments(`NOTE: About ${minutes} minutes without changes of tool.`),
+    ...format.comments(`NOTE: About ${minutes} minutes without tool changes.`),
     ...header.notes.flatMap((note) => format.comments(`NOTE: ${note}`)),
   ];
 }

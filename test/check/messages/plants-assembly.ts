@@ -172,22 +172,22 @@ export const assemblyPlants = {
     planted(({ design }) => {
       design.hub.dowels += 1;
     }),
-    'holes for dowels, by its design 3',
+    'holes for dowels, but 3 in the design',
   ],
   'dowel-board': [
     planted((record) => {
       part(record, 'hub').drills.at(-1)!.x += 0.5;
     }),
-    'meets no hole of its size in the board, the nearest is 0.5 mm off',
+    'finds no hole of its size in the board; the nearest is 0.5 mm off',
   ],
   'tab-long': [planted(moved('rib', (x, y) => [x, y === 0 ? -20 : y])), 'are 20 mm long and come out of the board of '],
   'tab-slot-missing': [
     planted(moved('rib', (x, y) => [x, y === 0 ? -5 : y])),
-    'a tab of rib 1 meets no slot in the board',
+    'a tab of rib 1 finds no slot in the board',
   ],
-  'groove-shallow': [planted(tabbed, grooved), 'go 5 mm into the board, and its grooves are 4 mm deep'],
+  'groove-shallow': [planted(tabbed, grooved), 'go 5 mm into the board, but its grooves are 4 mm deep'],
   'tab-slot': [planted(tabbed), 'in the board is 0.2 mm too narrow or short'],
-  'cleat-line': [planted(unscribed('rib')), 'bear no line that says where their cleats go'],
+  'cleat-line': [planted(unscribed('rib')), 'have no line to show where their cleats go'],
   'cleat-screws': [
     planted((record) => {
       part(record, 'cleat').drills.pop();
@@ -198,16 +198,16 @@ export const assemblyPlants = {
     planted((record) => {
       for (const drill of part(record, 'cleat').drills) drill.x += 0.5;
     }),
-    'meets no pilot in the board, the nearest is 0.5 mm off',
+    'finds no pilot hole in the board; the nearest is 0.5 mm off',
   ],
   'rib-pilot': [
     planted((record) => {
       part(record, 'rib').drills[0]!.x += 0.5;
     }),
-    'meets no pilot in its rib, the nearest is 0.5 mm off',
+    'finds no pilot hole in its rib; the nearest is 0.5 mm off',
   ],
   'cleat-overlap': [planted(moved('cleat', (x, y) => [x, 8 * y])), 'the cleat of rib 1 and rib 18 run '],
-  'rib-curve': [planted(moved('rib', (x, y) => [x, y > 50 ? y + 0.1 : y])), 'the ribs’ top edge lies 0.1'],
+  'rib-curve': [planted(moved('rib', (x, y) => [x, y > 50 ? y + 0.1 : y])), 'the ribs’ top edge is 0.1'],
   'panel-length': [planted(moved('panel', (x, y) => [1.001 * x, y])), 'the panels are '],
   'panel-wide': [planted(moved('panel', (x, y) => [x, y + Math.sign(y)])), 'the panels are 1.0'],
   'panel-narrow': [planted(moved('panel', (x, y) => [x, y - Math.sign(y)])), ' mm too narrow on a side'],
@@ -221,7 +221,7 @@ export const assemblyPlants = {
   ],
   'batten-width': [
     plantedIn(battenText, [moved('batten', (x, y) => [x, 1.1 * y])]),
-    'the battens are 22 mm wide, by their design 20 mm',
+    'the battens are 22 mm wide, but 20 mm in the design',
   ],
   'batten-length': [plantedIn(battenText, [moved('batten', (x, y) => [x - (x > 0 ? 1 : 0), y])]), 'the battens are '],
   'batten-hole': [
@@ -230,7 +230,7 @@ export const assemblyPlants = {
         part(record, 'batten').drills[0]!.y += 0.5;
       },
     ]),
-    'a hole of the battens lies 0.5 mm off their middle, over a panel',
+    'a hole of the battens is 0.5 mm off their middle, over a panel',
   ],
   'batten-gap': [
     plantedIn(battenText, [
@@ -246,7 +246,7 @@ export const assemblyPlants = {
         part(record, 'splice').drills.at(-1)!.x += 0.5;
       },
     ]),
-    'meets no hole of its segment, the nearest is 0.5 mm off',
+    'finds no hole in its segment; the nearest is 0.5 mm off',
   ],
   'splice-pilot': [
     plantedIn(apartText, [
@@ -254,7 +254,7 @@ export const assemblyPlants = {
         part(record, 'splice').drills[0]!.x += 0.5;
       },
     ]),
-    'a screw through a splice plate meets no pilot in its segment, the nearest is 0.5 mm off',
+    'a screw through a splice plate finds no pilot hole in its segment; the nearest is 0.5 mm off',
   ],
   'board-seam': [
     plantedIn(apartText, [
@@ -267,7 +267,7 @@ export const assemblyPlants = {
         }
       },
     ]),
-    'two segments of the board stay 0.2 mm apart',
+    'two segments of the board are 0.2 mm apart',
   ],
   'splice-screw': [
     plantedIn(apartText, [
@@ -283,7 +283,7 @@ export const assemblyPlants = {
     planted((record) => {
       listed(record, 'hub-dowel').count = 1;
     }),
-    '1 of hub-dowel are listed, by the parts 2',
+    '1 of hub-dowel are listed, but the parts need 2',
   ],
   'screw-long': [
     planted((record) => {

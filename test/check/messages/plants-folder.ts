@@ -36,11 +36,14 @@ const folderPlants = {
   'record-missing': [without('job.json'), 'job.json: the record is missing'],
   'record-not-json': [inFile('job.json', '{', '['), 'job.json: it is not JSON: '],
   'record-value': [recorded((record) => ({ ...record, sheets: 1 })), 'a value is missing or wrong: sheets: '],
-  'record-unlisted': [inFile('job.json', '"recordHash"', '"hash"'), 'it has no list of the files with their hashes'],
-  'record-changed': [inFile('job.json', '"version": "0"', '"version": "1"'), 'job.json: it was changed after it was'],
+  'record-unlisted': [inFile('job.json', '"recordHash"', '"hash"'), 'it has no list of files and hashes'],
+  'record-changed': [
+    inFile('job.json', '"version": "0"', '"version": "1"'),
+    'job.json: it has been changed since it was',
+  ],
   'file-missing': [without(svg), `${svg}: the file is missing`],
   'file-size': [inFile(svg, /$/, ' '), ' bytes, not '],
-  'file-content': [inFile(svg, `<title>${sheetFile}`, '<title>other'), 'written: same size, other content'],
+  'file-content': [inFile(svg, `<title>${sheetFile}`, '<title>other'), 'written: same size, different content'],
   'file-stray': [() => drawingsOnly().set('old.nc', 'M2'), 'old.nc: the record does not name this file'],
   'more-alike': [
     inFile(svg, '<g class="outline"', `<g class="countersink" stroke="#E69F00">${circles(13)}</g><g class="outline"`),
@@ -51,7 +54,7 @@ const folderPlants = {
     recorded(({ parts }) => {
       parts.push(parts[0]!);
     }),
-    'part "rib" stands twice',
+    'part "rib" occurs twice',
   ],
   'part-count': [
     recorded(({ parts }) => {
@@ -81,7 +84,7 @@ const folderPlants = {
     recorded(({ sheets }) => {
       sheets[0]!.placed[1]!.part = 'none';
     }),
-    'ply-1 places "none", which is not among the parts',
+    'ply-1 places "none", which is not one of the parts',
   ],
 
   'design-value': [
@@ -92,15 +95,15 @@ const folderPlants = {
     recorded(({ design }) => {
       design.materials.ply.cut = 'laser';
     }),
-    'ply-1 is cut by router, by its design by laser',
+    'ply-1 is cut by router, but by laser in the design',
   ],
   'sheet-machine': [
     routed((limits) => {
       limits.machine = { ...limits.machine, spinUp: 1 };
     }),
-    'ply-1: machine.spinUp is not what its design has',
+    'ply-1: machine.spinUp differs from the design',
   ],
-  'design-unmade': [smallJob, 'design in it: no dish', { kind: 'failed', why: 'no dish' }],
+  'design-unmade': [smallJob, 'design in the record: no dish', { kind: 'failed', why: 'no dish' }],
   'part-invented': [
     smallJob,
     'part "rib" does not follow from the design',
@@ -110,14 +113,14 @@ const folderPlants = {
   ],
   'part-lacking': [
     smallJob,
-    'part "hub" follows from the design and is not in the record',
+    'part "hub" follows from the design but is not in the record',
     smallAgain(({ parts }) => {
       parts.push({ ...parts[0]!, id: 'hub' });
     }),
   ],
   'part-other': [
     smallJob,
-    'part "rib" is not as its design makes it: contours[0].vertices[1][0]',
+    'part "rib" differs from what its design makes: contours[0].vertices[1][0]',
     smallAgain(({ parts }) => {
       parts[0]!.contours[0]!.vertices[1]![0] += 0.001;
     }),
@@ -129,7 +132,7 @@ const folderPlants = {
   ],
   'limits-other': [
     smallJob,
-    'ply-1: a limit of its tool paths is not as its design has it: tools[2].feed',
+    'ply-1: a limit of its tool paths differs from the design: tools[2].feed',
     smallAgain(({ sheets }) => {
       sheets[0]!.router.limits.tools[2]!.feed = 3000;
     }),
@@ -145,7 +148,7 @@ const folderPlants = {
     recorded(({ offcuts }) => {
       offcuts[0]!.sheet = 'none';
     }),
-    'an offcut is said to be left of none, which is no sheet',
+    'an offcut is listed for none, which is not a sheet',
   ],
   'offcut-beyond': [
     recorded(({ offcuts }) => {
@@ -164,57 +167,57 @@ const comparisonPlants = {
     recorded(({ dish }) => {
       dish.apertureRadius = 501;
     }),
-    'the dish has a radius of 501 mm, by its design 500 mm',
+    'the dish has a radius of 501 mm, but 500 mm in the design',
   ],
   'dish-base': [
     recorded(({ dish }) => {
       dish.baseHeight = 61;
     }),
-    'the dish has a base height of 61 mm, by its design 60 mm',
+    'the dish has a base height of 61 mm, but 60 mm in the design',
   ],
   'dish-ribs': [
     recorded(({ dish }) => {
       dish.layout.ribs.push(0);
     }),
-    'the dish has a number of ribs of 3, by its design 2',
+    'the number of ribs of the dish is 3, but 2 in the design',
   ],
   'rib-thickness': [
     recorded(({ dish }) => {
       dish.ribThickness = 6.5;
     }),
-    'the ribs are as thick as 6.5 mm, by its design 6 mm',
+    'the ribs have a thickness of 6.5 mm, but 6 mm in the design',
   ],
   'focal-length': [
     recorded(({ dish }) => {
       dish.profile.focusHeight = 401;
     }),
-    'the dish has a focal length of 401 mm, by its design 400 mm',
+    'the dish has a focal length of 401 mm, but 400 mm in the design',
   ],
   'dish-depth': [
     recorded(({ dish }) => {
       dish.depth = 157;
     }),
     // 1000² / (16 · 400) = 156.25
-    'the dish has a depth of 157 mm, by its design 156.25 mm',
+    'the dish has a depth of 157 mm, but 156.25 mm in the design',
   ],
   'part-thickness': [
     recorded(({ parts }) => {
       parts[0]!.thickness = 6.5;
     }),
-    'part "rib" has a thickness of 6.5 mm, by its design 6 mm',
+    'part "rib" has a thickness of 6.5 mm, but 6 mm in the design',
   ],
   'rib-count': [
     recorded(({ parts }) => {
       parts[0]!.quantity = 3;
     }),
-    'the number of ribs to be made is 3, by its design 2',
+    'the number of ribs to be made is 3, but 2 in the design',
   ],
-  'nest-seed': [recorded((record) => ({ ...record, seed: 2 })), 'the seed of the nest is 2, by its design 1'],
+  'nest-seed': [recorded((record) => ({ ...record, seed: 2 })), 'the seed of the nest is 2, but 1 in the design'],
   'tool-diameter': [
     recorded((record) => {
       record.process.toolDiameter = 6.35;
     }),
-    'the tool has a diameter of 6.35 mm, by its design 6 mm',
+    'the tool has a diameter of 6.35 mm, but 6 mm in the design',
   ],
   kerf: [
     recorded((record) => ({
@@ -222,63 +225,63 @@ const comparisonPlants = {
       design: { ...record.design, process: { ...record.design.process, kind: 'laser' } },
       process: { kind: 'laser', kerf: 0.3, compensated: true },
     })),
-    'the kerf is 0.3 mm, by its design 0.2 mm',
+    'the kerf is 0.3 mm, but 0.2 mm in the design',
   ],
-  'cut-width': [corrected({ width: 6.1 }), 'ply-1: the cut is 6.1 mm wide, by its design 6 mm'],
-  'cut-bore': [corrected({ bore: 0.1 }), 'ply-1: bored holes come out 0.1 mm wider, by its design 0 mm'],
+  'cut-width': [corrected({ width: 6.1 }), 'ply-1: the cut is 6.1 mm wide, but 6 mm in the design'],
+  'cut-bore': [corrected({ bore: 0.1 }), 'ply-1: bored holes come out 0.1 mm wider, but 0 mm in the design'],
   'axis-x': [
     corrected({ axes: { scaleX: 1.001, scaleY: 1, lean: 0 } }),
-    'ply-1: X makes 1001 mm in a metre, by its design 1000 mm in a metre',
+    'ply-1: X makes 1001 mm per metre, but 1000 mm per metre in the design',
   ],
   'axis-y': [
     corrected({ axes: { scaleX: 1, scaleY: 0.999, lean: 0 } }),
-    'ply-1: Y makes 999 mm in a metre, by its design 1000 mm in a metre',
+    'ply-1: Y makes 999 mm per metre, but 1000 mm per metre in the design',
   ],
   'axis-lean': [
     corrected({ axes: { scaleX: 1, scaleY: 1, lean: 0.0005 } }),
-    'ply-1: Y leans by 0.5 mm in a metre, by its design 0 mm in a metre',
+    'ply-1: Y leans by 0.5 mm per metre, but 0 mm per metre in the design',
   ],
   'sheet-thickness': [
     routed((limits) => {
       limits.thickness = 6.5;
     }),
-    'ply-1: the material is as thick as 6.5 mm, by its design 6 mm',
+    'ply-1: the material has a thickness of 6.5 mm, but 6 mm in the design',
   ],
   'sheet-overcut': [
     routed((limits) => {
       limits.overcut = 1;
     }),
-    'ply-1: the overcut is 1 mm, by its design 0.3 mm',
+    'ply-1: the overcut is 1 mm, but 0.3 mm in the design',
   ],
   'sheet-mark-depth': [
     routed((limits) => {
       limits.markDepth = 0.5;
     }),
-    'ply-1: the depth of marks is 0.5 mm, by its design 0.3 mm',
+    'ply-1: the depth of marks is 0.5 mm, but 0.3 mm in the design',
   ],
   'sheet-margin': [
     recorded(({ sheets }) => {
       sheets[0]!.margin = 5;
     }),
-    'ply-1: the margin is 5 mm, by its design 10 mm',
+    'ply-1: the margin is 5 mm, but 10 mm in the design',
   ],
   'roll-width': [
     recorded(({ design }) => {
       Object.assign(design.stock[0]!, { rollWidth: 80 });
     }),
-    'ply-1: the roll has a width of 72 mm, by its design 80 mm',
+    'ply-1: the roll has a width of 72 mm, but 80 mm in the design',
   ],
   'sheet-width': [
     recorded(({ design }) => {
       design.stock[0]!.size.width = 200;
     }),
-    'ply-1: the sheet has a width of 180 mm, by its design 200 mm',
+    'ply-1: the sheet has a width of 180 mm, but 200 mm in the design',
   ],
   'sheet-height': [
     recorded(({ design }) => {
       design.stock[0]!.size.height = 80;
     }),
-    'ply-1: the sheet has a height of 72 mm, by its design 80 mm',
+    'ply-1: the sheet has a height of 72 mm, but 80 mm in the design',
   ],
 } as const satisfies Partial<Record<keyof typeof comparisons, Planted>>;
 

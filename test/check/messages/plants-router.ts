@@ -69,10 +69,10 @@ const languagePlants = {
   'ngc-exclusive': [line('M7 M9'), 'M7 and M9 exclude each other on a line'],
   'ngc-long-line': [line(`(${'x'.repeat(255)})`), 'the line has 257 characters; 256 are allowed'],
   'ngc-not-ascii': [line('(\u00f8)'), 'the line is not plain ASCII'],
-  'ngc-comment': [line('(a (b) c)'), 'a comment is not closed, or stands in another'],
-  'ngc-word': [line('G1 X'), '"X" is no word of a letter and a number'],
-  'ngc-letter': [line('E1'), 'E is no letter of a word'],
-  'ngc-letter-twice': [line('S1 S1'), 'S stands twice'],
+  'ngc-comment': [line('(a (b) c)'), 'a comment is not closed, or is inside another'],
+  'ngc-word': [line('G1 X'), '"X" is not a word of a letter and a number'],
+  'ngc-letter': [line('E1'), 'E is not a letter that begins a word'],
+  'ngc-letter-twice': [line('S1 S1'), 'S occurs twice'],
   'ngc-many-m': [line('M1 M5 M6 M7 M48'), '5 M words; 4 are allowed'],
   'ngc-percent': [inPath(/%\s*$/, ''), 'the file begins with % and has no % at its end'],
 
@@ -84,15 +84,18 @@ const languagePlants = {
     inPath('(tool 1: 6 mm end mill', '(tool 1: 8 mm end mill'),
     'the comment before a tool says TOOL 1: 8 MM END MILL, 2 FLUTES, not TOOL 1: 6 MM END MILL, 2 FLUTES',
   ],
-  'change-unpaused': [described({ toolChange: 'by-hand' }, 'M0\n', ''), 'tool 3 is to cut without a change of tool'],
+  'change-unpaused': [described({ toolChange: 'by-hand' }, 'M0\n', ''), 'tool 3 is to cut without a tool change'],
   'change-place': [
     described({ toolChange: 'by-hand' }, 'G0 Z60', 'G0 Z40'),
     'is at 0, 0 mm at 40 mm, not at 0, 0 mm at 60 mm',
   ],
-  'change-word': [described({ toolChange: 'by-hand' }, 'M0\n', 'M6\nM0\n'), 'M6 for a machine that changes no tools'],
+  'change-word': [
+    described({ toolChange: 'by-hand' }, 'M0\n', 'M6\nM0\n'),
+    'M6 for a machine without automatic tool change',
+  ],
   'tools-in-file': [
     described({ toolChange: 'none' }, /(\(tool 2:[^)]*\)\n)/, '$1(tool 3: 12 mm V-bit of 90 degrees, 2 flutes)\n'),
-    'a second tool in a file for a machine that changes none',
+    'a second tool in a file for a machine without tool change',
   ],
   'units-other': [
     described({ programUnits: 'in' }, 'G20', 'G21'),
@@ -106,8 +109,8 @@ const languagePlants = {
   ],
   'spindle-other': [inPath('S8000 M3', 'S9000 M3'), 'tool 2 cuts at 9000 rev/min, not 8000'],
   'feed-other': [inPath('F1280', 'F1400'), 'tool 2 cuts at 1400 mm/min, above its 1280'],
-  'plunge-fast': [inPath(/Z-0\.3 F\d+/, 'Z-0.3 F690'), 'tool 3 goes down 90.0° steep at 690 mm/min, above its 600'],
-  'cut-order': [outlineFirst, 'rib 1 is drilled, marked or opened after its outline is begun'],
+  'plunge-fast': [inPath(/Z-0\.3 F\d+/, 'Z-0.3 F690'), 'tool 3 goes down at 90.0° at 690 mm/min, above its 600'],
+  'cut-order': [outlineFirst, 'rib 1 is drilled, marked or opened after its outline was begun'],
   'spin-up': [inPath('G4 P3', 'G4 P1'), 'a cut 1 s after the spindle is started, not 3 s'],
   'feed-axis': [inPath('F4000', 'F5000'), 'a feed of 4993 mm/min along Y, above 4000'],
   'comment-long': [line(`(${'x'.repeat(97)})`), 'a comment of 97 characters; 96 are allowed'],
@@ -118,12 +121,12 @@ const languagePlants = {
   ],
   'feed-slow': [inPath('F4000', 'F400'), 'tool 1 cuts at 400 mm/min, below its 600'],
   'chip-range': [ranged({ minChip: 1, maxChip: 2 }), 'mm, outside 1 mm to 2 mm'],
-  'plunge-range': [ranged({ maxPlunge: 100 }), 'goes down at 600 mm/min, above the 100 of the material'],
+  'plunge-range': [ranged({ maxPlunge: 100 }), 'plunges at 600 mm/min, above the 100 of the material'],
   'spindle-range': [ranged({ maxSpindle: 5000 }), 'tool 2 turns at 8000 rev/min, above the 5000 of the material'],
   'range-unwarned': [ranged({ outside: true }), 'tool 1 is used outside its range, and no warning says so'],
   'change-caution': [
     described({ toolChange: 'by-hand' }, /\(CAUTION: Tighten [^)]*\)\n((?:\([^)]*\)\n)*M0)/, '$1'),
-    'a pause for a change of tool without its cautions',
+    'a pause for a tool change without its cautions',
   ],
   'head-lacks': [
     inPath('Dry run first', 'Dry run later'),
@@ -131,20 +134,20 @@ const languagePlants = {
   ],
   'head-other': [
     inPath('(CAUTION: Dry run', '(This file was proven: no dry run)\n(CAUTION: Dry run'),
-    'says "THISFILEWASPROVEN:NODRYRUN", which is not of this job',
+    'says "THISFILEWASPROVEN:NODRYRUN", which does not belong to this job',
   ],
   'head-depth': [
     inPath('Lowest point: -6.3 mm', 'Lowest point: -3 mm'),
-    'the head of the file says that it goes to -3 mm, and it goes to -6.3 mm',
+    'the head of the file says that it goes to -3 mm, but it goes to -6.3 mm',
   ],
   'not-provable': [line('G91'), 'G91 cannot be proven here'],
   dwell: [inPath('G4 P3', 'G4'), 'a dwell (G4) needs P, seconds'],
-  'tool-length': [inPath('G43 H2', 'G43 H3'), 'the length of tool 3 is taken for tool 2'],
+  'tool-length': [inPath('G43 H2', 'G43 H3'), 'the length of tool 3 is used for tool 2'],
   'motion-without-place': [line('G1'), 'a motion without X, Y or Z'],
   'change-turning': [inPath('M5\nT3 M6', 'T3 M6'), 'the tool is changed while the spindle turns'],
   'tool-unknown': [inPath('T3 M6', 'T9 M6'), 'tool 9 is not among the tools of the job'],
   'mode-unset': [inPath('\nG17 ', '\n'), 'the file moves before it sets the plane (G17)'],
-  'place-without-motion': [line('X5 Y5'), 'a place without a motion (G0 to G3)'],
+  'place-without-motion': [line('X5 Y5'), 'a position without a motion (G0 to G3)'],
   'first-moves': [inPath('G0 Z10\n', 'G0 Z5\n'), 'the first moves do not rise to travel height'],
   'no-tool': [inPath('T2 M6\n', ''), 'a move without a tool (T and M6)'],
   'spindle-still': [inPath('S8000 M3', 'S8000 M4'), 'with the spindle not turning clockwise (M3)'],
@@ -173,24 +176,24 @@ const motionPlants = {
   ],
   'hop-low': [
     inPath('G0 Z10\n(mark rib 1)\n', 'G0 Z2\n(mark rib 1)\n'),
-    'a hop between marks at 2 mm, below the 3 mm that is set',
+    'a hop between marks at 2 mm, below the 3 mm specified',
   ],
   // along the edge of the part, where a clamp may stand beside it
   'hop-open': [
     inPath('G0 Z10\n(mark rib 1)\n', 'G0 Z3\n(mark rib 1)\n'),
     'a low hop at 3 mm that does not stay over one part',
   ],
-  'spoil-board': [inPath('Z-6.3 F1280', 'Z-7 F1280'), '1 mm into the spoil board; 0.3 mm is set'],
+  'spoil-board': [inPath('Z-6.3 F1280', 'Z-7 F1280'), '1 mm into the spoilboard; 0.3 mm is specified'],
   // the V-bit cuts 6 mm
-  'cutting-depth': [inPath('Z-3.5 F300', 'Z-6.2 F300'), 'tool 3 is 6.2 mm deep; it cuts 6 mm'],
+  'cutting-depth': [inPath('Z-3.5 F300', 'Z-6.2 F300'), 'tool 3 is 6.2 mm deep; it can cut 6 mm'],
   'off-the-sheet': [inPath(/X122 F\d+/, 'X-5 F600'), ' mm off the sheet'],
   'into-clamp': [
     limited(() => ({ keepOuts: [rectangle(60, 55, 64, 65).map(({ x, y }) => ({ x, y }))] })),
-    'the tool runs into a place that is kept clear',
+    'the tool runs into a place to keep clear',
   ],
   'pass-depth': [
     inPath('G1 Z0 F600\nX16 Z-1.0787 F4000', 'G1 Z-6 F600\nX16 F4000'),
-    'a pass of 6 mm; tool 1 takes 4.5 mm',
+    'a pass of 6 mm; tool 1 can take 4.5 mm',
   ],
   'cut-twice': [
     inPath('X27 Y40 I-5 J0\n', 'X27 Y40 I-5 J0\nX37 Y40 I5 J0\nX27 Y40 I-5 J0\nX37 Y40 I5 J0\nX27 Y40 I-5 J0\n'),
@@ -203,17 +206,14 @@ const motionPlants = {
   // a tab of 43 mm
   'tab-wide': [
     inPath(/X3[78]\.\d+\nX(?:39|40)\.\d+ Z-6\.3/g, 'X62.4\nX64 Z-6.3'),
-    'the edge of rib 1 stands uncut over ',
+    'the edge of rib 1 is left uncut over ',
   ],
   'onion-skin-cut': [
     limited(({ holding }) => ({ holding: holding.map((held) => ({ ...held, onionSkin: true })) })),
     'the onion skin that holds rib 1 is cut through',
   ],
 
-  'hole-not-through': [
-    inPath('Z-6.3 F1280', 'Z-5.3 F1280'),
-    'the 4 mm hole of rib 1 is 5.3 mm deep and not through 6 mm',
-  ],
+  'hole-not-through': [inPath('Z-6.3 F1280', 'Z-5.3 F1280'), 'the 4 mm hole of rib 1 is 5.3 mm deep, not through 6 mm'],
   'hole-depth': [inPath('Z-3 F1280', 'Z-4 F1280'), 'the 4 mm hole of rib 1 is 4 mm deep, not 3 mm'],
   'hole-missing': [
     inPath('X66 Y48\nZ1\nG1 Z-1 F640\nZ-6.3 F1280\n', 'X66 Y48\n'),
@@ -263,16 +263,13 @@ const motionPlants = {
     pathOf({ pockets: [{ ring: groove(7), depth: 2.5, from: 'front' }] }),
     'a pocket of rib 1 is 2.5 mm deep, not 2 mm',
   ],
-  'pocket-floor': [inPath(/\(pocket rib 1 core\)\n[^(]*/, ''), 'material stands on the floor of a pocket of rib 1'],
+  'pocket-floor': [inPath(/\(pocket rib 1 core\)\n[^(]*/, ''), 'material is left on the floor of a pocket of rib 1'],
   'edge-eaten': [pathOf({ outline: rectangle(0, 0, 60, 39.5) }), 'the cut eats 0.5 mm into rib 1'],
-  'edge-left': [
-    pathOf({ outline: rectangle(0, 0, 60, 40.5) }),
-    'the cut leaves 0.5 mm standing at the outline of rib 1',
-  ],
+  'edge-left': [pathOf({ outline: rectangle(0, 0, 60, 40.5) }), 'the cut leaves 0.5 mm at the outline of rib 1'],
   'edge-uncut': [inPath(/Z-6\.\d+/g, 'Z-5.9'), 'the outline of rib 1 is not cut through'],
   'no-end-mill': [
     limited(({ tools }) => ({ tools: tools.filter(({ kind }) => kind !== 'mill') })),
-    'rib 1 is cut by no end mill',
+    'no end mill cuts rib 1',
   ],
 } as const satisfies Partial<Record<keyof typeof routerMessages, Planted>>;
 

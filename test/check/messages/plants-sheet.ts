@@ -86,7 +86,7 @@ export const sheetPlants = {
     'a user unit is 0.99 mm, not 1 mm',
   ],
   'page-size': [inSvg(/180(mm)?(?=[ "])/g, '190$1'), 'the page is 190 mm x 72 mm, not 180 mm x 72 mm'],
-  'edge-for-laser': [byLaser, 'the edge of the sheet is drawn, and a laser would cut along it'],
+  'edge-for-laser': [byLaser, 'the edge of the sheet is drawn: a laser would cut along it'],
   'edge-count': [inSvg(/<g class="sheet-edge"[^]*?<\/g>/, ''), 'it has 0 sheet edges, not one'],
   'edge-size': [
     inSvg('M0 72L180 72L180 0L0 0Z', 'M0 72L90 72L90 0L0 0Z'),
@@ -94,28 +94,31 @@ export const sheetPlants = {
   ],
   'off-sheet': [inSvg('M122 20L132 20', 'M122 20L192 20'), 'a line on layer scribe runs off the sheet'],
 
-  'layer-unknown': [inSvg('class="opening"', 'class="cut"'), 'layer "cut" stands for no operation'],
-  'layer-circle': [inSvg('class="countersink"', 'class="opening"'), 'a circle stands on layer opening'],
-  'line-twice': [inSvg(/<circle[^>]*>/, '$&$&'), 'a line on layer drill-4mm stands twice'],
-  'circle-size': [inSvg(' r="2"', ' r="2.2"'), 'a circle of 4.4 mm stands on layer drill-4mm'],
+  'layer-unknown': [inSvg('class="opening"', 'class="cut"'), 'layer "cut" is not an operation'],
+  'layer-circle': [inSvg('class="countersink"', 'class="opening"'), 'a circle is on layer opening'],
+  'line-twice': [inSvg(/<circle[^>]*>/, '$&$&'), 'a line on layer drill-4mm occurs twice'],
+  'circle-size': [inSvg(' r="2"', ' r="2.2"'), 'a circle of 4.4 mm is on layer drill-4mm'],
   'path-open': [inSvg(/Z"(?=[^>]*><title>rib 2)/, '"'), 'a path on layer outline is not closed'],
   'edge-short': [inSvg('M167 56L', 'M167 56L167 56L'), 'a path on layer outline has an edge without length'],
 
-  'key-missing': [inSvg('opening #56B4E9:', 'opening:'), 'no line of the key gives the colour of layer opening'],
+  'key-missing': [inSvg('opening #56B4E9:', 'opening:'), 'the key does not give the colour of layer opening'],
   'key-other': [
     inSvg('class="outline" stroke="#009E73"', 'class="outline" stroke="#E69F00"'),
-    'layer outline has the colour #E69F00, in the key #009E73',
+    'layer outline has the colour #E69F00, but #009E73 in the key',
   ],
-  'key-design': [inSvg(/#009E73/g, '#00FF00'), 'the key gives layer outline the colour #00FF00, the design #009E73'],
+  'key-design': [
+    inSvg(/#009E73/g, '#00FF00'),
+    'the key gives layer outline the colour #00FF00, but the design says #009E73',
+  ],
 
-  'pair-page': [inSvg(/180(mm)?(?=[ "])/g, '190$1'), 'the page is 190 mm x 72 mm, in the DXF 180 mm x 72 mm'],
-  'pair-order': [last('countersink'), 'is on layer scribe, in the DXF on layer countersink'],
-  'pair-count': [inSvg(/<circle[^>]*>/, ''), 'layer drill-4mm has 3 lines, in the DXF 4'],
+  'pair-page': [inSvg(/180(mm)?(?=[ "])/g, '190$1'), 'the page is 190 mm x 72 mm, but 180 mm x 72 mm in the DXF'],
+  'pair-order': [last('countersink'), 'is on layer scribe, but on layer countersink in the DXF'],
+  'pair-count': [inSvg(/<circle[^>]*>/, ''), 'layer drill-4mm has 3 lines, but 4 in the DXF'],
   'pair-circle': [inSvg('cx="24"', 'cx="24.1"'), 'a circle differs by 0.1 mm from the DXF, on layer drill-4mm'],
   'pair-path': [inSvg('M122 20L132 20', 'M122 20L132 21'), 'a path differs from the DXF, on layer scribe'],
   'pair-kind': [
     inSvg(/<circle cx="24" cy="48" r="2"[^>]*>/, '<path d="M22 48A2 2 0 0 1 26 48A2 2 0 0 1 22 48Z"/>'),
-    'a path stands for a circle of the DXF, or the reverse, on layer drill-4mm',
+    'a path replaces a circle of the DXF, or the reverse, on layer drill-4mm',
   ],
 
   'path-missing': [
@@ -131,26 +134,23 @@ export const sheetPlants = {
     inSvg(/<circle[^>]*>/, '<circle cx="90" cy="36" r="2"/>$&'),
     'a circle on layer drill-4mm belongs to',
   ],
-  'bore-layer': [inSvg('class="drill-9mm"', 'class="drill-8mm"'), 'a 9 mm hole stands on layer drill-8mm'],
+  'bore-layer': [inSvg('class="drill-9mm"', 'class="drill-8mm"'), 'a 9 mm hole is on layer drill-8mm'],
   'pocket-layer': [
     drawn({ pockets: [{ ring: groove(7), depth: 3, from: 'front' }] }, dxf, svg),
-    'a pocket 2 mm deep stands on layer pocket-3mm',
+    'a pocket 2 mm deep is on layer pocket-3mm',
   ],
   'cut-into': [
     drawn({ outline: rectangle(0, 0, 60, 39.5) }, dxf, svg),
     'the cut eats 0.5 mm into the part: outline of rib 1',
   ],
-  'cut-leaves': [
-    drawn({ outline: rectangle(0, 0, 60, 40.5) }, dxf, svg),
-    ' mm standing outside the part: outline of rib 1',
-  ],
-  'scribe-off': [inSvg('M122 20L132 20', 'M122 20L132 20.5'), 'a scribed line of rib 2 is 0.5 mm off its place'],
+  'cut-leaves': [drawn({ outline: rectangle(0, 0, 60, 40.5) }, dxf, svg), ' mm outside the part: outline of rib 1'],
+  'scribe-off': [inSvg('M122 20L132 20', 'M122 20L132 20.5'), 'a scribed line of rib 2 is 0.5 mm out of place'],
   'hole-off': [inSvg('cx="24"', 'cx="24.2"'), 'the 4 mm drill of rib 1 is 0.2 mm off in place or size'],
   'hole-bare': [byLaser, 'the 4 mm drill of rib 1 is a bare circle, which a beam of 0.2 mm cuts too wide'],
   'mark-missing': [inSvg(/<path d="M32 52[^>]*>/, ''), 'the mark "No 1" of rib 1 is missing, incomplete or not where'],
   'mark-stray': [
     inSvg('<g class="scribe" stroke="#7F7F7F">', '$&<path d="M50 30L60 30"/>'),
-    'a scribed line is no mark of a part that lies there',
+    'a scribed line is not a mark of any part placed there',
   ],
 
   'order-within': [last('opening'), 'an opening of rib 1 comes after its outline'],
@@ -173,11 +173,11 @@ export const sheetPlants = {
   'order-nested': [plug, 'plug 1 lies in an opening of rib 1, which is cut first'],
 
   // a plus: no corner of one lies within the other
-  overlap: [second({ x: 66, y: 6, rotationDeg: 90, mirrored: false }, 0), 'rib 1 and rib 2 lie on each other'],
+  overlap: [second({ x: 66, y: 6, rotationDeg: 90, mirrored: false }, 0), 'rib 1 and rib 2 overlap'],
   // 104 - 16 - 76 mm; two widths of the tool and the web are asked
   spacing: [second({ x: 148 }), 'rib 1 and rib 2 are 12 mm apart, not 16 mm'],
-  'keep-out-on': [keptOff(40, 20, 50, 50), 'rib 1 lies on a place that the stock keeps parts off'],
-  'keep-out-near': [keptOff(86, 0, 90, 72), 'rib 1 is 10 mm from a place that the stock keeps parts off, not 16 mm'],
+  'keep-out-on': [keptOff(40, 20, 50, 50), 'rib 1 is on a place of the stock to keep clear'],
+  'keep-out-near': [keptOff(86, 0, 90, 72), 'rib 1 is 10 mm from a place of the stock to keep clear, not 16 mm'],
   'margin-outside': [second({ x: -80 }), 'rib 2 is outside the sheet, not 10 mm within it'],
   'margin-near': [second({ x: 175 }), 'rib 2 is 5 mm from the edge of the sheet, not 10 mm'],
 } as const satisfies Partial<Record<keyof typeof sheetMessages, Planted>>;
