@@ -8,12 +8,12 @@ function billLine({ group, sheets, lengths, cost, proven, cheaper }: GroupBill, 
   const noun = sheets === lengths ? 'length' : 'sheet';
   const money = (amount: number): string => (priced ? ` for ${amount.toFixed(2)}` : '');
   const bought = `${group}: ${sheets} ${sheets === 1 ? noun : `${noun}s`}${money(cost)}`;
-  if (proven) return `${bought}, the least: nothing cheaper has the area.`;
+  if (proven) return `${bought}, the minimum: no cheaper choice has enough area.`;
   if (cheaper === null || cheaper.filled > fullest)
     return `${bought}; anything cheaper would be over ${100 * fullest} % full.`;
   const stock = cheaper.stock.map(({ id, count }) => `${count} ${id}`).join(' and ');
   const full = `${Math.round(100 * cheaper.filled)} % full`;
-  return `${bought}; ${stock}${money(cheaper.price)} would be ${full}, but no layout was found: a smaller margin, a thinner bit or fewer ribs may do.`;
+  return `${bought}; ${stock}${money(cheaper.price)} would be ${full}, but no layout was found: a smaller margin, a smaller bit or fewer ribs may make it fit.`;
 }
 
 /** What the nest was asked for. */

@@ -63,7 +63,7 @@ export function checkRoom(folder: string, needed: number): void {
   throw stop(
     exitCode.notWritten,
     'no-space',
-    `the disk of ${folder} is full: ${mb(free)} are free, and the files may take ${mb(needed)}`,
+    `the disk of ${folder} is too full: ${mb(free)} free, and the files may need ${mb(needed)}`,
     'free some space, or choose another -o',
   );
 }
@@ -115,7 +115,7 @@ export function claimFolder(target: string, force: boolean): Claim {
         exitCode.notWritten,
         'folder-in-use',
         `another run (process ${other}) is writing ${target}`,
-        'wait until it has ended, or choose another -o',
+        'wait for it to finish, or choose another -o',
       );
     checkRoom(parent, usualJob);
   } catch (error) {

@@ -5,7 +5,7 @@
 export const shells = ['bash', 'zsh', 'fish'] as const;
 export type Shell = (typeof shells)[number];
 
-const bash = `# dishwright completion for bash: source this file, or put it into
+const bash = `# dishwright completion for bash: source this file, or copy it to
 # ~/.local/share/bash-completion/completions/dishwright
 _dishwright_complete() {
   local current="\${COMP_WORDS[COMP_CWORD]}"
@@ -16,7 +16,7 @@ complete -o default -F _dishwright_complete dishwright
 `;
 
 const zsh = `#compdef dishwright
-# dishwright completion for zsh: put this file as _dishwright into a folder of $fpath
+# dishwright completion for zsh: copy this file to a folder of $fpath as _dishwright
 _dishwright() {
   local -a candidates
   candidates=("\${(@f)$(dishwright --get-yargs-completions "\${(@)words[1,CURRENT]}" 2>/dev/null)}")
@@ -33,7 +33,7 @@ else
 fi
 `;
 
-const fish = `# dishwright completion for fish: put this file into ~/.config/fish/completions/dishwright.fish
+const fish = `# dishwright completion for fish: copy this file to ~/.config/fish/completions/dishwright.fish
 function __dishwright_complete
   set -l words (commandline -opc) (commandline -ct)
   dishwright --get-yargs-completions $words 2>/dev/null | string replace -r '^([^:]+):(.*)$' '$1\\t$2'

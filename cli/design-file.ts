@@ -34,7 +34,7 @@ export function readText(
   } catch (error) {
     if (error instanceof NotPlain) throw stop(exitCode.wrongInput, 'not-a-file', `${file} ${error.message}`, remedy);
     const near = neighbourOf(file);
-    const instead = near === null ? remedy : `${near} is there: did you mean that?`;
+    const instead = near === null ? remedy : `there is a ${near}: did you mean that?`;
     throw stop(exitCode.wrongInput, 'cannot-read', `cannot read ${file}: ${reasonOf(error)}`, instead);
   }
 }

@@ -25,17 +25,17 @@ export function stop(exit: ExitCode, code: DiagnosticCode, message: string, reme
 export function reasonOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const words: Readonly<Record<string, string>> = {
-    ENOENT: 'there is no such file or folder',
-    EACCES: 'permission is refused',
-    EPERM: 'permission is refused',
+    ENOENT: 'no such file or folder',
+    EACCES: 'permission denied',
+    EPERM: 'permission denied',
     EROFS: 'the disk is read-only',
     EISDIR: 'it is a folder',
-    ENOTDIR: 'a part of the path is a file, not a folder',
+    ENOTDIR: 'part of the path is a file, not a folder',
     ENOSPC: 'the disk is full',
     EDQUOT: 'the disk quota is used up',
     ENAMETOOLONG: 'the name is too long',
-    ELOOP: 'the links go in a circle',
-    EXDEV: 'it would have to cross to another disk',
+    ELOOP: 'the links form a loop',
+    EXDEV: 'it would have to move to another disk',
   };
   return words[code] ?? (error instanceof Error ? error.message : String(error));
 }

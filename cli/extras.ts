@@ -1,4 +1,4 @@
-/** Reads the files with outlines of one's own that a design names. */
+/** Reads the files with outlines of the user's own that a design names. */
 import { realpathSync } from 'node:fs';
 import { dirname, isAbsolute, resolve, sep } from 'node:path';
 import type { Design, Diagnostic, DiagnosticCode } from '../lib/index.js';
@@ -31,7 +31,7 @@ interface Refusal {
  */
 export function readBeside(designFile: string, file: string, wanted: string): string | Refusal {
   const home = dirname(resolve(designFile));
-  const remedy = 'name a file beside the design file, or in a folder below it';
+  const remedy = 'name a file in the folder of the design file, or in a folder below it';
   if (!isBeside(designFile, file))
     return { code: 'outside-folder', message: `"${file}" is outside the folder of the design file`, remedy };
   try {
@@ -39,7 +39,7 @@ export function readBeside(designFile: string, file: string, wanted: string): st
     if (!isWithin(realpathSync(home), path))
       return {
         code: 'outside-folder',
-        message: `${file} is a link that leads out of the folder of the design file`,
+        message: `${file} is a link to somewhere outside the folder of the design file`,
         remedy: 'copy it into that folder',
       };
     return readPlainFile(path, largest);

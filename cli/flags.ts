@@ -37,13 +37,13 @@ export const designFlags = {
     type: 'string',
     requiresArg: true,
     coerce: numberFlag('seed'),
-    describe: 'start of the random search, 0 or more',
+    describe: 'seed of the random search, 0 or more',
   },
   seconds: {
     type: 'string',
     requiresArg: true,
     coerce: numberFlag('seconds'),
-    describe: 'how long to search for a better nest, all materials together',
+    describe: 'how long to search for a better nest, for all materials together',
   },
 } as const satisfies Record<string, Options>;
 
@@ -58,7 +58,7 @@ export const designArgument = {
 export const outFlags = {
   ...designFlags,
   out: { alias: 'o', type: 'string', requiresArg: true, demandOption: true, describe: 'folder to write' },
-  force: { type: 'boolean', default: false, describe: 'replace an earlier output that was changed since' },
+  force: { type: 'boolean', default: false, describe: 'replace earlier output even if it has been changed since' },
 } as const satisfies Record<string, Options>;
 
 export interface DesignArguments {

@@ -60,7 +60,7 @@ export async function writeFolder(
     const written: Written = { made: 'dishwright', files: list };
     writeDurably(join(part, listName), `${JSON.stringify(written, null, 2)}\n`);
     // another process that tidies up must not leave us with half a folder
-    if (filesIn(part).length !== files.size + 1) throw new Error('files were removed while they were written');
+    if (filesIn(part).length !== files.size + 1) throw new Error('files were removed while they were being written');
     await prove?.(part);
     // asked again: somebody may have put a file there while we worked
     if (folderState(folder, force) === 'ours') {

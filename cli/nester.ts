@@ -15,7 +15,7 @@ function progressText({ layout, secondsGone, secondsLeft }: NestProgress, materi
   const used = formatLength(layout.sheets.at(-1)?.usedLength ?? 0, unit);
   const left = Number.isFinite(secondsLeft) ? `, ${Math.ceil(secondsLeft)} s left` : '';
   const sheets = layout.sheets.length === 1 ? '1 sheet' : `${layout.sheets.length} sheets`;
-  return `nesting ${materials}: ${sheets}, ${used} of the last, ${secondsGone.toFixed(0)} s gone${left} (Ctrl-C keeps it)`;
+  return `nesting ${materials}: ${sheets}, ${used} of the last, ${secondsGone.toFixed(0)} s elapsed${left} (Ctrl-C stops here)`;
 }
 
 /**
@@ -31,7 +31,7 @@ export function nesterFor(seconds: number | undefined, unit: LengthUnit): Nester
     const stop = (): void => {
       interrupt.abort();
       line.end();
-      say('the search is stopped and its best nest kept; Ctrl-C again stops the command, with nothing written');
+      say('search stopped, best nest kept; Ctrl-C again stops the command, and nothing is written');
     };
     // once asked to stop, asking again ends the command
     const off = interrupt.signal.aborted ? () => undefined : onFirstInterrupt(stop);

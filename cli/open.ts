@@ -21,7 +21,7 @@ export function openFile(file: string): Promise<string | null> {
       done(reason);
     };
     child.once('error', (error: NodeJS.ErrnoException) =>
-      end(error.code === 'ENOENT' ? `there is no ${program} here` : reasonOf(error)),
+      end(error.code === 'ENOENT' ? `${program} is not installed` : reasonOf(error)),
     );
     // the desktop of Windows ends with 1 whatever it has done
     child.once('exit', (code) => end(code === 0 || program === openers.win32 ? null : `${program} has failed`));

@@ -24,16 +24,16 @@ export function put(path: string, text: string, mode?: number, before?: () => vo
 /**
  * Refuses a place where something stands that is not to be replaced.
  * @param force a plain file that is there may be
- * @param remedy what would do where one is there
+ * @param remedy how to proceed if a file is already there
  * @returns whether a file is there
  * @throws Stop
  */
-export function checkPlace(path: string, force: boolean, remedy = 'give another name, or --force'): boolean {
+export function checkPlace(path: string, force: boolean, remedy = 'choose another name, or use --force'): boolean {
   const there = lstatSync(path, { throwIfNoEntry: false });
   if (there && !there.isFile())
-    throw stop(exitCode.notWritten, 'cannot-write', `${path} is not a plain file`, 'give another name');
+    throw stop(exitCode.notWritten, 'cannot-write', `${path} is not a plain file`, 'choose another name');
   if (there && !force)
-    throw stop(exitCode.notWritten, 'foreign-files', `${path} is there already; nothing was written`, remedy);
+    throw stop(exitCode.notWritten, 'foreign-files', `${path} already exists; nothing was written`, remedy);
   return there !== undefined;
 }
 
@@ -47,6 +47,6 @@ export function writeFileAt(path: string, text: string, force: boolean, remedy?:
   try {
     put(path, text);
   } catch (error) {
-    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${path}: ${reasonOf(error)}`, 'give another place');
+    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${path}: ${reasonOf(error)}`, 'choose another path');
   }
 }

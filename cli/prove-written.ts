@@ -11,6 +11,6 @@ export async function proveWritten(folder: string): Promise<void> {
   throw new Stop(
     exitCode.cannotBuild,
     proof.faults.map(({ message }) => ({ code: 'not-proven', severity: 'error', message })),
-    'the files do not prove right; nothing was written; please report it with the design file',
+    'the files failed the proof; nothing was written; please report this with the design file',
   );
 }

@@ -13,7 +13,7 @@ function placeText({ place }: Diagnostic): string {
   return [file, line, column].filter((part) => part !== undefined).join(':');
 }
 
-/** What is wrong, in one line, and what would do, in a second. */
+/** What is wrong, in one line, and how to fix it, in a second. */
 export function problemLines(problem: Diagnostic): readonly [string, ...string[]] {
   const place = placeText(problem);
   const head = `${place === '' ? '' : `${place}: `}${problem.severity}: ${problem.message} [${problem.code}]`;

@@ -13,8 +13,8 @@ function asStop(error: unknown): Stop {
   return stop(
     exitCode.cannotBuild,
     'internal',
-    `a fault in dishwright itself: ${message}; nothing was written`,
-    'please report it with the design file',
+    `a bug in dishwright itself: ${message}; nothing was written`,
+    'please report this with the design file',
   );
 }
 
@@ -82,7 +82,7 @@ const cliOf = (words: readonly string[]): Argv => {
       // one language throughout, that of the messages
       .detectLocale(false)
       .usage(
-        '$0 <command>\n\nFrom one design file to everything that builds a ribbed paraboloid dish out of sheet material.',
+        '$0 <command>\n\nFrom one design file to everything you need to build a ribbed paraboloid dish from sheet material.',
       )
       .demandCommand(1, 'name a command')
       .strict()

@@ -66,8 +66,8 @@ export function folderState(folder: string, force: boolean): FolderState {
     throw stop(
       exitCode.notWritten,
       'foreign-files',
-      `${folder} holds files that are not ours (${(foreign.length > 0 ? foreign : present).slice(0, 3).join(', ')}); nothing was written`,
-      'choose another -o or move them',
+      `${folder} contains files that dishwright did not write (${(foreign.length > 0 ? foreign : present).slice(0, 3).join(', ')}); nothing was written`,
+      'choose another -o, or move them',
     );
   const changed = present.filter(
     (name) => name !== listName && digest(readFileSync(join(folder, name))) !== list.files[name],
@@ -76,7 +76,7 @@ export function folderState(folder: string, force: boolean): FolderState {
     throw stop(
       exitCode.notWritten,
       'changed-files',
-      `${folder} was written by an earlier run and changed since (${changed.slice(0, 3).join(', ')}); nothing was written`,
+      `${folder} was written by an earlier run and has been changed since (${changed.slice(0, 3).join(', ')}); nothing was written`,
       'choose another -o, or --force to replace it',
     );
   return 'ours';

@@ -24,7 +24,7 @@ export function totalsLines(totals: Totals, unit: LengthUnit, minutes: number | 
   const weight = (kg: number) => formatMass(kg, unit);
   return [
     `To buy: ${stock.join('; ')}.`,
-    `Together: ${cost}; ${weight(totals.boughtKg)} to carry home, of which the parts are ${weight(totals.partsKg)}; ${Math.round(100 * totals.waste)} % waste beside pieces worth keeping.`,
+    `Together: ${cost}; ${weight(totals.boughtKg)} to carry home, ${weight(totals.partsKg)} of it parts; ${Math.round(100 * totals.waste)} % waste, not counting pieces worth keeping.`,
     ...(minutes === null ? [] : [`The machine takes about ${durationText(minutes)}.`]),
   ];
 }

@@ -1,4 +1,4 @@
-/** What is wrong with a command line: one line in plain words, and what would do. */
+/** What is wrong with a command line: one line in plain words, and how to fix it. */
 import { existsSync, readdirSync } from 'node:fs';
 import { nearestWord, slippedFrom } from '../lib/index.js';
 
@@ -30,17 +30,22 @@ function exampleDesign(): string {
 /** A first word that is no command. */
 export function commandFault(word: string | undefined, commands: readonly string[]): UsageFault {
   if (word === undefined)
-    return { message: 'name a command', remedy: `such as \`dishwright check ${exampleDesign()}\`; the list is below` };
+    return {
+      message: 'name a command',
+      remedy: `for example \`dishwright check ${exampleDesign()}\`; the list is below`,
+    };
   if (isDesign(word) || existsSync(word))
     return {
-      message: `${word} stands where a command belongs; there is no command before it`,
-      remedy: `write \`dishwright check ${word}\`, or another command in place of check`,
+      message: `${word} is where a command should be; there is no command before it`,
+      remedy: `write \`dishwright check ${word}\`, or another command instead of check`,
     };
   const near = nearestWord(word, commands);
   return {
     message: `unknown command "${word}"`,
     remedy:
-      near === null ? `there is ${commands.join(', ')}` : `did you mean ${near}? \`dishwright --help\` lists them all`,
+      near === null
+        ? `the commands are ${commands.join(', ')}`
+        : `did you mean ${near}? \`dishwright --help\` lists them all`,
   };
 }
 
@@ -50,7 +55,7 @@ export function wordFault(words: readonly string[], options: readonly KnownOptio
   for (const word of words) {
     const long = /^[–—−]+(.+)$/.exec(word);
     if (long)
-      return { message: `${word} begins with a long dash`, remedy: `write --${long[1] ?? ''}, with two short ones` };
+      return { message: `${word} begins with a long dash`, remedy: `write --${long[1] ?? ''}, with two hyphens` };
     const single = /^-([A-Za-z][\w-]+)(?:=.*)?$/.exec(word);
     const name = single?.[1];
     if (name !== undefined && known.includes(name))
@@ -97,8 +102,8 @@ function tooMany(command: string, words: readonly string[], options: readonly Kn
   const needsFolder = options.some(({ name }) => name === 'out') && !words.some((word) => /^(?:-o|--out)/.test(word));
   if (needsFolder)
     return {
-      message: `${first} stands there without the option that it belongs to`,
-      remedy: `for the folder to write, put -o in front: -o ${first}`,
+      message: `${first} has no option in front of it`,
+      remedy: `if it is the folder to write, put -o in front: -o ${first}`,
     };
   return {
     message: `"${first}" is one word too many`,
@@ -113,11 +118,11 @@ function missing(message: string, command: string, usage: string): UsageFault | 
   if (option?.split(', ').includes('out'))
     return {
       message: '--out is missing: the folder to write into',
-      remedy: `put it behind the design: -o out/my-dish`,
+      remedy: `add it after the design: -o out/my-dish`,
     };
   const wanted = /<(\w+)>/.exec(usage)?.[1] ?? 'design';
   const example = wanted === 'design' ? `dishwright ${command} ${exampleDesign()}` : `dishwright ${usage}`;
-  return { message: `${command} needs the name of a ${wanted}`, remedy: `such as \`${example}\`` };
+  return { message: `${command} needs the name of a ${wanted}`, remedy: `for example \`${example}\`` };
 }
 
 /** An option without the value that belongs to it. */
@@ -125,7 +130,7 @@ function noValue(message: string, options: readonly KnownOption[]): UsageFault |
   const value = /^Not enough arguments following: (.+)$/.exec(message)?.[1];
   if (value === undefined) return null;
   const { describe = '' } = options.find((one) => one.name === value) ?? {};
-  return { message: `${value.length === 1 ? '-' : '--'}${value} needs a value behind it`, remedy: describe };
+  return { message: `${value.length === 1 ? '-' : '--'}${value} needs a value after it`, remedy: describe };
 }
 
 /**

@@ -1,4 +1,4 @@
-/** Times the main job on the fixtures; one JSON line a case: what, size, seconds, result. */
+/** Times the main job on the fixtures; one line of JSON per case: what, size, seconds, result. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -30,7 +30,7 @@ function report(answer: Answer, path: Steps | null): void {
   if (answer.kind === 'refused') {
     const text = sentence(answer);
     if (path === null || !sayAtField(path, text)) notice(text);
-  } else notice(answer.merged === true ? 'The file had been changed elsewhere; both changes stand.' : '');
+  } else notice(answer.merged === true ? 'The file had been changed elsewhere; both changes are kept.' : '');
 }
 
 const sendNow: Send = async (path, value, seen) => {
@@ -40,7 +40,7 @@ const sendNow: Send = async (path, value, seen) => {
   endDraft();
   if (answer.kind !== 'conflict') report(answer, path);
   else if (!askWhich(path, value, { was: answer.theirs ?? null, revision: now.revision }, sendNow))
-    notice('The file was changed elsewhere meanwhile: look at it first, then do this again.');
+    notice('The file has been changed elsewhere in the meantime: look at it first, then do this again.');
 };
 
 /** One edit after the other: each is made on what the one before has written. */
@@ -51,11 +51,11 @@ const simple = (name: string, body: () => object = () => ({})): void =>
   void ask(name, body()).then((answer) => report(answer, null));
 
 const variantActions = (variant: Variant): readonly Node[] => {
-  const take = button('Take', () => simple('take', () => ({ id: variant.id, revision: state?.revision ?? '' })));
-  const drop = button('Let go', () => simple('drop', () => ({ id: variant.id })));
+  const take = button('Use', () => simple('take', () => ({ id: variant.id, revision: state?.revision ?? '' })));
+  const drop = button('Delete', () => simple('drop', () => ({ id: variant.id })));
   for (const [one, word] of [
-    [take, 'Take'],
-    [drop, 'Let go of'],
+    [take, 'Use'],
+    [drop, 'Delete'],
   ] as const)
     one.setAttribute('aria-label', `${word} ${variant.name}`);
   take.disabled = state?.readOnly ?? true;
@@ -137,13 +137,13 @@ function showProblems({ problems }: State): void {
       if (path !== undefined && path.length > 0)
         item.append(
           ' ',
-          button('To the field', () => goToField(path) || notice('this key has no field: mend it in the file')),
+          button('Go to the field', () => goToField(path) || notice('this key has no field: fix it in the file')),
         );
       const section = sectionOfParts(path ?? []);
       if (section !== null)
         item.append(
           ' ',
-          button('Show the part', () => showPart(section) || notice('no book with this part could be made yet')),
+          button('Show the part', () => showPart(section) || notice('there is no book with this part yet')),
         );
       return item;
     }),
@@ -209,7 +209,7 @@ async function start(): Promise<void> {
   const events = new EventSource('events');
   events.addEventListener('message', (event: MessageEvent<string>) => show(JSON.parse(event.data) as State));
   events.addEventListener('error', () => {
-    element('status').textContent = 'the command has ended; start it again to go on';
+    element('status').textContent = 'the command has ended; start it again to continue';
     element('bar').classList.add('faulty');
   });
 }

@@ -34,11 +34,11 @@ export const checkCommand: CommandModule<object, CheckArguments> = {
         time: {
           type: 'boolean',
           default: false,
-          describe: 'plan how long the machine takes too: a second or two more',
+          describe: 'also plan how long the machine takes (a second or two longer)',
         },
       })
       .example('$0 check press-house.yaml', 'key values, sheets, cost and problems')
-      .example('$0 check press-house.yaml --json', 'the same for a program'),
+      .example('$0 check press-house.yaml --json', 'the same, for use by a program'),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
@@ -60,7 +60,7 @@ export const checkCommand: CommandModule<object, CheckArguments> = {
       for (const line of table([{ head: design.name }, { head: 'value', right: true }, { head: '' }], rows, columns()))
         print(line);
       if (totals) {
-        print('By a quick nest without a search; `cut` searches for less:');
+        print('From a quick nest without a search; `cut` searches for a better one:');
         for (const line of totalsLines(totals, design.units, totals.minutes)) print(line);
       }
     }

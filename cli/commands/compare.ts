@@ -24,7 +24,8 @@ function spotWidth(text: string, unit: DesignArguments['units'] & string): SpotW
   const [, percent, rest = ''] = /^(\d+(?:\.\d+)?)\s*%?\s*=\s*(.+)$/.exec(text) ?? [];
   const share = Number(percent) / 100;
   const remedy = 'write it as 50=120: the brightness in per cent of the peak (1 to 99), then the full width there';
-  if (!(share >= 0.01 && share <= 0.99)) throw stop(exitCode.wrongInput, 'usage', `--spot ${text} is no width`, remedy);
+  if (!(share >= 0.01 && share <= 0.99))
+    throw stop(exitCode.wrongInput, 'usage', `--spot ${text} is not a width`, remedy);
   try {
     const width = parseLength(rest, unit);
     if (width > 0) return { share, width };
@@ -37,7 +38,7 @@ function spotWidth(text: string, unit: DesignArguments['units'] & string): SpotW
 
 export const compareCommand: CommandModule<object, CompareArguments> = {
   command: 'compare <design> [log]',
-  describe: 'set the forecast beside the log of a test, and say what would explain the difference',
+  describe: 'compare the forecast with the log of a test, and say what could explain the difference',
   builder: (yargs) =>
     yargs
       .positional('design', {
@@ -48,25 +49,25 @@ export const compareCommand: CommandModule<object, CompareArguments> = {
       .positional('log', { type: 'string', describe: 'the log, as CSV' })
       .options({
         ...designFlags,
-        template: { type: 'string', requiresArg: true, describe: 'write an empty log to fill in, and nothing else' },
+        template: { type: 'string', requiresArg: true, describe: 'only write an empty log to fill in' },
         plot: { type: 'string', requiresArg: true, describe: 'write a plot of forecast and measurement, as SVG' },
         spot: {
           type: 'string',
           array: true,
           requiresArg: true,
-          describe: 'width of the spot on a photo at a share of its peak, such as 50=120',
+          describe: 'width of the spot on a photo at a percentage of its peak brightness, such as 50=120',
         },
-        force: { type: 'boolean', default: false, describe: 'replace the plot or the log that is there' },
+        force: { type: 'boolean', default: false, describe: 'replace an existing plot or log' },
       })
       .example('$0 compare my-dish.yaml --template my-log.csv', 'a log to fill in')
-      .example('$0 compare my-dish.yaml my-log.csv --plot my-test.svg', 'figures and a plot'),
+      .example('$0 compare my-dish.yaml my-log.csv --plot my-test.svg', 'results and a plot'),
   handler: (flags) => {
     if (flags.template !== undefined) {
       writeFileAt(flags.template, logTemplate, flags.force);
       return;
     }
     if (flags.log === undefined)
-      throw stop(exitCode.wrongInput, 'usage', 'no log is named', 'name one, or write one with --template');
+      throw stop(exitCode.wrongInput, 'usage', 'no log is given', 'give one, or write one with --template');
     const loaded = loadDesign(flags.design);
     const design = applyFlags(loaded.design, flags);
     const widths = (flags.spot ?? []).map((text) => spotWidth(text, design.units));

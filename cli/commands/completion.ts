@@ -13,9 +13,9 @@ export const completionCommand: CommandModule<object, CompletionArguments> = {
   describe: 'print a completion script for bash, zsh or fish',
   builder: (yargs) =>
     yargs
-      .positional('shell', { choices: shells, demandOption: true, describe: 'the shell to complete in' })
+      .positional('shell', { choices: shells, demandOption: true, describe: 'the shell to write it for' })
       .example('source <($0 completion bash)', 'for this shell')
-      .example('$0 completion fish > ~/.config/fish/completions/dishwright.fish', 'for good'),
+      .example('$0 completion fish > ~/.config/fish/completions/dishwright.fish', 'permanently'),
   handler: ({ shell }) => {
     const [node = 'node', main = 'dishwright'] = process.argv;
     print(completionScript(shell, [node, resolve(main)]).trimEnd());

@@ -70,8 +70,8 @@ async function writeCoupons(flags: CouponArguments, out: string): Promise<void> 
       throw stop(
         exitCode.cannotBuild,
         'usage',
-        'no part of this dish is cut by a machine from the materials asked for',
-        'state process.kind, or another --material',
+        'no part of this dish is cut by machine from the materials given',
+        'set process.kind, or give another --material',
       );
     await writeFolder(claim, made.files, proveWritten);
     return made;
@@ -80,7 +80,8 @@ async function writeCoupons(flags: CouponArguments, out: string): Promise<void> 
   else for (const line of sheetTable(job, columns())) print(line);
   say(shade(`${job.files.size} files in ${out}, read back and proven`, 'green'));
   for (const name of job.files.keys())
-    if (name.startsWith('measuring-')) say(`print ${join(out, name)}, cut, measure, fill in the file it names`);
+    if (name.startsWith('measuring-'))
+      say(`print ${join(out, name)}, cut, measure, and fill in the file that it names`);
   sayParagraph(cautionsShort);
 }
 
@@ -109,8 +110,8 @@ function answerRows({ solved, fit }: Answer, units: LengthUnit): string[][] {
     share('length along Y', scaleY.value - 1, scaleY.uncertainty, 'corrected'),
     share('Y leans towards +X', lean.value, lean.uncertainty, 'corrected'),
     ...length('bored holes wider by', bore, 'corrected'),
-    ...length('drilled holes wider by', drilled, 'not corrected: take another bit'),
-    ...length('blind holes deeper by', depth, 'not corrected: set zero with more care'),
+    ...length('drilled holes wider by', drilled, 'not corrected: use another bit'),
+    ...length('blind holes deeper by', depth, 'not corrected: set zero more carefully'),
     ...length('play by hand', fit, 'the default of rib.fit'),
   ];
 }
@@ -118,8 +119,8 @@ function answerRows({ solved, fit }: Answer, units: LengthUnit): string[][] {
 const tabWords = {
   held: null,
   moved:
-    'A part came loose: use wider or higher tabs (router.tabs.width, router.tabs.height), half as much again, and try once more.',
-  'too-strong': 'The tabs would not break by hand: use tabs a third lower (router.tabs.height), and try once more.',
+    'A part came loose: make the tabs wider or higher by half (router.tabs.width, router.tabs.height), and try again.',
+  'too-strong': 'The tabs would not break by hand: make them a third lower (router.tabs.height), and try again.',
 } as const;
 
 /** The file that holds the machine's keys, and whether it is one of its own. */
@@ -142,7 +143,7 @@ function textOf(written: ReturnType<typeof withValues>, path: string): string {
 /** Takes filled-in readings into the machine file, and the printer's into the design. */
 function takeReadings(flags: CouponArguments, file: string): void {
   const before = loadDesign(flags.design);
-  const read = readReadings(readText(file, 'give the file that was filled in at the bench'), basename(file));
+  const read = readReadings(readText(file, 'give the file that you filled in at the bench'), basename(file));
   const worded = (problem: Diagnostic): Diagnostic => inWords(problem, before.design.units);
   if (read.kind === 'refused') throw new Stop(exitCode.wrongInput, read.problems.map(worded), 'nothing was written');
   const answered = answerOf(read.readings);
@@ -187,42 +188,46 @@ function takeReadings(flags: CouponArguments, file: string): void {
   reportProblems(problems);
   const words = answer.tabs === null ? null : tabWords[answer.tabs];
   if (words !== null) say(words);
-  say(shade(`written into ${into.path}, under ${into.own ? '' : 'machine.'}calibration`, 'green'));
+  say(shade(`written to ${into.path}, under ${into.own ? '' : 'machine.'}calibration`, 'green'));
   if (measured !== null)
-    say(shade(`the printer makes ${measured} mm of 100 mm: written into ${flags.design}, as print.measured`, 'green'));
+    say(shade(`the printer prints 100 mm as ${measured} mm: written to ${flags.design}, as print.measured`, 'green'));
 }
 
 export const couponCommand: CommandModule<object, CouponArguments> = {
   command: 'coupon <design>',
-  describe: 'write a test sheet for the machine, or take what was measured on it',
+  describe: 'write a test sheet for the machine, or read in what was measured on it',
   builder: (yargs) =>
     yargs
       .positional('design', designArgument)
       .options({
         ...designFlags,
         out: { alias: 'o', type: 'string', requiresArg: true, describe: 'folder to write' },
-        force: { type: 'boolean', default: false, describe: 'replace an earlier output that was changed since' },
-        material: { type: 'string', array: true, requiresArg: true, describe: 'for this material alone' },
+        force: {
+          type: 'boolean',
+          default: false,
+          describe: 'replace earlier output even if it has been changed since',
+        },
+        material: { type: 'string', array: true, requiresArg: true, describe: 'only for this material' },
         measured: {
           type: 'string',
           requiresArg: true,
-          describe: 'file with the readings: their result is written into the machine file',
+          describe: 'file with the readings; the result is written to the machine file',
         },
       })
       .example('$0 coupon press-house.yaml -o out/coupon', 'a test sheet for each material')
-      .example('$0 coupon press-house.yaml --measured out/coupon/measured-birch12.yaml', 'what it has shown'),
+      .example('$0 coupon press-house.yaml --measured out/coupon/measured-birch12.yaml', 'what the test sheet showed'),
   handler: async (flags) => {
     if (flags.measured !== undefined) {
       if (flags.out !== undefined)
         throw stop(
           exitCode.wrongInput,
           'usage',
-          '-o goes with a new coupon, --measured with a finished one',
+          '-o is for a new coupon, --measured for a finished one',
           'use one of them',
         );
       takeReadings(flags, flags.measured);
     } else if (flags.out === undefined)
-      throw stop(exitCode.wrongInput, 'usage', 'where to is missing', 'add -o FOLDER, or --measured FILE');
+      throw stop(exitCode.wrongInput, 'usage', 'no folder is given', 'add -o FOLDER, or --measured FILE');
     else await writeCoupons(flags, flags.out);
     process.exitCode = exitCode.done;
   },

@@ -33,11 +33,11 @@ export const cutCommand: CommandModule<object, CutArguments> = {
         verify: {
           type: 'boolean',
           default: true,
-          describe: 'read the files back and prove them (--no-verify to skip)',
+          describe: 'read the files back and prove them (--no-verify skips this)',
         },
       })
-      .options({ open: { type: 'boolean', default: false, describe: 'open the book when it is written' } })
-      .example('$0 cut press-house.yaml -o out/press-house --open', 'everything, and the book opened')
+      .options({ open: { type: 'boolean', default: false, describe: 'open the book afterwards' } })
+      .example('$0 cut press-house.yaml -o out/press-house --open', 'everything, then open the book')
       .example('$0 cut press-house.yaml -o out/small --sheet 1525x1525', 'on another sheet size'),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
@@ -86,6 +86,6 @@ export const cutCommand: CommandModule<object, CutArguments> = {
     const book = join(flags.out, 'book.html');
     say(`Open first: ${book}, the build book with parts, sheets, shopping list and steps.`);
     const unopened = flags.open ? await openFile(book) : null;
-    if (unopened !== null) say(`The book could not be opened from here (${unopened}): open it by hand.`);
+    if (unopened !== null) say(`The book could not be opened from here (${unopened}): open it yourself.`);
   },
 };

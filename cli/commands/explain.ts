@@ -49,7 +49,10 @@ export const explainCommand: CommandModule<object, ExplainArguments> = {
   describe: 'explain what a key of the design file means',
   builder: (yargs) =>
     yargs
-      .positional('key', { type: 'string', describe: 'the key, such as dish.aperture or kerf; a list without it' })
+      .positional('key', {
+        type: 'string',
+        describe: 'the key, such as dish.aperture or kerf; without one, a list of all keys',
+      })
       .option('schema', { type: 'boolean', default: false, describe: 'print the JSON Schema of the design file' })
       .option('page', { type: 'boolean', default: false, describe: 'print the reference page of all keys' })
       .option('record', {

@@ -21,10 +21,10 @@ export const machineCommand: CommandModule<object, MachineArguments> = {
   builder: (yargs) =>
     yargs
       .positional('action', { type: 'string', demandOption: true, choices: ['new'], describe: 'what to do' })
-      .positional('file', { type: 'string', describe: 'the file to write; in a pipe, left out, it is printed' })
+      .positional('file', { type: 'string', describe: 'the file to write; if left out in a pipe, the text is printed' })
       .options(flags)
       .example('$0 machine new my-router.yaml', 'a few questions on a terminal, then the file')
-      .example('$0 machine new --kind laser --area 900x600 my-laser.yaml', 'asks only for the rest'),
+      .example('$0 machine new --kind laser --area 900x600 my-laser.yaml', 'asks only for what is missing'),
   handler: async (given) => {
     const textOf = (name: string): string | undefined => {
       const value = given[name];

@@ -15,18 +15,18 @@ type NewArguments = Readonly<Record<AnswerKey, string | undefined>> & {
 };
 
 const described: Readonly<Record<AnswerKey, string>> = {
-  heat: 'what is heated, such as "5 l in 220 mm", or nothing',
+  heat: 'what to heat, such as "5 l in 220 mm", or nothing',
   place: 'latitude and longitude, such as "47.1 15.4", or nowhere',
   aperture: 'diameter across the rib ends, such as "1200 mm"',
-  material: 'board for the ribs as measured, such as "plywood 11.8 mm"',
-  sheet: 'size of the sheets and price of one, such as "2440 x 1220 for 54"',
+  material: 'board for the ribs, thickness as measured, such as "plywood 11.8 mm"',
+  sheet: 'size and price of a sheet, such as "2440 x 1220 for 54"',
   process: 'cut by router, laser or hand',
   bit: 'diameter of the router bit, such as "6 mm"',
-  drills: 'drill bits at hand, such as "2, 3, 4.5", or none',
+  drills: 'drill bits that you have, such as "2, 3, 4.5", or none',
   'focal-length': 'focal length, such as "450 mm"',
   ribs: 'number of ribs',
   'panel-price': 'price of a sheet for the panels, such as 12.50, or none',
-  'reflector-price': 'price of a metre of the reflector’s roll, such as 9, or none',
+  'reflector-price': 'price per metre of the reflector’s roll, such as 9, or none',
 };
 
 /** Takes what the flags say, and asks for the rest where there is somebody to ask. @throws Stop for a flag that does not do */
@@ -52,15 +52,21 @@ export const newCommand: CommandModule<object, NewArguments> = {
   describe: 'write a commented design file to start from',
   builder: (yargs) =>
     yargs
-      .positional('file', { type: 'string', describe: 'the design file to write; in a pipe, left out, it is printed' })
+      .positional('file', {
+        type: 'string',
+        describe: 'the design file to write; if left out in a pipe, the text is printed',
+      })
       .options(
         Object.fromEntries(
           answerKeys.map((key) => [key, { type: 'string' as const, requiresArg: true, describe: described[key] }]),
         ) as Record<AnswerKey, { readonly type: 'string'; readonly requiresArg: true; readonly describe: string }>,
       )
-      .option('force', { type: 'boolean', default: false, describe: 'replace the file if it is there' })
+      .option('force', { type: 'boolean', default: false, describe: 'replace the file if it exists' })
       .example('$0 new my-dish.yaml', 'a few questions on a terminal, then the file')
-      .example('$0 new my-dish.yaml --heat "5 l in 220 mm" --sheet "2440 x 1220 for 54"', 'asks only for the rest')
+      .example(
+        '$0 new my-dish.yaml --heat "5 l in 220 mm" --sheet "2440 x 1220 for 54"',
+        'asks only for what is missing',
+      )
       .example('$0 new > my-dish.yaml', 'a ready file, without questions'),
   handler: async (flags) => {
     const { file, force } = flags;

@@ -38,7 +38,7 @@ function printBurn(burn: Burn, units: LengthUnit): void {
 /** What stands in the way of building it; parts are not even tried where the file itself holds faults. */
 function workshopProblems(loaded: LoadedDesign, design: Design): readonly Diagnostic[] {
   if (loaded.problems.some(({ severity }) => severity === 'error')) return [];
-  // outlines of one’s own have no part in it
+  // outlines of the user's own have no part in it
   return prepare({ ...design, extra: [] }).problems;
 }
 
@@ -58,7 +58,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
     yargs
       .positional('design', designArgument)
       .options(designFlags)
-      .example('$0 optics press-house.yaml', 'results with their errors, losses, and what would do better'),
+      .example('$0 optics press-house.yaml', 'results with their uncertainty, losses, and possible improvements'),
   handler: (flags) => {
     const loaded = loadForLight(flags.design);
     const design = applyFlags(loaded.design, flags);
@@ -91,7 +91,7 @@ export const opticsCommand: CommandModule<object, DesignArguments> = {
         ...each.map((one) => summaryCells(one, design.units)[1] ?? ''),
       ]);
       const careHeads = ['good', 'usual', 'poor'].map((head) => ({ head, right: true }));
-      for (const line of table([{ head: 'by care of the work' }, ...careHeads], byCare, columns())) print(line);
+      for (const line of table([{ head: 'by workmanship' }, ...careHeads], byCare, columns())) print(line);
       if (advice) {
         print('');
         const better = adviceRows(advice, length).map((row) => summaryCells(row, design.units));

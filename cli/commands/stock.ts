@@ -61,15 +61,15 @@ function recommend(trials: readonly Trial[]): Trial | null {
 const noSize: Diagnostic = {
   code: 'no-size-fits',
   severity: 'error',
-  message: 'no size takes every part',
+  message: 'no size fits every part',
   remedy: 'try a larger one',
 };
 
 /** What each column means, for the size that the table starts with. */
 const legend = [
-  'sheets: how many are bought, rolls counted by their lengths. bought: their area.',
-  'waste: share of that area that is neither part nor the largest piece left on each sheet.',
-  'largest piece left: the biggest rectangle that stays whole.',
+  'sheets: number bought; a roll counts once per length. bought: their area.',
+  'waste: share of that area that is neither in parts nor in the largest piece left on each sheet.',
+  'largest piece left: the biggest uncut rectangle.',
 ];
 
 /** Materials of the stock that state no price. */
@@ -100,16 +100,15 @@ function printTrials(trials: readonly Trial[], best: Trial | null, design: Desig
   for (const line of table(heads, rows, columns())) print(line);
   if (best) for (const line of [`Recommended: ${best.name}.`, ...billLines(best.bills)]) print(line);
   for (const line of legend) say(line);
-  if (noPrice) say('No price is stated in stock, so the size with the smallest area bought is recommended.');
-  else if (without.length > 0)
-    say(`Without a price in stock: ${without.join(', ')}; the cost is that of what has one.`);
+  if (noPrice) say('The stock has no prices, so the size with the smallest area bought is recommended.');
+  else if (without.length > 0) say(`The cost leaves out what has no price in stock: ${without.join(', ')}.`);
   if (!noPrice && trials.length > 1)
-    say('Prices of other sizes are scaled by area from the design’s own; put in real ones before you buy.');
+    say('Prices of other sizes are scaled by area from those in the design; enter real ones before you buy.');
 }
 
 export const stockCommand: CommandModule<object, StockArguments> = {
   command: 'stock <design>',
-  describe: 'compare sheet sizes: sheets, cost, waste and what is left',
+  describe: 'compare sheet sizes: sheets, cost, waste and offcuts',
   builder: (yargs) =>
     yargs
       .positional('design', designArgument)
@@ -120,12 +119,12 @@ export const stockCommand: CommandModule<object, StockArguments> = {
           array: true,
           nargs: 1,
           default: [],
-          describe: 'a sheet size to compare, such as 1525x1525; may be given again',
+          describe: 'a sheet size to compare, such as 1525x1525; can be repeated',
         },
       })
       .example(
         '$0 stock press-house.yaml --try 2440x1220 --try 1525x1525',
-        'two sizes compared with that of the design',
+        'compares two sizes with that of the design',
       ),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);

@@ -16,7 +16,7 @@ type TemplateArguments = DesignArguments & {
 
 export const templateCommand: CommandModule<object, TemplateArguments> = {
   command: 'template <design>',
-  describe: 'write the rib template alone, at true size',
+  describe: 'write only the rib template, at true size',
   builder: (yargs) =>
     yargs
       .positional('design', designArgument)
@@ -25,7 +25,7 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
         measured: {
           type: 'number',
           requiresArg: true,
-          describe: 'what the printed 100 mm check length measures, in mm',
+          describe: 'what the 100 mm check length measures on paper, in mm',
         },
       })
       .example('$0 template press-house.yaml -o out/template', 'SVG, DXF and a PDF in pages'),
@@ -36,7 +36,7 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
     const asked = applyFlags(loaded.design, flags);
     const design =
       flags.measured === undefined ? asked : { ...asked, print: { ...asked.print, measured: flags.measured } };
-    // outlines of one’s own have no part in it
+    // outlines of the user's own have no part in it
     const job = prepare({ ...design, extra: [] });
     stopOnErrors(loaded, job.problems);
     const files = await withClaim(flags.out, flags.force, async (claim) => {

@@ -31,7 +31,7 @@ function interrupted(): Promise<void> {
 
 export const watchCommand: CommandModule<object, WatchArguments> = {
   command: 'watch <design>',
-  describe: 'design on a page of this machine: edit, compare, cut; shows every save made elsewhere too',
+  describe: 'design on a web page served on this computer: edit, compare, cut; also shows changes saved in an editor',
   builder: (yargs) =>
     yargs
       .positional('design', designArgument)
@@ -41,8 +41,12 @@ export const watchCommand: CommandModule<object, WatchArguments> = {
         requiresArg: true,
         describe: 'port of the page; 0 for any free one',
       })
-      .option('read-only', { type: 'boolean', default: false, describe: 'the page shows, and changes nothing' })
-      .example('$0 watch press-house.yaml', 'open the address it prints; Ctrl-C ends it'),
+      .option('read-only', {
+        type: 'boolean',
+        default: false,
+        describe: 'the page only shows, and cannot change anything',
+      })
+      .example('$0 watch press-house.yaml', 'open the address that it prints; Ctrl-C ends it'),
   handler: async ({ design, port, 'read-only': readOnly }) => {
     if (!Number.isInteger(port) || port < 0 || port > 65_535)
       throw stop(exitCode.wrongInput, 'usage', `--port is ${port}`, 'it must be an integer from 0 to 65535');
@@ -56,7 +60,7 @@ export const watchCommand: CommandModule<object, WatchArguments> = {
     try {
       const running = await serve(board, desk, port);
       print(running.url);
-      say('open this address in a browser of this machine; Ctrl-C ends it');
+      say('open this address in a browser on this computer; Ctrl-C ends it');
       const watching = watchDesign(design, board, { looks, background: nestInThread }, say);
       ({ refresh } = watching);
       if (!existsSync(file)) guide?.begin();

@@ -88,7 +88,7 @@ function accepted(text: string): Design {
   return reading.design;
 }
 
-/** The design with two drawings of one's own, and those drawings, by name. */
+/** The design with two drawings of the user's own, and those drawings, by name. */
 export function withDrawings(): { readonly design: Design; readonly drawings: ReadonlyMap<string, string> } {
   const names = ['bracket.dxf', 'trivet.svg'] as const;
   const items = names.map((file) => `  - { file: ${file}, material: ply5, quantity: 1 }`);

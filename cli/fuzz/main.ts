@@ -9,7 +9,7 @@ import type { Report, FuzzTask } from './worker.js';
 
 /** Memory that a reader may take, MB. */
 const maxMemory = 512;
-/** An input that has not come back after this long is taken as one that never will, ms. */
+/** An input that has not returned after this long is taken as one that never will, ms. */
 const patience = 10_000;
 const chunk = 5000;
 
@@ -32,7 +32,7 @@ function run(seed: number, from: number, to: number): Promise<Report> {
     let seen = -1;
     const watch = setInterval(() => {
       const index = Atomics.load(place, 0);
-      if (index === seen) broken(`has not come back after ${patience / 1000} s`);
+      if (index === seen) broken(`has not returned after ${patience / 1000} s`);
       seen = index;
     }, patience);
     worker.once('error', (error: Error) => broken(`ends the thread: ${error.message}`));

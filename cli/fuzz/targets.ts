@@ -52,7 +52,7 @@ export function targets(): readonly Target[] {
     (name: string) =>
     (text: string): string[] =>
       verify(new Map([...files, [name, text]])).faults.map(({ message }) => message);
-  /** A drawing of one's own, mutated. */
+  /** A drawing of the user's own, mutated. */
   const extras =
     (name: string) =>
     (text: string): string[] =>

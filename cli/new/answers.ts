@@ -138,12 +138,12 @@ export function heatsUnit(text: string): LengthUnit | null {
  */
 export function parsePlace(text: string): Place | null {
   if (/^(?:nowhere|none|no)$/i.test(text)) return null;
-  const remedy = 'write latitude and longitude with points, such as 47.1 15.4, or nowhere';
+  const remedy = 'write latitude and longitude with decimal points, such as 47.1 15.4, or nowhere';
   const [latitude, longitude, ...more] = text.split(/\s*[,;]\s+|\s+/).map((one) => Number(one.replace(/°$/, '')));
   if (latitude === undefined || longitude === undefined || more.length > 0)
-    throw new LengthError(`"${text}" is no place`, remedy);
+    throw new LengthError(`"${text}" is not a place`, remedy);
   if (!(Math.abs(latitude) <= 90) || !(Math.abs(longitude) <= 180))
-    throw new LengthError(`"${text}" is no place`, remedy);
+    throw new LengthError(`"${text}" is not a place`, remedy);
   return { latitude, longitude };
 }
 
@@ -163,7 +163,8 @@ export function parseSheet(text: string, units: LengthUnit): Pick<Answers, 'shee
 export function parsePrice(text: string): number {
   if (/^(?:none|no|nothing|unknown)$/i.test(text)) return 0;
   const found = /^[^\d-]*(\d+(?:\.\d+)?)\D*$/.exec(text);
-  if (!found) throw new LengthError(`"${text}" is no price`, 'write a number with a point, such as 12.50, or none');
+  if (!found)
+    throw new LengthError(`"${text}" is not a price`, 'write a number with a decimal point, such as 12.50, or none');
   return Number(found[1]);
 }
 
@@ -179,7 +180,7 @@ export function parseBits(text: string, units: LengthUnit): readonly number[] {
     .map((one) => parseLength(one, units));
   const odd = bits.find((mm) => !(mm > 0 && mm <= 50));
   if (odd !== undefined || bits.length > 30)
-    throw new LengthError(`"${text}" are no drill bits`, 'write their diameters, such as 2, 3, 4.5');
+    throw new LengthError(`"${text}" is not a list of drill bits`, 'write their diameters, such as 2, 3, 4.5');
   return bits;
 }
 
@@ -198,7 +199,7 @@ export function parseHeats(text: string, units: LengthUnit): Heats | null {
   const litres = Number((Number(amount.replace(',', '.')) * perUnit).toPrecision(3));
   const diameter = parseLength(rest, units);
   if (!(litres > 0) || !(diameter > 0))
-    throw new LengthError(`"${text}" is no amount in a vessel`, 'both must be above 0');
+    throw new LengthError(`"${text}" is not an amount in a vessel`, 'both must be above 0');
   return { litres, diameter };
 }
 
@@ -212,7 +213,7 @@ export function parseMaterial(text: string, units: LengthUnit): Pick<Answers, 'k
   const thickness = parseLength(named && found?.[2] !== undefined ? found[2] : text, units);
   if (!(thickness > 0 && thickness <= 100))
     throw new LengthError(
-      `a thickness of ${Number(thickness.toFixed(3))} mm is not to be had`,
+      `a thickness of ${Number(thickness.toFixed(3))} mm is not possible`,
       'it must be above 0 and at most 100 mm',
     );
   return { kind: named ?? 'plywood', thickness };

@@ -27,7 +27,7 @@ function keyLines(entry: KeyEntry, stated: ReadonlyMap<string, string>, indent: 
   const value = stated.get(entry.path);
   const words = entry.choices && entry.quantity === 'choice' ? ` One of: ${entry.choices.join(', ')}.` : '';
   const unit = entry.unit === undefined ? '' : ` In ${entry.unit}.`;
-  const why = entry.why === undefined ? '' : ` Default because: ${entry.why}.`;
+  const why = entry.why === undefined ? '' : ` Reason for the default: ${entry.why}.`;
   const about = `${entry.about}${words}${unit}${why}`;
   if (value !== undefined) return [...prose(about, indent), `${indent}${name}: ${value}`];
   const fallback = entry.shown ?? examples[entry.path];
@@ -36,7 +36,7 @@ function keyLines(entry: KeyEntry, stated: ReadonlyMap<string, string>, indent: 
     const safe = fallback.startsWith('#') ? `'${fallback}'` : fallback;
     return [...prose(about, indent), `${indent}#${name}: ${safe}`];
   }
-  const left = entry.auto === undefined ? 'It may be left out.' : `Left out: ${entry.auto}.`;
+  const left = entry.auto === undefined ? 'Optional.' : `Default: ${entry.auto}.`;
   return prose(`${name}: ${about} ${left}`, indent);
 }
 
@@ -46,7 +46,7 @@ function itemKeys(path: string, entries: readonly KeyEntry[], indent: string): s
   return below.flatMap((entry) => {
     const name = entry.path.slice(path.length);
     const fallback = entry.auto ?? entry.shown;
-    return prose(`${name}: ${entry.about}${fallback === undefined ? '' : ` Left out: ${fallback}.`}`, indent);
+    return prose(`${name}: ${entry.about}${fallback === undefined ? '' : ` Default: ${fallback}.`}`, indent);
   });
 }
 
@@ -219,7 +219,7 @@ export function designText(answers: Answers): string {
   const lines = [
     schemaLine,
     ...prose(
-      `Design of a ribbed paraboloid dish. Bare lengths are in ${answers.units}; text with a unit of its own, such as 3/4 in, 1.2 m or 2 ft 6 in, is taken anywhere. A line such as "#figure: panel" shows a default: take its # away to change it (and the # of its section, where there is one). "dishwright explain <key>" tells more of a key, "dishwright check <this file>" tries the design.`,
+      `Design of a ribbed paraboloid dish. Bare lengths are in ${answers.units}; text with a unit of its own, such as 3/4 in, 1.2 m or 2 ft 6 in, is accepted anywhere. A line such as "#figure: panel" shows a default: remove its # to change it (and the # of its section, if there is one). "dishwright explain <key>" says more about a key, "dishwright check <this file>" checks the design.`,
       '',
     ),
   ];

@@ -35,21 +35,21 @@ export const questions: readonly Question[] = [
   { key: 'kind', flag: 'kind', asked: 'Router or laser', kinds: both, usual: 'router' },
   { key: 'units', flag: 'units', asked: 'Unit of bare lengths: mm, cm, m, in or ft', kinds: both, usual: 'mm' },
   { key: 'area', flag: 'area', asked: 'Working area, such as 1300 x 900', kinds: both },
-  { key: 'programUnits', flag: 'program-units', asked: 'Tool paths in mm or in', kinds: both },
-  { key: 'arcs', flag: 'arcs', asked: 'Arcs as arcs, or as lines', kinds: both },
-  { key: 'pathMode', flag: 'path-mode', asked: 'Corners exact, exact-stop or continuous', kinds: both },
-  { key: 'toolChange', flag: 'tool-change', asked: 'Tools changed automatic, by-hand or none', kinds: router },
-  { key: 'maxFeed.x', flag: 'max-feed-x', asked: 'Fastest feed along X, mm/min', kinds: router },
-  { key: 'maxFeed.y', flag: 'max-feed-y', asked: 'Fastest feed along Y, mm/min', kinds: router },
-  { key: 'maxFeed.z', flag: 'max-feed-z', asked: 'Fastest feed along Z, mm/min', kinds: router },
-  { key: 'spindle.min', flag: 'spindle-min', asked: 'Slowest spindle, rev/min', kinds: router },
-  { key: 'spindle.max', flag: 'spindle-max', asked: 'Fastest spindle, rev/min', kinds: router },
-  { key: 'spinUp', flag: 'spin-up', asked: 'Wait for the spindle, s', kinds: router },
+  { key: 'programUnits', flag: 'program-units', asked: 'Tool paths in mm or inches: mm or in', kinds: both },
+  { key: 'arcs', flag: 'arcs', asked: 'How arcs are written: arcs or lines', kinds: both },
+  { key: 'pathMode', flag: 'path-mode', asked: 'Corners: exact, exact-stop or continuous', kinds: both },
+  { key: 'toolChange', flag: 'tool-change', asked: 'Tool change: automatic, by-hand or none', kinds: router },
+  { key: 'maxFeed.x', flag: 'max-feed-x', asked: 'Maximum feed along X, mm/min', kinds: router },
+  { key: 'maxFeed.y', flag: 'max-feed-y', asked: 'Maximum feed along Y, mm/min', kinds: router },
+  { key: 'maxFeed.z', flag: 'max-feed-z', asked: 'Maximum feed along Z, mm/min', kinds: router },
+  { key: 'spindle.min', flag: 'spindle-min', asked: 'Minimum spindle speed, rev/min', kinds: router },
+  { key: 'spindle.max', flag: 'spindle-max', asked: 'Maximum spindle speed, rev/min', kinds: router },
+  { key: 'spinUp', flag: 'spin-up', asked: 'Time for the spindle to come up to speed, s', kinds: router },
   { key: 'travelSpeed', flag: 'travel-speed', asked: 'Speed of travel, mm/min', kinds: both },
   { key: 'acceleration', flag: 'acceleration', asked: 'Acceleration, mm/s²', kinds: both },
-  { key: 'toolPaths', flag: 'tool-paths', asked: 'Tool paths for the laser as G-code: true or false', kinds: laser },
+  { key: 'toolPaths', flag: 'tool-paths', asked: 'Whether to write G-code for the laser: true or false', kinds: laser },
   { key: 'beam', flag: 'beam', asked: 'Beam switched on by M3 or M4', kinds: laser },
-  { key: 'fullPower', flag: 'full-power', asked: 'S word at full power', kinds: laser },
+  { key: 'fullPower', flag: 'full-power', asked: 'S word for full power', kinds: laser },
   { key: 'end', flag: 'end', asked: 'Program ends with M2 or M30', kinds: both },
 ];
 
@@ -94,7 +94,7 @@ function answered(answers: MachineAnswers, key: string, text: string): MachineAn
   if (text === '') return answers;
   const more = new Map([...answers, [key, text]]);
   const wrong = obstacle(more);
-  if (wrong !== null) throw new LengthError(wrong.message, wrong.remedy ?? 'answer otherwise');
+  if (wrong !== null) throw new LengthError(wrong.message, wrong.remedy ?? 'give another answer');
   return more;
 }
 
@@ -127,8 +127,8 @@ export async function machineAnswers(
         throw error;
       }
     } else if (ask !== null && isFor(question, answers))
-      answers = await until(ask, report, asked, usual === '' ? 'leave it open' : usual, (text) =>
-        answered(answers, key, text === 'leave it open' ? '' : text),
+      answers = await until(ask, report, asked, usual === '' ? 'leave it unstated' : usual, (text) =>
+        answered(answers, key, text === 'leave it unstated' ? '' : text),
       );
     else if (question.usual !== undefined) answers = answered(answers, key, question.usual);
   }
@@ -147,7 +147,7 @@ export function machineText(answers: MachineAnswers): string {
   const stated = new Map([...answers].map(([key, value]) => [`machine.${key}`, scalar(value)]));
   return [
     ...prose(
-      `A machine, for designs that name this file (machine: <this file>, beside the design or in a folder below it). Bare lengths are in ${units}. A line such as "#end: M2" shows a default: take its # away to change it. "dishwright explain machine.<key>" tells more of a key.`,
+      `A machine, for designs that name this file (machine: <this file>, beside the design or in a folder below it). Bare lengths are in ${units}. A line such as "#end: M2" shows a default: remove its # to change it. "dishwright explain machine.<key>" says more about a key.`,
       '',
     ),
     `units: ${units}`,

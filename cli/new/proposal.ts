@@ -16,7 +16,7 @@ import { totalsLines } from '../totals-lines.js';
 const fewRays = 4000;
 
 /** Rows of the forecast that a beginner asks for. */
-const shownLabels: ReadonlySet<string> = new Set(['meets the vessel', 'power taken up', 'time to target']);
+const shownLabels: ReadonlySet<string> = new Set(['hits the vessel', 'power absorbed', 'time to target']);
 
 /** @param text a design that `check` takes */
 export async function proposalLines(text: string): Promise<string[]> {
@@ -33,7 +33,7 @@ export async function proposalLines(text: string): Promise<string[]> {
   return [
     `${dish.ribs} ribs, focal length ${size(dish.focalLength)}.`,
     `Hub: radius ${size(hub.radius)} (${why('hub.radius')}).`,
-    `Base board: ${size(board.size)} (${why('board.size')}).`,
+    `Backer board: ${size(board.size)} (${why('board.size')}).`,
     ...(totals ? totalsLines(totals, units, null) : []),
     ...rows.map((row) => {
       const [label = '', value = '', , note = ''] = summaryCells(row, units);

@@ -69,14 +69,14 @@ export async function until<T>(ask: Ask, report: Report, question: string, usual
 function within(mm: number, min: number, max: number, what: string): number {
   if (mm >= min && mm <= max) return mm;
   throw new LengthError(
-    `${what} of ${formatLength(mm, 'mm')} is beyond reason`,
+    `${what} of ${formatLength(mm, 'mm')} is implausible`,
     `it must be from ${formatLength(min, 'mm')} to ${formatLength(max, 'mm')}`,
   );
 }
 
-/** An answer for which `check` would refuse the design, with what would do. */
+/** An answer for which `check` would refuse the design, with how to fix it. */
 function refuse(problem: Diagnostic, remedy = problem.remedy): never {
-  throw new LengthError(problem.message, remedy ?? 'answer otherwise');
+  throw new LengthError(problem.message, remedy ?? 'give another answer');
 }
 
 /**
@@ -87,11 +87,11 @@ function readRibs(text: string, answers: Answers, trials: Trials): number {
   const ribs = Number(text);
   const { min, max } = ribRange;
   if (!Number.isInteger(ribs) || ribs < min || ribs > max)
-    throw new LengthError(`"${text}" is not a number of ribs`, `answer ${min} to ${max}`);
+    throw new LengthError(`"${text}" is not a number of ribs`, `answer with ${min} to ${max}`);
   const problem = trials.obstacle({ ...answers, ribs });
   if (problem === null) return ribs;
   const would = trials.ribsNear(answers, ribs) ?? answers.ribs;
-  return refuse(problem, `${would} ribs would do, or another thickness`);
+  return refuse(problem, `${would} ribs would work, or another thickness`);
 }
 
 /** Takes a focal length with which there is a design, with a number of ribs that goes with it. */
@@ -102,13 +102,14 @@ function readFocalLength(text: string, answers: Answers, trials: Trials): Answer
   const would = trials.ribsNear(changed, ribs);
   if (would !== null) return { ...changed, ribs: would };
   const problem = trials.obstacle(changed);
-  return problem === null ? changed : refuse(problem, `${formatLength(answers.focalLength, units)} would do`);
+  return problem === null ? changed : refuse(problem, `${formatLength(answers.focalLength, units)} would work`);
 }
 
 function readMachine(text: string): ProcessKind {
   const kind = processKinds.find((known) => known === text.toLowerCase()) ?? nearestWord(text, processKinds);
   const known = processKinds.find((word) => word === kind);
-  if (known === undefined) throw new LengthError(`"${text}" is not a machine here`, 'answer router, laser or hand');
+  if (known === undefined)
+    throw new LengthError(`"${text}" is not one of the machines`, 'answer with router, laser or hand');
   return known;
 }
 
@@ -119,7 +120,10 @@ function readHeat(text: string): Pick<Answers, 'heats'> & { readonly units: Answ
   const units = heatsUnit(text) ?? 'mm';
   const heats = parseHeats(text, units);
   if (heats === null)
-    throw new LengthError(`"${text}" does not say how much in which pot`, 'write it as 5 l in 220 mm, or nothing');
+    throw new LengthError(
+      `"${text}" does not say how much in what size of pot`,
+      'write it as 5 l in 220 mm, or nothing',
+    );
   return { heats: { ...heats, diameter: within(heats.diameter, 10, 5000, 'the vessel') }, units };
 }
 
@@ -132,7 +136,7 @@ type Wanted = Pick<Answers, 'heats' | 'place' | 'aperture' | 'units'>;
 async function askWanted(put: Put): Promise<Wanted> {
   const { heats, units: heatUnits } = await put(
     'heat',
-    'What is to be heated: how much, in a vessel how wide, such as 5 l in 220 mm; or nothing',
+    'What to heat: how much, and the width of the vessel, such as 5 l in 220 mm; or nothing',
     nothing,
     readHeat,
   );
@@ -145,14 +149,14 @@ async function askWanted(put: Put): Promise<Wanted> {
   const usual = usualAperture(heats, heatUnits ?? 'mm');
   return put(
     'aperture',
-    'How big it may be: diameter across the rib ends',
+    'Size of the dish: diameter across the rib ends',
     formatLength(usual, heatUnits ?? 'mm'),
     (text): Wanted => {
       const aperture = within(parseLength(text, heatUnits ?? 'mm'), 50, 20_000, 'the aperture');
       if (heats && heats.diameter > aperture)
         throw new LengthError(
           'the vessel is wider than the dish',
-          `answer more than ${formatLength(heats.diameter, 'mm')}`,
+          `answer with more than ${formatLength(heats.diameter, 'mm')}`,
         );
       return { heats, place, aperture, units: heatUnits ?? unitOfText(text) };
     },
@@ -165,14 +169,14 @@ async function askWorkshop(put: Put, wanted: Wanted): Promise<Answers> {
   const usual = formatLength(usualThickness(aperture, units), units);
   const material = await put(
     'material',
-    'Board for the ribs: kind, and thickness as measured',
+    'Board for the ribs: kind, and measured thickness',
     `plywood ${usual}`,
     (text) => parseMaterial(text, units),
   );
   const { width, height } = usualSheet(units);
   const bought = await put(
     'sheet',
-    'Size of the sheets, and the price of one, such as 2440 x 1220 for 54',
+    'Size and price of a sheet, such as 2440 x 1220 for 54',
     [width, height].map((mm) => formatLength(mm, units)).join(' x '),
     (text) => parseSheet(text, units),
   );
@@ -192,7 +196,7 @@ async function askBits(put: Put, units: Answers['units']): Promise<Pick<Answers,
   const set = drillSet[units === 'in' ? 'in' : 'mm'].slice(1, -1);
   const drillBits = await put(
     'drills',
-    'Drill bits at hand, for holes smaller than the router bit; or none',
+    'Drill bits that you have for holes smaller than the router bit; or none',
     set,
     (text) => (text === set ? null : parseBits(text, units)),
   );
@@ -224,7 +228,7 @@ export async function askQuestions(ask: AskFor, report: Report): Promise<Answers
     if (ribs === null) {
       report(
         `with these answers the dish cannot be built: ${problem?.message ?? ''}`,
-        problem?.remedy ?? 'answer otherwise',
+        problem?.remedy ?? 'give another answer',
       );
       continue;
     }
@@ -261,6 +265,6 @@ async function askPrices(put: Put, answers: Answers): Promise<Answers> {
   const panels = `${formatLength(panel.thickness, units)} ${panel.kind} for the panels`;
   const panelPrice = await put('panel-price', `Price of a sheet of ${panels}, ${size}; or none`, 'none', parsePrice);
   const roll = `${mirror.kind} for the reflector, ${formatLength(mirror.roll, units)} wide`;
-  const reflectorPrice = await put('reflector-price', `Price of a metre of ${roll}; or none`, 'none', parsePrice);
+  const reflectorPrice = await put('reflector-price', `Price per metre of ${roll}; or none`, 'none', parsePrice);
   return { ...answers, panelPrice, reflectorPrice };
 }

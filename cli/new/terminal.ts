@@ -29,7 +29,7 @@ export async function atTerminal<T>(questions: (ask: Ask) => Promise<T>): Promis
           exitCode.wrongInput,
           'usage',
           'no answer; nothing was written',
-          'answer each question, or press Enter for the usual',
+          'answer each question, or press Enter for the default',
         );
       return line.value;
     });

@@ -31,7 +31,7 @@ export function writeDesign(file: string, text: string, force: boolean): string[
     if (!existsSync(log)) put(log, logTemplate);
   } catch (error) {
     if (!there) rmSync(file, { force: true });
-    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${file}: ${reasonOf(error)}`, 'give another place');
+    throw stop(exitCode.notWritten, 'cannot-write', `cannot write ${file}: ${reasonOf(error)}`, 'choose another path');
   }
   return foreign ? [`${schema} is not ours and was left alone; editors will not know the keys of ${file}`] : [];
 }

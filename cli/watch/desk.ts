@@ -65,7 +65,7 @@ export class Desk {
     const read = this.session.read();
     if (read.kind === 'refused') return { status: 422, body: read };
     const { variants, values, outline } = this.board.state;
-    if (variants.length >= maxVariants) return refusal(422, 'three variants are kept', 'let one go first');
+    if (variants.length >= maxVariants) return refusal(422, 'only three variants can be kept', 'delete one first');
     const id = this.#next++;
     this.#texts.set(id, read.text);
     this.board.show({ variants: [...variants, { id, name, values, outline }] });
@@ -101,17 +101,17 @@ export class Desk {
       take: () => {
         const { id, revision } = askedVariant.parse(body);
         const text = this.#texts.get(id);
-        if (text === undefined) return refusal(404, 'this variant is not kept any more', 'choose another');
+        if (text === undefined) return refusal(404, 'this variant no longer exists', 'choose another');
         return this.#answer(session.replace(text, revision));
       },
       work: () => this.#work(askedWork.parse(body)),
       answer: () => {
         const { text } = askedAnswer.parse(body);
-        return this.guide?.answer(text) ? done() : refusal(409, 'nothing is asked at the moment', 'wait for it');
+        return this.guide?.answer(text) ? done() : refusal(409, 'there is no question at the moment', 'wait for it');
       },
       again: () => {
         askedNothing.parse(body);
-        if (!this.guide?.asking) return refusal(409, 'nothing is asked at the moment', 'edit the file');
+        if (!this.guide?.asking) return refusal(409, 'there is no question at the moment', 'edit the file');
         this.guide.begin();
         return done();
       },
@@ -125,7 +125,7 @@ export class Desk {
     try {
       return acts[name]?.() ?? null;
     } catch (error) {
-      if (error instanceof z.ZodError) return refusal(400, 'this is not asked so', 'reload the page');
+      if (error instanceof z.ZodError) return refusal(400, 'this request has the wrong form', 'reload the page');
       throw error;
     }
   }

@@ -76,14 +76,14 @@ function boughtValues(totals: Totals, design: Design): Value[] {
     },
     { group, label: 'weight to carry home', value: formatMass(totals.boughtKg, unit) },
     { group, label: 'weight of the parts', value: formatMass(totals.partsKg, unit) },
-    { group, label: 'waste', value: `${Math.round(100 * totals.waste)} %`, note: 'by a nest without a search' },
+    { group, label: 'waste', value: `${Math.round(100 * totals.waste)} %`, note: 'from a nest without a search' },
   ];
 }
 
 /** What the nest of the book comes to, which a search has made; what a change costs is told by quick nests. */
 export function nestedValues({ cost, waste }: Totals, design: Design): Value[] {
   const group = 'nested' as const;
-  const note = 'by the nest in the book';
+  const note = 'from the nest in the book';
   return [
     ...(cost === null || !hasPrices(design) ? [] : [{ group, label: 'cost as nested', value: cost.toFixed(2), note }]),
     { group, label: 'waste as nested', value: `${Math.round(100 * waste)} %`, note },

@@ -10,25 +10,25 @@ const body = `
 <p id="notice" role="alert"></p><p id="said" class="unseen" aria-live="polite"></p>
 <section aria-label="Problems"><ul id="problems"></ul></section>
 <section id="start" aria-labelledby="start-head" hidden><h2 id="start-head">A new dish</h2>
-<p>The file is not there yet. A few questions, in the order of the job; an empty answer takes what stands in brackets.</p>
+<p>The file is not there yet. A few questions, in the order of the job; an empty answer takes the default in brackets.</p>
 <dl id="start-given"></dl>
 <form id="start-form"><label for="start-answer" id="start-question"></label><p class="fault" id="start-said" role="alert"></p><input type="text" id="start-answer" autocomplete="off" spellcheck="false" aria-describedby="start-said"><button type="submit" id="start-next">Next</button></form>
 <div id="start-proposal"></div>
-<div class="acts"><button type="button" id="start-write">Write the design</button><button type="button" id="start-again">Begin again</button></div></section>
+<div class="acts"><button type="button" id="start-write">Write the design</button><button type="button" id="start-again">Start again</button></div></section>
 <main>
 <div class="desk">
 <section id="design" aria-labelledby="design-head"><h2 id="design-head">Design</h2>
-<p id="unreadable" hidden>The file cannot be read as keys: mend the line named above in an editor; the page goes on by itself.</p>
+<p id="unreadable" hidden>The file cannot be read as keys: fix the line named above in an editor; the page then continues by itself.</p>
 <div id="form"></div></section>
 <section id="outcome" aria-labelledby="outcome-head"><h2 id="outcome-head">The dish</h2>
 <div id="sliders"></div>
 <svg id="picture" role="img" aria-label="The dish in section"></svg>
-<p class="key">Dashed: the dish before. A draft shows while a slider moves; the file is written when it rests.</p>
-<div class="acts"><button type="button" id="keep">Keep as a variant</button><label><input type="checkbox" id="every-value"> Every value</label></div>
-<div class="scroll" tabindex="0" role="region" aria-label="What the design comes to"><table id="values"></table></div>
+<p class="key">Dashed: the previous dish. A draft is shown while a slider moves; the file is written when it stops.</p>
+<div class="acts"><button type="button" id="keep">Keep as a variant</button><label><input type="checkbox" id="every-value"> All values</label></div>
+<div class="scroll" tabindex="0" role="region" aria-label="Results of the design"><table id="values"></table></div>
 <section aria-labelledby="work-head"><h2 id="work-head">Work</h2>
 <p>Files go into folders beside the design file: its name with -cut and -template.</p>
-<div class="acts"><button type="button" id="work-cut">Cut everything</button><button type="button" id="work-template">Template</button><button type="button" id="work-verify">Prove what was cut</button><button type="button" id="work-stock">Compare sheets</button><label for="sizes">with</label><input type="text" id="sizes" value="1525x1525" autocomplete="off"><button type="button" id="work-cancel" disabled>Cancel</button></div>
+<div class="acts"><button type="button" id="work-cut">Cut everything</button><button type="button" id="work-template">Template</button><button type="button" id="work-verify">Prove the cut files</button><button type="button" id="work-stock">Compare sheets</button><label for="sizes">with</label><input type="text" id="sizes" value="1525x1525" autocomplete="off"><button type="button" id="work-cancel" disabled>Cancel</button></div>
 <p><span id="work-status" role="status"></span> <span id="work-seconds"></span></p><progress id="work-progress" aria-label="Work in progress" hidden></progress>
 <pre id="work-lines" tabindex="0" role="region" aria-label="What the command says"></pre></section></section>
 </div>

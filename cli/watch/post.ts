@@ -23,13 +23,13 @@ const bar = (status: number, why: string): Barred => ({ kind: 'barred', status, 
 /** Held against a request before a byte of it is read. */
 export function barred({ headers }: IncomingMessage, token: string): Barred | null {
   const { host = '', origin } = headers;
-  if (origin !== `http://${host}`) return bar(403, 'only the page itself may ask');
+  if (origin !== `http://${host}`) return bar(403, 'only the page itself may send requests');
   const site = headers['sec-fetch-site'];
-  if (site !== undefined && site !== 'same-origin') return bar(403, 'only the page itself may ask');
+  if (site !== undefined && site !== 'same-origin') return bar(403, 'only the page itself may send requests');
   const given = headers['x-dishwright-token'];
   if (typeof given !== 'string' || !sameText(given, token)) return bar(403, 'the token is missing');
-  if (!/^application\/json(?:;|$)/.test(headers['content-type'] ?? '')) return bar(415, 'JSON is wanted');
-  if (Number(headers['content-length'] ?? 0) > largestBody) return bar(413, 'too much');
+  if (!/^application\/json(?:;|$)/.test(headers['content-type'] ?? '')) return bar(415, 'JSON is required');
+  if (Number(headers['content-length'] ?? 0) > largestBody) return bar(413, 'too large');
   return null;
 }
 
@@ -41,16 +41,16 @@ export function bodyOf(request: IncomingMessage): Promise<{ readonly kind: 'body
     request.on('data', (piece: Buffer) => {
       length += piece.length;
       if (length <= largestBody) pieces.push(piece);
-      else resolve(bar(413, 'too much'));
+      else resolve(bar(413, 'too large'));
     });
-    request.on('error', () => resolve(bar(400, 'broken off')));
+    request.on('error', () => resolve(bar(400, 'the request was broken off')));
     request.on('end', () => {
       try {
         const value: unknown = JSON.parse(Buffer.concat(pieces).toString('utf8'));
         const isObject = typeof value === 'object' && value !== null && !Array.isArray(value);
-        resolve(isObject ? { kind: 'body', body: value } : bar(400, 'an object is wanted'));
+        resolve(isObject ? { kind: 'body', body: value } : bar(400, 'an object is required'));
       } catch {
-        resolve(bar(400, 'this is no JSON'));
+        resolve(bar(400, 'this is not JSON'));
       }
     });
   });

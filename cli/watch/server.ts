@@ -127,9 +127,9 @@ async function handle(request: IncomingMessage, response: ServerResponse, site: 
   const [path = ''] = (request.url ?? '').split('?');
   const [, given = '', name = '', ...more] = path.split('/');
   const { method } = request;
-  if (!trusted(request, port)) answer(response, 403, 'text/plain', 'not for you\n');
+  if (!trusted(request, port)) answer(response, 403, 'text/plain', 'access refused\n');
   else if (method !== 'GET' && method !== 'POST')
-    answer(response, 405, 'text/plain', 'only GET and POST\n', { Allow: 'GET, POST' });
+    answer(response, 405, 'text/plain', 'only GET and POST are allowed\n', { Allow: 'GET, POST' });
   else if (!sameText(given, site.address) || more.length > 0) answer(response, 404, 'text/plain', 'nothing here\n');
   else if (method === 'GET') got(response, site, path.split('/').length === 3 ? name : undefined);
   else await posted(request, response, site, name);
@@ -158,7 +158,7 @@ export async function serve(board: Board, desk: Desk, port: number): Promise<Run
         error.code === 'EADDRINUSE'
           ? `port ${port} is in use`
           : error.code === 'EACCES'
-            ? `port ${port} is not open to you`
+            ? `you may not use port ${port}`
             : `port ${port} cannot be used: ${error.message}`;
       reject(stop(exitCode.wrongInput, 'usage', reason, 'give another --port, or leave it out for a free one'));
     });

@@ -79,9 +79,9 @@ export class Session {
     if (this.readOnly) return refused('the page is read-only', 'start the command without --read-only');
     try {
       const there = lstatSync(this.file);
-      if (!there.isFile()) return refused('the design file is a link', 'open the file that it leads to');
+      if (!there.isFile()) return refused('the design file is a link', 'open the file that it points to');
       put(this.file, text, there.mode & 0o777, () => {
-        if (readPlainFile(this.file, largest) !== before) throw new Error('it was saved elsewhere at this moment');
+        if (readPlainFile(this.file, largest) !== before) throw new Error('it was saved elsewhere at the same moment');
       });
       return null;
     } catch (error) {
@@ -118,14 +118,14 @@ export class Session {
     const now = this.read();
     if (now.kind === 'refused') return now;
     if (revisionOf(now.text) !== revision)
-      return refused('the file was changed elsewhere', 'look at it first, then take the variant again');
+      return refused('the file was changed elsewhere', 'look at it first, then use the variant again');
     return this.#take(now.text, text, null, false);
   }
 
   /** Goes from the one side of a step to the other; where the file was changed since, the key alone. */
   #go(from: Step[], to: Step[], back: boolean): Outcome {
     const step = from.at(-1);
-    if (!step) return refused('there is nothing to take back', 'edit a key first');
+    if (!step) return refused('there is nothing to undo', 'edit a key first');
     const now = this.read();
     if (now.kind === 'refused') return now;
     const { path, at } = step;
@@ -135,7 +135,7 @@ export class Session {
     if (text === null) {
       const name = path?.join('.') ?? 'the file';
       if (path === null || shownAt(now.text, path) !== here.value)
-        return refused(`${name} was changed elsewhere since`, 'what stands there now is kept; change it by hand');
+        return refused(`${name} has been changed elsewhere since`, 'its present value is kept; change it by hand');
       const made = typedInto(now.text, path, there.value);
       if (made.kind === 'refused') return made;
       text = made.text;

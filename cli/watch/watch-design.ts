@@ -42,7 +42,7 @@ export type Reporter = (line: string) => void;
 function faultText(problems: readonly Diagnostic[], hasBook: boolean): string {
   const count = problems.filter(({ severity }) => severity === 'error').length;
   const faults = count === 1 ? '1 fault in the file' : `${count} faults in the file`;
-  return hasBook ? `${faults}; below is the last state that could be built` : `${faults}; nothing to show yet`;
+  return hasBook ? `${faults}; below is the last version that could be built` : `${faults}; nothing to show yet`;
 }
 
 /**
@@ -114,7 +114,7 @@ function builder(name: string, board: Board, { looks, background }: Workers, rep
   const build = (reading: ReadDesign, extras: ReadonlyMap<string, string>): void => {
     const { design, locate, problems: warnings } = reading;
     const own = current;
-    board.show({ standing: 'nesting', status: 'working the dish out', problems: warnings });
+    board.show({ standing: 'nesting', status: 'working out the dish', problems: warnings });
     const worked = looks('file', design, extras, (look) => {
       if (own !== current) return;
       if (look.stage === 'outline') {
@@ -174,7 +174,9 @@ export function watchDesign(
     board.show({ revision: text === null ? '' : revisionOf(text), keys: text === null ? null : statedKeys(text) });
     if (sight.kind === 'gone') {
       const message = `cannot read ${name}: ${sight.reason}`;
-      refuse([{ code: 'cannot-read', severity: 'error', message, remedy: 'the page goes on as soon as it is there' }]);
+      refuse([
+        { code: 'cannot-read', severity: 'error', message, remedy: 'the page continues as soon as it is there' },
+      ]);
       return;
     }
     try {

@@ -68,8 +68,8 @@ describe('compare', () => {
   });
 
   it.each([
-    [['--spot', '120'], /is no width/],
-    [['--spot', '0=120'], /is no width/],
+    [['--spot', '120'], /is not a width/],
+    [['--spot', '0=120'], /is not a width/],
     [['--spot', '50=many'], /50=many/],
   ])('refuses %j', async (flags, reason) => {
     const { code, err } = await inProcess(folder, ['compare', at('dish.yaml'), writeLog('log.csv'), ...flags]);
@@ -81,6 +81,6 @@ describe('compare', () => {
     writeFileSync(at('bare.yaml'), fixtureText('press-house').replace(/^load:.*\n/m, ''));
     const { code, err } = await inProcess(folder, ['compare', at('bare.yaml'), writeLog('log.csv')]);
     expect(code).toBe(2);
-    expect(err).toContain('names nothing that is heated');
+    expect(err).toContain('says nothing of what is heated');
   });
 });

@@ -68,7 +68,7 @@ describe('dishwright coupon', () => {
       return inProcess(folder, ['coupon', design, '--measured', readings]);
     };
     const first = await take('99.4');
-    expect([first.code, first.err]).toEqual([0, expect.stringContaining('the printer makes 99.4 mm of 100 mm')]);
+    expect([first.code, first.err]).toEqual([0, expect.stringContaining('the printer prints 100 mm as 99.4 mm')]);
     expect(readFileSync(design, 'utf8')).toBe(`${before}print: { measured: 99.4 mm }\n`);
     // the next print is drawn for 99.4 mm, and its line is still 0.2 mm short: 99.8 % of 99.4
     await take('99.8');
@@ -78,7 +78,7 @@ describe('dishwright coupon', () => {
     writeFileSync(join(folder, 'shed.yaml'), 'kind: laser\n');
     writeFileSync(design, `${before}\nprint: { measured: 91 mm }\n`);
     const twice = await take('91');
-    expect([twice.code, twice.err]).toEqual([2, expect.stringContaining('would make 82.81 mm of 100 mm')]);
+    expect([twice.code, twice.err]).toEqual([2, expect.stringContaining('would print 100 mm as 82.81 mm')]);
     expect(readFileSync(join(folder, 'shed.yaml'), 'utf8')).toBe('kind: laser\n');
     writeFileSync(join(folder, 'shed.yaml'), shed);
     writeFileSync(design, `${before}print: { measured: 99.201 mm }\n`);

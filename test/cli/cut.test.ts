@@ -122,7 +122,7 @@ describe('what cannot be built', () => {
       'a part larger than every sheet',
       'card1, size: 600 x 400',
       'card1, size: 100 x 80',
-      /larger than any stock of card1.*would do/s,
+      /larger than any stock of card1.*would be large enough/s,
     ],
     [
       'stock that runs out',
@@ -150,15 +150,15 @@ describe('what cannot be built', () => {
 
 describe('a wrong command or file', () => {
   it.each([
-    [['cut', 'none.yaml', '-o', 'x'], /cannot read none\.yaml: there is no such file/],
+    [['cut', 'none.yaml', '-o', 'x'], /cannot read none\.yaml: no such file/],
     [['cut', '.', '-o', 'x'], /is a folder, not a file/],
     [['cut', design], /out/],
     [['cut', design, '-o', 'x', '--sheet', 'big'], /--sheet: "big" is not a size/],
     [
       ['cut', 'hand-cut-inch.yaml', '-o', 'x', '--sheet', '1525x1525'],
-      /--sheet: "1525x1525" without a unit is 1525 in x 1525 in .*usual as 1525 mm x 1525 mm/,
+      /--sheet: "1525x1525" without a unit means 1525 in x 1525 in .*1525 mm x 1525 mm would be usual/,
     ],
-    [['stock', design, '--try', '96x48'], /--try: .* would be usual as .*96 in x 48 in/],
+    [['stock', design, '--try', '96x48'], /--try: .*96 in x 48 in.* would be usual/],
     [['cut', design, '-o', 'x', '--seed', '-1'], /--seed is -1 .*\n {2}it must be an integer/],
     [['cut', design, '-o', 'x', '--process', 'axe'], /router/],
     [['cut', design, '-o', 'x', '--colour'], /colour/],

@@ -25,7 +25,7 @@ describe('explaining a key', () => {
     const { out, code } = await inProcess(folder, ['explain', 'dish.baseHeight']);
     expect(code).toBe(0);
     expect(out).toContain('Height of the vertex above the backer board.');
-    expect(out).toMatch(/default +a twenty-fifth of the aperture, from 40 to 100 mm/);
+    expect(out).toMatch(/default +1\/25 of the aperture, from 40 to 100 mm/);
     expect(out).toMatch(/limits +above 0, at most 2000 mm/);
     expect(out).not.toContain('\u001b');
   });
@@ -64,7 +64,7 @@ describe('a new design in a pipe', () => {
     expect((await inProcess(folder, ['new', 'fresh.yaml'])).code).toBe(0);
     const again = await inProcess(folder, ['new', 'fresh.yaml']);
     expect(again.code).toBe(3);
-    expect(again.err).toContain('is there already');
+    expect(again.err).toContain('already exists');
     expect((await inProcess(folder, ['new', 'fresh.yaml', '--force'])).code).toBe(0);
     expect((await inProcess(folder, ['check', 'fresh.yaml'])).code).toBe(0);
   });

@@ -37,7 +37,7 @@ it('checks them, and says what is wrong and where', async () => {
 });
 
 it.each([
-  ['gone.dxf', /extra\[1\]\.file: cannot read gone\.dxf: there is no such file/],
+  ['gone.dxf', /extra\[1\]\.file: cannot read gone\.dxf: no such file/],
   ['../own.dxf', /outside the folder of the design file/],
   ['/etc/hostname', /outside the folder of the design file/],
   ['folder', /folder is a folder, not a file/],

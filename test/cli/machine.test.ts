@@ -71,7 +71,7 @@ describe('the command', () => {
       maxFeed: { x: 4000, z: 1500 },
     });
     const again = await inProcess(folder, ['machine', 'new', 'shop.yaml', '--kind', 'laser']);
-    expect([again.code, again.err.includes('there already')]).toEqual([3, true]);
+    expect([again.code, again.err.includes('already exists')]).toEqual([3, true]);
     expect(readFileSync(join(folder, 'shop.yaml'), 'utf8')).toBe(text);
     writeFileSync(join(folder, 'dish.yaml'), smallDish('named', 'machine: shop.yaml'));
     expect((await inProcess(folder, ['check', 'dish.yaml'])).code).toBe(0);

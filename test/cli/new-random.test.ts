@@ -20,20 +20,20 @@ function typedAnswers(seed: number): ReadonlyMap<string, string> {
   const heats = random() < 0.5;
   return new Map([
     [
-      'What is to be heated',
+      'What to heat',
       heats ? `${(1 + 20 * random()).toFixed(1)} l in ${length(aperture * (0.1 + 0.2 * random()), 1)}` : '',
     ],
     ['Where', random() < 0.5 ? `${(60 - 120 * random()).toFixed(2)} ${(180 - 360 * random()).toFixed(2)}` : ''],
-    ['How big', length(aperture, 2)],
+    ['Size of the dish', length(aperture, 2)],
     ['Board for the ribs', `${['plywood', 'mdf'][Math.floor(2 * random())]!} ${length(3 + 15 * random(), 3)}`],
-    ['Size of the sheets', random() < 0.5 ? '' : unit === 'mm' ? '2500 x 1250 for 40' : '96 x 48 for 40'],
+    ['Size and price of a sheet', random() < 0.5 ? '' : unit === 'mm' ? '2500 x 1250 for 40' : '96 x 48 for 40'],
     ['How it is cut', ['router', 'laser', 'hand'][Math.floor(3 * random())]!],
     ['Diameter of the router bit', random() < 0.5 ? '' : length(3 + 5 * random(), 3)],
     ['Drill bits', ''],
     ['Focal length', length(aperture * (0.26 + 0.94 * random()), 2)],
     ['Number of ribs', String(8 + Math.floor(41 * random()))],
     ['Price of a sheet', random() < 0.5 ? '' : (100 * random()).toFixed(2)],
-    ['Price of a metre', random() < 0.5 ? '' : (100 * random()).toFixed(2)],
+    ['Price per metre', random() < 0.5 ? '' : (100 * random()).toFixed(2)],
   ]);
 }
 
@@ -54,7 +54,7 @@ describe('random answers', () => {
           asked.add(begins);
           if (asked.size > once) return Promise.resolve(answer);
           // asked again: what would do is taken, once
-          const would = /(\d+) ribs would do/.exec(refused)?.[1];
+          const would = /(\d+) ribs would work/.exec(refused)?.[1];
           if (would === undefined || asked.has('what would do')) throw new Refused(refused);
           asked.add('what would do');
           return Promise.resolve(would);

@@ -175,7 +175,7 @@ describe('the questions', () => {
     expect(reported).toHaveLength(2);
     expect(reported[0]).toMatch(/with these answers the dish cannot be built: .*; .*sheets? (?:of|at least)/);
     // 39 ribs of 15 mm fill the whole circle out to 15 / (2 tan(π/39)) = 93 mm of 170 mm
-    expect(reported[1]).toMatch(/\d+ ribs would do, or another thickness/);
+    expect(reported[1]).toMatch(/\d+ ribs would work, or another thickness/);
     expect(answers).toMatchObject({ ribs: 20, sheet: { width: 2440, height: 1220 } });
   });
 
@@ -210,7 +210,7 @@ describe('writing it', () => {
   it('overwrites nothing unless told to', () => {
     const file = join(folder, 'a.yaml');
     writeFileSync(file, 'mine');
-    expect(() => writeDesign(file, 'name: a\n', false)).toThrow('is there already');
+    expect(() => writeDesign(file, 'name: a\n', false)).toThrow('already exists');
     expect(readFileSync(file, 'utf8')).toBe('mine');
     expect(readdirSync(folder)).toEqual(['a.yaml']);
     writeDesign(file, 'name: a\n', true);
@@ -250,15 +250,15 @@ describe('answers as flags', () => {
     );
     expect(made.code, made.err).toBe(0);
     expect(made.err).toMatch(/To buy: \d+ x plywood 1250 mm x 1250 mm for \d+\.00/);
-    expect(made.err).toMatch(/power taken up: \d+ W/);
+    expect(made.err).toMatch(/power absorbed: \d+ W/);
     expect((await inProcess(place.folder, ['check', 'flags.yaml'])).code).toBe(0);
   });
 
   it.each([
     [['--heat', 'soup'], /^error: --heat: "soup" does not say how much/, /5 l in 220 mm/],
-    [['--place', '46,9 15,5'], /^error: --place: /, /with points/],
+    [['--place', '46,9 15,5'], /^error: --place: /, /with decimal points/],
     [['--aperture', '1,2 m'], /^error: --aperture: "1,2 m" has a comma/, /1\.2 m/],
-    [['--sheet', '8 x 4'], /^error: --sheet: .*beyond reason/, /8 ft x 4 ft/],
+    [['--sheet', '8 x 4'], /^error: --sheet: .*implausible/, /8 ft x 4 ft/],
     [['--drills', 'none'], /^error: --drills: .*smaller than the 6 mm router bit/, /drill bit/],
     [['--ribs', '4'], /^error: --ribs: /, /6 to 240/],
   ])('%j are refused in words, with nothing written', async (flags, cause, mend) => {

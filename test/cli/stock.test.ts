@@ -18,12 +18,12 @@ describe('stock', () => {
     const { out, err } = await stock('unpriced.yaml', '--try', '1200x800');
     expect(out).toContain('no prices');
     expect(out).not.toContain('0.00');
-    expect(err).toContain('No price is stated in stock');
+    expect(err).toContain('The stock has no prices');
   });
 
   it('names the materials without a price', async () => {
     const { err } = await stock('half.yaml');
-    expect(err).toContain('Without a price in stock: card');
+    expect(err).toContain('The cost leaves out what has no price in stock: card');
   });
 
   it('says what its columns mean', async () => {

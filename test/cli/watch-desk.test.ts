@@ -82,7 +82,7 @@ describe('what the page asks to be done', () => {
     ['a list', '[]', 400],
     ['a key that is not known', JSON.stringify({ ...edit, file: '/etc/passwd' }), 400],
     ['a path that is none', JSON.stringify({ ...edit, path: 'dish.ribs' }), 400],
-    ['too much', JSON.stringify({ ...edit, value: 'x'.repeat(200_000) }), 413],
+    ['too large', JSON.stringify({ ...edit, value: 'x'.repeat(200_000) }), 413],
     ['a value of many lines', JSON.stringify({ ...edit, value: '26\nname: x' }), 400],
   ])('is refused for %s', async (_, body, status) => {
     expect((await post('edit', body)).status).toBe(status);

@@ -60,6 +60,6 @@ it('a file that an editor has saved meanwhile is never written over', async () =
   await enterAll();
   writeFileSync(file, 'name: mine\n');
   guide.answer('');
-  await expect.poll(() => board.state.start?.said, patience).toContain('is there already');
+  await expect.poll(() => board.state.start?.said, patience).toContain('already exists');
   expect([readFileSync(file, 'utf8'), written]).toEqual(['name: mine\n', 0]);
 });

@@ -80,7 +80,7 @@ describe('edits of a design file from the page', () => {
     expect(now()).toBe(good.replace('aperture: 1500', 'aperture: 1400'));
     edit(session, ['dish', 'ribs'], '28', '24');
     writeFileSync(file, now().replace('ribs: 28', 'ribs: 30'));
-    expect(session.undo()).toMatchObject({ kind: 'refused', message: 'dish.ribs was changed elsewhere since' });
+    expect(session.undo()).toMatchObject({ kind: 'refused', message: 'dish.ribs has been changed elsewhere since' });
     expect(now()).toContain('ribs: 30');
   });
 

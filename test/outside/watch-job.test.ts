@@ -61,17 +61,17 @@ describe('the whole job on the live page', () => {
     const { page, said } = await openPage(live.browser, await live.start());
     // a file that is not there yet: the questions of `new`, in its order
     for (const [question, answer, refusal] of [
-      ['What is to be heated', 'a pot', 'does not say how much in which pot'],
-      ['What is to be heated', ''],
+      ['What to heat', 'a pot', 'does not say how much in what size of pot'],
+      ['What to heat', ''],
       ['Where', ''],
-      ['How big', '500 mm'],
+      ['Size of the dish', '500 mm'],
       ['Board for the ribs', 'plywood 6 mm'],
-      ['Size of the sheets', '2440 x 1220 for 54'],
+      ['Size and price of a sheet', '2440 x 1220 for 54'],
       ['How it is cut', 'hand'],
       ['Focal length', ''],
       ['Number of ribs', ''],
       ['Price of a sheet', '12.50'],
-      ['Price of a metre', ''],
+      ['Price per metre', ''],
     ] as const) {
       await waitForText(page, '#start-question', question);
       await tabTo(page, '#start-answer');
@@ -117,7 +117,7 @@ describe('the whole job on the live page', () => {
     // power, spot and depth of the two stand side by side
     const differing = page.locator('#values tbody tr td:last-child.changed');
     await expect.poll(() => differing.count(), patience).toBeGreaterThan(2);
-    await press(page, '[aria-label="Take Variant 1"]');
+    await press(page, '[aria-label="Use Variant 1"]');
     await expect.poll(now, patience).toBe(kept);
 
     // cut and proven, by the first nest that there is

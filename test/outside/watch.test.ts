@@ -62,10 +62,10 @@ describe('the live page', () => {
     await expectText(page, '#dish', 'The dish');
     writeFileSync(live.file, good.replace('focalLength: 550', 'focalLength: 100'));
     await expectText(page, '#problems', 'rim steeper than 70°', false);
-    await expectText(page, '#status', 'the last state that could be built', false);
+    await expectText(page, '#status', 'the last version that could be built', false);
     await expectText(page, '.block', '550 mm');
     writeFileSync(live.file, `${good}\n: :\n\t- [`);
-    await expectText(page, '#problems', 'a tab stands in front of the line', false);
+    await expectText(page, '#problems', 'the line is indented with a tab', false);
     unlinkSync(live.file);
     await expectText(page, '#problems', 'no such file or folder', false);
     writeFileSync(live.file, good.replace('focalLength: 550', 'focalLength: 560'));

@@ -11,7 +11,7 @@ export interface Answer {
   readonly theirs?: string | null;
 }
 
-/** What is wrong and what would do, in one sentence. */
+/** What is wrong and how to fix it, in one sentence. */
 export const sentence = ({ message = '', remedy }: Pick<Answer, 'message' | 'remedy'>): string =>
   remedy === undefined ? message : `${message}; ${remedy}`;
 

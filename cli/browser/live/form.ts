@@ -33,7 +33,7 @@ function control(key: FormKey, id: string): Field {
   const described = `${id}-about ${id}-fault ${id}-answer`;
   if (key.choices.length === 0)
     return make('input', { id, type: 'text', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': described });
-  const blank = make('option', { value: '' }, 'as left out');
+  const blank = make('option', { value: '' }, 'default');
   const options = key.choices.map((choice) => make('option', { value: choice }, choice));
   return make('select', { id, 'aria-describedby': described }, blank, ...options);
 }
@@ -50,7 +50,7 @@ function fieldOf(key: FormKey, path: Steps, send: Send, readOnly: boolean): HTML
     { class: 'about', id: `${id}-about` },
     key.about,
     make('br'),
-    `${key.value}.${limits} Left out: ${key.fallback}.`,
+    `${key.value}.${limits} Default: ${key.fallback}.`,
   );
   const answer = make('p', { class: 'fault', id: `${id}-answer` });
   const shown: Shown = { path, field, fault, answer, seen: { was: null, revision: '' } };
@@ -280,7 +280,7 @@ export function askWhich(path: Steps, mine: string | null, theirs: Seen, send: S
   if (!found) return false;
   found.field.value = mine ?? '';
   const { was } = theirs;
-  const say = was === null ? 'was taken out of the file' : `was changed to ${was} in the file`;
+  const say = was === null ? 'was removed from the file' : `was changed to ${was} in the file`;
   const settle = (value: string): void => {
     const now = fields.get(id);
     now?.answer.replaceChildren();
@@ -290,7 +290,7 @@ export function askWhich(path: Steps, mine: string | null, theirs: Seen, send: S
     now.field.focus();
   };
   const keep = button('Keep that', () => settle(was ?? ''));
-  const write = button(mine === null ? 'Take it out' : `Write ${mine}`, () => {
+  const write = button(mine === null ? 'Remove it' : `Write ${mine}`, () => {
     settle(mine ?? '');
     void send(path, mine, theirs);
   });

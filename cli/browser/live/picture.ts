@@ -75,7 +75,7 @@ export function paint(svg: SVGElement, now: Outline | null, before: Outline | nu
   const [rim, depth] = rimOf(now);
   svg.setAttribute(
     'aria-label',
-    `The dish in section and from above: ${now.ribs} ribs, ${Math.round(2 * rim)} mm across, ${Math.round(depth)} mm deep, focus ${Math.round(now.focus)} mm above the vertex${before ? '; the one before as a dashed line' : ''}`,
+    `The dish in section and from above: ${now.ribs} ribs, ${Math.round(2 * rim)} mm across, ${Math.round(depth)} mm deep, focus ${Math.round(now.focus)} mm above the vertex${before ? '; the previous one as a dashed line' : ''}`,
   );
   const children = [dish(now, false), plan(now, 2 * wide + gap, tall / 2 - top - gap)];
   svg.replaceChildren(...(before ? [dish(before, true)] : []), ...children);

@@ -4,7 +4,7 @@ import { element, make, speak } from './dom.js';
 
 const titles: Readonly<Record<Value['group'], string>> = {
   dish: 'Dish',
-  stock: 'Sheets and cost, by a quick nest',
+  stock: 'Sheets and cost, from a quick nest',
   nested: 'Sheets as nested in the book',
   light: 'Spot and power',
 };
@@ -12,9 +12,9 @@ const order: readonly Value['group'][] = ['light', 'stock', 'nested', 'dish'];
 
 /** What a builder decides by; the rest is shown on request. */
 const decides: readonly (readonly [Value['group'], string])[] = [
-  ['light', 'power taken up'],
-  ['light', 'meets the vessel'],
-  ['light', 'radius of 90 % of it'],
+  ['light', 'power absorbed'],
+  ['light', 'hits the vessel'],
+  ['light', 'radius of 90 % of the light'],
   ['light', 'time to target'],
   ['stock', 'cost'],
   ['nested', 'cost as nested'],
@@ -90,7 +90,7 @@ export function showValues(columns: Columns, actions: (variant: Variant) => read
     ...(whole ? known.map(({ group, found }) => body(titles[group], found)) : []),
   ];
   element('values').replaceChildren(
-    make('caption', {}, 'What the design comes to'),
+    make('caption', {}, 'Results of the design'),
     make('thead', {}, head),
     ...bodies.filter((one) => one.rows.length > 1),
   );
@@ -98,7 +98,7 @@ export function showValues(columns: Columns, actions: (variant: Variant) => read
 
 /** Says the two values that decide. */
 export function speakValues(now: readonly Value[]): void {
-  const wanted = ['power taken up', 'cost'];
+  const wanted = ['power absorbed', 'cost'];
   const found = now.filter(({ label }) => wanted.includes(label)).map(({ label, value }) => `${label} ${value}`);
   if (found.length > 0) speak(found.join(', '));
 }
