@@ -30,8 +30,8 @@ function thicknessValues(design: Design, dish: Dish, length: (mm: number) => str
     value: part === 'rib' ? `${length(min)} to ${length(max)}` : `up to ${length(max)}`,
     note:
       part === 'rib'
-        ? `as measured, of ${length(dish.ribThickness)}: thicker ribs fit no longer, thinner ones do not carry both panels`
-        : 'as measured: thicker layers stand higher than the ribs’ inner ends',
+        ? `as measured, of ${length(dish.ribThickness)}: thicker ribs would no longer fit, thinner ones would not support both panels`
+        : 'as measured: thicker layers would be higher than the ribs’ inner ends',
   }));
 }
 
@@ -82,7 +82,7 @@ export function keyValues(
       .map(({ id, thickness, thickest }) => ({
         label: `sheet ${id}`,
         value: `${length(thickness)} to ${length(thickest)}`,
-        note: 'as measured: passes and overcut go by the thickest, slots and all that fits by the thinnest',
+        note: 'as measured: passes and overcut follow the thickest, slots and other fits the thinnest',
       })),
     ...thicknessValues(design, dish, length),
     {
@@ -100,7 +100,7 @@ export function keyValues(
       value: length(dish.focusHeight.atRim),
       note:
         dish.figure === 'rib'
-          ? `rim rays; inner rays ${length(dish.focusHeight.atInner)}: lower than f, as the ribs and not the panels are true`
+          ? `rim rays; inner rays ${length(dish.focusHeight.atInner)}: lower than f, because the ribs and not the panels are true`
           : 'every panel mid-line',
     },
     { label: 'glue wedge', value: length(dish.glueWedge), note: 'open at the rim between rib top and panel' },
@@ -109,7 +109,7 @@ export function keyValues(
           {
             label: 'curve fit',
             value: fine(ribs.fitDeviation),
-            note: 'greatest distance of a fitted arc from the true curve',
+            note: 'greatest deviation of a fitted arc from the true curve',
           },
         ]
       : []),

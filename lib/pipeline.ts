@@ -1,7 +1,7 @@
 /**
  * The one place that chains the modules: design, dish, parts, nest, machining, files. Still pure: how the nest is run
- * (in this thread or on all cores) is handed in, and the files come out as a map. What only writes files is loaded when
- * files are written: `check` is asked for often and a person waits for it.
+ * (in this thread or on all cores) is passed in, and the files come out as a map. Whatever only writes files is loaded when
+ * files are written, because `check` runs often and somebody waits for it.
  */
 import { assemble, assemblyProblems } from './assembly/index.js';
 import type { Design } from './design/index.js';
@@ -43,7 +43,7 @@ import type { JobFiles, Job, JobSheet, NestedJob, Nester, Prepared } from './pip
 
 const noExtras: ReadonlyMap<string, ExtraSource> = new Map();
 
-/** What the processes cannot cut of the parts that they are asked for. */
+/** What the processes cannot cut of the parts assigned to them. */
 function uncutProblems(requests: readonly NestRequest[], parts: ReadonlyMap<string, Part>): Diagnostic[] {
   return requests.flatMap(({ parts: asked, process }) =>
     cutProblems(
@@ -54,7 +54,7 @@ function uncutProblems(requests: readonly NestRequest[], parts: ReadonlyMap<stri
 }
 
 /**
- * Solves the dish, makes its parts and asks whether the process can cut them.
+ * Solves the dish, makes its parts and checks whether the process can cut them.
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
  */
 export function prepare(design: Design, extras = noExtras): Prepared {
@@ -124,13 +124,13 @@ function cutSheets(request: NestRequest, layout: Layout, parts: ReadonlyMap<stri
   });
 }
 
-/** Nests and cuts the parts of a prepared design whose problems hold no error. */
+/** Nests and cuts the parts of a prepared design without errors among its problems. */
 export async function nestPrepared(prepared: Prepared, nester: Nester = nest): Promise<NestedJob> {
   const lacking = stockProblems(prepared);
   return hasError(lacking) ? { sheets: [], cost: 0, problems: lacking } : nestStocked(prepared, nester);
 }
 
-/** The same where the stock is known to do, as far as that shows without a nest. */
+/** The same where the stock is known to be enough, as far as that can be seen without nesting. */
 async function nestStocked(prepared: Prepared, nester: Nester): Promise<NestedJob> {
   const parts = new Map(prepared.parts.map((part) => [part.id, part]));
   const sheets: JobSheet[] = [];
@@ -149,7 +149,7 @@ async function nestStocked(prepared: Prepared, nester: Nester): Promise<NestedJo
   return { sheets, cost, problems };
 }
 
-/** A job of which nothing is made yet. */
+/** A job with nothing made yet. */
 const nothingOf = (prepared: Prepared): Job => ({
   ...prepared,
   sheets: [],
@@ -162,7 +162,7 @@ const nothingOf = (prepared: Prepared): Job => ({
   files: new Map(),
 });
 
-/** Cuts a prepared design whose problems hold no error: sheets, tool paths and aids, without their files. */
+/** Cuts a prepared design without errors among its problems: sheets, tool paths and aids, without their files. */
 async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Promise<Job> {
   const { sheets, cost, problems: unfit } = await nesting;
   const { routeSheets } = await import('./pipeline/router-files.js');
@@ -191,10 +191,10 @@ async function cutPrepared(prepared: Prepared, nesting: Promise<NestedJob>): Pro
 }
 
 /**
- * Makes everything of a design.
+ * Makes everything for a design.
  * @param extras texts of the design's `extra` files or Maker models (`makerExtra`), by name
- * @param nester runs the nest; in this thread when left out
- * @param rays of the forecast, for a quick look; the usual number when left out
+ * @param nester runs the nest; if omitted, in this thread
+ * @param rays of the forecast, for a quick look; if omitted, the usual number
  */
 export async function buildJob(design: Design, extras = noExtras, nester: Nester = nest, rays?: number): Promise<Job> {
   const prepared = prepare(design, extras);
@@ -232,7 +232,7 @@ export async function buildCutFiles(design: Design, extras = noExtras, nester: N
   return { ...job, files: sealed(job, await cutFiles(job)) };
 }
 
-/** Minutes of a machine by one copy of each part, times their number: a plan of every copy takes seconds. */
+/** Minutes of a machine for one copy of each part, times their number: to plan every copy would take seconds. */
 async function minutesByPart(prepared: Prepared, layouts: readonly Layout[]): Promise<number | null> {
   const { laserSheets } = await import('./pipeline/laser-files.js');
   const { routeSheets } = await import('./pipeline/router-files.js');
@@ -257,11 +257,11 @@ async function minutesByPart(prepared: Prepared, layouts: readonly Layout[]): Pr
 }
 
 /**
- * What a prepared design comes to by a nest without a search: within a moment, and hardly ever less than `cut` will
+ * What a prepared design takes according to a nest without a search: quick, and rarely less than `cut` will
  * need.
- * @param prepared its problems, and those of its stock, hold no error
- * @param timed asks how long the machine takes, which is planned for one copy of each part and takes a second or two
- * @returns null where that nest leaves a part out, as counted stock may
+ * @param prepared without errors among its problems and those of its stock
+ * @param timed also estimates how long the machine takes, planned for one copy of each part; adds a second or two
+ * @returns null where that nest has no room for a part, as can happen with counted stock
  */
 export async function quickTotals(
   prepared: Prepared,
@@ -278,7 +278,7 @@ export function jobTotals(job: Job): Totals & { readonly minutes: number | null 
   return { ...totalsOf(job, [laid]), minutes: machineMinutes(job) };
 }
 
-/** The files of the rib template alone; ask the problems of `prepared` first. */
+/** The files of the rib template alone; check the problems of `prepared` first. */
 export async function templateFiles({ design, aids }: Prepared): Promise<JobFiles> {
   const templates = aids.filter(({ kind }) => kind === 'template');
   const { aidFiles } = await import('./pipeline/files.js');
@@ -288,7 +288,7 @@ export async function templateFiles({ design, aids }: Prepared): Promise<JobFile
 /**
  * Makes coupons: a test sheet for each material that a machine cuts, with measuring sheets and files to fill in.
  * @param only names of materials; all when empty
- * @param designFile the design as it is named from their folder, for the command that reads the readings
+ * @param designFile path of the design from their folder, for the command that reads the readings
  */
 export async function buildCoupons(
   design: Design,
@@ -296,7 +296,7 @@ export async function buildCoupons(
   designFile: string,
   nester: Nester = nest,
 ): Promise<Job> {
-  // outlines of one's own have no part in it
+  // outlines of the user's own have no part in it
   const prepared = prepare({ ...design, extra: [] });
   const coupons = plannedCoupons(prepared, only);
   const bare = preparedCoupons(prepared, coupons);

@@ -66,7 +66,7 @@ describe('the kerf of a material', () => {
     expect(other).not.toBe(record);
     const { faults } = proveFolder(texts.set('job.json', other));
     expect(faults.map(({ id, message }) => (id === 'kerf' ? message : ''))).toContain(
-      'job.json: sheets/card-sheet-1: the kerf is 0.12 mm, by its design 0.4 mm',
+      'job.json: sheets/card-sheet-1: the kerf is 0.12 mm, but 0.4 mm in the design',
     );
   });
 
@@ -84,7 +84,7 @@ describe('the bed', () => {
     expect(refused.files.size).toBe(0);
     const [problem] = refused.problems.filter(({ severity }) => severity === 'error');
     expect([problem?.code, problem?.place?.path]).toEqual(['machine-area', ['machine', 'area']]);
-    expect(problem?.message).toBe('ply-sheet is 900 mm x 600 mm, and the working area of the laser 600 mm x 500 mm');
+    expect(problem?.message).toBe('ply-sheet is 900 mm x 600 mm, but the working area of the laser is 600 mm x 500 mm');
   });
 
   it('is that of templates that the machine cuts, and not of what is cut otherwise', () => {

@@ -17,7 +17,7 @@ function problemsWith(from: string | RegExp, to: string) {
 
 /** The sheet that a diagnostic advises, as numbers in mm. */
 function advised(text: string): { readonly width: number; readonly height: number } {
-  const [, width, height] = /a sheet of ([\d.]+) mm x ([\d.]+) mm would do/.exec(text) ?? [];
+  const [, width, height] = /a sheet of ([\d.]+) mm x ([\d.]+) mm would be large enough/.exec(text) ?? [];
   return { width: Number(width), height: Number(height) };
 }
 

@@ -28,7 +28,7 @@ describe('a sheet measured at several places', () => {
     // through the thickest place and the overcut of 0.3 mm into the spoil board
     const deepest = Math.min(...[...head.matchAll(/Z(-?[\d.]+)/g)].map(([, z]) => Number(z)));
     expect(deepest).toBeCloseTo(-12.4, 6);
-    expect(head.replace(/\)\n\(/g, ' ')).toMatch(/11\.9 mm to 12\.1 mm thick.*by 12\.1 mm.*by 11\.9 mm/);
+    expect(head.replace(/\)\n\(/g, ' ')).toMatch(/11\.9 mm to 12\.1 mm thick.*follow 12\.1 mm.*fits 11\.9 mm/);
     // the smallest of its sheets is proven by simulated cutting
     const numbers = job.sheets.flatMap(({ file }, i) => (file.includes('birch12') ? [i] : []));
     const turns = [Math.max(...numbers), Infinity].values();
@@ -45,7 +45,7 @@ describe('a sheet measured at several places', () => {
       checkRecord(record)
         .map(({ message }) => message)
         .join(),
-    ).toContain('thick as 11.9 mm');
+    ).toContain('thickness of 11.9 mm');
   });
 
   it('is said by check', () => {
@@ -57,7 +57,7 @@ describe('a sheet measured at several places', () => {
 
   it('with places that cannot be of one sheet is refused, with its line', () => {
     expect(problemsOf('[11.9, 21.1]')[0]).toMatch(/^12 .*thickness is 11\.9 mm to 21\.1 mm.*measure again/);
-    expect(problemsOf('[]')[0]).toContain('list of 0 places');
+    expect(problemsOf('[]')[0]).toContain('list of 0 readings');
     expect(problemsOf('[11.9, thick]')[0]).toContain('thickness');
     expect(problemsOf('[11.9, -12]')[0]).toContain('above 0');
     // half an inch in a file of millimetres
@@ -76,9 +76,9 @@ describe('a sheet measured at several places', () => {
         .join('\n');
     expect(slotted('[11.9, 12.05]')).not.toContain('too thick');
     // 11.6 + 0.2 for ribs of 12.1
-    expect(slotted('[11.6, 12.1]')).toMatch(/slots of 11\.8 mm.*0\.3 mm too thick.*rib\.fit of 0\.7 mm/s);
-    expect(warnings('[11.9, 12.05]')).not.toContain('space at the hub');
-    expect(warnings('[11.9, 14]')).toContain('space at the hub');
+    expect(slotted('[11.6, 12.1]')).toMatch(/slots of 11\.8 mm.*0\.3 mm too thick.*rib\.fit to 0\.7 mm/s);
+    expect(warnings('[11.9, 12.05]')).not.toContain('do not fit at the hub');
+    expect(warnings('[11.9, 14]')).toContain('do not fit at the hub');
     const thin = await buildCutFiles(designOf(measured('[11.2, 12.1]')), new Map(), randomNester(1));
     expect(thin.problems.map(diagnosticText).join('\n')).toMatch(/onion skins of 0\.4 mm in birch12 are cut through/);
   });

@@ -94,7 +94,7 @@ function battens({ dish }: AssemblySource, part: Part): AssembledSheet[] {
   }));
 }
 
-/** Every copy of every part that the dish is made of; outlines of one's own have no place. */
+/** Every copy of every part that the dish is made of; outlines of the user's own have no place. */
 export function placeParts(source: AssemblySource): AssembledPart[] {
   const board = source.parts.find(({ kind }) => kind === 'board')?.thickness ?? 0;
   return source.parts.flatMap((part): AssembledPart[] => {

@@ -62,8 +62,8 @@ function diagonalProblem({ measured }: Readings): Diagnostic[] {
     diagnostic(
       'reading-contradiction',
       ['readings', 'diagonal-A-C'],
-      `the diagonals of ${round(rising, 2)} and ${round(falling, 2)} mm do not go with sides of ${round(side('x'), 2)} and ${round(side('y'), 2)} mm, which make ${round(expected, 2)} mm`,
-      'measure both diagonals and the bars again, the callipers at zero when closed',
+      `the diagonals of ${round(rising, 2)} and ${round(falling, 2)} mm do not match sides of ${round(side('x'), 2)} and ${round(side('y'), 2)} mm, which give ${round(expected, 2)} mm`,
+      'measure both diagonals and the bars again, with callipers that read zero when closed',
     ),
   ];
 }
@@ -72,8 +72,8 @@ function lacking(names: readonly string[]): Diagnostic {
   return diagnostic(
     'reading-missing',
     ['readings'],
-    `without ${names.join(' and ')} nothing can be worked out`,
-    'take these readings: bars along both axes, both diagonals, and one reading at least with the inside jaws',
+    `nothing can be worked out without ${names.join(' and ')}`,
+    'take these readings: bars along both axes, both diagonals, and at least one reading with the inside jaws',
   );
 }
 
@@ -132,7 +132,7 @@ export function answerOf(readings: Readings): Answered {
           diagnostic(
             'reading-contradiction',
             ['readings', stray.id],
-            `${stray.id} of ${round(measured.find(({ reading }) => reading.id === stray.id)?.value ?? NaN, 3)} mm contradicts the other readings, which make it ${round(stray.expected, 2)} mm`,
+            `${stray.id} of ${round(measured.find(({ reading }) => reading.id === stray.id)?.value ?? NaN, 3)} mm contradicts the other readings, which give ${round(stray.expected, 2)} mm`,
             'measure it again, or write none if the edge there is damaged',
           ),
         ]),

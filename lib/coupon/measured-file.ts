@@ -44,12 +44,12 @@ const num = (value: number): string => String(Number(value.toFixed(4)));
 const words = (value: unknown): string =>
   typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean'
     ? String(value)
-    : 'no plain value';
+    : 'not a plain value';
 
 /** The values that the files were made for, as they stand in the file. */
 function cutLines({ material, cutBy, toolDiameter, width, bore, thickness, drills, axes }: CouponCut): string[] {
   return [
-    'cut: # what the coupon was cut with: leave it as it is',
+    'cut: # what the coupon was cut with: do not change this',
     `  material: ${JSON.stringify(material)}`,
     `  cutBy: ${cutBy}`,
     ...(toolDiameter === undefined ? [] : [`  toolDiameter: ${num(toolDiameter)}`]),
@@ -67,7 +67,7 @@ export function readingsTemplate({ cut, readings, fits }: Coupon, title: string)
   const line = ({ id, nominal, words }: Reading): string => `  ${`${id}:`.padEnd(wide)} # ${num(nominal)}: ${words}`;
   return [
     `# Readings of the coupon in ${cut.material}: ${title.replace(/[^\x20-\x7e]/g, '?')}`,
-    '# Write each reading after its colon. The places stand in the measuring sheet. What could not be taken: none.',
+    '# Write each reading after its colon. The measuring sheet shows where to measure. If you could not measure one, write none.',
     'units:            # of the readings: mm or in',
     'date:             # day of the measurement, such as 2026-05-31',
     'step:             # smallest step of the callipers, such as 0.02',
@@ -79,7 +79,7 @@ export function readingsTemplate({ cut, readings, fits }: Coupon, title: string)
     ...(fits.length === 0
       ? []
       : [
-          `fit:              # number beside the first slot into which the tab goes by hand: ${fits.map((play) => play.toFixed(2)).join(', ')}`,
+          `fit:              # number beside the first slot that the tab can be pushed into by hand: ${fits.map((play) => play.toFixed(2)).join(', ')}`,
         ]),
     ...(cut.cutBy === 'router'
       ? [`tabs:             # held, moved (a part came loose), or too-strong (the tabs would not break by hand)`]
@@ -131,10 +131,10 @@ class Reader {
         'reading-missing',
         path,
         `${name} is blank`,
-        `measure it${should}, or write ${none} where that cannot be done`,
+        `measure it${should}, or write ${none} if that is not possible`,
       );
     if (typeof raw !== 'number' && typeof raw !== 'string')
-      return this.refuse('reading-value', path, `${name} is no length`, `write a number${should}`);
+      return this.refuse('reading-value', path, `${name} is not a length`, `write a number${should}`);
     try {
       const text = typeof raw === 'string' ? raw.replace(/^(\d+),(\d+)/, '$1.$2') : raw;
       return parseLength(text, this.unit);
@@ -169,7 +169,7 @@ function takeReading(reader: Reader, reading: Reading, given: Readonly<Record<st
   const { id, nominal, words } = reading;
   const path = ['readings', id];
   if (!(id in given)) {
-    reader.refuse('reading-missing', ['readings'], `${id} is not there`, `add it under readings: ${words}`);
+    reader.refuse('reading-missing', ['readings'], `${id} is missing`, `add it under readings: ${words}`);
     return [];
   }
   if (given[id] === none) return [];
@@ -179,8 +179,8 @@ function takeReading(reader: Reader, reading: Reading, given: Readonly<Record<st
     reader.refuse(
       'reading-value',
       path,
-      `${id} is ${num(value)} mm, and it should be about ${num(nominal)} mm`,
-      `measure it again (${words}), or look at the unit: the file is in ${reader.unit}`,
+      `${id} is ${num(value)} mm, but it should be about ${num(nominal)} mm`,
+      `measure it again (${words}), or check the unit: the file is in ${reader.unit}`,
     );
     return [];
   }
@@ -239,7 +239,7 @@ function takeFit(reader: Reader, { fits }: Coupon): number | null {
   const fit = fits.find((play) => Math.abs(play - Number(raw)) < 0.001);
   return (
     fit ??
-    reader.refuse('reading-value', ['fit'], `fit is ${words(raw)}, and no slot bears that number`, `write ${known}`)
+    reader.refuse('reading-value', ['fit'], `fit is ${words(raw)}, but no slot has that number`, `write ${known}`)
   );
 }
 
@@ -279,13 +279,13 @@ function documentOf(text: string, lines: LineCounter, file: string): Document | 
       severity: 'error',
       ...(fault.code === 'DUPLICATE_KEY'
         ? {
-            message: 'the name on this line stands twice',
-            remedy: 'keep the reading that is right, and take the other line out',
+            message: 'the name on this line occurs twice',
+            remedy: 'keep the correct reading, and delete the other line',
           }
         : {
             message: 'this line, or the one above it, cannot be read',
             remedy:
-              'each reading stands on a line of its own as name: value, with a space after the colon and no tab before it',
+              'write each reading on a line of its own as name: value, with a space after the colon and no tab before it',
           }),
       place: at(fault.pos[0]),
     };
@@ -293,14 +293,14 @@ function documentOf(text: string, lines: LineCounter, file: string): Document | 
   return {
     code: 'wrong-type',
     severity: 'error',
-    message: 'this is no file of readings',
-    remedy: 'fill in the file that `dishwright coupon` wrote beside its sheets',
+    message: 'this is not a file of readings',
+    remedy: 'fill in the file that `dishwright coupon` wrote along with its sheets',
     place: at(0),
   };
 }
 
 /**
- * Reads a file of readings. Every fault is named with its line and what would do.
+ * Reads a file of readings. Every fault is named with its line and how to fix it.
  * @param file its name, for the places of diagnostics
  */
 export function readReadings(text: string, file: string): ReadingsRead {
@@ -313,8 +313,8 @@ export function readReadings(text: string, file: string): ReadingsRead {
     reader.refuse(
       'reading-value',
       ['cut'],
-      'cut is not as it was written',
-      'take cut from a fresh copy of the file: it states what the coupon was cut with',
+      'the section cut has been changed',
+      'copy cut from a fresh copy of the file: it states what the coupon was cut with',
     );
     return { kind: 'refused', problems: reader.problems };
   }
@@ -324,7 +324,7 @@ export function readReadings(text: string, file: string): ReadingsRead {
   const known = object(given) ? given : {};
   for (const id of Object.keys(known))
     if (!coupon.readings.some((reading) => reading.id === id))
-      reader.refuse('reading-value', ['readings', id], `${id} is no reading of this coupon`, 'take the line out');
+      reader.refuse('reading-value', ['readings', id], `${id} is not a reading of this coupon`, 'delete the line');
   const measured = coupon.readings.flatMap((reading) => takeReading(reader, reading, known));
   const fit = takeFit(reader, coupon);
   const tabs = takeTabs(reader, coupon);

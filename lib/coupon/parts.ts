@@ -246,7 +246,7 @@ function holes(base: Base, id: string, { cutBy, width, drills, thickness, toolDi
         id: `bored-${size}`,
         measure: { kind: 'bored' as const },
         nominal: size,
-        words: `inside jaws, in the hole of ${size}, in two directions, their mean`,
+        words: `inside jaws, in the hole of ${size}, in two directions: take the mean`,
       },
     })),
     ...drills.map((size) => ({
@@ -256,7 +256,7 @@ function holes(base: Base, id: string, { cutBy, width, drills, thickness, toolDi
         id: `drilled-${Number(size.toFixed(3))}`,
         measure: { kind: 'drilled' as const },
         nominal: size,
-        words: `the hole of the ${Number(size.toFixed(3))} mm bit: inside jaws, or the thickest bit or pin that goes in by hand`,
+        words: `the hole of the ${Number(size.toFixed(3))} mm bit: inside jaws, or the thickest bit or pin that can be pushed in by hand`,
       },
     })),
     ...deep.map((depth, i) => ({
@@ -267,7 +267,7 @@ function holes(base: Base, id: string, { cutBy, width, drills, thickness, toolDi
         id: `depth-${i + 1}`,
         measure: { kind: 'depth' as const },
         nominal: depth,
-        words: `depth rod, in the blind hole D${i + 1}, the foot of the callipers flat on the face`,
+        words: `depth rod, in the blind hole D${i + 1}, with the end of the callipers flat on the face`,
       },
     })),
   ];

@@ -63,7 +63,7 @@ function inverse(matrix: readonly (readonly number[])[]): number[][] {
     );
     [rows[i], rows[pivot]] = [element(rows, pivot), element(rows, i)];
     const head = element(element(rows, i), i);
-    if (Math.abs(head) < 1e-12) throw new RangeError('the readings do not settle all values');
+    if (Math.abs(head) < 1e-12) throw new RangeError('the readings do not determine all values');
     rows[i] = element(rows, i).map((value) => value / head);
     for (let k = 0; k < size; k += 1) {
       if (k === i) continue;

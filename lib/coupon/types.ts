@@ -7,21 +7,21 @@ export interface CouponCut {
   /** Name of the material, from the design's `materials`. */
   readonly material: string;
   readonly cutBy: 'router' | 'laser';
-  /** Diameter by which the bit is sold; of a router. */
+  /** Nominal diameter of the bit; only for a router. */
   readonly toolDiameter?: number;
   /** Width of the cut that its files were made for. */
   readonly width: number;
-  /** Width by which bored holes were taken to come out wider. */
+  /** How much wider bored holes were assumed to come out. */
   readonly bore: number;
   /** Thickness of the sheet that its slots were made for. */
   readonly thickness: number;
   /** Drill bits whose holes are on it. */
   readonly drills: readonly number[];
-  /** Axes that its files made up for. */
+  /** Errors of the axes that its files were corrected for. */
   readonly axes: Axes;
 }
 
-/** What a reading measures of the machine. */
+/** What a reading tells about the machine. */
 export type Measure =
   /** From edge to edge of a part, or across an opening, along an axis. */
   | { readonly kind: 'outside' | 'inside'; readonly axis: 'x' | 'y' }
@@ -50,6 +50,6 @@ export interface Coupon {
   readonly cut: CouponCut;
   readonly parts: readonly Part[];
   readonly readings: readonly Reading[];
-  /** Plays that stand beside the slots; empty where no slot can be cut. */
+  /** Plays lettered beside the slots; empty if no slot can be cut. */
   readonly fits: readonly number[];
 }

@@ -22,8 +22,8 @@ export function withPrint(text: string, measured: number): Written {
   if (measured < printedRange.min || measured > printedRange.max)
     return {
       kind: 'refused',
-      message: `with the print.measured that is there, the printer would make ${value} of 100 mm`,
-      remedy: 'take print.measured out, print again at 100 % ("actual size") and measure its line',
+      message: `with the present print.measured, the printer would print 100 mm as ${value}`,
+      remedy: 'remove print.measured, print again at 100 % ("actual size") and measure its line',
     };
   return withKey(text, ['print', 'measured'], { source: value });
 }

@@ -74,8 +74,8 @@ function intoMap(text: string, map: YAMLMap, indent: number, answer: Answer): Wr
   if (flow && value.items.length > 0)
     return {
       kind: 'refused',
-      message: 'calibration stands on one line in braces',
-      remedy: 'write it on lines of its own, or take it out: it is written anew',
+      message: 'calibration is written on one line in braces',
+      remedy: 'write it on lines of its own, or remove it: it will be written again',
     };
   const head = flow || body.length === 0 ? `${' '.repeat(indent)}calibration:` : (own[0] ?? '');
   const block = `${head}\n${indented(blockText(old, answer), old === null ? indent + 2 : inner)}`;
@@ -101,8 +101,8 @@ export function withValues(text: string, own: boolean, answer: Answer): Written 
   if (!isMap(machine) || machine.flow === true)
     return {
       kind: 'refused',
-      message: 'the section machine stands on one line in braces',
-      remedy: 'write its keys on lines of their own, or put them into a file of its own (machine: my-machine.yaml)',
+      message: 'the section machine is written on one line in braces',
+      remedy: 'write its keys on lines of their own, or move them to a file of their own (machine: my-machine.yaml)',
     };
   const [first] = machine.items;
   const indent = first === undefined ? 2 : linesOf(text, first).indent;

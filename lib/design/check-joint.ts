@@ -20,7 +20,7 @@ function checkHousing(file: DesignFile, board: Material | undefined, depth: numb
   if (board.cut !== 'router')
     return refused(
       'joint',
-      `a housing is a groove of a set depth, which takes a router, and the board of ${board.id} is cut by ${board.cut}`,
+      `a housing is a groove of fixed depth, which needs a router, but the board of ${board.id} is cut by ${board.cut}`,
       board.cut === 'laser' ? 'use rib.joint: tab-slot' : 'use rib.joint: screwed-cleat, or a router',
     );
   if (board.thickness < minHousedBoard)
@@ -33,12 +33,12 @@ function checkHousing(file: DesignFile, board: Material | undefined, depth: numb
     return refused(
       'housing',
       `a groove of ${show(depth)} leaves ${show(Math.max(0, board.thickness - depth))} of a board of ${show(board.thickness)}`,
-      `use ${show(Math.floor(board.thickness) / 2)} at most, half of the board`,
+      `use at most ${show(Math.floor(board.thickness) / 2)}, half of the board`,
     );
   if (depth - fit < minTongue)
     return refused(
       'housing',
-      `a groove of ${show(depth)} takes ${show(Math.max(0, depth - fit))} of the rib, as it goes in short of the floor by rib.fit`,
+      `a groove of ${show(depth)} holds only ${show(Math.max(0, depth - fit))} of the rib, as it stops short of the floor by rib.fit`,
       `use ${show(minTongue + fit)} or more`,
     );
   return [];
@@ -58,7 +58,7 @@ export function checkJoint(
       diagnostic(
         'rib-joint',
         ['rib', 'housing'],
-        `rib.housing is the depth of the grooves of a housing, and rib.joint is ${hardware.joint}`,
+        `rib.housing is the depth of the grooves of a housing, but rib.joint is ${hardware.joint}`,
         'use rib.joint: housing, or leave rib.housing out',
       ),
     ];
@@ -68,7 +68,7 @@ export function checkJoint(
       diagnostic(
         'rib-joint',
         ['rib', 'joint'],
-        'the cleats have no screws: none that is sold suits their thickness, or cleat.downScrews and cleat.ribScrews are 0',
+        'the cleats have no screws: either no screw that is sold suits their thickness, or cleat.downScrews and cleat.ribScrews are 0',
         'use rib.joint: glued-cleat, or a thicker cleat.material',
       ),
     ];
@@ -78,7 +78,7 @@ export function checkJoint(
       diagnostic(
         'rib-joint',
         ['cleat', key],
-        `cleat.${key} of ${cleat[key] ?? 0} asks for screws, and rib.joint is glued-cleat`,
+        `cleat.${key} of ${cleat[key] ?? 0} asks for screws, but rib.joint is glued-cleat`,
         `leave cleat.${key} out, or use rib.joint: screwed-cleat`,
       ),
     ];

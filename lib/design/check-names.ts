@@ -38,8 +38,8 @@ function collidingNames(file: DesignFile): Diagnostic[] {
   return names.flatMap((name) => {
     const twin = names.find((other) => other !== name && other.toLowerCase() === name.toLowerCase());
     if (twin === undefined) return [];
-    const message = `the materials "${name}" and "${twin}" differ in upper and lower case only, and their files would be one file on many systems`;
-    return [diagnostic('names-collide', ['materials', name], message, 'give one of them another name')];
+    const message = `the materials "${name}" and "${twin}" differ only in upper and lower case, and many file systems would take their files for the same one`;
+    return [diagnostic('names-collide', ['materials', name], message, 'rename one of them')];
   });
 }
 

@@ -20,10 +20,10 @@ function checkShape({ file, sizes, report, show }: Checking): void {
   const { apertureRadius, innerRadius: hubRadius, ribThickness } = sizes.shape;
   const slotted = sizes.joinery.hubBuild === 'slotted-discs';
   const reason = slotted
-    ? `${ribs} slots for ribs of this thickness have wood between them, and their noses room, from ${show(minHubRadius)}`
+    ? `${ribs} slots for ribs of this thickness leave wood between them and room for the noses from ${show(minHubRadius)} on`
     : sizes.joinery.housing > 0
-      ? `${ribs} grooves for ribs of this thickness have wood between them from ${show(minHubRadius)}`
-      : `${ribs} ribs of this thickness clear each other from ${show(minHubRadius)}`;
+      ? `${ribs} grooves for ribs of this thickness leave wood between them from ${show(minHubRadius)} on`
+      : `${ribs} ribs of this thickness clear each other from ${show(minHubRadius)} on`;
   // a round hub gives no flat to seat on, so the rib's corners decide; both clear at the same radius
   if (hubRadius < minHubRadius)
     report(
@@ -48,7 +48,7 @@ function checkFacing({ sizes, report, show }: Checking): void {
     report(
       'facing',
       ['panel', 'gap'],
-      `panels would not reach the ribs: their edges lie ${show(edgeOffset)} off the rib's centre plane, and the rib is ${show(ribThickness)} thick`,
+      `panels would not reach the ribs: their edges are ${show(edgeOffset)} off the rib's centre plane, and the rib is ${show(ribThickness)} thick`,
       'use a smaller panel.gap or a thinner facing',
     );
   if (baseHeight - facing <= 5)
@@ -74,15 +74,15 @@ function checkBoardAndRib({ sizes, report, show }: Checking): void {
     report(
       'toe',
       ['rib', 'toeRadius'],
-      `rib.toeRadius of ${show(toeRadius)} does not lie on the rib`,
-      `it must lie between the hub (${show(hubRadius)}) and the rim (${show(apertureRadius)})`,
+      `rib.toeRadius of ${show(toeRadius)} is not on the rib`,
+      `it must be between the hub (${show(hubRadius)}) and the rim (${show(apertureRadius)})`,
     );
   if (rimHeight > rimEnd || rimHeight <= 0)
     report(
       'toe',
       ['rib', 'rimHeight'],
-      `rib.rimHeight of ${show(rimHeight)} is not to be had`,
-      `it must lie between 0 and the rib's height at the rim, ${show(rimEnd)}`,
+      `rib.rimHeight of ${show(rimHeight)} is not possible`,
+      `it must be between 0 and the rib's height at the rim, ${show(rimEnd)}`,
     );
 }
 
@@ -94,7 +94,7 @@ function checkHub({ file, sizes, report, show }: Checking): void {
       report(
         'hub',
         ['dish', 'baseHeight'],
-        `the ribs' inner ends of ${show(innerHeight)} leave no room for two slotted discs of ${show(hubThickness)} with a nose of the rib between them`,
+        `the inner ends of the ribs, ${show(innerHeight)} high, leave no room for two slotted discs of ${show(hubThickness)} with the nose of the rib between them`,
         `use ${show(min - innerHeight)} more, or hub.build: layers`,
       );
     if (file.hub.layers !== undefined && file.hub.layers !== hubLayers)
@@ -110,7 +110,7 @@ function checkHub({ file, sizes, report, show }: Checking): void {
     report(
       'hub',
       file.hub.layers === undefined ? ['dish', 'baseHeight'] : ['hub', 'layers'],
-      `${hubLayers} hub layer(s) of ${show(hubThickness)} stand higher than the inner rib ends (${show(innerHeight)})`,
+      `${hubLayers} hub layer(s) of ${show(hubThickness)} are higher than the inner rib ends (${show(innerHeight)})`,
       'use fewer layers or a larger dish.baseHeight',
     );
 }
@@ -131,14 +131,14 @@ function checkVessel({ file, sizes, report, show }: Checking): void {
       'vessel',
       ['vessel', 'diameter'],
       `vessel.diameter of ${show(vessel.diameter)} is larger than the aperture`,
-      `use ${show(aperture)} at most; a tenth to a quarter of that is usual`,
+      `use at most ${show(aperture)}; a tenth to a quarter of that is usual`,
     );
   if (vessel && focusHeight + vessel.offset <= 0)
     report(
       'vessel',
       ['vessel', 'offset'],
       `vessel.offset of ${show(vessel.offset)} puts the vessel below the vertex`,
-      `use more than ${show(-focusHeight)}; 0 puts it in the focus`,
+      `use more than ${show(-focusHeight)}; 0 puts it at the focus`,
     );
 }
 

@@ -10,8 +10,8 @@ export function checkStock(file: DesignFile, stock: readonly StockItem[]): Diagn
     const found: Diagnostic[] = [];
     const shapes = [size, outline, rollWidth].filter((shape) => shape !== undefined).length;
     if (shapes !== 1) {
-      const message = `stock[${index + 1}] must have one of size, outline or rollWidth, and has ${shapes}`;
-      const remedy = shapes === 0 ? 'add a size, such as 2440x1220' : 'keep one of them';
+      const message = `stock[${index + 1}] must have exactly one of size, outline and rollWidth, but has ${shapes}`;
+      const remedy = shapes === 0 ? 'add a size, such as 2440x1220' : 'keep only one of them';
       found.push(diagnostic('stock-shape', ['stock', index], message, remedy));
     }
     const narrow = size ? Math.min(size.width, size.height) : rollWidth;

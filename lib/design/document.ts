@@ -48,22 +48,22 @@ function checkText(text: string): void {
     refuse(
       'too-large',
       `line ${longLine + 1} has more than ${longestLine} characters`,
-      'break it, or give a design file',
+      'split it, or give a design file',
       longLine + 1,
     );
   if (/^\ufffd\ufffd.\0/.test(text))
     refuse(
       'not-text',
       'this file is saved as UTF-16',
-      'save it as UTF-8: editors offer it where they ask for the encoding',
+      'save it as UTF-8: editors offer this when they ask for the encoding',
     );
   if (text.includes('\0')) refuse('not-text', 'this is not a text file', 'give a design file, which is plain text');
   const lost = text.split('\n').findIndex((line) => line.includes('\ufffd'));
   if (lost >= 0)
     refuse(
       'not-text',
-      `line ${lost + 1} holds a character that cannot be read: the file is saved in an old encoding`,
-      'save it as UTF-8: editors offer it where they ask for the encoding',
+      `line ${lost + 1} has a character that cannot be read: the file was saved in an old encoding`,
+      'save it as UTF-8: editors offer this when they ask for the encoding',
       lost + 1,
     );
   if (tooDeep(text))
@@ -99,13 +99,13 @@ function unreadable(text: string, document: Document, code: string, offset: numb
   if (twice) {
     const first = lines.linePos(twice.first).line;
     const { line, col } = lines.linePos(twice.second);
-    const remedy = 'put what belongs to it together, and take one of them away';
-    return at(`${twice.key} stands here twice, the first time on line ${first}`, remedy, line, col);
+    const remedy = 'merge the two, and delete one';
+    return at(`${twice.key} occurs twice here, first on line ${first}`, remedy, line, col);
   }
   const slip = slipIn(text, line);
   if (slip) return at(slip.message, slip.remedy, slip.line, slip.column);
   const remedy =
-    'write each key with a colon, a space and its value, such as aperture: 1200, and texts with signs in quotes';
+    'write each key with a colon, a space and its value, such as aperture: 1200, and text with special characters in quotes';
   return at('this line, or the one above it, cannot be read', remedy, line, col);
 }
 
@@ -117,8 +117,8 @@ function refuseUnclear(text: string, document: Document, lines: LineCounter): vo
   };
   visit(document, {
     Alias(_, node) {
-      const remedy = 'write the value out; a text that begins with * stands in quotes';
-      refuse('alias', node.range?.[0] ?? 0, 'aliases (*name) are not used in design files', remedy);
+      const remedy = 'write the value out; put a text that begins with * in quotes';
+      refuse('alias', node.range?.[0] ?? 0, 'design files cannot use aliases (*name)', remedy);
     },
     Seq(_, { range }) {
       if (!range) return undefined;
@@ -127,8 +127,8 @@ function refuseUnclear(text: string, document: Document, lines: LineCounter): vo
       if (!/^\[[^[\]]*\]$/.test(list) || !/\d,\d/.test(list) || !/\d, +\d/.test(list)) return undefined;
       const pointed = list.replace(/(\d),(?=\d)/g, '$1.');
       const apart = list.replace(/,\s*/g, ', ');
-      const remedy = `write ${pointed} with points, or ${apart} with a space after each comma`;
-      return refuse('wrong-value', range[0], `the list ${list} has commas with a space and without`, remedy);
+      const remedy = `write ${pointed} with decimal points, or ${apart} with a space after each comma`;
+      return refuse('wrong-value', range[0], `the list ${list} mixes commas with and without a space`, remedy);
     },
   });
 }
@@ -165,7 +165,7 @@ export function keysOf(raw: unknown): object {
     throw new NoDesign({
       code: 'wrong-type',
       severity: 'error',
-      message: 'this is not a design file: it holds no keys with values, such as name: Garden dish',
+      message: 'this is not a design file: it has no keys with values, such as name: Garden dish',
       remedy: 'give a design file; `dishwright new` writes one to start from',
       place: { path: [], line: 1, column: 1 },
     });

@@ -59,10 +59,10 @@ function emptyValue(
     return diagnostic(
       'wrong-type',
       path,
-      `${name} is empty: what stands behind the # is a comment`,
+      `${name} is empty: the text after the # is a comment`,
       `put the text in quotes: ${String(path.at(-1))}: "#${comment}"`,
     );
-  const remedy = `write behind the colon ${needed(entry, entries)}, or take the key out`;
+  const remedy = `after the colon, write ${needed(entry, entries)}; or remove the key`;
   return diagnostic('wrong-type', path, `${name} is empty`, remedy);
 }
 
@@ -95,7 +95,7 @@ function explainedIssue(issue: z.core.$ZodIssue, path: KeyPath, file: KeyFile): 
   if (value === null) return emptyValue(path, entry, entries, file);
   if (issue.code === 'invalid_key') {
     const key = String(path.at(-1));
-    const remedy = `write ${plainName(key) || 'a short name'}: letters a to z, digits, - and _ (40 at most), as files are named after it`;
+    const remedy = `write ${plainName(key) || 'a short name'}: letters a to z, digits, - and _ (at most 40), as files are named after it`;
     return diagnostic('wrong-value', path, `"${key}" cannot be the name of a material`, remedy);
   }
   if (issue.code === 'invalid_value') {

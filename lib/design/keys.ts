@@ -53,7 +53,7 @@ export interface KeyMeta extends About, Range {
 /** What a check of a single key finds, its message apart. */
 export interface KeyFault {
   readonly code?: 'wrong-value' | 'wrong-unit';
-  /** What would do. */
+  /** How to fix it. */
   readonly remedy?: string;
 }
 
@@ -143,7 +143,7 @@ export function keysIn(unit: LengthUnit) {
             return z.NEVER;
           };
           if (places.length === 0 || places.length > max)
-            return refuse(`is a list of ${places.length} places`, `name one to ${max}`);
+            return refuse(`is a list of ${places.length} readings`, `give 1 to ${max}`);
           const read = places.map((place) => key.safeParse(place));
           const wrong = read.flatMap(({ error }) => error?.issues ?? []);
           for (const issue of wrong) context.issues.push({ ...issue, input: raw } as never);
@@ -151,7 +151,7 @@ export function keysIn(unit: LengthUnit) {
           const lengths = read.flatMap(({ data }) => data ?? []);
           const [low, high] = [Math.min(...lengths), Math.max(...lengths)];
           if (high - low > apart * high)
-            return refuse(`is ${show(low)} to ${show(high)}`, 'measure again: no sheet differs so much');
+            return refuse(`is ${show(low)} to ${show(high)}`, 'measure again: no sheet varies that much');
           return lengths;
         })
         .meta({ quantity: 'length', ...about } satisfies KeyMeta);

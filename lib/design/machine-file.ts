@@ -54,8 +54,8 @@ export function readMachine(name: string, source: MachineSource | undefined): Ma
       remedy,
     }: Omit<Extract<MachineSource, { readonly kind: 'refused' }>, 'kind'> = source ?? {
       code: 'cannot-read',
-      message: `the file ${name} is not given`,
-      remedy: 'describe the machine in the design itself, or hand its file over',
+      message: `the file ${name} was not given`,
+      remedy: 'describe the machine in the design itself, or pass its file along',
     };
     return {
       kind: 'refused',

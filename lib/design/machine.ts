@@ -67,8 +67,8 @@ function otherKind(machine: FilledMachine): Diagnostic[] {
       diagnostic(
         'machine-kind',
         ['machine', key],
-        `machine.${key} is for a ${other}, and the machine is a ${kind}`,
-        `take it out, or write kind: ${other}`,
+        `machine.${key} is for a ${other}, but the machine is a ${kind}`,
+        `remove it, or write kind: ${other}`,
       ),
     );
 }
@@ -114,7 +114,7 @@ export function checkMachine(
       diagnostic(
         'machine-material',
         ['machine', 'materials'],
-        `machine.materials states no kerf of ${id}: it is cut with the ${formatLength(file.process.kerf, file.units, 3)} of process.kerf`,
+        `machine.materials states no kerf for ${id}: it is cut with the ${formatLength(file.process.kerf, file.units, 3)} of process.kerf`,
         `measure it and add ${id} to machine.materials`,
         'warning',
       ),

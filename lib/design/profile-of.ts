@@ -48,7 +48,7 @@ function spreadOf(source: ProfileSource): ProfileMade {
     return refused(
       'profile',
       ['dish', 'profile'],
-      'dish.profile: spread has nothing to light, as the design names no vessel',
+      'dish.profile: spread has nothing to light, because the design has no vessel',
       'add a vessel, or give dish.spreadRadius',
     );
   if (radius === null)

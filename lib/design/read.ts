@@ -1,4 +1,4 @@
-/** A design file's text to its keys, with every problem found in one pass and the line of each. */
+/** From the text of a design file to its keys, with every problem found in one pass and the line of each. */
 import { LineCounter } from 'yaml';
 import { type Diagnostic, hasError, type Locate } from '../diagnostic/index.js';
 import { checkThickness } from './check-thickness.js';
@@ -22,7 +22,7 @@ export type DesignReading =
   | {
       readonly kind: 'refused';
       readonly problems: readonly Diagnostic[];
-      /** The design where only the workshop stands in its way: the light can be asked all the same. */
+      /** The design, if it only cannot be built in the workshop: its light can still be forecast. */
       readonly unbuilt?: { readonly design: Design; readonly locate: Locate };
     };
 
@@ -36,7 +36,7 @@ const workshop: ReadonlySet<Diagnostic['code']> = new Set<Diagnostic['code']>([
   'names-collide',
 ]);
 
-/** Faults as a person meets them who reads the file from its top. */
+/** Faults in the order in which a reader of the file meets them. */
 function inOrder(problems: readonly Diagnostic[]): Diagnostic[] {
   return [...problems].sort((a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0));
 }

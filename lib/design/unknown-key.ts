@@ -44,7 +44,10 @@ function slipOfPen(
   const decimals = /^\d+(?: ?(?:mm|cm|m|in|ft|€|\$|°)?)$/.test(key);
   if (!decimals || !before || value !== null || !/\d$/.test(String(before[1]))) return null;
   const [name, whole] = before;
-  return [`${name} is ${String(whole)},${key} with a comma`, `write ${name}: ${String(whole)}.${key}, with a point`];
+  return [
+    `${name} is ${String(whole)},${key} with a decimal comma`,
+    `write ${name}: ${String(whole)}.${key}, with a decimal point`,
+  ];
 }
 
 /** Where the key belongs instead, as an entry has it. */
@@ -65,14 +68,14 @@ function remedyFor(key: string, at: string, known: readonly string[]): readonly 
     const section = sectionOf(other);
     const remedy =
       section === ''
-        ? `${key} stands at the left edge, in no section`
-        : `it belongs in ${plainPath(section)} (${others.map(plainPath).join(' or ')}): write it below ${lastOf(plainPath(section))}, two spaces further in`;
+        ? `${key} is at the left edge, outside any section`
+        : `it belongs in ${plainPath(section)} (${others.map(plainPath).join(' or ')}): write it below ${lastOf(plainPath(section))}, indented by two more spaces`;
     return [remedy, others.length === 1 ? other : null];
   }
   if (near !== null) return [`did you mean ${near}?`, own(near)];
   const called = meantBy(key, null);
   if (called !== null) return [`did you mean ${plainPath(called)}?`, called];
-  return [`known here: ${known.join(', ')}`, null];
+  return [`the keys here are ${known.join(', ')}`, null];
 }
 
 /**

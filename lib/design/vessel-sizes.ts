@@ -97,8 +97,8 @@ export function checkFilling(file: DesignFile): Diagnostic[] {
       diagnostic(
         'vessel',
         ['vessel', 'diameter'],
-        `${load.mass} kg in a vessel of ${show(vessel.diameter)} would stand ${show(needed)} high`,
-        `a diameter of ${show(Math.ceil(fits / 5) * 5)} would be as high as it is wide; or state vessel.height`,
+        `${load.mass} kg in a vessel of ${show(vessel.diameter)} would be ${show(needed)} deep`,
+        `with a diameter of ${show(Math.ceil(fits / 5) * 5)} it would be as deep as it is wide; or state vessel.height`,
       ),
     );
   if (vessel.height !== undefined && deep > vessel.height)
@@ -106,7 +106,7 @@ export function checkFilling(file: DesignFile): Diagnostic[] {
       diagnostic(
         'vessel',
         ['load', 'mass'],
-        `load.mass of ${load.mass} kg stands ${show(deep)} deep and runs over in a vessel ${show(vessel.height)} high`,
+        `load.mass of ${load.mass} kg is ${show(deep)} deep and overflows a vessel ${show(vessel.height)} high`,
         `use ${Number(((load.mass * vessel.height * vessel.fill) / deep).toPrecision(2))} kg or less, or a height of ${show(Math.ceil(needed))}`,
       ),
     );

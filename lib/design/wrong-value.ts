@@ -72,7 +72,7 @@ function asList(key: string, value: unknown): string | null {
   if (typeof value !== 'object' || value === null) return null;
   const [first, second] = Object.keys(value);
   const keys = [first, second].flatMap((name) => (name === undefined ? [] : [`${name}: …`]));
-  return `put a dash before each item and its keys in braces: - { ${keys.join(', ')} }`;
+  return `put a dash before each item, and its keys in braces: - { ${keys.join(', ')} }`;
 }
 
 /** A word in place of a section, as one. */
@@ -90,7 +90,7 @@ function asSize(value: unknown): string | null {
 
 function asNumber(key: string, value: unknown): string | null {
   const found = typeof value === 'string' ? numberIn(value) : null;
-  return found === null ? null : `write ${key}: ${found}, a number alone`;
+  return found === null ? null : `write ${key}: ${found}, just a number`;
 }
 
 /** The plain way to write what stands there, by what the key takes. */

@@ -62,7 +62,7 @@ export function arcThrough(from: Point, via: Point, to: Point): number {
   if (Math.hypot(a.x, a.y) === 0 || Math.hypot(b.x, b.y) === 0 || distance(from, to) === 0) {
     throw new RangeError('an arc needs three different points');
   }
-  if (cross(a, b) === 0 && dot(a, b) > 0) throw new RangeError('no circle passes through three points in line');
+  if (cross(a, b) === 0 && dot(a, b) > 0) throw new RangeError('no circle passes through three collinear points');
   // the angle at `via` is half the turn that is left outside the arc (inscribed angle theorem)
   const atVia = Math.atan2(Math.abs(cross(a, b)), dot(a, b));
   const sweep = 2 * (Math.PI - atVia);
@@ -85,7 +85,7 @@ export function tangentOnEdge(edge: Edge, t: number): Point {
     return polar(1, edge.startAngle + edge.sweep * t + (Math.PI / 2) * Math.sign(edge.sweep));
   }
   const length = distance(edge.from, edge.to);
-  if (length === 0) throw new RangeError('an edge of no length has no direction');
+  if (length === 0) throw new RangeError('an edge of zero length has no direction');
   return { x: (edge.to.x - edge.from.x) / length, y: (edge.to.y - edge.from.y) / length };
 }
 

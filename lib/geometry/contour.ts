@@ -1,4 +1,4 @@
-/** Measures and makers of rings and open paths, exact with arcs. */
+/** Measuring and making rings and open paths, exact with arcs. */
 import { type Edge, edgeArc, edgeLength } from './arc.js';
 import { cyclic, element } from './element.js';
 import { polar } from './point.js';
@@ -71,7 +71,7 @@ export function edgeBounds(edge: Edge): Bounds {
 
 /** The box around several boxes. Throws RangeError for none. */
 export function boundsOfAll(boxes: readonly Bounds[]): Bounds {
-  if (boxes.length === 0) throw new RangeError('nothing has no bounds');
+  if (boxes.length === 0) throw new RangeError('an empty list has no bounds');
   let minX = Infinity;
   let minY = Infinity;
   let maxX = -Infinity;
@@ -90,7 +90,7 @@ export function boundsOfAll(boxes: readonly Bounds[]): Bounds {
  * stays within the box. Throws RangeError for an empty list.
  */
 export function bounds(vertices: Contour | Path): Bounds {
-  if (vertices.length === 0) throw new RangeError('nothing has no bounds');
+  if (vertices.length === 0) throw new RangeError('an empty list has no bounds');
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   const arcs: Bounds[] = [];
   vertices.forEach((v, i) => {

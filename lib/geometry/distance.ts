@@ -83,7 +83,7 @@ export function nearestOnContour(contour: Contour, point: Point): NearestOnConto
     best = nearest;
     edge = i;
   }
-  if (best === null) throw new RangeError('a ring of no vertices has no nearest place');
+  if (best === null) throw new RangeError('a ring without vertices has no nearest point');
   return { ...best, edge };
 }
 

@@ -48,10 +48,10 @@ function withoutSpecks(ring: Contour): Contour {
 
 /**
  * Rings of a region (outer rings anticlockwise, openings clockwise, none crossing another or itself) with the
- * material grown by `distance` mm all round, or shrunk when it is negative. Corners of the material are rolled round
- * by an arc, corners of the waste stay sharp. Rings that close up vanish, necks part; the result is exact to 1e-6 mm
- * and keeps the senses of travel. A distance too
- * small to matter (1e-7 mm) gives the rings back.
+ * material grown by `distance` mm all round, or shrunk if it is negative. Corners of the material are rounded
+ * by an arc, corners of the waste stay sharp. Rings that close up vanish, necks separate; the result is exact to 1e-6 mm
+ * and keeps the orientation of rings. A distance too
+ * small to matter (1e-7 mm) returns the rings unchanged.
  */
 export function offsetRings(rings: readonly Contour[], distance: number): Contour[] {
   if (!Number.isFinite(distance)) throw new RangeError(`an offset needs a distance in mm, not ${distance}`);

@@ -18,7 +18,7 @@ export interface Vertex extends Point {
 /** A closed ring (the last vertex joins the first). Outer contours run anticlockwise, openings clockwise. */
 export type Contour = readonly Vertex[];
 
-/** An open run of edges; the bulge of the last vertex is 0 and means nothing. */
+/** An open run of edges; the bulge of the last vertex is 0 and has no meaning. */
 export type Path = readonly Vertex[];
 
 /** A closed ring of straight edges, without a repeated last point. */
@@ -39,7 +39,7 @@ export interface Placement {
   readonly mirrored: boolean;
 }
 
-/** A curve fitted by arcs, with the greatest distance between the two as measured (mm). */
+/** A curve fitted by arcs, with the largest measured distance between the two (mm). */
 export interface FittedPath {
   readonly path: Path;
   readonly deviation: number;

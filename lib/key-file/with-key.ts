@@ -183,10 +183,11 @@ export function withKey(text: string, path: KeySteps, value: NewValue | null): W
   const document = parseDocument(text, readOptions);
   const name = path.join('.');
   const unreadable = document.errors.length > 0 || text.includes('\ufffd');
-  if (unreadable || path.length === 0) return refused('the file cannot be read as it stands', 'mend it first');
+  if (unreadable || path.length === 0) return refused('the file cannot be read as it is', 'fix it first');
   const before: unknown = document.toJS({ maxAliasCount: 0 });
   const asked = value === null ? { sources: [''], means: undefined } : candidates(value);
-  if (asked === null) return refused(`${name} is no value on one line`, 'write a number, a word or a list in brackets');
+  if (asked === null)
+    return refused(`${name} is not a single-line value`, 'write a number, a word or a list in brackets');
   const expected = expectedOf(before, path, asked.means);
   for (const source of asked.sources) {
     if (/[\r\n]/.test(source)) continue;
@@ -195,5 +196,5 @@ export function withKey(text: string, path: KeySteps, value: NewValue | null): W
     const made = apply(text, change);
     if (same(read(made), expected)) return { kind: 'text', text: made };
   }
-  return refused(`${name} stands in the file in a form that is not changed from here`, byHand);
+  return refused(`${name} is written in a form that cannot be edited from here`, byHand);
 }

@@ -6,6 +6,6 @@ export type Written =
 
 export const notInLines: Written = {
   kind: 'refused',
-  message: 'the file is not written in lines of keys',
-  remedy: 'write one key a line',
+  message: 'the file is not written one key per line',
+  remedy: 'write one key per line',
 };

@@ -131,7 +131,7 @@ export function openingProblems(part: PartShape, process: Process): CutProblem[]
     const where = `${part.id}: the ${what} about ${Number(place.x.toFixed(1))}, ${Number(place.y.toFixed(1))} mm`;
     const cut = process.kind === 'router' ? `the ${tool} mm router bit` : `the ${tool} mm kerf`;
     const message = `${where} is too narrow for ${cut}`;
-    const remedy = `a cut of at most ${max} mm would do`;
+    const remedy = `a cut of at most ${max} mm would fit`;
     return [{ code: `${what}-smaller-than-tool`, part: part.id, place, size, tool, message, remedy }];
   });
 }

@@ -7,7 +7,7 @@ import type { CutOperation, CutProblem, Process } from './types.js';
 /** An operation on the part, before it is put on a sheet. */
 export type PartOperation = Omit<CutOperation, 'part' | 'copy'>;
 
-/** `point`: a bit of that diameter drills it. `bored`: the tool runs a circle. `too-small`: nothing at hand makes it. */
+/** `point`: a bit of that diameter drills it. `bored`: the tool runs a circle. `too-small`: no available tool makes it. */
 export type HoleKind = 'point' | 'bored' | 'too-small';
 
 /** How the process makes a hole of this diameter (mm). */
@@ -49,7 +49,7 @@ export function holeOperations(hole: Hole, process: Process, compensated: boolea
 
 const mm = (value: number): string => `${Number(value.toFixed(3))} mm`;
 
-/** Holes of the part that nothing at hand can make: one problem for each diameter, at the first such hole. */
+/** Holes of the part that no available tool can make: one problem for each diameter, at the first such hole. */
 export function holeProblems(part: PartShape, process: Process): CutProblem[] {
   const tool = cutWidth(process);
   const small = holesUp(part).filter((hole) => holeKind(hole.diameter, process) === 'too-small');
@@ -64,7 +64,7 @@ export function holeProblems(part: PartShape, process: Process): CutProblem[] {
       process.kind === 'router'
         ? [
             `smaller than the ${mm(tool)} router bit`,
-            `list a ${mm(size)} drill bit among the bits at hand, or use a router bit of at most ${mm(size)}`,
+            `list a ${mm(size)} drill bit among process.drillBits, or use a router bit of at most ${mm(size)}`,
           ]
         : [`no wider than the laser's kerf of ${mm(tool)}`, 'make the hole larger, or drill it by hand'];
     const message = `${part.id}: ${which} ${what}`;

@@ -68,7 +68,7 @@ export function machine(
     const unreached: Unreached[] = [];
     for (const placed of sheet.placed) {
       const part = worked.get(placed.part);
-      if (part === undefined) throw new RangeError(`the layout places '${placed.part}', which is not among the parts`);
+      if (part === undefined) throw new RangeError(`the layout places '${placed.part}', which is not one of the parts`);
       for (const operation of part.operations) operations.push(placeOperation(operation, placed));
       for (const left of part.unreached) {
         unreached.push({ part: placed.part, copy: placed.copy, ...placePoint(left, placed), area: left.area });

@@ -23,7 +23,7 @@ export type Process =
       readonly web: number;
       /** Whether corners in which a mating part must seat are relieved, as a round tool leaves a radius there. */
       readonly relief: 'dogbone' | 'none';
-      /** Diameters of the drill bits at hand, in addition to the router bit. */
+      /** Diameters of the available drill bits, in addition to the router bit. */
       readonly drills?: readonly number[];
     })
   | (Corrections & {
@@ -97,6 +97,6 @@ export interface CutProblem {
   /** Diameter of the tool, or width of the kerf. */
   readonly tool: number;
   readonly message: string;
-  /** What would do. */
+  /** How to fix it. */
   readonly remedy: string;
 }

@@ -1,4 +1,4 @@
-/** A Maker model as outlines of one's own: read like a drawing, joined, checked and nested like one. */
+/** A Maker model as the user's own outlines: read, joined, checked and nested like a drawing. */
 import makerjs, { type IModel, type IPath, type IPathArc, type IPathCircle, type IPathLine } from 'makerjs';
 import { bulgeOfSweep, type Path } from '../geometry/index.js';
 import {
@@ -10,7 +10,7 @@ import {
   RunList,
 } from '../parts/index.js';
 
-/** Layers of our own that are no cuts. */
+/** Our own layers that are not cuts. */
 const uncut = new Set(['scribe', 'countersink', 'sheet-edge']);
 
 function unitOf({ units }: IModel, options: ReadingOptions, list: RunList): number {
@@ -21,14 +21,14 @@ function unitOf({ units }: IModel, options: ReadingOptions, list: RunList): numb
     if (stated !== null && Math.abs(stated - options.unit) > 1e-9 * stated)
       list.warn(
         'extra-two-units',
-        `it states ${stated} mm a unit, but \`unit\` makes a drawing unit ${options.unit} mm, which was taken`,
+        `it states ${stated} mm per unit, but \`unit\` makes a drawing unit ${options.unit} mm, which was used`,
       );
     return options.unit;
   }
   if (stated !== null) return stated;
   throw new ExtraFault(
     'extra-no-unit',
-    'the model states no unit that is known here',
+    'the model states no known unit',
     'set its `units`, such as `makerjs.unitType.Millimeter`, or give `unit`',
   );
 }
@@ -97,11 +97,11 @@ function drawingOf(model: IModel, options: ReadingOptions): ExtraDrawing {
       const what = `the ${pathContext.type} ${routeKey}`;
       const run = runOf(pathContext, offset, scale);
       if (run) list.add({ what, ...run, deviation: 0 });
-      else list.error('extra-entity', `${what} is not read`, 'make outlines of lines, arcs and circles');
+      else list.error('extra-entity', `${what} is not supported`, 'make outlines of lines, arcs and circles');
     },
   });
   for (const [layer, count] of left)
-    list.warn('extra-left-out', `${count} paths on layer ${layer} left out, as they are no cuts`);
+    list.warn('extra-left-out', `${count} paths on layer ${layer} left out, as they are not cuts`);
   return {
     runs: list.runs,
     findings: list.findings,
@@ -110,8 +110,8 @@ function drawingOf(model: IModel, options: ReadingOptions): ExtraDrawing {
 }
 
 /**
- * A Maker model to be nested along with the dish: hand it to `buildJob` under the name by which the design's `extra`
- * calls it. Closed chains of its paths become parts, chains within them openings, small circles holes; what is wrong
+ * A Maker model to be nested along with the dish: pass it to `buildJob` under the name that the design's `extra`
+ * gives it. Closed chains of its paths become parts, chains within them openings, small circles holes; what is wrong
  * with it is reported as for a DXF or SVG file. The unit is the model's own.
  */
 export function makerExtra(model: IModel): ExtraSource {

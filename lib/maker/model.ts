@@ -1,5 +1,5 @@
 /**
- * Parts and sheets as Maker models: plain objects that people who script with makerjs can go on with. Lines, arcs and
+ * Parts and sheets as Maker models: plain objects for people who script with makerjs. Lines, arcs and
  * circles in millimetres, y up, each on the layer of its operation.
  */
 import type { IModel, IPath, IPathArc, IPathCircle, IPathLine } from 'makerjs';
@@ -37,7 +37,7 @@ function pathsOf(entity: DrawnEntity): IPath[] {
   return (entity.closed ? edgesOf(entity.vertices) : edgesOfPath(entity.vertices)).map(pathOf);
 }
 
-/** One model a line, in order: `1 scribe`, `2 drill-4mm`, `3 outline rib 2`. */
+/** One model per line, in order: `1 scribe`, `2 drill-4mm`, `3 outline rib 2`. */
 function modelOf(entities: readonly DrawnEntity[]): IModel {
   const models = entities.map((entity, i): [string, IModel] => {
     const title = entity.kind === 'path' && entity.title !== undefined ? ` ${entity.title}` : '';

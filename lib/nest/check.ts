@@ -20,7 +20,7 @@ function checkRing(ring: Polygon, id: string, what: string): void {
     throw new NestError(
       'zero-area',
       id,
-      `${what} of ${id} encloses no area; it needs three corners that are not in line`,
+      `${what} of ${id} encloses no area; it needs three corners that are not collinear`,
     );
   const simple = simplicity(contourFromPoints(clean), SAME_POINT);
   if (simple.kind !== 'simple') {
@@ -36,16 +36,16 @@ function checkRing(ring: Polygon, id: string, what: string): void {
 function checkIds(ids: readonly string[], what: string): void {
   const seen = new Set<string>();
   for (const id of ids) {
-    if (seen.has(id)) throw new NestError('duplicate-id', id, `${what} ${id} is there twice; ids have to differ`);
+    if (seen.has(id)) throw new NestError('duplicate-id', id, `${what} ${id} occurs twice; ids must be unique`);
     seen.add(id);
   }
 }
 
 function checkPart({ id, outline, openings, quantity, rotations }: NestPart): void {
   if (!Number.isInteger(quantity) || quantity < 0)
-    throw new NestError('bad-quantity', id, `quantity of ${id} is ${quantity}; it has to be an integer from 0`);
+    throw new NestError('bad-quantity', id, `quantity of ${id} is ${quantity}; it must be an integer of 0 or more`);
   if (rotations !== 'any' && (rotations.length === 0 || rotations.some((angle) => !Number.isFinite(angle))))
-    throw new NestError('no-rotation', id, `rotations of ${id} have to be finite degrees, at least one`);
+    throw new NestError('no-rotation', id, `rotations of ${id} must be finite angles in degrees, at least one`);
   checkRing(outline, id, 'outline');
   for (const opening of openings) checkRing(opening, id, 'an opening');
 }
@@ -56,12 +56,12 @@ function checkStock({ id, shape, margin, count, price, keepOuts }: NestStock): v
     lengths.some((length) => !(length > 0)) ||
     (shape.kind === 'sheet' && lengths.some((length) => length === Infinity))
   )
-    throw new NestError('bad-stock', id, `stock ${id} has to be larger than 0 in both directions`);
+    throw new NestError('bad-stock', id, `stock ${id} must be larger than 0 in both directions`);
   if (!(margin >= 0 && margin < Infinity))
-    throw new NestError('bad-stock', id, `margin of stock ${id} is ${margin}; it has to be from 0 mm`);
-  if (!(count >= 0)) throw new NestError('bad-stock', id, `count of stock ${id} is ${count}; it has to be from 0`);
+    throw new NestError('bad-stock', id, `margin of stock ${id} is ${margin}; it must be 0 mm or more`);
+  if (!(count >= 0)) throw new NestError('bad-stock', id, `count of stock ${id} is ${count}; it must be 0 or more`);
   if (!(price >= 0 && price < Infinity))
-    throw new NestError('bad-stock', id, `price of stock ${id} is ${price}; it has to be from 0`);
+    throw new NestError('bad-stock', id, `price of stock ${id} is ${price}; it must be 0 or more`);
   if (shape.kind === 'offcut') checkRing(shape.outline, id, 'outline');
   for (const ring of keepOuts) checkRing(ring, id, 'a keep-out');
 }
@@ -69,7 +69,7 @@ function checkStock({ id, shape, margin, count, price, keepOuts }: NestStock): v
 /** @throws NestError for the first fault found */
 export function checkRequest(parts: readonly NestPart[], stock: readonly NestStock[], options: NestOptions): void {
   if (!(options.spacing >= 0 && options.spacing < Infinity))
-    throw new NestError('bad-spacing', 'spacing', `spacing is ${options.spacing}; it has to be from 0 mm`);
+    throw new NestError('bad-spacing', 'spacing', `spacing is ${options.spacing}; it must be 0 mm or more`);
   checkIds(
     parts.map(({ id }) => id),
     'part',

@@ -1,4 +1,4 @@
-/** Parts placed on stock: a first valid nest at once, then better ones until the effort is spent. */
+/** Parts placed on stock: first a valid nest, then better ones until the effort is spent. */
 import { element, type Polygon, randomFrom } from '../geometry/index.js';
 import { budgetOf, budgetPart } from './budget.js';
 import { checkRequest } from './check.js';
@@ -17,7 +17,7 @@ import type { Layout, NestOptions, NestPart, NestStock, Unplaced } from './types
 const anticlockwise = (ring: Polygon): Polygon => (ringArea(ring) < 0 ? [...ring].reverse() : ring);
 const clockwise = (ring: Polygon): Polygon => (ringArea(ring) > 0 ? [...ring].reverse() : ring);
 
-/** A group's parts and stock, made ready. */
+/** A group's parts and stock, prepared for nesting. */
 export interface PackingTask {
   readonly pieces: readonly Piece[];
   readonly spaces: readonly Space[];
@@ -27,7 +27,7 @@ export interface PackingTask {
   readonly stock: readonly NestStock[];
 }
 
-/** Rolls as long as they can ever be needed. */
+/** Rolls no longer than could ever be needed. */
 function bounded(stock: NestStock, pieces: readonly Piece[], spacing: number): NestStock {
   if (stock.shape.kind !== 'roll') return stock;
   const longest = ({ orientations }: Piece): number => Math.max(...orientations.map(({ shape }) => shape.width));
@@ -46,7 +46,7 @@ function taskOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing
   return { pieces, spaces, shapes, noFits, parts, stock };
 }
 
-/** Parts and stock by group, made ready. */
+/** Parts and stock by group, prepared for nesting. */
 export function tasksOf(parts: readonly NestPart[], stock: readonly NestStock[], spacing: number): PackingTask[] {
   const turned = parts.map((part) => ({
     ...part,
@@ -64,7 +64,7 @@ export function tasksOf(parts: readonly NestPart[], stock: readonly NestStock[],
   );
 }
 
-/** The least sheet in which a part fits as it may be turned. */
+/** The smallest sheet that holds a part in one of its allowed rotations. */
 function minSheet(part: NestPart, shapes: Shapes, margin: number): { width: number; height: number } {
   const sizes = orientationsOf(part, shapes).map(({ shape }) => ({
     width: shape.width + 2 * margin,
@@ -92,11 +92,11 @@ function unplacedOf({ parts, pieces, spaces, shapes, noFits, stock }: PackingTas
 }
 
 /**
- * Lays parts on stock of their group, at least cost, then with the shortest used length on the last sheet. Pure: the
+ * Places parts on stock of their group, at minimum cost, then with the shortest used length on the last sheet. Pure: the
  * same seed and effort give the same layout. The time of the first answer grows with the square of the number of
  * pieces on a sheet.
- * @param parts outlines are taken either way round; see `NestPart`
- * @throws NestError for outlines, stock or options that make no sense; a part that finds no place is in `unplaced`
+ * @param parts outlines may run either way round; see `NestPart`
+ * @throws NestError for outlines, stock or options that make no sense; a part that does not fit is in `unplaced`
  */
 export function nest(parts: readonly NestPart[], stock: readonly NestStock[], options: NestOptions): Layout {
   checkRequest(parts, stock, options);

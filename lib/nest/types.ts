@@ -1,4 +1,4 @@
-/** What the nest takes and gives. Lengths in mm; polygons are exact, the caller has flattened arcs outward. */
+/** Input and result of the nest. Lengths in mm; polygons are exact, and the caller has flattened arcs outward. */
 import type { Polygon } from '../geometry/index.js';
 import type { Face, LaidSheet, Offcut } from '../part/index.js';
 
@@ -8,17 +8,17 @@ export interface NestPart {
   readonly quantity: number;
   /** Anticlockwise outer ring that covers the part (arcs flattened to the outside). */
   readonly outline: Polygon;
-  /** Rings of waste within the part, large enough that other parts may go in. Clockwise. */
+  /** Rings of waste within the part that are large enough to hold other parts. Clockwise. */
   readonly openings: readonly Polygon[];
   /** Parts go only on stock of the same material group (material and thickness). */
   readonly group: string;
   /** Allowed rotations: a list of degrees, or any angle. Already narrowed by grain. */
   readonly rotations: readonly number[] | 'any';
-  /** Faces that may lie up; with the back up a part lies mirrored. */
+  /** Faces that may be up; with its back up a part is mirrored. */
   readonly faces: readonly Face[];
 }
 
-/** Something that can be bought or is at hand. */
+/** Something that can be bought or is in stock. */
 export interface NestStock {
   readonly id: string;
   readonly group: string;
@@ -27,7 +27,7 @@ export interface NestStock {
     | { readonly kind: 'offcut'; readonly outline: Polygon }
     /** Fixed `height` (the roll's width, across y), open length along x up to `maxLength`. */
     | { readonly kind: 'roll'; readonly height: number; readonly maxLength: number };
-  /** How many there are; `Infinity` when it can be bought at will. */
+  /** How many there are; `Infinity` if more can always be bought. */
   readonly count: number;
   /** Cost of one sheet, or of one metre of roll. */
   readonly price: number;
@@ -42,13 +42,13 @@ export interface NestOptions {
   readonly spacing: number;
   readonly seed: number;
   /**
-   * Work of improvement after the first valid answer; 0 stops there, 1 takes some seconds for a hundred parts. Same
+   * Effort of improving the first valid answer; 0 stops there, 1 takes some seconds for a hundred parts. Same
    * seed and effort, same bytes.
    */
   readonly effort: number;
-  /** Asked now and then, with the share of the work that is done; true ends it with the best so far. */
+  /** Called now and then with the share of the work that is done; true ends the search with the best so far. */
   readonly stop?: (share: number) => boolean;
-  /** Share of the time that has gone, 0 to 1, where a time limit and not the effort ends the work. */
+  /** Share of the time that has passed, 0 to 1, where a time limit and not the effort ends the work. */
   readonly elapsed?: () => number;
   /** Called with each better layout. */
   readonly onBetter?: (layout: Layout) => void;
@@ -61,7 +61,7 @@ export interface NestedSheet extends LaidSheet {
   readonly offcut: Offcut | null;
 }
 
-/** A part that fits no stock, with the least sheet (width by height, margin included) that would do. */
+/** A part that fits no stock, with the smallest sheet (width by height, margin included) that would hold it. */
 export interface Unplaced {
   readonly part: string;
   readonly copies: number;

@@ -5,7 +5,7 @@ import type { SetUp } from './set-up.js';
 import type { Assumption, OpticsInput, Vessel } from './types.js';
 
 const shapes: Readonly<Record<OpticsInput['sun']['shape'], string>> = {
-  uniform: 'a disc of even brightness',
+  uniform: 'a disc of uniform brightness',
   'limb-darkened': 'a disc that darkens towards its edge',
   circumsolar: 'a darkening disc with a bright sky around it',
 };
@@ -22,8 +22,8 @@ function irradianceAssumption({ sun, site, day }: OpticsInput, set: SetUp): Assu
     quantity: 'irradiance',
     assumption:
       sun.irradianceWPerM2 === null
-        ? `clear sky at the site, at noon: ${set.irradianceWPerM2.toFixed(0)} W/m², with ${sky}; haze takes more, cloud all`
-        : `${set.irradianceWPerM2.toFixed(0)} W/m² at noon as the design names it; the other hours in proportion to a clear sky with ${sky}`,
+        ? `clear sky at the site, at noon: ${set.irradianceWPerM2.toFixed(0)} W/m², with ${sky}; haze takes more, cloud all of it`
+        : `${set.irradianceWPerM2.toFixed(0)} W/m² at noon as stated in the design; the other hours in proportion to a clear sky with ${sky}`,
     source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
   };
 }
@@ -31,8 +31,8 @@ function irradianceAssumption({ sun, site, day }: OpticsInput, set: SetUp): Assu
 const kinds: Readonly<Record<Vessel['kind'], string>> = {
   pot: 'a pot with base, side and lid',
   plate: 'a plate',
-  coil: 'a close coil, taken as the closed cylinder round it',
-  cavity: 'a cavity: light that enters its mouth is thrown about inside',
+  coil: 'a close-wound coil, treated as the closed cylinder around it',
+  cavity: 'a cavity: light that enters its mouth is reflected about inside',
 };
 
 function spotAssumption({ sun, vessel }: OpticsInput, set: SetUp): Assumption {
@@ -42,9 +42,9 @@ function spotAssumption({ sun, vessel }: OpticsInput, set: SetUp): Assumption {
     quantity: 'spot',
     assumption:
       vessel === null
-        ? `the bare focus, ${aimed}; ribs true to the file`
-        : `${kinds[vessel.kind]}, ${vessel.mount === 'level' ? `hung level under a sun ${height} high` : 'fixed to the dish’s axis'}, ${aimed}; ribs true to the file; what it throws back is lost, and the sun that falls on it straight from the sky is left out`,
-    source: 'ray trace of this program onto the cylinder, held against closed forms and a plain tracer',
+        ? `the bare focus, ${aimed}; ribs exactly as designed`
+        : `${kinds[vessel.kind]}, ${vessel.mount === 'level' ? `hung level under a sun ${height} high` : 'fixed to the dish’s axis'}, ${aimed}; ribs exactly as designed; what it reflects is lost, and direct sunlight on it is left out`,
+    source: 'this program’s ray trace onto the cylinder, checked against closed forms and a simple tracer',
   };
 }
 
@@ -58,13 +58,13 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
       assumption: `${shapes[sun.shape]}, half-angle ${mrad}${sun.shape === 'circumsolar' ? `; ${(100 * sun.circumsolarRatio).toFixed(0)} % of the light from around the disc` : ''}`,
       source:
         sun.shape === 'uniform'
-          ? 'usual in the literature of concentrators'
+          ? 'usual in the literature on concentrators'
           : 'Buie, Monger and Dey, Solar Energy 74, 2003',
     },
     {
       quantity: 'waviness',
       assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction with usual care (good ${sun.slopeErrorGoodMrad}, poor ${sun.slopeErrorPoorMrad}), spread of the reflection ${sun.specularityMrad} mrad, both normal`,
-      source: 'the design, or the usual for this mirror: an estimate from memory, not a measurement',
+      source: 'the design, or the usual value for this mirror: an estimate from memory, not a measurement',
     },
     {
       quantity: 'curled edges',
@@ -80,15 +80,15 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     spotAssumption(input, set),
     {
       quantity: 'power',
-      assumption: `${input.reflector.name}: reflectance ${input.reflector.reflectance}${tiles(input)}${vessel ? `; absorptance ${vessel.baseAbsorptance} of the base and ${vessel.sideAbsorptance} of side and lid` : ''}; the same at every angle, and clean`,
+      assumption: `${input.reflector.name}: reflectance ${input.reflector.reflectance}${tiles(input)}${vessel ? `; absorptance ${vessel.baseAbsorptance} of the base and ${vessel.sideAbsorptance} of side and lid` : ''}; the same at every angle, clean surfaces`,
       source: input.reflector.source,
     },
     ...heatAssumptions(input, set),
     {
-      quantity: 'slips of the work',
+      quantity: 'workmanship errors',
       assumption:
-        'each by itself; ribs of uneven height as one wave along their length, each rib by itself, which tilts the panels across',
-      source: 'an estimate of this program',
+        'each on its own; uneven rib heights as one wave along each rib, independent of its neighbours, which tilts the panels across',
+      source: 'an estimate by this program',
     },
   ];
 }
@@ -105,7 +105,7 @@ function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumpt
   return [
     {
       quantity: 'heat losses',
-      assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${tenth(air.windMPerS)} m/s at ${tenth(air.ambientC)} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings as warm as the air${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
+      assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${tenth(air.windMPerS)} m/s at ${tenth(air.ambientC)} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings at air temperature${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
       source:
         'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann; steam from an open surface by the analogy of heat and mass transfer, Incropera and DeWitt',
     },
@@ -120,14 +120,14 @@ function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumpt
           {
             quantity: 'scorching',
             assumption:
-              'the brightest cell of the map, without what the wall spreads sideways; natural convection inside (Lloyd and Moran) and boiling (Jakob and Hawkins)',
-            source: 'limits of flux from memory of the watt densities that makers of immersion heaters advise',
+              'the brightest cell of the map, ignoring heat conducted sideways in the wall; natural convection inside (Lloyd and Moran) and boiling (Jakob and Hawkins)',
+            source: 'flux limits from memory of the watt densities that makers of immersion heaters recommend',
           },
         ]),
     {
       quantity: 'standardised cooking power',
       assumption:
-        '7 kg of water for each m² of aperture, lid on, readings of ten minutes from 5 K above the air to 5 K below boiling at the place’s altitude, scaled from direct irradiance',
+        '7 kg of water for each m² of aperture, lid on, readings of ten minutes from 5 K above the air to 5 K below boiling at the site’s altitude, scaled from direct irradiance',
       source: 'ASAE S580.1',
     },
   ];

@@ -43,7 +43,7 @@ function heatingRows({ startHour, reachedHour, hours, steamKg }: HeatDay): Summa
       note:
         reachedHour === null
           ? `${last === undefined ? 0 : last.temperatureC.toFixed(0)} °C at the end of the day; the target is not reached`
-          : `hot at ${clockText(reachedHour)}${steamKg > 0.05 ? `; ${steamKg.toFixed(1)} kg of steam until the end of the day` : ''}`,
+          : `hot at ${clockText(reachedHour)}${steamKg > 0.05 ? `; ${steamKg.toFixed(1)} kg of steam by the end of the day` : ''}`,
     },
   ];
 }
@@ -54,7 +54,7 @@ function monthRow({ month, noonElevationDeg, hours, takenUpKWh, litres }: MonthR
     value: hours,
     unit: 'h',
     digits: 1,
-    note: `of use on a clear day, ${takenUpKWh.toFixed(1)} kWh taken up${litres === null ? '' : `, ${litres.toFixed(0)} litres`}; noon sun ${noonElevationDeg.toFixed(0)}° high`,
+    note: `of use on a clear day, ${takenUpKWh.toFixed(1)} kWh absorbed${litres === null ? '' : `, ${litres.toFixed(0)} litres`}; noon sun ${noonElevationDeg.toFixed(0)}° high`,
   };
 }
 

@@ -1,4 +1,4 @@
-/** From a design to what the forecast takes. */
+/** From a design to the input of the forecast. */
 import type { Design } from '../design/index.js';
 import type { DishShape } from '../dish/index.js';
 import { standardPressure, waterBoilingC } from './atmosphere.js';
@@ -14,7 +14,7 @@ export type OpticsDesign = Pick<
   'materials' | 'panel' | 'vessel' | 'load' | 'sun' | 'site' | 'day' | 'reflector'
 >;
 
-/** A round figure for a clear day, where neither an irradiance nor a site is named. */
+/** A round value for a clear day, where neither an irradiance nor a site is given. */
 const USUAL_IRRADIANCE = 800;
 
 function vesselOf(vessel: NonNullable<OpticsDesign['vessel']>): Vessel {

@@ -80,13 +80,13 @@ const labels: Readonly<Record<LossKey, string>> = {
   seams: 'seams over the ribs',
   strips: 'tape, battens, inset and joints of the reflector',
   shade: 'shade of vessel and holder on the mirror',
-  reflector: 'taken up by the mirror',
+  reflector: 'absorbed by the mirror',
   'flat-panels': 'misses: flat width, figure and height',
   'sun-size': 'misses: size of the sun',
   waviness: 'misses: waviness and haze of the mirror',
   'edge-curl': 'misses: curled panel edges',
   'aim-spill': 'misses: dish turned off the sun',
-  vessel: 'thrown back by the vessel',
+  vessel: 'reflected by the vessel',
 };
 
 /**

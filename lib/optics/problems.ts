@@ -14,7 +14,7 @@ const roundMm = (mm: number) => String(Math.round(mm));
 
 const share = (value: number) => value > 0 && value <= 1;
 
-/** Reports what is not fine; message after the key, and what would do. */
+/** Reports what is not fine; message after the key, and how to fix it. */
 type Check = (
   fine: boolean,
   code: DiagnosticCode,
@@ -35,11 +35,11 @@ function checkPlaces(check: Check, { dish, vessel, sun, site, day }: OpticsInput
     diameter > 0
       ? ` of ${diameter} mm is larger than the aperture of ${2 * R} mm and would shade the whole dish`
       : ` is ${diameter} mm`,
-    'a tenth to a quarter of the aperture would do',
+    'a tenth to a quarter of the aperture is usual',
   ]);
   check(f + offset > 0, 'vessel', ['vessel', 'offset'], () => [
     ` of ${offset} mm puts the vessel below the vertex (the focus is ${f} mm above it)`,
-    '0 puts it in the focus',
+    '0 puts it at the focus',
   ]);
   check(height >= 0, 'vessel', ['vessel', 'height'], () => [` is ${height} mm`, 'it must not be negative']);
   if (!(diameter > 0 && diameter <= 2 * R && f + offset > 0)) return;
@@ -48,7 +48,7 @@ function checkPlaces(check: Check, { dish, vessel, sun, site, day }: OpticsInput
   const struck = (elevationDeg: number) => strikes(placeVessel(vessel, f, (elevationDeg * Math.PI) / 180), dish);
   const at = [lowest, (lowest + 90) / 2, 90].find(struck);
   check(at === undefined, 'vessel', ['vessel', vessel.height > vessel.diameter ? 'height' : 'diameter'], () => [
-    `: a vessel ${diameter} mm wide and ${roundMm(height)} mm high, its base ${roundMm(Math.abs(offset))} mm ${offset < 0 ? 'below' : 'above'} the focus, strikes the mirror when the sun stands ${(at ?? 0).toFixed(0)}° high`,
+    `: a vessel ${diameter} mm wide and ${roundMm(height)} mm high, its base ${roundMm(Math.abs(offset))} mm ${offset < 0 ? 'below' : 'above'} the focus, hits the mirror when the sun is ${(at ?? 0).toFixed(0)}° high`,
     'hang it higher (vessel.offset), or use a smaller one',
   ]);
 }
@@ -60,7 +60,7 @@ function checkLight(check: Check, { vessel, reflector, sun }: OpticsInput): void
     check(share(value), 'vessel', ['vessel', key], () => [` is ${value}`, 'it must be above 0 and at most 1']);
   });
   check(reflector.reflectance !== 0, 'no-mirror', ['reflector', 'material'], () => [
-    ' is left out or names something that is no mirror, so nothing comes to the focus',
+    ' is missing or names something that is not a mirror, so no light reaches the focus',
     'name a film or an aluminium sheet, or state reflector.finish (such as mirror-tiles) or reflector.reflectance',
   ]);
   check(reflector.reflectance === 0 || share(reflector.reflectance), 'reflector', ['reflector', 'reflectance'], () => [
@@ -68,7 +68,7 @@ function checkLight(check: Check, { vessel, reflector, sun }: OpticsInput): void
     'it must be above 0 and at most 1; a clean mirror sheet gives 0.8 to 0.95',
   ]);
   check(reflector.stripSeamShare >= 0 && reflector.stripSeamShare < 1, 'reflector', ['reflector'], () => [
-    `: tape, battens, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, which leaves no mirror`,
+    `: tape, battens, inset and joints cover ${(100 * reflector.stripSeamShare).toFixed(0)} % of the panels, so no mirror is left`,
     'use narrower reflector.tape or panel.battenWidth, or a smaller reflector.inset',
   ]);
   const named = sun.irradianceWPerM2 ?? 800;
@@ -92,7 +92,7 @@ function checkLoad(check: Check, { load, day }: OpticsInput): void {
   const windy = day.windMPerS.find(([, wind]) => !(wind >= 0 && wind <= maxWind));
   check(windy === undefined, 'day', ['day', 'wind'], () => [
     ` is ${windy?.[1] ?? 0} m/s`,
-    `the formula for the loss holds from 0 to ${maxWind} m/s: shelter the vessel`,
+    `the heat-loss formula is valid from 0 to ${maxWind} m/s: shelter the vessel`,
   ]);
   if (load === null) return;
   const { massKg, startC, targetC, boilingPointC } = load;
@@ -118,11 +118,11 @@ function checkSite(check: Check, site: Site, day: Day): void {
   ]);
   const zone = site.timeZone;
   check(typeof zone === 'number' || knownZone(zone), 'site', ['site', 'timeZone'], () => [
-    ` ${zone} is not a time zone that is known here`,
+    ` ${zone} is not a known time zone`,
     'write it as Europe/Vienna, or as hours ahead of UTC',
   ]);
   check(!Number.isNaN(startOfDay(day.date)), 'day', ['day', 'date'], () => [
-    ` ${day.date} is not a day of the calendar`,
+    ` ${day.date} is not a calendar date`,
     'write it as 2026-06-21',
   ]);
 }
@@ -130,7 +130,7 @@ function checkSite(check: Check, site: Site, day: Day): void {
 function checkDay(check: Check, site: Site, day: Day): void {
   const { aiming, noonElevationDeg } = sunDay(site, day);
   check(aiming.kind !== 'never', 'no-sun', ['day', 'date'], () => [
-    ` ${day.date}: at latitude ${site.latitudeDeg} the sun stands at ${noonElevationDeg.toFixed(1)}° at most, and the dish is used from ${day.minElevationDeg}° up (day.minElevation)`,
+    ` ${day.date}: at latitude ${site.latitudeDeg} the sun only reaches ${noonElevationDeg.toFixed(1)}°, but the dish is used from ${day.minElevationDeg}° up (day.minElevation)`,
     'choose another day',
   ]);
 }
@@ -170,8 +170,8 @@ export function forecastProblems(input: OpticsInput, { heat, vessel, spot, irrad
     warn(
       'target-out-of-reach',
       ['load', 'target'],
-      ` of ${input.load.targetC} °C is out of reach: this dish brings the load to ${warming.reachableC.value.toFixed(0)} °C at ${irradianceWPerM2.toFixed(0)} W/m²`,
-      'a larger dish, a vessel that catches more, shelter from the wind, or a target below that would do',
+      ` of ${input.load.targetC} °C is out of reach: this dish heats the load to ${warming.reachableC.value.toFixed(0)} °C at ${irradianceWPerM2.toFixed(0)} W/m²`,
+      'use a larger dish, a vessel that catches more light, shelter from the wind, or a target below that',
     );
   const percent = (value: number) => `${(100 * value).toFixed(0)} %`;
   if (vessel.intercept.value < 0.8) {
@@ -182,13 +182,13 @@ export function forecastProblems(input: OpticsInput, { heat, vessel, spot, irrad
       'spot-misses-vessel',
       outside ? ['vessel', 'offset'] : ['vessel', 'diameter'],
       outside
-        ? ` of ${roundMm(vessel.offset)} mm lets only ${percent(vessel.intercept.value)} of the light meet the vessel`
+        ? ` of ${roundMm(vessel.offset)} mm lets only ${percent(vessel.intercept.value)} of the light hit the vessel`
         : ` of ${roundMm(2 * vessel.radius)} mm catches ${percent(vessel.intercept.value)} of the light`,
       outside
-        ? `hung ${roundMm(Math.abs(moved))} mm ${moved > 0 ? 'higher' : 'lower'} (vessel.offset ${roundMm(hanging.bestOffset)} mm) it would take up ${roundMm(hanging.bestW)} W`
+        ? `${roundMm(Math.abs(moved))} mm ${moved > 0 ? 'higher' : 'lower'} (vessel.offset ${roundMm(hanging.bestOffset)} mm) it would absorb ${roundMm(hanging.bestW)} W`
         : Number.isFinite(spot.radius90.value)
           ? `a diameter of ${(2 * spot.radius90.value).toFixed(0)} mm would catch 90 % across the axis, and ${vessel.minRibs} ribs make the panels narrow enough`
-          : 'hardly any light comes to its plane; put it near the focus, and keep it well below the aperture in size',
+          : 'hardly any light reaches its plane; put it near the focus, and make it much smaller than the aperture',
     );
   }
   const { limitWPerM2, fluxWPerM2, defocus } = hotSpot;
@@ -196,10 +196,10 @@ export function forecastProblems(input: OpticsInput, { heat, vessel, spot, irrad
     warn(
       'scorches',
       ['load', 'filling'],
-      ` ${input.load.filling} stands ${(limitWPerM2 / 1000).toFixed(0)} kW/m² in one place, and the brightest gives it ${(fluxWPerM2.value / 1000).toFixed(0)}: it scorches there unless it is stirred`,
+      ` ${input.load.filling} tolerates ${(limitWPerM2 / 1000).toFixed(0)} kW/m² at any one spot, but the brightest gives it ${(fluxWPerM2.value / 1000).toFixed(0)}: it scorches there unless it is stirred`,
       defocus === null
         ? 'use dish.profile: spread, a thicker base that spreads the heat, or a water bath'
-        : `hung with its base ${roundMm(Math.abs(defocus.offset))} mm ${defocus.offset < 0 ? 'below' : 'above'} the focus (vessel.offset ${roundMm(defocus.offset)} mm) the limit is kept, and ${roundMm(defocus.takenUpW)} W are taken up, ${comparedWith(defocus.costW)} it does now`,
+        : `hang its base ${roundMm(Math.abs(defocus.offset))} mm ${defocus.offset < 0 ? 'below' : 'above'} the focus (vessel.offset ${roundMm(defocus.offset)} mm): that keeps within the limit and absorbs ${roundMm(defocus.takenUpW)} W, ${comparedWith(defocus.costW)} now`,
     );
   return found;
 }

@@ -59,8 +59,8 @@ const percent = (estimate: Estimate): Estimate => ({
 function dayRows({ day, irradianceWPerM2, sunElevationDeg }: Forecast): SummaryRow[] {
   if (day === null)
     return [
-      row('sun', sunElevationDeg, '°', 0, 'height above the horizon, as the design says; name a site for a day'),
-      row('direct irradiance', irradianceWPerM2, 'W/m²', 0, 'the value of the design; name a site for a clear sky'),
+      row('sun', sunElevationDeg, '°', 0, 'height above the horizon, from the design; add a site to forecast a day'),
+      row('direct irradiance', irradianceWPerM2, 'W/m²', 0, 'from the design; add a site to use its clear sky'),
     ];
   const { aiming } = day;
   const hours =
@@ -94,7 +94,7 @@ function spotRows({ spot, map, vessel }: Forecast, length: LengthText): SummaryR
   return [
     row('radius of half the light', spot.radius50, 'mm', 1, `across the axis, at the ${where}`),
     row(
-      'radius of 90 % of it',
+      'radius of 90 % of the light',
       spot.radius90,
       'mm',
       1,
@@ -114,7 +114,7 @@ function spotRows({ spot, map, vessel }: Forecast, length: LengthText): SummaryR
       map.peak,
       'suns',
       0,
-      `brightest place, over ${length((2 * map.halfSide) / map.cells)}; burns and blinds at once`,
+      `brightest place, over ${length((2 * map.halfSide) / map.cells)}; burns and blinds instantly`,
     ),
   ];
 }
@@ -129,12 +129,12 @@ const surfaceNames: Readonly<Record<Surface, string>> = {
 function vesselRows({ vessel, power }: Forecast, length: LengthText): SummaryRow[] {
   if (vessel === null)
     return [
-      row('light at the focus', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that fall on the aperture`),
+      row('light at the focus', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that reach the aperture`),
     ];
   const { hanging, map } = vessel;
   return [
-    row('meets the vessel', percent(vessel.intercept), '%', 1, 'of the light that the mirror gives back'),
-    row('power taken up', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that fall on the aperture`),
+    row('hits the vessel', percent(vessel.intercept), '%', 1, 'of the light that the mirror reflects'),
+    row('power absorbed', power.takenUpW, 'W', 0, `of ${power.incomingW.toFixed(0)} W that reach the aperture`),
     ...power.surfaces.map(({ surface, takenUpW }) => row(`by ${surfaceNames[surface]}`, takenUpW, 'W', 0)),
     row('mean on the base', vessel.meanOnBase, 'suns', 1),
     row('peak on the vessel', map.peak, 'suns', 0, `on ${surfaceNames[map.peakOn]}`),
@@ -149,7 +149,7 @@ function vesselRows({ vessel, power }: Forecast, length: LengthText): SummaryRow
             `above the focus (vessel.offset): ${hanging.bestW.toFixed(0)} W there; ${length(hanging.from)} to ${length(hanging.to)} keep 95 % of it`,
           ),
         ]),
-    row('ribs that a disc so wide asks for', vessel.minRibs, '', 0, 'so that the panels’ flat width falls on it'),
+    row('ribs needed for a disc this wide', vessel.minRibs, '', 0, 'so that the flat width of the panels falls on it'),
   ];
 }
 
@@ -164,7 +164,7 @@ function warmingRows({ warming }: Heat): SummaryRow[] {
       warming.minutes,
       'min',
       0,
-      `steady sun, to ${warming.endC.toFixed(0)} °C, the vessel warmed too`,
+      `steady sun, to ${warming.endC.toFixed(0)} °C, including the vessel`,
     ),
     row('lost at the end', warming.lossAtEndW, 'W', 0, 'to wind and surroundings'),
     ...(warming.boils ? [row('steam at the boil', steam, 'kg/h', 2)] : []),
@@ -175,26 +175,26 @@ function hotSpotRows({ hotSpot }: Heat, length: LengthText): SummaryRow[] {
   const { fluxWPerM2, limitWPerM2, insideC, outsideC, defocus } = hotSpot;
   return [
     row(
-      'hottest place of the wall',
+      'hottest spot of the wall',
       scaled(fluxWPerM2, 1e-3),
       'kW/m²',
       0,
       limitWPerM2 === null
-        ? 'taken up there'
-        : `the load stands ${(limitWPerM2 / 1000).toFixed(0)} before it scorches, stirred now and then`,
+        ? 'absorbed there'
+        : `the load tolerates ${(limitWPerM2 / 1000).toFixed(0)} before it scorches, stirred from time to time`,
     ),
     ...(insideC === null || outsideC === null
       ? []
-      : [row('wall there', insideC, '°C', 0, `inside; ${outsideC.toFixed(0)} °C outside`)]),
+      : [row('wall temperature there', insideC, '°C', 0, `inside; ${outsideC.toFixed(0)} °C outside`)]),
     ...(defocus === null
       ? []
       : [
           row(
-            'height that spares the load',
+            'height that avoids scorching',
             defocus.offset,
             'mm',
             0,
-            `${length(Math.abs(defocus.offset))} ${defocus.offset < 0 ? 'below' : 'above'} the focus; takes up ${defocus.takenUpW.toFixed(0)} W there`,
+            `${length(Math.abs(defocus.offset))} ${defocus.offset < 0 ? 'below' : 'above'} the focus; absorbs ${defocus.takenUpW.toFixed(0)} W there`,
           ),
         ]),
   ];
@@ -204,8 +204,8 @@ function heatRows(heat: Heat, length: LengthText): SummaryRow[] {
   const { cooking } = heat;
   return [
     ...warmingRows(heat),
-    row('stagnation temperature', heat.stagnationC, '°C', 0, 'of the empty vessel when nothing takes the heat away'),
-    row('brightest spot', heat.brightSpotC, '°C', 0, 'what a small dark plate can come to there'),
+    row('stagnation temperature', heat.stagnationC, '°C', 0, 'of the empty vessel when no heat is drawn from it'),
+    row('brightest spot', heat.brightSpotC, '°C', 0, 'what a small dark plate can reach there'),
     ...hotSpotRows(heat, length),
     ...(cooking.kind === 'fitted'
       ? [
@@ -230,9 +230,9 @@ function aimRows({ vessel }: Forecast): SummaryRow[] {
   // set ahead of the sun to one side, it may stand until the sun is as far off on the other
   const minutes = scaled(aside, 2 * MINUTES_A_DEGREE);
   return [
-    row('aim within, to a side', aside, '°', 2, 'keeps 90 % of the power'),
-    row('aim within, too low', low, '°', 2, 'the dish points below the sun'),
-    row('aim within, too high', high, '°', 2, 'the dish points above the sun'),
+    row('aim tolerance, sideways', aside, '°', 2, 'keeps 90 % of the power'),
+    row('aim tolerance, too low', low, '°', 2, 'the dish points below the sun'),
+    row('aim tolerance, too high', high, '°', 2, 'the dish points above the sun'),
     row('turn every', minutes, 'min', 0, `when set ${(minutes.value / 2).toFixed(0)} min ahead of the sun`),
   ];
 }
@@ -247,7 +247,7 @@ function sunHeightRows({ vessel }: Forecast, length: LengthText): SummaryRow[] {
       takenUpW,
       'W',
       0,
-      `at the irradiance above; aim within ${aside.toFixed(1)}° to a side, ${low.toFixed(1)}° too low, ${high.toFixed(1)}° too high${hung}`,
+      `at the irradiance above; aim tolerance ${aside.toFixed(1)}° sideways, ${low.toFixed(1)}° too low, ${high.toFixed(1)}° too high${hung}`,
     );
   });
 }
@@ -288,15 +288,15 @@ export function careRows({ care }: Forecast): CareRow[] {
   });
   const lines = [
     line('waviness of the mirror', 'mrad', 1, ({ slopeErrorMrad }) => slopeErrorMrad),
-    line('meets the vessel', '%', 1, ({ intercept }) => intercept && percent(intercept)),
+    line('hits the vessel', '%', 1, ({ intercept }) => intercept && percent(intercept)),
     line('radius of 90 % of the light', 'mm', 1, ({ radius90 }) => radius90),
     line('peak across the axis', 'suns', 0, ({ peakSuns }) => peakSuns),
-    line('power taken up', 'W', 0, ({ takenUpW }) => takenUpW),
+    line('power absorbed', 'W', 0, ({ takenUpW }) => takenUpW),
     line('time to target', 'min', 0, ({ minutesToTarget }) => minutesToTarget),
     line('stagnation temperature', '°C', 0, ({ stagnationC }) => stagnationC),
     line('standardised cooking power', 'W', 0, ({ cookingPowerW }) => cookingPowerW),
-    line('aim within, to a side', '°', 2, ({ toleranceDeg }) => toleranceDeg),
-    line('aim within, too low', '°', 2, ({ lowToleranceDeg }) => lowToleranceDeg),
+    line('aim tolerance, sideways', '°', 2, ({ toleranceDeg }) => toleranceDeg),
+    line('aim tolerance, too low', '°', 2, ({ lowToleranceDeg }) => lowToleranceDeg),
   ];
   // a line that says nothing at any care is left out
   return lines.filter(({ cells }) => cells.some(({ value }) => value !== 'none'));
@@ -309,11 +309,11 @@ export function adviceRows(advice: Advice, lengthText: LengthText = inMm): Summa
   const watts = ({ value }: Estimate) => `${value.toFixed(0)} W`;
   return [
     row(
-      'fewest ribs',
+      'minimum ribs',
       ribs.best,
       '',
       0,
-      `all but 1 % of the power: ${ribs.alternatives.map((one) => `${one.ribs} ribs ${watts(one.takenUpW)}`).join(', ')}`,
+      `for all but 1 % of the power: ${ribs.alternatives.map((one) => `${one.ribs} ribs ${watts(one.takenUpW)}`).join(', ')}`,
     ),
     vesselRow(vessel, length),
     row(

@@ -76,7 +76,7 @@ export function clearDirect(site: Site, day: Day): (unixMs: number) => number {
  */
 export function sunDay(site: Site, day: Day, named: number | null = null): SunDay {
   const start = startOfDay(day.date);
-  if (Number.isNaN(start)) throw new RangeError(`${day.date} is not a day of the calendar`);
+  if (Number.isNaN(start)) throw new RangeError(`${day.date} is not a calendar date`);
   const meanNoon = start + DAY / 2 - (site.longitudeDeg / 360) * DAY;
   const place = (unixMs: number) => sunPlace(unixMs, site.latitudeDeg, site.longitudeDeg);
   const elevation = (unixMs: number) => place(unixMs).elevation;

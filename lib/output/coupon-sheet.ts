@@ -94,7 +94,7 @@ function partPicture(
     ({ x, y, diameter }) => markup`<circle class="hole" cx="${px(x)}" cy="${px(top - y)}" r="${px(diameter / 2)}"/>`,
   );
   // printed at true size where it fits the page
-  return markup`<svg viewBox="${px(box.minX - around)} 0 ${px(width)} ${px(height)}" width="${px(width)}mm" role="img" aria-label="${part.name}, with the places of the readings">
+  return markup`<svg viewBox="${px(box.minX - around)} 0 ${px(width)} ${px(height)}" width="${px(width)}mm" role="img" aria-label="${part.name}, showing where to measure">
 <path class="stuff" d="${material.join('')}"/>${holes}<path class="mark" d="${marks.join('')}"/>${numbered.map(({ reading, number }) => dimension(reading, number, top))}</svg>`;
 }
 
@@ -117,13 +117,13 @@ function partSection(part: Part, sheet: CouponSheet, first: number): Markup {
 
 function tried({ fits, router }: CouponSheet): Markup {
   const rows = [
-    rowOf('', 'thickness of the sheet, outside jaws, at three places or more, off the edges', '', 'thickness'),
+    rowOf('', 'thickness of the sheet, outside jaws, at three places or more, away from the edges', '', 'thickness'),
     ...(fits.length === 0
       ? []
       : [
           rowOf(
             '',
-            'press the tab into the slots by hand, from the narrowest on: the number beside the first that takes it',
+            'press the tab into the slots by hand, starting with the narrowest: the number beside the first that it fits',
             fits.map((play) => play.toFixed(2)).join(', '),
             'fit',
           ),
@@ -132,14 +132,14 @@ function tried({ fits, router }: CouponSheet): Markup {
       ? [
           rowOf(
             '',
-            'how the tabs did: held, moved (a part came loose), too-strong (would not break by hand)',
+            'how the tabs performed: held, moved (a part came loose), too-strong (would not break by hand)',
             '',
             'tabs',
           ),
         ]
       : []),
   ];
-  return markup`<section><h2>Tried and measured besides</h2><table><tbody>${rows}</tbody></table></section>`;
+  return markup`<section><h2>Other trials and measurements</h2><table><tbody>${rows}</tbody></table></section>`;
 }
 
 /** The page: one HTML file that asks the network for nothing, and prints. */
@@ -151,11 +151,11 @@ export function writeCouponSheet(sheet: CouponSheet): string {
     return section;
   });
   const steps = [
-    'Cut the sheet as it is nested, its lower left corner at the machine’s zero and its edge along X: the axes are read off it. Cut nothing by hand.',
-    'Break or cut the parts free; sand off the tabs and the fuzz of the lower edge, and touch no edge that is measured.',
-    'Lay every part with its lettering up and readable, as in the drawings: so it lay on the machine. X runs to the right and Y away from you.',
-    'Close the callipers and set them to zero. Measure with light pressure, square to the part, near the upper face, at the numbered places. Each reading twice; write the mean.',
-    `Write the readings into ${sheet.file}, which lies beside this sheet, each after its colon; what could not be taken: none.`,
+    'Cut the sheet as nested, with its lower left corner at the machine’s zero and its edge along X: the axes are measured from it. Cut nothing by hand.',
+    'Break or cut the parts free; sand off the tabs and the fuzz on the bottom edge, but do not touch any edge that is measured.',
+    'Lay every part with its lettering up and readable, as in the drawings: that is how it lay on the machine. X runs to the right and Y away from you.',
+    'Close the callipers and set them to zero. Measure with light pressure, square to the part, near the top face, at the numbered places. Take each reading twice, and write the mean.',
+    `Write the readings into ${sheet.file}, which is in the same folder as this page, each after its colon; if you could not take one, write none.`,
     `Then, in the folder of this page: ${sheet.command}`,
   ];
   const body = markup`<h1>Measuring sheet: coupon in ${sheet.material}</h1>
@@ -164,10 +164,10 @@ export function writeCouponSheet(sheet: CouponSheet): string {
 ${sheet.notes.map((note) => markup`<p>${note}</p>`)}
 ${sections}
 ${tried(sheet)}
-<section><h2>Does the printer print true?</h2>
-<p>Print one of the full-size prints of the dish (folder prints) at 100 %, measure its 100 mm line with a steel rule and write it after print in ${sheet.file}. From then on templates and prints are drawn so that they come out true on that printer. Not printed, or cut by machine alone: none.</p></section>
+<section><h2>Does the printer print to scale?</h2>
+<p>Print one of the full-size prints of the dish (folder prints) at 100 %, measure its 100 mm line with a steel rule and write it after print in ${sheet.file}. From then on templates and prints are drawn so that they come out to scale on that printer. If you print nothing, or cut only by machine, write none.</p></section>
 <section class="caution"><h2>Caution</h2>${cautions
-    .filter(({ title }) => title === 'Machines' || title === 'Who has the last word')
+    .filter(({ title }) => title === 'Machines' || title === 'What comes first')
     .map(({ sentences }) => markup`<p>${sentences.join(' ')}</p>`)}</section>`.text;
   const page = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">POLICY

@@ -17,10 +17,10 @@ const meanings: Readonly<Record<Operation | 'sheet-edge', string>> = {
   'sheet-edge': 'edge of the sheet, for reference: never cut',
   scribe: 'mark, not a cut: scratch, score or engrave',
   drill: 'hole: drill at a circle, cut along a path',
-  countersink: 'countersink to this diameter: no cut along the line',
-  pocket: 'clear to the depth in the name, waste inside: no cut through',
+  countersink: 'countersink to this diameter: do not cut along the line',
+  pocket: 'clear to the depth in the name, waste inside: do not cut through',
   opening: 'cut through, waste inside',
-  outline: 'cut through, waste outside: after all else of the part',
+  outline: 'cut through, waste outside: after everything else on the part',
 };
 
 /** What an operation is, in a few words. */

@@ -49,11 +49,11 @@ export function markingTable(marking: MarkingToWrite): MarkingTable {
     heading: [`x from inner end (${unit})`, `height above base (${unit})`, `rounding (${unit})`],
     rows: marks.map(({ x, height, marked }) => [show(x), show(marked), signed(marked - height, unit)]),
     notes: [
-      `At a step of ${named(step)}, straight lines from mark to mark leave the curve by ${fine(sag, unit)} at most.`,
+      `At a step of ${named(step)}, straight lines from mark to mark deviate from the curve by at most ${fine(sag, unit)}.`,
       advisedSag <= sagLimit
         ? `A step of ${named(advisedStep)} keeps that within ${fine(sagLimit, unit)}.`
         : `Even a step of ${named(advisedStep)} leaves ${fine(advisedSag, unit)}; join the marks with a bent batten.`,
-      `Reading the rule to its nearest division moves a mark by ${fine(rounding, unit)} at most.`,
+      `Reading the rule to its nearest division moves a mark by at most ${fine(rounding, unit)}.`,
     ],
   };
 }

@@ -1,5 +1,5 @@
 /**
- * The part and the sheet that it lies on: one form for making, nesting, cutting, drawing and building. True, finished
+ * The part and the sheet that it is placed on: one form for making, nesting, cutting, drawing and building. True, finished
  * size throughout, in the part's own axes, mm, y up: kerf and tool belong to machining.
  */
 import type { Contour, Path, Placement } from '../geometry/index.js';
@@ -51,7 +51,7 @@ export interface Pocket {
   readonly from: Face;
 }
 
-/** A hole that no flat machine can drill: into an edge, marked by a line and drilled at the bench. */
+/** A hole in an edge, which no flat-bed machine can drill: marked by a line and drilled at the bench. */
 export interface EdgeHole {
   readonly x: number;
   readonly y: number;
@@ -63,7 +63,7 @@ export interface EdgeHole {
   readonly height: number;
 }
 
-/** A line scribed on a face: a closed ring or an open path, as it lies in the part's own axes. */
+/** A line scribed on a face: a closed ring or an open path, in the part's own axes. */
 export interface LineMark {
   readonly kind: 'line';
   readonly face: Face;
@@ -88,7 +88,7 @@ export interface TextMark {
 
 export type Mark = LineMark | TextMark;
 
-/** What edges are for, so that tabs, joints and marks keep off them. */
+/** What edges are for, so that tabs, joints and marks stay clear of them. */
 export type EdgeRole = 'optical' | 'seat';
 
 /**
@@ -108,7 +108,7 @@ export interface SeatCorner {
   readonly vertex: number;
 }
 
-/** What is cut of a part, and what its edges ask of the cut. */
+/** What is cut for a part, and what its edges require of the cut. */
 export interface PartShape {
   /** Stable, file-safe: `rib`, `cleat`, `hub`, `board`, `board-2`, `panel`. */
   readonly id: string;
@@ -121,7 +121,7 @@ export interface PartShape {
   readonly marks: readonly Mark[];
   readonly edges: readonly EdgeRun[];
   readonly seatCorners: readonly SeatCorner[];
-  /** The face that lies up on the sheet when it is cut; with the back up the part lies mirrored. */
+  /** The face that is up on the sheet when it is cut; with its back up the part is mirrored. */
   readonly up: Face;
 }
 
@@ -136,13 +136,13 @@ export interface Part extends PartShape {
   readonly edgeHoles: readonly EdgeHole[];
   /** Greatest distance between a fitted curve of this part and the true curve (mm). */
   readonly fitDeviation: number;
-  /** What a person should know at the bench, in full sentences. */
+  /** What to know at the bench, in full sentences. */
   readonly notes: readonly string[];
-  /** The file that an outline of one's own was read from. */
+  /** The file that a user's own outline was read from. */
   readonly file?: string;
 }
 
-/** A copy of a part on a sheet: turned, moved, and mirrored where its back lies up. */
+/** A copy of a part on a sheet: rotated, moved, and mirrored if its back is up. */
 export interface PlacedPart extends Placement {
   readonly part: string;
   /** 1-based number among the part's copies. */
@@ -159,7 +159,7 @@ export interface LaidSheet {
   readonly placed: readonly PlacedPart[];
 }
 
-/** The largest rectangle that is left of a sheet. */
+/** The largest rectangle left over from a sheet. */
 export interface Offcut {
   readonly x: number;
   readonly y: number;

@@ -138,7 +138,7 @@ export function battenProblems(design: Design, dish: Dish, taken: number): Diagn
       diagnostic(
         'batten-width',
         ['panel', 'battenWidth'],
-        `battens of ${show(battenWidth)} bear ${show((battenWidth - gap) / 2)} on each panel beside a panel.gap of ${show(gap)}`,
+        `battens of ${show(battenWidth)} overlap each panel by only ${show((battenWidth - gap) / 2)} with a panel.gap of ${show(gap)}`,
         `use ${show(gap + 2 * minBearing)} or more`,
       ),
     );
@@ -147,7 +147,7 @@ export function battenProblems(design: Design, dish: Dish, taken: number): Diagn
       diagnostic(
         'batten-width',
         ['panel', 'battenWidth'],
-        `battens of ${show(battenWidth)} take ${Math.round(100 * taken)} % of the mirror`,
+        `battens of ${show(battenWidth)} cover ${Math.round(100 * taken)} % of the mirror`,
         `use ${show(Math.floor(10 * Math.max(gap + 2 * minBearing, (battenWidth * spared) / taken)) / 10)} at most, or fewer ribs`,
       ),
     );
@@ -159,7 +159,7 @@ export function battenProblems(design: Design, dish: Dish, taken: number): Diagn
       diagnostic(
         'batten-gap',
         ['panel', battenScrew === undefined ? 'gap' : 'battenScrew'],
-        `${fixing.kind === 'pin' ? 'pins' : 'screws'} of ${show(shank)} do not pass a panel.gap of ${show(gap)} and would pierce the panels' edges`,
+        `${fixing.kind === 'pin' ? 'pins' : 'screws'} of ${show(shank)} do not fit through a panel.gap of ${show(gap)} and would pierce the panels' edges`,
         `use ${fixing.kind === 'pin' ? '' : 'a thinner panel.battenScrew, or '}a panel.gap of ${show(Math.ceil(10 * shank) / 10)} or more`,
       ),
     );
@@ -171,7 +171,7 @@ export function battenProblems(design: Design, dish: Dish, taken: number): Diagn
         'batten-stiff',
         ['panel', 'battenMaterial'],
         stiff.message,
-        `use battens of ${inUnits(design, stiff.thickest)} at most (panel.battenMaterial), or a longer focal length`,
+        `use battens of at most ${inUnits(design, stiff.thickest)} (panel.battenMaterial), or a longer focal length`,
         stiff.severity,
       ),
     );

@@ -89,7 +89,7 @@ export function stiffSheet(
   const breaks = stress > strength;
   const turned = board.along.modulus > board.across.modulus && grain !== 'across';
   return {
-    message: `${kind} of ${inUnits(design, thickness)} bent to a radius of ${inUnits(design, Math.round(radius))}${turned ? ' along its grain' : ''} carries about ${Math.round(stress)} MPa: it ${breaks ? `breaks at ${strength} MPa` : `cracks in time, as it bears about ${Math.round(allowed)} MPa for years`}`,
+    message: `${kind} of ${inUnits(design, thickness)} bent to a radius of ${inUnits(design, Math.round(radius))}${turned ? ' along its grain' : ''} carries about ${Math.round(stress)} MPa: it ${breaks ? `breaks at ${strength} MPa` : `will crack in time, as it can carry about ${Math.round(allowed)} MPa for years`}`,
     thickest: Math.floor((20 * radius * allowed) / modulus) / 10,
     severity: breaks ? 'error' : 'warning',
     turned,
@@ -109,7 +109,7 @@ export function bendingProblems(design: Design, dish: Dish, grain: Grain): Diagn
       'panel-stiff',
       ['panel', 'material'],
       stiff.message,
-      `use panels of ${inUnits(design, stiff.thickest)} at most, ${stiff.turned ? 'sheets on which they lie across the grain, ' : ''}or a longer focal length`,
+      `use panels of at most ${inUnits(design, stiff.thickest)}, ${stiff.turned ? 'sheets on which they lie across the grain, ' : ''}or a longer focal length`,
       stiff.severity,
     ),
   ];

@@ -124,7 +124,7 @@ export function makeUndividedBoard(
     marks: [...hubScribe(items), ...marks.flatMap(({ lines }) => lines), ...marks.map(({ label }) => label)],
     notes: hasCleats(design)
       ? [
-          `Long scribed lines are the middles of the ribs; a rib of ${inUnits(design, dish.ribThickness)} stands half on either side.`,
+          `Long scribed lines are the middles of the ribs: half of a ${inUnits(design, dish.ribThickness)} rib is on either side.`,
           'The rectangles are the cleats; the outline in the middle is the hub.',
         ]
       : [

@@ -69,7 +69,7 @@ export function cleatProblems(design: Design): Diagnostic[] {
       diagnostic(
         'cleat-crowded',
         ['cleat', 'width'],
-        `cleat.width of ${show(width)} leaves no wood round a screw head of ${show(headDiameter)}`,
+        `cleat.width of ${show(width)} leaves no wood around a screw head of ${show(headDiameter)}`,
         `use ${show(headDiameter + 2 * woodBetween)} or more`,
       ),
     );
@@ -111,11 +111,11 @@ export function makeCleat(design: Design, count: number): Part {
   );
   const letters = Math.min(5, width / 5);
   const notes = [
-    `The edge marked RIB goes against the rib, flush with its base${down.length > 0 && headDiameter > screwDiameter ? '; the countersinks look up' : ''}.`,
+    `The edge marked RIB goes against the rib, flush with its base${down.length > 0 && headDiameter > screwDiameter ? '; the countersinks face up' : ''}.`,
     ...(rib.length > 0
       ? [
-          `Drill ${inUnits(design, screwDiameter)} right across the width on each scribed line, ${inUnits(design, thickness / 2)} above the lower face.`,
-          'Screw the cleat to its rib at the bench: beside its neighbours on the board there is little room for a driver.',
+          `Drill ${inUnits(design, screwDiameter)} right across the width on each scribed line, ${inUnits(design, thickness / 2)} above the bottom face.`,
+          'Screw the cleat to its rib at the bench: on the board, among its neighbours, there is little room for a driver.',
         ]
       : ['Glue the cleat to its rib at the bench, and clamp it until the glue is hard.']),
   ];

@@ -1,4 +1,4 @@
-/** Outlines of one's own, from DXF and SVG files, as parts that are nested along with the dish. */
+/** Outlines of the user's own, from DXF and SVG files, as parts that are nested along with the dish. */
 import type { Contour } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
@@ -13,7 +13,7 @@ import { blank, type Hole, type Part, throughHole } from '../part/index.js';
 /** Round holes up to this diameter (mm) are drilled or bored; larger ones are openings that parts may lie in. */
 const largestDrill = 20;
 
-/** An outline of one's own: the text of a DXF or SVG file, or what reads a drawing that stands in memory. */
+/** An outline of the user's own: the text of a DXF or SVG file, or what reads a drawing that stands in memory. */
 export type ExtraSource = string | ((options: ReadingOptions) => SourceDrawing);
 
 export interface ReadExtras {
@@ -39,8 +39,8 @@ function shapesIn(
     const { shapes, findings: wrong } = makeShapes(rings, drawing.shown);
     const findings = [...drawing.findings, ...open, ...wrong];
     if (shapes.length === 0 && !findings.some(({ severity }) => severity === 'error')) {
-      const message = 'it holds no closed outline';
-      const remedy = 'draw one, or drop the file from `extra`';
+      const message = 'it has no closed outline';
+      const remedy = 'draw one, or remove the file from `extra`';
       return { shapes, findings: [...findings, { code: 'extra-no-outline', severity: 'error', message, remedy }] };
     }
     return { shapes, findings };
@@ -91,7 +91,7 @@ function partOf(design: Design, item: Design['extra'][number], index: number, sh
  * Reads the outlines of the files that `extra` names: every closed outline is a part, one within another is an
  * opening of it, one within an opening is a part again. True size, the lower left corner at the origin.
  * @param sources texts of the files, or drawings in memory, by the name in the design
- * @returns the parts, and what is wrong with a drawing, where, and what would do; an error stops the job
+ * @returns the parts, and what is wrong with a drawing, where, and how to fix it; an error stops the job
  */
 export function readExtras(design: Design, sources: ReadonlyMap<string, ExtraSource>): ReadExtras {
   const parts: Part[] = [];

@@ -35,7 +35,7 @@ export function focalStickProblems(design: Design, dish: Dish): Diagnostic[] {
         diagnostic(
           'focal-stick',
           ['vessel', 'offset'],
-          `the vessel's plane lies only ${inUnits(design, length)} above the hub`,
+          `the vessel's plane is only ${inUnits(design, length)} above the hub`,
           'use a larger vessel.offset or fewer hub.layers',
           'warning',
         ),
@@ -101,8 +101,8 @@ export function focalStick(design: Design, dish: Dish): Part[] {
           : []),
       ],
       notes: [
-        `Stands on the hub, plumb on the axis; its top is ${inUnits(design, length)} above the hub: there the vessel's underside hangs.`,
-        'Stand the foot over the bolt, lower the stick into it, and glue the two square to each other.',
+        `Stands on the hub, plumb on the axis; its top is ${inUnits(design, length)} above the hub, where the vessel's underside hangs.`,
+        'Put the foot over the bolt, lower the stick into it, and glue the two square to each other.',
         'Use it in the shade or under the cover: the top of the stick is the focus.',
       ],
     }),
@@ -112,7 +112,7 @@ export function focalStick(design: Design, dish: Dish): Part[] {
       name: 'Foot of the focal stick',
       outline: foot,
       marks: [textMark('FOOT', { x: 6, y: 10 - across / 2 }, height)],
-      notes: ['Stands across the focal stick, their slots in each other.'],
+      notes: ['Slots together with the focal stick, across it.'],
     }),
   ];
 }

@@ -81,7 +81,7 @@ export function gaugeProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'gauge',
         ['template', 'gauge'],
-        'a rim-to-rim gauge needs an even number of ribs, so that rib lies across from rib',
+        'a rim-to-rim gauge needs an even number of ribs, so that every rib has one opposite',
         `dish.ribs is ${dish.layout.ribs.length}: use template.gauge: vertex-to-rim`,
       ),
     );

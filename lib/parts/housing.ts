@@ -59,7 +59,7 @@ export function housingProblems(design: Design, dish: Dish): Diagnostic[] {
     diagnostic(
       'rib-joint',
       ['rib', 'joint'],
-      `the ribs' base has ${show(Math.max(0, to - from))} for a groove, from ${show(from)} to ${show(to)} off the axis; it needs ${show(min)}`,
+      `the ribs' base has only ${show(Math.max(0, to - from))} for a groove, ${show(from)} to ${show(to)} from the axis; it needs ${show(min)}`,
       'use a larger board and rib.toeRadius, fewer ribs, or rib.joint: glued-cleat',
     ),
   ];

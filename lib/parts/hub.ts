@@ -81,7 +81,7 @@ function boltProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'hub-bolt',
         ['hub', 'boltDiameter'],
-        `hub.boltDiameter of ${inUnits(design, boltDiameter)} runs into the noses of the ribs, which end ${inUnits(design, dish.innerRadius - nose.length)} off the axis`,
+        `hub.boltDiameter of ${inUnits(design, boltDiameter)} runs into the noses of the ribs, which end ${inUnits(design, dish.innerRadius - nose.length)} from the axis`,
         `use a smaller bolt, or a hub.radius of ${inUnits(design, Math.ceil(boltDiameter / 2 + nose.length))} or more`,
       ),
     ];
@@ -92,7 +92,7 @@ function boltProblems(design: Design, dish: Dish): Diagnostic[] {
     diagnostic(
       'hub-bolt',
       ['hub', 'boltDiameter'],
-      `hub.boltDiameter of ${inUnits(design, boltDiameter)} leaves ${inUnits(design, Math.max(0, wall))} of the hub round it`,
+      `hub.boltDiameter of ${inUnits(design, boltDiameter)} leaves only ${inUnits(design, Math.max(0, wall))} of the hub around it`,
       'use a smaller bolt or a larger hub.radius',
     ),
   ];
@@ -154,8 +154,8 @@ function layerShape(design: Design, dish: Dish): Shape {
     seatCorners: [],
     notes: [
       polygon
-        ? `Glue the layers with flat on flat; each rib of ${rib} seats in the middle of its flat, at the scribed tick.`
-        : `Glue the layers with tick on tick; each rib of ${rib} butts at its scribed tick.`,
+        ? `Glue the layers with their flats aligned; each rib of ${rib} seats in the middle of its flat, at the scribed tick.`
+        : `Glue the layers with their ticks aligned; each rib of ${rib} butts at its scribed tick.`,
     ],
   };
 }
@@ -164,7 +164,7 @@ function layerShape(design: Design, dish: Dish): Shape {
 function slotNote(design: Design, dish: Dish): string {
   const play = inUnits(design, design.rib.fit);
   if (design.hub.build === 'layers')
-    return `Glue the layers with groove on groove, and wipe the glue out of the grooves: each rib goes ${inUnits(design, grooveDepth(design))} deep into them, with ${play} of play.`;
+    return `Glue the layers with their grooves aligned, and wipe the glue out of the grooves: each rib goes ${inUnits(design, grooveDepth(design))} deep into them, with ${play} of play.`;
   const [, upper = 0] = hubHeights(design, dish);
   return `One lies on the board before the ribs go in; the other is lowered over the ribs onto their noses, ${inUnits(design, upper)} above the board. The ribs go in the slots with ${play} of play.`;
 }

@@ -129,9 +129,13 @@ export function markOut(
       throw new RangeError(`marking out: the ${name} must be above 0, not ${value}`);
   }
   if (rule.unit === 'in' && !Number.isInteger(Math.log2(rule.under)))
-    throw new RangeError(`marking out: no rule shows 1/${rule.under} in; give a power of two, such as 32 or 64`);
+    throw new RangeError(
+      `marking out: no rule is divided in 1/${rule.under} in; give a power of two, such as 32 or 64`,
+    );
   if (step < division)
-    throw new RangeError(`marking out: the step of ${step} mm is finer than the rule, which shows ${division} mm`);
+    throw new RangeError(
+      `marking out: the step of ${step} mm is finer than the rule, which is divided in ${division} mm`,
+    );
   const at = places(length, step, division);
   const sagAt = (distance: number) => greatestSag(height, places(length, distance, division));
   const advisedStep = adviseStep(sagAt, length, sagLimit, rule);

@@ -90,33 +90,33 @@ function mountingProblem(design: Design, bays: number, search: Search): Diagnost
   const { mountingHoles: count, mountingDiameter: diameter, mountingRadius } = design.board;
   const { needed, innermost, outermost, radius, suitable, fits } = search;
   const show = (mm: number) => inUnits(design, mm);
-  const advice = suitable === undefined ? 'use smaller or fewer holes' : `${show(suitable)} would do`;
+  const advice = suitable === undefined ? 'use smaller or fewer holes' : `${show(suitable)} would fit`;
   if (count > bays)
     return diagnostic(
       'mounting-holes',
       ['board', 'mountingHoles'],
       `board.mountingHoles of ${count} is more than the ${bays} bays between ribs`,
-      `use ${bays} at most`,
+      `use at most ${bays}`,
     );
   if (mountingRadius !== undefined && (radius < innermost || radius > outermost))
     return diagnostic(
       'mounting-holes',
       ['board', 'mountingRadius'],
-      `board.mountingRadius of ${show(radius)} must lie between the hub and the edge of the board, ${show(innermost)} to ${show(outermost)}`,
+      `board.mountingRadius of ${show(radius)} must be between the hub and the edge of the board, ${show(innermost)} to ${show(outermost)}`,
       advice,
     );
   if (mountingRadius !== undefined && !fits)
     return diagnostic(
       'mounting-holes',
       ['board', 'mountingRadius'],
-      `mounting holes of ${show(diameter)} at a radius of ${show(radius)} have less than the ${show(needed)} that a washer needs to ribs, cleats, hub or joints`,
+      `mounting holes of ${show(diameter)} at a radius of ${show(radius)} are closer to ribs, cleats, hub or joints than the ${show(needed)} that a washer needs`,
       advice,
     );
   if (suitable === undefined && mountingRadius === undefined)
     return diagnostic(
       'mounting-holes',
       ['board', 'mountingDiameter'],
-      `mounting holes of ${show(diameter)} find no place with the ${show(needed)} that a washer needs to ribs, cleats, hub and joints, and are left out`,
+      `there is no room for mounting holes of ${show(diameter)} with the ${show(needed)} that a washer needs to ribs, cleats, hub and joints, so they are left out`,
       advice,
       'warning',
     );

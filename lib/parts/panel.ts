@@ -128,7 +128,7 @@ function pinProblems(design: Design, dish: Dish): Diagnostic[] {
     diagnostic(
       'pin-edge',
       ['panel', 'fixing'],
-      `${design.panel.fixing} stand ${show(space)} from the edge of the panel and from the face of the rib, and split them`,
+      `${design.panel.fixing} are ${show(space)} from the edge of the panel and from the face of the rib, and would split them`,
       `use panel.fixing: glue, ribs at least ${show(dish.ribThickness + 4 * (woodAtPin - space))} thick, or a smaller panel.gap`,
     ),
   ];
@@ -155,16 +155,16 @@ export function makePanel(design: Design, dish: Dish): Part {
   const battened = hasBattens(design);
   const notes = [
     pins.length > 0
-      ? `The scribed face looks up, to the sun: ${design.panel.fixing === 'staples' ? 'a staple goes over the middle of each short mark, its back along the rib,' : 'a pin goes through the middle of each short mark,'} and the mirror is glued on over them. Lay the panel with its narrow end to the hub.`
+      ? `The scribed face is up, towards the sun: ${design.panel.fixing === 'staples' ? 'a staple goes over the middle of each short mark, its back along the rib,' : 'a pin goes through the middle of each short mark,'} and the mirror is glued on over them. Lay the panel with its narrow end to the hub.`
       : 'The scribed face is the underside; lay the panel with its narrow end to the hub.',
     battened
       ? 'It lies dry on two ribs, under a batten along each of its sides.'
-      : `A bent sheet wants to be straight at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue is hard.`,
+      : `A bent sheet straightens at its free end: clamp a batten across on the scribed line, ${show(clampLineFromRim)} from the rim, until the glue has set.`,
     `Edges are cut square: over the rib the seam is ${show(design.panel.gap)} wide on the mirror side and ${show(Math.round(10 * opening) / 10)} at the rib.`,
   ];
   if (dish.panelThickness >= thickPanel)
     notes.push(
-      `A panel this thick rests on its sharp lower edges: leave them square. A chamfer lets it down, at the rim by ${show(Math.round(100 * sinks) / 100)} for every ${show(1)}; break the upper edges only.`,
+      `A panel this thick rests on its sharp lower edges: leave them square. A chamfer lowers it, at the rim by ${show(Math.round(100 * sinks) / 100)} for every ${show(1)}; only break the upper edges.`,
     );
   return blank({
     id: 'panel',

@@ -260,12 +260,12 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
     const advice =
       further === null
         ? 'use smaller cleats or fewer ribs'
-        : `they fit from ${show(Math.ceil(further))} on, which takes a board and a rib.toeRadius that reach ${show(Math.ceil(further + cleat.length))}; or use smaller cleats or fewer ribs`;
+        : `they fit from ${show(Math.ceil(further))} on, which needs a board and a rib.toeRadius that reach ${show(Math.ceil(further + cleat.length))}; or use smaller cleats or fewer ribs`;
     problems.push(
       diagnostic(
         'cleat-does-not-fit',
         ['cleat', cleat.start === undefined ? 'width' : 'start'],
-        `a cleat of ${show(cleat.length)} x ${show(cleat.width)} fits nowhere on the board: ${why}`,
+        `a cleat of ${show(cleat.length)} x ${show(cleat.width)} does not fit anywhere on the board: ${why}`,
         advice,
       ),
     );
@@ -290,7 +290,7 @@ export function placeCleats(design: Design, dish: Dish): CleatPlace {
         'cleat-does-not-fit',
         ['cleat', 'start'],
         `cleat.start of ${show(start)} puts the outer end of the cleats beyond the rib's base or the board`,
-        `use ${show(Math.floor(10 * max) / 10)} at most`,
+        `use at most ${show(Math.floor(10 * max) / 10)}`,
       ),
     );
   return { start, problems };

@@ -124,7 +124,7 @@ export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
         'inset',
         ['reflector', 'inset'],
         `reflector.inset of ${show(inset)} leaves nothing of the strip at its narrow end`,
-        `use ${show(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))} at most`,
+        `use at most ${show(Math.max(0, Math.floor(10 * (innerHalfWidth(sheet) + inset - 1)) / 10))}`,
       ),
     ];
   const areas = usableAreas(design, sheet.material);
@@ -161,12 +161,12 @@ export function reflectorProblems(design: Design, dish: Dish): Diagnostic[] {
   const advice =
     rows === null
       ? `use a roll at least ${show(width)} wide inside its margin`
-      : `use a roll at least ${show(width)} wide inside its margin, or reflector.layout: rows, which takes ${rows.starts.length} rows of ${show(rows.height)}`;
+      : `use a roll at least ${show(width)} wide inside its margin, or reflector.layout: rows, which needs ${rows.starts.length} rows of ${show(rows.height)}`;
   return [
     diagnostic(
       'strip-does-not-fit',
       ['reflector', 'layout'],
-      `a strip of ${show(length)} x ${show(width)} fits no roll or sheet of ${sheet.material}`,
+      `a strip of ${show(length)} x ${show(width)} does not fit any roll or sheet of ${sheet.material}`,
       advice,
     ),
   ];

@@ -182,17 +182,17 @@ function seatNotes(design: Design, dish: Dish): string[] {
   const play = inUnits(design, design.rib.fit);
   if (design.rib.joint === 'housing')
     return [
-      `The inner end stands ${radius} from the axis, in the grooves of the hub's ${design.hub.build === 'layers' ? 'layers' : 'discs'}.`,
-      `The base goes into the groove of the board with ${play} of play on both sides together and as much under it; what lies on the board at both ends of the groove carries the rib.`,
+      `The inner end is ${radius} from the axis, in the grooves of the hub's ${design.hub.build === 'layers' ? 'layers' : 'discs'}.`,
+      `The base goes into the groove of the board with ${play} of play, both sides together, and the same below it; the ends of the base, which lie on the board beyond the groove, carry the rib.`,
     ];
   const inner =
     noseOf(design, dish) === null
-      ? `The inner end stands ${radius} from the axis, square against the hub.`
+      ? `The inner end is ${radius} from the axis, square against the hub.`
       : `The curve starts ${radius} from the axis, at the bottoms of the slots in the hub's discs; the nose goes between the discs.`;
   return [
     inner,
     hasCleats(design)
-      ? 'The scribed line is the middle of the cleat, on the face on which the cleat goes: the right one as seen from the hub.'
+      ? 'The scribed line is the middle of the cleat, on the face that the cleat goes on: the right one as seen from the hub.'
       : `The tabs go through the slots of the board with ${play} of play; the base, not the tabs, carries the rib.`,
   ];
 }
@@ -210,7 +210,7 @@ export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
         'rib-thin',
         ['rib', x > design.rib.toeRadius - dish.innerRadius ? 'rimHeight' : 'toeRadius'],
         `the rib is only ${show(Math.round(10 * depth) / 10)} deep ${place} from the axis`,
-        `use a larger rib.rimHeight or dish.baseHeight, so that ${show(enough)} are left (twice its thickness)`,
+        `use a larger rib.rimHeight or dish.baseHeight, so that ${show(enough)} is left (twice its thickness)`,
         'warning',
       ),
     );
@@ -221,7 +221,7 @@ export function ribProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'cleat-too-thick',
         ['cleat', 'material'],
-        `cleats of ${show(cleatThickness)} stand higher than the ribs' inner ends (${show(dish.innerEndHeight)})`,
+        `cleats of ${show(cleatThickness)} are higher than the ribs' inner ends (${show(dish.innerEndHeight)})`,
         'use a larger dish.baseHeight',
         'warning',
       ),

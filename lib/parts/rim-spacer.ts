@@ -66,6 +66,6 @@ export function rimSpacers(design: Design, dish: Dish): Part[] {
   const second = outer - gaugeBlank(design).thickness - behind;
   return [
     comb(design, dish, outer, 1, 'its outer face flush with their rim ends'),
-    comb(design, dish, second, 2, 'its outer face close behind the inner face of rim spacer 1'),
+    comb(design, dish, second, 2, 'its outer face just behind the inner face of rim spacer 1'),
   ];
 }

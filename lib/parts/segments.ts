@@ -167,7 +167,7 @@ export function divideBoard(design: Design, dish: Dish, start: CleatStart, items
       diagnostic(
         'joint-meets-screw',
         ['cleat', 'start'],
-        `the board is made in segments, and their joints come within ${show(Math.max(0, Math.round(10 * clearance) / 10))} of a cleat screw`,
+        `the board is made in segments, whose joints come within ${show(Math.max(0, Math.round(10 * clearance) / 10))} of a cleat screw`,
         'use a larger cleat.start or a smaller cleat.width',
       ),
     );
@@ -201,10 +201,10 @@ function overJoints({ board, panel }: Design): Diagnostic[] {
     diagnostic(
       'panels-over-joints',
       ['panel', pinned ? 'gap' : 'fixing'],
-      `the board comes apart, and panels that are ${pinned ? 'held by pinned battens' : 'glued'} over its joints hold it together`,
+      `the board has to come apart, but panels ${pinned ? 'held by pinned battens' : 'glued'} over its joints would hold it together`,
       pinned
-        ? 'use a panel.gap that takes screws, 2.5 mm or more'
-        : 'use panel.fixing: pins, for which those panels get screws, or battens',
+        ? 'use a panel.gap wide enough for screws, 2.5 mm or more'
+        : 'use panel.fixing: pins, so that those panels are fixed with screws, or battens',
       'warning',
     ),
   ];
@@ -303,7 +303,7 @@ export function makeSegments(
         segmentLabel(design, dish, sector, i + 1),
       ],
       notes: [
-        `Carries ribs ${ribs.join(', ')}; lies ${others.length === 1 ? 'against segment' : 'between segments'} ${neighbours(i, division.sectors.length)}.`,
+        `Carries ribs ${ribs.join(', ')}; goes ${others.length === 1 ? 'against segment' : 'between segments'} ${neighbours(i, division.sectors.length)}.`,
         ...(board.centreHole > 0
           ? [
               `Bore the centre hole of ${inUnits(design, board.centreHole)} where the joints meet, after the segments are joined.`,

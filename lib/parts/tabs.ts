@@ -70,7 +70,7 @@ export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'rib-joint',
         ['rib', 'joint'],
-        `the ribs' base has ${show(Math.max(0, to - from))} for tabs, from ${show(from)} to ${show(to)} off the axis; two of ${show(min)} need ${show(4 * min)}`,
+        `the ribs' base has only ${show(Math.max(0, to - from))} for tabs, ${show(from)} to ${show(to)} from the axis; two of ${show(min)} need ${show(4 * min)}`,
         'use a larger board and rib.toeRadius, fewer ribs, or rib.joint: glued-cleat',
       ),
     );
@@ -79,7 +79,7 @@ export function tabProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'rib-joint',
         ['rib', 'fit'],
-        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, source.slotDepth)}`,
+        `a play of ${inUnits(design, design.rib.fit)} leaves tabs of only ${show(Math.max(0, tabDepth(design)))} in a board of ${inUnits(design, source.slotDepth)}`,
         'use a smaller rib.fit or a thicker board',
       ),
     );

@@ -83,7 +83,7 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
   const title = `RIB TEMPLATE ${dish.layout.ribs.length}x`;
   const how =
     template.guide === 'bushing'
-      ? `For a guide bushing of ${inUnits(design, template.bushingDiameter)} with a bit of ${inUnits(design, template.bitDiameter)}: the template is ${inUnits(design, offset)} smaller all round than the rib, its openings larger by as much.`
+      ? `For a guide bushing of ${inUnits(design, template.bushingDiameter)} with a bit of ${inUnits(design, template.bitDiameter)}: the template is ${inUnits(design, offset)} smaller all around than the rib, and its openings larger by the same amount.`
       : 'For a flush-trimming bit with a bearing of its own size: the template is the rib itself.';
   return blank({
     id: 'template',
@@ -110,12 +110,12 @@ function templateInOnePiece(design: Design, dish: Dish, rib: Part): Part {
         ? 'Hold it with clamps and double-sided tape.'
         : registration.length > 0
           ? 'Pin or screw the template to the blank through the registration holes, which become the pilot holes for the screws from the cleat.'
-          : 'The pilot holes of the cleats lie too near the edge of this template: hold it with clamps and double-sided tape, and drill the pilots by the cleat.',
+          : 'The pilot holes for the cleats are too near the edge of this template: hold it with clamps and double-sided tape, and drill the pilots through the cleat.',
       ...(tail > 0 ? ['The scribed line is the inner end of the rib; clamp on the tail beyond it.'] : []),
       ...(rib.seatCorners.length > 0
-        ? ['The bit leaves the inside corners at tabs and nose round: square them with a chisel.']
+        ? ['The bit leaves the inside corners at tabs and nose rounded: square them with a chisel.']
         : []),
-      'Feed as the arrow shows, scribed face up: anticlockwise round the outside, clockwise round an opening. Feeding the other way is a climb cut, which snatches the router out of the hands. On a router table the work lies face down and goes the other way round: always against the turning of the bit.',
+      'Feed as the arrow shows, scribed face up: anticlockwise around the outside, clockwise around an opening. Feeding the other way is a climb cut, which snatches the router out of your hands. On a router table the work is face down and goes the other way round: always against the rotation of the bit.',
     ],
   });
 }
@@ -144,7 +144,7 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
       diagnostic(
         'guide-bushing',
         ['template', 'bushingDiameter'],
-        `template.bushingDiameter of ${show(template.bushingDiameter)} does not take a bit of ${show(template.bitDiameter)} (template.bitDiameter)`,
+        `template.bushingDiameter of ${show(template.bushingDiameter)} is too small for a bit of ${show(template.bitDiameter)} (template.bitDiameter)`,
         'use a larger bushing or a smaller bit',
       ),
     ];
@@ -155,8 +155,8 @@ export function templateProblems(design: Design, dish: Dish, parts: readonly Par
     diagnostic(
       'bed-too-small',
       ['template', 'bed'],
-      `template.bed of ${show(template.bed.width)} x ${show(template.bed.height)} does not take half of the template, which is ${show(Math.ceil(box.maxX - box.minX))} x ${show(Math.ceil(box.maxY - box.minY))}`,
-      `use a bed of about ${show(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${show(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or leave template.bed out`,
+      `template.bed of ${show(template.bed.width)} x ${show(template.bed.height)} does not hold half of the template, which is ${show(Math.ceil(box.maxX - box.minX))} x ${show(Math.ceil(box.maxY - box.minY))}`,
+      `use a bed of about ${show(Math.ceil(0.55 * (box.maxX - box.minX)))} x ${show(Math.ceil(box.maxY - box.minY))} or more, a shorter template.tail, or remove template.bed`,
     ),
   ];
 }

@@ -49,7 +49,7 @@ function others(prepared: Prepared): Diagnostic[] {
         diagnostic(
           'calibration-other',
           [...path, 'toolDiameter'],
-          `the coupon in ${id} was cut with a bit of ${show(toolDiameter)}, and process.toolDiameter is ${show(design.process.toolDiameter)}: its width is not used`,
+          `the coupon in ${id} was cut with a bit of ${show(toolDiameter)}, and process.toolDiameter is ${show(design.process.toolDiameter)}: its measured width is not used`,
           'cut a coupon with this bit (`dishwright coupon`)',
           'warning',
         ),
@@ -60,7 +60,7 @@ function others(prepared: Prepared): Diagnostic[] {
         diagnostic(
           'calibration-other',
           [...path, 'thickness'],
-          `the coupon in ${id} was ${show(thickness)} thick, and the sheet is ${show(sheet)}: the width of the cut may be another`,
+          `the coupon in ${id} was ${show(thickness)} thick, and the sheet is ${show(sheet)}: the width of the cut may differ`,
           'cut a coupon from this sheet (`dishwright coupon`)',
           'warning',
         ),
@@ -91,7 +91,7 @@ function jointProblem(
     diagnostic(
       'calibration-joint',
       path,
-      `${what}: after calibration an error of up to ${show(left)} is left, and the joint bears ${show(borne)}`,
+      `${what}: after calibration an error of up to ${show(left)} remains, but the joint only allows ${show(borne)}`,
       remedy,
       'warning',
     ),
@@ -151,7 +151,7 @@ function holeProblems(prepared: Prepared): Diagnostic[] {
           what,
           Math.abs(drilled),
           dowelPlay,
-          'drill with a bit that makes a truer hole',
+          'use a drill bit that makes a more accurate hole',
           design,
         );
       if (byBit || bore === 0) return [];
@@ -177,7 +177,7 @@ function depthProblems(prepared: Prepared): Diagnostic[] {
           `cuts through ${id}`,
           coverage * depthUncertainty - depth,
           design.router.overcut,
-          'set zero on the sheet with more care, or use a larger router.overcut',
+          'set zero on the sheet more carefully, or use a larger router.overcut',
           design,
         ),
   );

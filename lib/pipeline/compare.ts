@@ -36,8 +36,8 @@ export function compareOf(lit: Lit, text: string, file: string, widths: readonly
           diagnostic(
             'no-load',
             ['load'],
-            'the design names nothing that is heated',
-            'add `vessel` and `load` as they were in the test',
+            'the design says nothing of what is heated',
+            'add `vessel` and `load` as in the test',
           ),
         ]
       : inputProblems(input);

@@ -88,8 +88,8 @@ function leftOut({ cut, fits }: Coupon): Diagnostic[] {
     diagnostic(
       'coupon-left-out',
       ['materials', cut.material, 'thickness'],
-      `the coupon of ${cut.material} has no slots: a cut of ${Number(cut.width.toFixed(2))} mm makes none for a sheet of ${Number(cut.thickness.toFixed(2))} mm`,
-      'for its fit use a bit that is thinner than the sheet',
+      `the coupon of ${cut.material} has no slots: a cut of ${Number(cut.width.toFixed(2))} mm cannot make any for a sheet of ${Number(cut.thickness.toFixed(2))} mm`,
+      'to measure its fit, use a bit thinner than the sheet',
       'warning',
     ),
   ];
@@ -125,8 +125,8 @@ export function couponFiles(
     const length = (mm: number) => formatLength(mm, design.units, 3);
     const machine =
       process.kind === 'router'
-        ? `Router, bit of ${length(process.toolDiameter)}, for which a cut of ${length(coupon.cut.width)} is taken.`
-        : `Laser, for which a cut of ${length(coupon.cut.width)} is taken.`;
+        ? `Router, bit of ${length(process.toolDiameter)}, assumed to cut ${length(coupon.cut.width)} wide.`
+        : `Laser, assumed to cut ${length(coupon.cut.width)} wide.`;
     const file = readingsFile(material);
     const reach = reachOf(coupon, sheets, cutWidth(process));
     const page = writeCouponSheet({
@@ -140,7 +140,7 @@ export function couponFiles(
       fits: coupon.fits,
       router: process.kind === 'router',
       notes: [
-        `The parts lie within ${length(reach.x)} by ${length(reach.y)} of the lower left corner of the sheet: a piece of that size will do.`,
+        `The parts lie within ${length(reach.x)} by ${length(reach.y)} of the lower left corner of the sheet: a piece of that size is enough.`,
         ...leftOut(coupon).map(({ message, remedy }) => `${message}; ${remedy ?? ''}.`),
       ],
     });

@@ -50,7 +50,7 @@ function lacking(laser: Laser, material: string, { plan }: Pick<LaserRoute, 'pla
       'machine-power',
       keyOf(material, key).split('.'),
       `${keyOf(material, key)} is not stated, and machine.toolPaths needs it`,
-      'find it on a piece of scrap and state it, or leave machine.toolPaths out',
+      'find it on a piece of scrap and state it, or remove machine.toolPaths',
     ),
   );
 }
@@ -68,7 +68,7 @@ function laserTime({ plan, unknown }: Pick<LaserRoute, 'plan' | 'unknown'>, unit
 function slugSentence({ plan: { slugs } }: Pick<LaserRoute, 'plan'>, units: LengthUnit): string | null {
   if (slugs === 0) return null;
   const pieces = slugs === 1 ? 'One piece' : `${slugs} pieces`;
-  return `${pieces} over ${formatLength(smallSlug, units)} cut out of openings may tip up into the way of the head: watch them, and take them out only when it stands.`;
+  return `${pieces} over ${formatLength(smallSlug, units)} cut out of openings may tip up into the path of the head: watch them, and take them out only when it has stopped.`;
 }
 
 /** What is worth knowing of a laser's sheet: how long it takes, and what comes loose. */

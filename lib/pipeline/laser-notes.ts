@@ -12,6 +12,6 @@ export function withLaserNotes(design: Design, part: Part): Part {
     const count = part.holes.filter(({ countersink }) => countersink === size).length;
     return `${count} of ${formatLength(size, design.units)}`;
   });
-  const note = `The laser cuts no countersinks: make them with a countersink bit, in each piece ${counts.join(', ')} across.`;
+  const note = `The laser cuts no countersinks: make them with a countersink bit; each piece has ${counts.join(', ')} across.`;
   return { ...part, notes: [...part.notes, note] };
 }

@@ -70,7 +70,7 @@ export function nestPart(design: Design, part: Part): NestPart {
     group: part.material,
     // the axes of the machine are read off a coupon, so it lies as it is drawn
     rotations: part.kind === 'coupon' ? [0] : rotations(part.grain, kind === 'plywood' || kind === 'card'),
-    // marks and heads belong to a face, and an outline of one's own may have a good side
+    // marks and heads belong to a face, and an outline of the user's own may have a good side
     faces: [part.up],
   };
 }

@@ -24,7 +24,7 @@ export function unplacedProblem({ copies }: Unplaced, part: Part, design: Design
     'stock-used-up',
     countPath(design, part.material),
     `the stock of ${material} is used up with ${copies} x ${part.name.toLowerCase()} (${part.id}) left`,
-    'allow more of it (count)',
+    'allow more of it (stock.count)',
   );
 }
 
@@ -85,7 +85,7 @@ export function marginProblems(design: Design, requests: readonly NestRequest[])
         const min = cutWidth(process) / 2 + over;
         if (margin >= min) return [];
         const size = (mm: number) => formatLength(mm, design.units, 3);
-        const cause = `half the width of the cut${over > 0 ? ' and what the correction of the axes adds' : ''}`;
+        const cause = `half the width of the cut${over > 0 ? ' and the correction of the axes' : ''}`;
         return [
           diagnostic(
             'margin',
@@ -108,7 +108,7 @@ function beyondArea(
   if (kind !== machine.kind || area === undefined || (width <= area.width && height <= area.height)) return null;
   const size = (a: number, b: number) => `${formatLength(a, units, 3)} x ${formatLength(b, units, 3)}`;
   return {
-    message: `${id} is ${size(width, height)}, and the working area of the ${kind} ${size(area.width, area.height)}`,
+    message: `${id} is ${size(width, height)}, but the working area of the ${kind} is ${size(area.width, area.height)}`,
   };
 }
 

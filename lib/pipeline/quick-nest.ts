@@ -3,7 +3,7 @@ import { flatten } from '../geometry/index.js';
 import { type Layout, nest } from '../nest/index.js';
 import type { Prepared } from './types.js';
 
-/** Arcs are covered by edges that stand out this far at most (mm): a tenth of the time, and hardly ever another sheet. */
+/** Arcs are covered by edges that stand out this far at most (mm): a tenth of the time, and rarely another sheet. */
 const coverTolerance = 0.5;
 
 /** Layouts of the requests, in their order. What lies there fits; a search may need less. */

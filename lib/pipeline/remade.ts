@@ -33,7 +33,7 @@ export interface RemadeRecord {
 
 /** The design's parts; of a coupon those of the materials that are on its sheets. */
 function preparedFor({ design, coupon, parts }: Recorded): Prepared {
-  // outlines of one's own are not in the folder
+  // outlines of the user's own are not in the folder
   const prepared = prepare({ ...design, extra: [] });
   if (coupon === undefined) return prepared;
   return preparedCoupons(prepared, plannedCoupons(prepared, [...new Set(parts.map(({ material }) => material))]));

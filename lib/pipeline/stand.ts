@@ -81,7 +81,7 @@ export function aimProblems({ stand }: Pick<Prepared, 'stand'>, forecast: Foreca
     diagnostic(
       'stand-loaded',
       ['stand', 'workingWind'],
-      `the stand gives ${totalMrad.toFixed(1)} mrad, more than a quarter of the ${tolerance.toFixed(1)} mrad that the aim bears`,
+      `the stand gives ${totalMrad.toFixed(1)} mrad, more than a quarter of the ${tolerance.toFixed(1)} mrad that the aim tolerates`,
       'use a thicker stand.material and stand.baseMaterial, or a wider vessel',
       'warning',
     ),
@@ -105,9 +105,9 @@ export function standValues(
       ? []
       : [
           {
-            label: 'aim bears',
+            label: 'aim tolerance',
             value: `${tolerance.toFixed(1)} mrad`,
-            note: 'in its finest direction; the stand may take a quarter',
+            note: 'in its most sensitive direction; the stand may use a quarter of it',
           },
         ]),
     parked === null
@@ -115,7 +115,7 @@ export function standValues(
       : {
           label: 'parked',
           value: `to the ${parked.towards}`,
-          note: `tilted to its lowest and covered: no sun of the year comes within ${parked.angleDeg}° of its axis`,
+          note: `tilted to its lowest and covered: at no time of the year does the sun come within ${parked.angleDeg}° of its axis`,
         },
   ];
 }

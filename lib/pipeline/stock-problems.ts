@@ -40,14 +40,14 @@ function unfitProblem({ design, parts }: Prepared, { process, options, stock }: 
       'no-stock-for-group',
       ['materials', group],
       `no stock of ${group} (${thickness}) for ${named.join(', ')}`,
-      `add one to stock: a sheet of ${size} would do, ${grain} included`,
+      `add one to stock: a sheet of ${size} would be large enough, ${grain} included`,
     );
   const at = design.stock.findIndex(({ material }) => material === group);
   return diagnostic(
     'larger-than-stock',
     ['stock', at],
     `${named.join(', ')}: larger than any stock of ${group} (${thickness})`,
-    `a sheet of ${size} would do, ${grain} included`,
+    `a sheet of ${size} would be large enough, ${grain} included`,
   );
 }
 
@@ -73,8 +73,8 @@ function areaProblems(design: Design, { parts, stock }: NestRequest): Diagnostic
       diagnostic(
         'stock-used-up',
         countPath(design, group),
-        `the parts of ${group} cover ${m2(needed)}, and its stock has ${m2(usable)} inside the margins`,
-        'allow more of it (count)',
+        `the parts of ${group} cover ${m2(needed)}, but its stock has only ${m2(usable)} inside the margins`,
+        'allow more of it (stock.count)',
       ),
     ];
   });
@@ -98,7 +98,7 @@ function outlineProblems(design: Design, { parts, stock, options }: NestRequest)
       const at = design.stock.findIndex(({ id }) => id === item.id);
       if (!(error instanceof NestError) || error.id !== item.id) throw error;
       const key = error.message.startsWith('a keep-out') ? 'keepOuts' : 'outline';
-      return [diagnostic('stock-outline', ['stock', at, key], error.message, 'list its corners in order, once round')];
+      return [diagnostic('stock-outline', ['stock', at, key], error.message, 'list its corners in order, once around')];
     }
   });
 }

@@ -30,7 +30,7 @@ export function spreadSentence(sheet: Sheet, design: Design): string | null {
   if (spreadOf(sheet) < same) return null;
   const { thickness, thickest } = sheet;
   const length = (mm: number): string => formatLength(mm, design.units);
-  return `The sheet is ${rangeOf(sheet, design)} thick: passes and overcut go by ${length(thickest)}, slots and all that fits by ${length(thickness)}.`;
+  return `The sheet is ${rangeOf(sheet, design)} thick: passes and overcut follow ${length(thickest)}, slots and other fits ${length(thickness)}.`;
 }
 
 const maxOf = (which: 'rib' | 'hub', design: Design, dish: Dish): number =>
@@ -46,8 +46,8 @@ function hubProblems(design: Design, dish: Dish): Diagnostic[] {
     diagnostic(
       'thickness-spread',
       keyOf(sheet),
-      `hub layers of ${show(sheet.thickest)} stand higher than the ribs' inner ends, which bear up to ${show(max)} each`,
-      'cut the hub from a thinner place, or plane it',
+      `hub layers of ${show(sheet.thickest)} are higher than the ribs' inner ends, which allow up to ${show(max)} each`,
+      'cut the hub from a thinner part of the sheet, or plane it',
       'warning',
     ),
   ];
@@ -66,8 +66,8 @@ function ribProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'thickness-spread',
         keyOf(sheet),
-        `ribs of ${rangeOf(sheet, design)} go into slots of ${show(sheet.thickness + design.rib.fit)}, which are made for the thinnest place: the thickest are ${show(over)} too thick`,
-        `sand the ribs where they go in, or state rib.fit of ${show(spreadOf(sheet) + design.rib.fit)} and glue what is loose`,
+        `ribs of ${rangeOf(sheet, design)} go into slots of ${show(sheet.thickness + design.rib.fit)}, which are made for the thinnest part of the sheet: the thickest are ${show(over)} too thick`,
+        `sand the ribs where they go in, or set rib.fit to ${show(spreadOf(sheet) + design.rib.fit)} and glue the loose ones`,
         'warning',
       ),
     );
@@ -77,7 +77,7 @@ function ribProblems(design: Design, dish: Dish): Diagnostic[] {
       diagnostic(
         'thickness-spread',
         keyOf(sheet),
-        `ribs of ${show(sheet.thickest)} have no space at the hub, which takes up to ${show(max)}`,
+        `ribs of ${show(sheet.thickest)} do not fit at the hub, which has room for up to ${show(max)}`,
         'sand their inner ends, or use a larger hub.radius',
         'warning',
       ),

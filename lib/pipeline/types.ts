@@ -1,4 +1,4 @@
-/** What passes along the pipeline, from a design to files. */
+/** Data passed along the pipeline, from a design to files. */
 import type { Assembly } from '../assembly/index.js';
 import type { Design } from '../design/index.js';
 import type { Diagnostic } from '../diagnostic/index.js';
@@ -25,11 +25,11 @@ export interface Prepared {
   readonly cleatStart: CleatStart;
   /** Where the plates lie that join the segments of the board. */
   readonly splices: readonly SplicePlace[];
-  /** Every part and fastener at its place in the dish. */
+  /** Every part and fastener in its position in the dish. */
   readonly assembly: Assembly;
-  /** Null where the design asks for none, or none can be made. */
+  /** Null if the design wants none, or none can be made. */
   readonly stand: Stand | null;
-  /** What the nest is asked, one request a process. */
+  /** Nesting requests, one per process. */
   readonly requests: readonly NestRequest[];
   readonly problems: readonly Diagnostic[];
 }
@@ -62,13 +62,13 @@ export interface Route {
 export interface LaserRoute {
   readonly sheet: JobSheet;
   readonly plan: LaserPlan;
-  /** Speeds that its time would need, as keys of the design; empty where they are all known. */
+  /** Keys of the design whose speeds are needed for its time; empty if all are known. */
   readonly unknown: readonly string[];
   /** Texts by path; none where no tool paths are asked for. */
   readonly files: ReadonlyMap<string, string>;
 }
 
-/** What was made of a design. With an error among the problems there are no files. */
+/** What was made from a design. With an error among the problems there are no files. */
 export interface Job extends Prepared {
   readonly sheets: readonly JobSheet[];
   /** How the sheets for a router are cut. */
@@ -77,7 +77,7 @@ export interface Job extends Prepared {
   readonly lasered: readonly LaserRoute[];
   /** Templates, gauges and jigs, those of a material together. */
   readonly aidSheets: readonly JobSheet[];
-  /** Of the bare focus when the design names no vessel; null with an error among the problems. */
+  /** Of the bare focus if the design has no vessel; null with an error among the problems. */
   readonly forecast: Forecast | null;
   /** Where it burns; null without a forecast. */
   readonly burn: BurnResult | null;

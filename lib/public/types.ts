@@ -1,4 +1,4 @@
-/** Types that signatures of the library name: nobody calls for them first, and whoever keeps a value needs them. */
+/** Types that appear in signatures of the library, for callers who keep such a value in a variable of their own. */
 export type { Frame, Vec3 } from '../assembly/frame.js';
 export type {
   AssembledPart,

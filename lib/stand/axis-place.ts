@@ -6,7 +6,7 @@ import { type Held, heldParts } from './held.js';
 import { handLever, type Made, madeWith } from './made.js';
 import type { Mass } from './masses.js';
 
-/** Two places of the tilt axis beside each other. */
+/** Two positions of the tilt axis, compared. */
 export interface AxisChoice {
   readonly name: 'through the focus' | 'through the centre of gravity';
   /** Above the board's upper face. */
@@ -39,7 +39,7 @@ export function torquesAt(axis: number, { cradle, tilting }: Made, { hanger, ves
 }
 
 /**
- * Both places of the tilt axis beside each other.
+ * Both positions of the tilt axis, compared.
  * @param about the stand about the focus
  * @param through the stand about the centre of gravity where that is built; else it is reckoned from the other's masses
  */

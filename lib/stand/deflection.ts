@@ -80,7 +80,7 @@ export function deflectionAt(
   const frame = cantileverTurn(windN / 2, axis - baseTop, plywoodModulus * legs);
   const play = (lock.hole - lock.pin) / 2 / lock.radius;
   const parts = [
-    { what: 'play of the lock’s pins in their holes', mrad: 1000 * play },
+    { what: 'play of the lock pins in their holes', mrad: 1000 * play },
     { what: 'cross beams sideways, under the weight of the dish', mrad: (1000 * sideways) / focal },
     // a sag along the axis moves the focus along it: seen across it by the sine of the tilt
     { what: 'cross beams along the axis', mrad: (1000 * sag * Math.sin(tilt)) / focal },

@@ -132,7 +132,7 @@ export function side(cradle: Cradle): Made {
     edges: [{ ring: 0, from: 0, to: 8, role: 'seat' }],
     seatCorners: [1, 4, 5, 8].map((vertex) => ({ ring: 0, vertex })),
     notes: [
-      'Both stand the same way round, the row of lock holes on the side away from the sun; they are no mirror pair.',
+      'Both face the same way, with the row of lock holes on the side away from the sun; they are not a mirrored pair.',
       'Drill the holes for the bolts into the lower edge at the bench, plumb, on the middle of the thickness.',
     ],
   };
@@ -199,6 +199,6 @@ export function base(cradle: Cradle): Made {
         }),
       ),
     ],
-    notes: ['Castors go under the scribed crosses, below; their screws must not come out above.'],
+    notes: ['Castors go underneath, below the scribed crosses; their screws must not come through the top.'],
   };
 }

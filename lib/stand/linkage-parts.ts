@@ -35,7 +35,7 @@ export function linkageParts({
       holes: [throughHole({ x: 0, y: 0 }, pipeHole), throughHole(lever, hole)],
       marks: [label('{n}', middle.x, middle.y - letters / 2)],
       notes: [
-        'The floor flange of the hanger’s pipe is screwed on its outer face; the small hole lies above the large one, away from the sun.',
+        'The floor flange of the hanger’s pipe is screwed to its outer face; the small hole is above the large one, away from the sun.',
       ],
     },
     {
@@ -45,7 +45,7 @@ export function linkageParts({
       outline: rounded(linkRing(linkage), half),
       holes: [throughHole({ x: 0, y: 0 }, hole), throughHole({ x: 0, y: length }, hole)],
       notes: [
-        'The distance of its holes is that of both pipes’ holes in the arm: compare them, a difference tilts the vessel.',
+        'The distance between its holes is the same as between the two pipe holes in the arm: compare them, as a difference tilts the vessel.',
       ],
     },
   ];

@@ -34,7 +34,7 @@ export function mountProblems(source: StandSource): Diagnostic[] {
       found(
         'stand-mount',
         ['board', 'mountingHoles'],
-        `a cradle is bolted to 4 mounting holes of the board, and there are ${asked === 4 ? holes : asked}`,
+        `a cradle is bolted to 4 mounting holes of the board, but there are ${asked === 4 ? holes : asked}`,
         'use board.mountingHoles: 4',
       ),
     ];
@@ -43,7 +43,7 @@ export function mountProblems(source: StandSource): Diagnostic[] {
       found(
         'stand-mount',
         ['dish', 'ribs'],
-        `with ${dish.layout.ribs.length} ribs the mounting holes do not lie across from each other, as the two beams of a cradle need`,
+        `with ${dish.layout.ribs.length} ribs the mounting holes are not opposite each other, as the two beams of a cradle require`,
         `use ${dish.layout.ribs.length + 1} ribs`,
       ),
     ];
@@ -69,7 +69,7 @@ function edgeProblems({ design, stand }: StandSource): Diagnostic[] {
       found(
         'stand-mount',
         ['stand', 'material'],
-        `edges of ${stand.material}, ${show(sheet)} thick, take no bolt`,
+        `${stand.material}, ${show(sheet)} thick, is too thin for a bolt in its edge`,
         `use a stand.material of ${show(edgeNeeds(mountingBolt.endsWith('in') ? '3/16 in' : 'M5'))} or more`,
       ),
     ];
@@ -80,7 +80,7 @@ function edgeProblems({ design, stand }: StandSource): Diagnostic[] {
       'stand-mount',
       ['board', 'mountingBolt'],
       `a bolt of ${mountingBolt} leaves too little wood in the edge of a beam of ${show(sheet)}`,
-      `use a thinner one, or a stand.material of ${show(needed)} or more`,
+      `use a smaller one, or a stand.material of ${show(needed)} or more`,
     ),
   ];
 }
@@ -111,8 +111,8 @@ function holderProblems({ design, dish, stand }: StandSource): Diagnostic[] {
           found(
             'stand-holder',
             ['stand', 'holder'],
-            'there is no vessel to be held',
-            'add `vessel`, or leave the holder out',
+            'there is no vessel to hold',
+            'add `vessel`, or use stand.holder: none',
           ),
         ];
   if (stand.holder === 'none') return [];
@@ -121,7 +121,7 @@ function holderProblems({ design, dish, stand }: StandSource): Diagnostic[] {
       found(
         'stand-holder',
         ['stand', 'holder'],
-        'a hanger keeps its vessel level, and this one tilts with the dish (vessel.mount: axis)',
+        'a hanger keeps its vessel level, but this one tilts with the dish (vessel.mount: axis)',
         'use vessel.mount: level, or stand.holder: none',
       ),
     ];
@@ -131,7 +131,7 @@ function holderProblems({ design, dish, stand }: StandSource): Diagnostic[] {
       found(
         'stand-holder',
         ['stand', 'holderWidth'],
-        `the vessel of ${show(vessel.diameter)} is wider than its frame of ${show(stand.holderWidth)} takes`,
+        `the vessel of ${show(vessel.diameter)} is too wide for its frame of ${show(stand.holderWidth)}`,
         `use ${show(vessel.diameter + 4)} or more`,
       ),
     );
@@ -167,7 +167,7 @@ function lockProblems({ stand: { step } }: StandSource, { cradle: { lock } }: St
     found(
       'stand-range',
       ['stand', 'step'],
-      `holes of the lock for steps of ${step} deg would run into each other`,
+      `lock holes for steps of ${step} deg would run into each other`,
       `use ${(Math.ceil(10 * finestStep(lock.radius)) / 10).toFixed(1)} deg or more`,
     ),
   ];
@@ -189,7 +189,7 @@ function loadProblems({ values }: Stand): Diagnostic[] {
   if (values.deflection.beamStress > maxWood)
     warn(
       ['stand', 'material'],
-      `the cross beams are bent with ${values.deflection.beamStress.toFixed(1)} N/mm²`,
+      `the bending stress of the cross beams is ${values.deflection.beamStress.toFixed(1)} N/mm²`,
       `use a thicker stand.material: ${maxWood} N/mm² is usual`,
     );
   if (values.weights.each > maxEach)
@@ -211,8 +211,8 @@ export function standProblems(source: StandSource, stand: Stand): Diagnostic[] {
       found(
         'stand-ballast',
         ['stand', 'wind'],
-        `gusts of ${wind} m/s need ${values.ballastKg} kg of ballast for a factor of ${tippingFactor} against tipping, and stand.maxBallast is ${maxBallast} kg`,
-        `with that much the dish is taken down above ${(Math.floor(10 * stand.windAt(maxBallast)) / 10).toFixed(1)} m/s; a larger stand.foot needs less`,
+        `gusts of ${wind} m/s need ${values.ballastKg} kg of ballast for a factor of ${tippingFactor} against tipping, but stand.maxBallast is ${maxBallast} kg`,
+        `with only that much, take the dish down above ${(Math.floor(10 * stand.windAt(maxBallast)) / 10).toFixed(1)} m/s; a larger stand.foot needs less ballast`,
       ),
     );
   for (const { between, from, to } of values.collisions)
@@ -223,7 +223,7 @@ export function standProblems(source: StandSource, stand: Stand): Diagnostic[] {
         `${between[0]} and ${between[1]} run into each other with the dish at ${degrees(to)} to ${degrees(from)} deg`,
         from > 0
           ? `use a stand.lowest of ${Math.ceil(Number(degrees(from)) + 1)} or more`
-          : 'use another stand.foot or hub and board',
+          : 'use a different stand.foot, or a different hub and board',
       ),
     );
   if (values.hollow !== null && holder !== null && values.hollow < 20)
@@ -240,7 +240,7 @@ export function standProblems(source: StandSource, stand: Stand): Diagnostic[] {
       found(
         'stand-loaded',
         ['load', 'mass'],
-        `the straps under the vessel are bent with ${holder.strapStress.toFixed(0)} N/mm²`,
+        `the bending stress of the straps under the vessel is ${holder.strapStress.toFixed(0)} N/mm²`,
         `${maxSteel} N/mm² is usual: use a smaller load or straps on edge`,
         'warning',
       ),

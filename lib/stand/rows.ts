@@ -12,7 +12,7 @@ interface StandRow {
   readonly note: string;
 }
 
-/** Two places of the tilt axis beside each other: heads and rows. */
+/** Two positions of the tilt axis, compared: heads and rows. */
 export interface AxisTable {
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
@@ -36,7 +36,7 @@ function holderRows({ holder, values }: Pick<Stand, 'holder' | 'values'>, length
       : [row('hanger', length(holder.inside), `inside; its straps sag ${one(holder.strapSag)} mm under the vessel`)]),
     ...(linkN === null
       ? []
-      : [row('links', `${whole(linkN)} N`, `in each while the vessel stands ${length(offMiddle)} off its middle`)]),
+      : [row('links', `${whole(linkN)} N`, `in each, with the vessel ${length(offMiddle)} off centre`)]),
     ...(hollow === null ? [] : [row('vessel to mirror', length(Math.floor(hollow)), 'the nearest at any tilt')]),
   ];
 }
@@ -52,9 +52,9 @@ export function standRows(
   const { weights, deflection } = values;
   const site =
     design.site === undefined
-      ? 'a usual range: the design names no site'
+      ? 'a usual range, as the design has no site'
       : 'from the site’s highest sun to the lowest in use';
-  const bySite = asked.highest === undefined ? site : 'as the design asks';
+  const bySite = asked.highest === undefined ? site : 'as the design states';
   return [
     row('range', `${whole(90 - tilt.to * DEG)} to ${whole(90 - tilt.from * DEG)}°`, `height of the sun; ${bySite}`),
     row(
@@ -67,11 +67,11 @@ export function standRows(
       length(cradle.axis - cradle.ground),
       `above the ground, through the ${asked.axis === 'focus' ? 'focus' : 'centre of gravity'}; the vessel’s base at ${vesselAt(values, length)}`,
     ),
-    row('centre of gravity', length(values.below), 'of what tilts without the vessel, below the tilt axis'),
+    row('centre of gravity', length(values.below), 'of what tilts, without the vessel, below the tilt axis'),
     row(
       'counterweights',
       lever === 0 ? 'none' : `2 x ${weights.each} kg`,
-      lever === 0 ? 'it is tilted without' : `${length(lever)} beyond the tilt axis`,
+      lever === 0 ? 'light enough to tilt without' : `${length(lever)} beyond the tilt axis`,
     ),
     row('hand force', `${whole(values.handN)} N`, `at the rim, at the lowest sun; ${asked.handForce} N allowed`),
     row(
@@ -83,7 +83,7 @@ export function standRows(
     row(
       'tipping factor',
       values.factor.toFixed(2),
-      `the least of all tilts and winds with that ballast; ${tippingFactor} or more`,
+      `the minimum over all tilts and winds with that ballast; ${tippingFactor} or more`,
     ),
     row(
       'take it down above',
@@ -125,7 +125,10 @@ export function axisTable({ values }: Stand, length: (mm: number) => string): Ax
       ['torque at the lowest sun, vessel on', ...cells(({ torque }) => `${whole(torque)} N m`)],
       ['torque at the lowest sun, vessel off', ...cells(({ torqueEmpty }) => `${whole(torqueEmpty)} N m`)],
       ['hand force at the rim without counterweights', ...cells(({ handN }) => `${whole(handN)} N`)],
-      ['counterweights that take what is too much', ...cells(({ counterweightKg }) => `${counterweightKg} kg`)],
+      [
+        'counterweights to bring it down to what is allowed',
+        ...cells(({ counterweightKg }) => `${counterweightKg} kg`),
+      ],
       ['travel of the vessel over the range', ...cells(({ travel }) => length(Math.round(travel)))],
     ],
   };

@@ -55,7 +55,7 @@ export function sightPlates(): readonly [rear: Made, front: Made] {
       holes: rodHoles,
       marks: cross,
       notes: [
-        `Glue tracing paper under the opening and draw rings of ${radii.join(', ')} mm radius round its middle, the scribed lines through it: they show 0.5, 1 and 2 degrees.`,
+        `Glue tracing paper under the opening and draw rings of ${radii.join(', ')} mm radius around its centre, where the scribed lines cross: they show 0.5, 1 and 2 degrees.`,
       ],
     },
     {
@@ -78,7 +78,7 @@ export function sightPlates(): readonly [rear: Made, front: Made] {
           ]),
         ),
       ],
-      notes: ['The small hole, 5 mm, is drilled at the bench in the scribed cross.'],
+      notes: ['The small hole, 5 mm, is drilled at the bench, at the scribed cross.'],
     },
   ];
 }

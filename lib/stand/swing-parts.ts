@@ -71,8 +71,8 @@ export function arm(cradle: Cradle): Made {
     ],
     notes: [
       linkage === null
-        ? 'Wax the hole of the pipe and both faces round it: the arm turns there.'
-        : 'Wax both holes of the pipes and the faces round them: the arm turns on the lower pipe, the hanger’s in the upper hole.',
+        ? 'Wax the pipe hole and both faces around it: the arm turns there.'
+        : 'Wax both pipe holes and the faces around them: the arm turns on the lower pipe, the hanger’s in the upper hole.',
     ],
   };
 }

@@ -47,9 +47,9 @@ export class LengthError extends Error {
 
   constructor(
     message: string,
-    /** What would do. */
+    /** How to fix it. */
     readonly remedy: string,
-    /** `wrong-unit` for a length that can be read, and is beyond reason unless its unit is another. */
+    /** `wrong-unit` for a length that can be read, but is implausible unless its unit is another. */
     readonly kind: 'wrong-value' | 'wrong-unit' = 'wrong-value',
   ) {
     super(message);
@@ -84,7 +84,7 @@ function takeNumber(text: string): { value: number; rest: string } | null {
   const rest = text.slice(all.length);
   if (decimal !== undefined) return { value: Number(power === undefined ? decimal : `${decimal}e${power}`), rest };
   const denominator = Number(under ?? under2);
-  if (denominator === 0) throw new LengthError('a fraction cannot have 0 below the line', hint);
+  if (denominator === 0) throw new LengthError('a fraction cannot have 0 as its denominator', hint);
   return { value: Number(integer ?? 0) + Number(over ?? over2) / denominator, rest };
 }
 
@@ -117,11 +117,12 @@ export function parseLength(source: number | string, unit: LengthUnit): number {
     if (!written && (terms > 0 || number.rest !== '')) throw noLength(source);
     const name = written?.[1] ?? unit;
     const known = spellings[name.toLowerCase()];
-    if (known === undefined) throw new LengthError(`"${name}" is not a unit of length here`, 'use mm, cm, m, in or ft');
+    if (known === undefined)
+      throw new LengthError(`"${name}" is not a known unit of length`, 'use mm, cm, m, in or ft');
     const scale = mmPer[known];
     // "6 in 2 ft" or "2 in 3 in" is a slip of the pen rather than a sum
     if (rest.includes("''")) throw noLength(source);
-    if (scale >= lastScale) throw new LengthError(`${shown(source)} names its units in an odd order`, hint);
+    if (scale >= lastScale) throw new LengthError(`${shown(source)} has its units in the wrong order`, hint);
     total += number.value * scale;
     lastScale = scale;
     terms += 1;

@@ -12,7 +12,7 @@ function sizeHint(source: string): string {
   const [first, second, more] = source.match(/\d[\d./-]*/g) ?? [];
   const written = first !== undefined && second !== undefined && more === undefined;
   return written
-    ? `write ${first} x ${second}, with a unit where it is not that of the file`
+    ? `write ${first} x ${second}, with a unit unless it is that of the file`
     : 'write width x height, such as 2440x1220 or 8 ft x 4 ft';
 }
 
@@ -24,10 +24,7 @@ function sizeHint(source: string): string {
 export function parseSize(source: string, unit: LengthUnit): Size {
   const within = withinTypographic(source);
   if (within !== null)
-    throw new LengthError(
-      `"${source}" stands in typographic quotation marks`,
-      `write ${within}, or use straight marks`,
-    );
+    throw new LengthError(`"${source}" is in typographic quotation marks`, `write ${within}, or use straight marks`);
   const comma = commaSlip(source);
   if (comma) throw new LengthError(comma.message, comma.remedy);
   const sides = source.trim().split(/\s*[x×*]\s*/i);

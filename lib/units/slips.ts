@@ -1,6 +1,6 @@
 /** Lengths as they are often written and cannot be read, with the way in which they can. */
 
-/** What is wrong with a written length, and what would do. */
+/** What is wrong with a written length, and how to fix it. */
 export interface LengthSlip {
   readonly message: string;
   readonly remedy: string;
@@ -24,7 +24,9 @@ export function commaSlip(text: string): LengthSlip | null {
   const pointed = text.replace(/(\d),(?=\d)/g, '$1.');
   const joined = text.replace(/(\d),(?=\d{3}(?!\d))/g, '$1');
   const remedy =
-    joined === text ? `write ${pointed}, with a point` : `write ${joined} without a comma, or ${pointed} with a point`;
+    joined === text
+      ? `write ${pointed}, with a decimal point`
+      : `write ${joined} without a comma, or ${pointed} with a decimal point`;
   return { message: `"${text}" has a comma`, remedy };
 }
 
@@ -35,7 +37,7 @@ export const withinTypographic = (text: string): string | null =>
 /** What is usually wrong with a text that cannot be read as a length; null for anything else. */
 export function lengthSlip(text: string): LengthSlip | null {
   const within = withinTypographic(text);
-  if (within !== null) return { message: `"${text}" stands in typographic quotation marks`, remedy: `write ${within}` };
+  if (within !== null) return { message: `"${text}" is in typographic quotation marks`, remedy: `write ${within}` };
   const comma = commaSlip(text);
   if (comma) return comma;
   const found = Object.entries(printedFractions).find(([sign]) => text.includes(sign));
@@ -44,13 +46,13 @@ export function lengthSlip(text: string): LengthSlip | null {
     const write = text.replace(new RegExp(`(\\d)?\\s*${printed}`), (_, whole?: string) =>
       whole === undefined ? fraction : `${whole}-${fraction}`,
     );
-    return { message: `"${text}" holds ${printed} as one sign`, remedy: `write ${write}` };
+    return { message: `"${text}" has ${printed} as one character`, remedy: `write ${write}` };
   }
   const once = text.replace(/(\d\s*)(mm|cm|m|in|ft)\s+\2\b/i, '$1$2');
-  if (once !== text) return { message: `"${text}" names its unit twice`, remedy: `write ${once}` };
+  if (once !== text) return { message: `"${text}" has its unit twice`, remedy: `write ${once}` };
   if (/\d\s*''/.test(text))
     return { message: `"${text}" has two feet marks`, remedy: `write ${text.replace(/\s*''/, ' in')}` };
   const inside = /(?:\d+[ -]\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)(?:\s*(?:mm|cm|m|in|ft)\b|["″'′])?/i.exec(text)?.[0];
   if (inside === undefined || inside === text) return null;
-  return { message: `"${text}" holds more than a length`, remedy: `write ${inside} and nothing else` };
+  return { message: `"${text}" has more in it than a length`, remedy: `write ${inside} and nothing else` };
 }

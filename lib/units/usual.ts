@@ -1,4 +1,4 @@
-/** Lengths written without a unit that are beyond reason in the unit of the file, and reasonable in another. */
+/** Lengths written without a unit that are implausible in the unit of the file, but plausible in another. */
 import { formatLength } from './format.js';
 import { LengthError, type LengthUnit, lengthUnits } from './length.js';
 
@@ -40,7 +40,7 @@ export function refuseOtherUnit(
   const metric = unit === 'mm' ? '' : ` (${here.map((mm) => formatLength(mm, 'mm')).join(' x ')})`;
   const readings = others.map(text).join(' or ');
   throw new LengthError(
-    `"${source}" without a unit is ${text(unit)}${metric} here, beyond reason, and would be usual as ${readings}`,
+    `"${source}" without a unit means ${text(unit)}${metric} here, which is implausible; ${readings} would be usual`,
     `write the unit with it: ${[...others, unit].map(text).join(', or ')}`,
     'wrong-unit',
   );

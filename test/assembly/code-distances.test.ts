@@ -50,9 +50,10 @@ describe('the press house', () => {
   it('is told where it stays below, by how much, and why that does', () => {
     const below = belowCode(press.assembly);
     expect(below.map(({ what }) => what)).toEqual(['edge', 'edge', 'edge', 'edge']);
-    for (const { words } of below) expect(words).toMatch(/\d shanks from .*, [35] by EN 1995-1-1; enough here, as /);
+    for (const { words } of below)
+      expect(words).toMatch(/\d shank diameters from .*, [35] required by EN 1995-1-1; enough here, because /);
     // the furthest below comes first: 5 less 2.5
-    expect(below[0]!.words).toMatch(/^pins or staples of the panels: 2\.5 shanks/);
+    expect(below[0]!.words).toMatch(/^pins or staples of the panels: 2\.5 shank diameters/);
   });
 });
 
@@ -68,7 +69,9 @@ describe('other distances', () => {
     const words = belowCode(holed(12)).map((one) => one.words);
     expect(words.filter((one) => one.startsWith('screws down through the cleats'))).toEqual([]);
     expect(belowCode(holed(11.9)).map((one) => one.words)).toContainEqual(
-      expect.stringMatching(/^screws down through the cleats: 3\.0 shanks from an edge or face of the cleat, 3 by/),
+      expect.stringMatching(
+        /^screws down through the cleats: 3\.0 shank diameters from an edge or face of the cleat, 3 required by/,
+      ),
     );
   });
 
@@ -86,7 +89,7 @@ describe('other distances', () => {
   it('between two screws are held against five shanks', () => {
     const other = press.parts.find(({ kind }) => kind === 'cleat')!.holes[1]!.x;
     expect(belowCode(holed(other - 19)).map((one) => one.words)).toContainEqual(
-      expect.stringMatching(/^screws down through the cleats: 4\.8 shanks from each other, 5 by/),
+      expect.stringMatching(/^screws down through the cleats: 4\.8 shank diameters from each other, 5 required by/),
     );
   });
 
@@ -95,7 +98,7 @@ describe('other distances', () => {
     const found = find(bakery.assembly, 'panel-over-joint', 'rib', 'edge');
     expect(found.shanks).toBeLessThan(1.5);
     expect(belowCode(bakery.assembly).map((one) => one.words)).toContainEqual(
-      expect.stringMatching(/^screws of the panels over joints: 1\.2 shanks .* bore each first/),
+      expect.stringMatching(/^screws of the panels over joints: 1\.2 shank diameters .* drill each hole first/),
     );
   });
 });

@@ -289,7 +289,7 @@ describe('a joint that cannot be made is told with what would do', () => {
       'rib: { material: ply3',
       'rib: { toeRadius: 60, material: ply3',
       'rib-joint',
-      /has \d.*for tabs/,
+      /has only \d.*for tabs/,
     ],
     [
       'play that eats the tabs',

@@ -35,7 +35,8 @@ function readingsText(job: Job, material: string, machine: Machine, step: number
   expect(read.kind).toBe('refused');
   const measure = bench(job, machine);
   const values = new Map(readingsOf(template).map((reading) => [reading.id, measure(reading)]));
-  const plays = /first slot into which the tab goes by hand: ([\d., -]+)/.exec(template)?.[1]?.split(', ') ?? [];
+  const plays =
+    /first slot that the tab can be pushed into by hand: ([\d., -]+)/.exec(template)?.[1]?.split(', ') ?? [];
   // pressed by hand it wants a play of 0.12 mm
   const fit = plays.find((_, i) => slotWidth(job, machine, material, i) >= thickness + 0.12) ?? 'none';
   return filledIn(template, values, { step, thickness: [thickness], fit });
@@ -207,15 +208,17 @@ describe('a file of readings that is not right', () => {
   });
 
   it('is refused for a slot that is not there, a key that is not known, and a cut that was changed', () => {
-    expect(refusal(sound().replace(/^fit: .*/m, 'fit: 0.17'))[0]?.text).toContain('no slot bears that number');
+    expect(refusal(sound().replace(/^fit: .*/m, 'fit: 0.17'))[0]?.text).toContain('no slot has that number');
     expect(refusal(sound().replace('bar-x-low:', 'bar-x-lower:')).map(({ code }) => code)).toEqual([
       'reading-value',
       'reading-missing',
     ]);
-    expect(refusal(sound().replace('cutBy: laser', 'cutBy: saw'))[0]?.text).toContain('cut is not as it was written');
+    expect(refusal(sound().replace('cutBy: laser', 'cutBy: saw'))[0]?.text).toContain(
+      'the section cut has been changed',
+    );
     expect(refusal('[1, 2]')[0]?.code).toBe('wrong-type');
     expect(refusal('a: [')[0]?.text).toContain('this line, or the one above it, cannot be read');
-    expect(refusal(`${sound()}units: mm\n`)[0]?.text).toContain('the name on this line stands twice');
+    expect(refusal(`${sound()}units: mm\n`)[0]?.text).toContain('the name on this line occurs twice');
   });
 
   it('does without readings that could not be taken, as long as enough are there', () => {

@@ -146,7 +146,7 @@ describe('an output folder that cannot be written', () => {
     const ran = await cutHopeless('/proc/dishwright/out');
     expect(ran.code).toBe(3);
     expect(ran.err).toContain('[cannot-write]');
-    expect((await cutHopeless('small.yaml/out')).err).toContain('a part of the path is a file');
+    expect((await cutHopeless('small.yaml/out')).err).toContain('part of the path is a file');
   });
 
   it('leaves no empty folders on the way to it', async () => {
@@ -155,7 +155,7 @@ describe('an output folder that cannot be written', () => {
   });
 
   it('is refused for want of room', () => {
-    expect(() => checkRoom(place.folder, 1e18)).toThrow(/is full: .* MB are free, and the files may take/);
+    expect(() => checkRoom(place.folder, 1e18)).toThrow(/is too full: .* MB free, and the files may need/);
     expect(() => checkRoom(place.folder, 1)).not.toThrow();
   });
 });

@@ -59,7 +59,7 @@ describe('Ctrl-C while it nests', () => {
 
   it('once keeps the best nest, says so, and writes the job', async () => {
     const { code, err } = await interrupted(1);
-    expect(err).toContain('its best nest kept; Ctrl-C again stops the command, with nothing written');
+    expect(err).toContain('best nest kept; Ctrl-C again stops the command, and nothing is written');
     expect(code, err).toBe(0);
     expect(existsSync(join(place.folder, 'out', 'job.json'))).toBe(true);
     expect(leftBehind()).toEqual([]);

@@ -57,13 +57,7 @@ export const commandMistakes: readonly CommandMistake[] = [
   ['a folder for a file', ['check', 'made'], usage, /made is a folder, not a file/, /design file/],
   ['a file for a folder', ['verify', 'garden.yaml'], usage, /garden\.yaml.*(?:not a folder|is a file)/, /folder/],
   ['a folder that was never cut', ['verify', 'made'], usage, /made has no job\.json/, /dishwright cut/],
-  [
-    'a file that is not there',
-    ['check', 'garden.yml'],
-    usage,
-    /cannot read garden\.yml: there is no such file/,
-    /garden\.yaml/,
-  ],
+  ['a file that is not there', ['check', 'garden.yml'], usage, /cannot read garden\.yml: no such file/, /garden\.yaml/],
   [
     'a file that is no design',
     ['check', 'letter.txt'],
@@ -74,7 +68,7 @@ export const commandMistakes: readonly CommandMistake[] = [
   ['a picture for a design', ['check', 'photo.jpg'], /^photo\.jpg:1:1: error: /, /not a text file/, /design file/],
   ['a file saved as UTF-16', ['check', 'wide.yaml'], /^wide\.yaml:1:1: error: /, /UTF-16/, /UTF-8/],
   ['a file saved in an old encoding', ['check', 'latin.yaml'], /^latin\.yaml:1:\d+: error: /, /character/, /UTF-8/],
-  ['a file that is there already', ['new', 'garden.yaml'], usage, /garden\.yaml is there already/, /--force|another/],
+  ['a file that is there already', ['new', 'garden.yaml'], usage, /garden\.yaml already exists/, /--force|another/],
   ['a key that is none', ['explain', 'drills'], usage, /no key drills/, /process\.drillBits/],
   ['a shell that is none', ['completion', 'powershell'], usage, /powershell/, /bash, zsh, fish/],
 ];

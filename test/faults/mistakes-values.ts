@@ -30,7 +30,7 @@ export const valueMistakes: readonly FileMistake[] = [
     'aperture: 300',
     'aperture: 12',
     at(5),
-    /12 mm.*beyond reason.*12 in|12 in/,
+    /12 mm.*implausible.*12 in/,
     /write the unit/,
   ],
   ['a thickness that is plausible in another unit', 'thickness: 6 }', 'thickness: 0.25 }', at(10), /0\.25/, /0\.25 in/],
@@ -141,6 +141,6 @@ export const valueMistakes: readonly FileMistake[] = [
     'ply, size: 140 x 130',
     at(14),
     /larger than any stock of ply/,
-    /a sheet of \d+ mm x \d+ mm would do/,
+    /a sheet of \d+ mm x \d+ mm would be large enough/,
   ],
 ];

@@ -130,7 +130,7 @@ export function bench(job: Job, machine: Machine): (reading: Reading) => number 
   return (reading) => {
     const { measure, from, to } = reading;
     if (measure.kind !== 'bored') return callipers(reading);
-    // in two directions, their mean
+    // in two directions: take the mean
     const centre = { x: (from.x + to.x) / 2, y: from.y };
     const radius = reading.nominal / 2;
     const upright = { from: { x: centre.x, y: centre.y - radius }, to: { x: centre.x, y: centre.y + radius } };

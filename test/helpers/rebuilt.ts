@@ -54,7 +54,7 @@ const keyOf = (fact: Fact): string =>
 /** Millimetres of a printed length, degrees of an angle; what stands round the number is dropped. */
 export function readPrinted(text: string, unit: 'mm' | 'in'): number {
   const found = /^[^\d.-]*(-?)(?:(\d+)-)?(\d+(?:\.\d+)?)(?:\/(\d+))?(°?)/.exec(text.replace(/^\d+ × R/, ''));
-  if (!found) throw new Error(`"${text}" is no number`);
+  if (!found) throw new Error(`"${text}" is not a number`);
   const [, minus, whole, number, under, degrees] = found;
   const value = Number(whole ?? 0) + Number(number) / Number(under ?? 1);
   return (minus === '-' ? -1 : 1) * value * (degrees === '°' || unit === 'mm' ? 1 : 25.4);

@@ -126,7 +126,7 @@ describe('bad input', () => {
       'a vessel that hangs in the mirror',
       { vessel: { mount: 'level', diameter: 1300, height: 500, offset: -200 } },
       'vessel.diameter',
-      /strikes the mirror when the sun stands \d+° high/,
+      /hits the mirror when the sun is \d+° high/,
     ],
     ['emittance over 1', { vessel: { emittance: 2 } }, 'vessel.emittance', /at most 1/],
     ['mirror all taped over', { reflector: { stripSeamShare: 1 } }, 'reflector', /no mirror/],
@@ -140,12 +140,12 @@ describe('bad input', () => {
       /latitude is 91 deg; it must be -90 to 90/,
     ],
     ['longitude over 180°', { site: { ...site, longitudeDeg: 200 } }, 'site.longitude', /-180 to 180/],
-    ['no such day', { site, day: { date: '2026-02-30' } }, 'day.date', /no day of the calendar|not a day/],
+    ['no such day', { site, day: { date: '2026-02-30' } }, 'day.date', /not a calendar date/],
     [
       'polar night',
       { site: { ...site, latitudeDeg: 80 }, day: { date: '2026-12-21' } },
       'day.date',
-      /the sun stands at -13.4° at most/,
+      /the sun only reaches -13.4°/,
     ],
     ['start at boiling', { load: { startC: 100, targetC: 101, boilingPointC: 100 } }, 'load.start', /not below/],
     ['target below start', { load: { targetC: 5 } }, 'load.target', /not above load.start/],
@@ -180,7 +180,7 @@ describe('bad input', () => {
     const result = forecastProblems(input, forecast(input, quick));
     expect(result).toHaveLength(1);
     expect(diagnosticText(result[0]!)).toMatch(
-      /load.target of 99 °C is out of reach: this dish brings the load to \d+ °C/,
+      /load.target of 99 °C is out of reach: this dish heats the load to \d+ °C/,
     );
   });
 
@@ -191,7 +191,7 @@ describe('bad input', () => {
     expect(diagnosticText(result[0]!)).toMatch(/a diameter of 14\d mm would catch 90 %/);
     const high = inputOf({ vessel: { offset: 120 } });
     expect(diagnosticText(forecastProblems(high, forecast(high, quick))[0]!)).toMatch(
-      /hung 1\d\d mm lower \(vessel.offset -?\d+ mm\)/,
+      /; 1\d\d mm lower \(vessel.offset -?\d+ mm\)/,
     );
     expect(forecastProblems(inputOf(), forecast(inputOf(), quick))).toEqual([]);
   });

@@ -282,10 +282,10 @@ describe('summary', () => {
     const labels = rows.map(({ label }) => label);
     expect(new Set(labels).size).toBe(labels.length);
     for (const label of [
-      'power taken up',
+      'power absorbed',
       'time to target',
       'stagnation temperature',
-      'aim within, to a side',
+      'aim tolerance, sideways',
       'standardised cooking power',
     ])
       expect(labels).toContain(label);

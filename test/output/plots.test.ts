@@ -178,9 +178,9 @@ describe('pictures of a forecast', () => {
       .slice(2)
       .map((row) => ({
         kept:
-          row.startsWith('taken up by the base') ||
-          row.startsWith('taken up by the side') ||
-          row.startsWith('taken up by the lid'),
+          row.startsWith('absorbed by the base') ||
+          row.startsWith('absorbed by the side') ||
+          row.startsWith('absorbed by the lid'),
         watts: Number(row.split(',').at(-2)),
       }))
       .filter(({ watts }) => watts > 0);

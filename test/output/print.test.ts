@@ -230,12 +230,12 @@ describe('the file', () => {
 
 describe('bad input', () => {
   it.each([
-    [{ overlap: -5 }, /print\.overlap is -5 mm; it must be 0 or more, 10 mm would do/],
+    [{ overlap: -5 }, /print\.overlap is -5 mm; it must be 0 or more, such as 10 mm/],
     [{ overlap: NaN }, /print\.overlap is/],
     [{ overlap: 100 }, /leaves no room to draw/],
     [{ margin: -1 }, /print\.margin is -1 mm/],
     [{ margin: 110 }, /\(A4\) with print\.margin 110 mm and print\.overlap 10 mm leaves no room/],
-    [{ margin: 99 }, /leaves no room to draw.*margin and overlap of 10 mm would do/],
+    [{ margin: 99 }, /leaves no room to draw.*margin and overlap of 10 mm fit on A4/],
     [{ measured: 0 }, /print\.measured is 0 mm.*from 90 to 110 mm/],
     [{ measured: 111 }, /print\.measured is 111 mm/],
     [{ paper: { kind: 'roll', width: 0 } }, /print\.rollWidth is 0 mm/],

@@ -73,7 +73,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
     [
       'no size',
       dxf(circleDrawing(5, 6, 0)),
-      /CIRCLE in line \d+ at \(5, 6\) cannot be taken: its radius is not above 0/,
+      /CIRCLE in line \d+ at \(5, 6\) cannot be used: its radius is not above 0/,
     ],
     ['no number', dxf(circleDrawing(5, 6, 3).replace('40 3', '40 nan')), /line \d+ should be a number, not "nan"/],
     ['infinity', dxf(circleDrawing(5, 6, 3).replace('40 3', '40 1e999')), /line \d+ should be a number/],
@@ -85,12 +85,12 @@ describe('a fault names the file, the line of the entity, the place and what wou
     [
       'drawn twice',
       dxf([circleDrawing(0, 0, 60), circleDrawing(0, 0, 60)].join('\n')),
-      /one outline drawn twice; delete one/,
+      /the same outline drawn twice; delete one/,
     ],
     [
       'crossing one another',
       dxf([circleDrawing(0, 0, 50), circleDrawing(60, 0, 50)].join('\n')),
-      /meet at \(30, -?40\); draw outlines apart/,
+      /meet at \(30, -?40\); draw outlines with a gap between them/,
     ],
     [
       'a line drawn twice',
@@ -99,7 +99,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
     ],
     ['not flat', dxf(`${line(0, 0, 9, 0)}\n31 5`), /differ in height/],
     ['tilted', dxf(`${circleDrawing(0, 0, 9)}\n210 1\n220 0\n230 1`), /does not lie in the plane/],
-    ['a solid', dxf('0 3DFACE\n8 0\n10 1\n20 2'), /3DFACE in line \d+ at \(1, 2\) is not read/],
+    ['a solid', dxf('0 3DFACE\n8 0\n10 1\n20 2'), /3DFACE in line \d+ at \(1, 2\) is not supported/],
     [
       'wrong count',
       dxf(
@@ -109,7 +109,7 @@ describe('a fault names the file, the line of the entity, the place and what wou
           [0, 9],
         ]).replace('90 3', '90 4'),
       ),
-      /states 4 vertices and has 3/,
+      /states 4 vertices but has 3/,
     ],
     ['cut short', dxf(circleDrawing(0, 0, 60)).slice(0, -4), /cut short/],
     ['binary', 'AutoCAD Binary DXF\r\n\u001a\u0000', /binary DXF; save it as an ASCII/],
@@ -125,11 +125,11 @@ describe('a fault names the file, the line of the entity, the place and what wou
       svg('<rect width="1" height="1" transform="rotate(a)"/>'),
       /its transform "rotate\(a\)" cannot be read/,
     ],
-    ['a spline of fit points', dxf('0 SPLINE\n8 0\n70 8\n71 3\n11 0\n21 0\n31 0'), /points it passes only/],
+    ['a spline of fit points', dxf('0 SPLINE\n8 0\n70 8\n71 3\n11 0\n21 0\n31 0'), /only by the points/],
     [
       'a spline without knots',
       dxf('0 SPLINE\n8 0\n70 8\n71 3\n10 0\n20 0\n10 1\n20 0\n10 1\n20 1\n10 0\n20 1'),
-      /0 knots where 8 belong/,
+      /0 knots instead of 8/,
     ],
   ])('%s', (_, text, message) => {
     expect(fault(text)).toMatch(message);

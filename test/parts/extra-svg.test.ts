@@ -181,7 +181,7 @@ describe('what is not drawn', () => {
   });
 
   it.each([
-    ['<use href="#a"/>', /<use> in line 1 cannot be taken: it is not read; turn copies into paths/],
+    ['<use href="#a"/>', /<use> in line 1 cannot be used: it is not supported; turn copies into separate paths/],
     ['<image href="a.png"/>', /trace the picture/],
     ['<svg width="5mm"/>', /drawing within a drawing/],
     ['<style>.a{transform:scale(2)}</style>', /<style> moves, hides or shapes/],

@@ -134,7 +134,7 @@ describe('bad input', () => {
     [{ step: 25, sagLimit: 0, rule: mm }, /the sag limit must be above 0/],
     [{ step: 25, sagLimit: 1, rule: inch(0) }, /the rule division must be above 0/],
     [{ step: 0.2, sagLimit: 1, rule: inch(32) }, /finer than the rule/],
-    [{ step: 25.4, sagLimit: 1, rule: inch(10) }, /no rule shows 1\/10 in; give a power of two/],
+    [{ step: 25.4, sagLimit: 1, rule: inch(10) }, /no rule is divided in 1\/10 in; give a power of two/],
   ])('%j is refused', (options, message) => {
     expect(() => markOut(parabola(500), 600, options)).toThrow(message);
   });

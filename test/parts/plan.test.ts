@@ -163,17 +163,17 @@ describe('the least radius of a cleat', () => {
     const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['cleat', 'width']);
-    expect(diagnosticText(problem!)).toContain('fits nowhere on the board');
+    expect(diagnosticText(problem!)).toContain('does not fit anywhere on the board');
     // 622 mm by the same trigonometry, so base and board would have to reach 80 mm further
     const min = Math.ceil(byHand(24, 12, 150));
     expect(diagnosticText(problem!)).toContain(
-      `they fit from ${min} mm on, which takes a board and a rib.toeRadius that reach ${min + 80} mm`,
+      `they fit from ${min} mm on, which needs a board and a rib.toeRadius that reach ${min + 80} mm`,
     );
   });
 
   it('is refused where it would leave the base', () => {
     const made = make('press-house', [['board: {', 'cleat: { length: 80, start: 520 }\nboard: {']]);
     const [problem] = made.problems.filter(({ code }) => code === 'cleat-does-not-fit');
-    expect(diagnosticText(problem!)).toContain('use 500 mm at most');
+    expect(diagnosticText(problem!)).toContain('use at most 500 mm');
   });
 });

@@ -52,14 +52,14 @@ const cases: readonly [string, readonly Change[], string, string, RegExp][] = [
     [['size: 1180', 'size: 1180, mountingRadius: 55']],
     'mounting-holes',
     'board.mountingRadius',
-    /must lie between the hub and the edge of the board.*320 mm would do/,
+    /must be between the hub and the edge of the board.*320 mm would fit/,
   ],
   [
     'mounting holes too wide for their bays',
     [['size: 1180', 'size: 1180, mountingDiameter: 40, mountingRadius: 150']],
     'mounting-holes',
     'board.mountingRadius',
-    /would do/,
+    /would fit/,
   ],
   [
     'more mounting holes than bays',
@@ -94,7 +94,7 @@ const cases: readonly [string, readonly Change[], string, string, RegExp][] = [
     [['reflector: { material: aluminium, finish: bright-anodised }', 'reflector: { material: aluminium, inset: 8 }']],
     'inset',
     'reflector.inset',
-    /use [45](\.\d)? mm at most/,
+    /use at most [45](\.\d)? mm/,
   ],
 ];
 

@@ -46,7 +46,7 @@ describe('the strip', () => {
     const [problem] = made.problems.filter(({ code }) => code === 'strip-does-not-fit');
     expect(problem?.severity).toBe('error');
     expect(problem?.place?.path).toEqual(['reflector', 'layout']);
-    expect(diagnosticText(problem!)).toMatch(/reflector\.layout: rows, which takes 7 rows of/);
+    expect(diagnosticText(problem!)).toMatch(/reflector\.layout: rows, which needs 7 rows of/);
     // and they do
     const rows = make('press-house', [
       ['rollWidth: 600', 'rollWidth: 150'],

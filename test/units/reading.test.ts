@@ -83,7 +83,7 @@ describe('a length that is none', () => {
     expect(refusal(() => parseLength(`${forty}y`, 'mm')).message).toBe(`"${forty}…" is not a length`);
     const digits = '1'.repeat(39);
     expect(refusal(() => parseLength(`${digits}2 mm 3 mm`, 'mm')).message).toBe(
-      `"${digits}2…" names its units in an odd order`,
+      `"${digits}2…" has its units in the wrong order`,
     );
   });
 
@@ -102,15 +102,15 @@ describe('a length that is none', () => {
 
   it('names the unit that is not known, and those that are', () => {
     expect(refusal(() => parseLength('12 furlongs', 'mm'))).toMatchObject({
-      message: '"furlongs" is not a unit of length here',
+      message: '"furlongs" is not a known unit of length',
       remedy: 'use mm, cm, m, in or ft',
     });
-    expect(refusal(() => parseLength('1e', 'mm')).message).toBe('"e" is not a unit of length here');
+    expect(refusal(() => parseLength('1e', 'mm')).message).toBe('"e" is not a known unit of length');
   });
 
   it.each(['2 in 3 in', '3 in 2 ft', '5 mm 1 cm'])('%s has its units in an odd order', (text) => {
     expect(refusal(() => parseLength(text, 'mm'))).toMatchObject({
-      message: `"${text}" names its units in an odd order`,
+      message: `"${text}" has its units in the wrong order`,
       remedy: hint,
     });
   });
@@ -118,25 +118,25 @@ describe('a length that is none', () => {
   it('has no 0 below the line', () => {
     for (const text of ['1/0 in', '2-3/0 in'])
       expect(refusal(() => parseLength(text, 'mm'))).toMatchObject({
-        message: 'a fraction cannot have 0 below the line',
+        message: 'a fraction cannot have 0 as its denominator',
         remedy: hint,
       });
   });
 
   it.each([
-    ['about 5', '"about 5" holds more than a length', 'write 5 and nothing else'],
-    ['5 mm thick', '"5 mm thick" holds more than a length', 'write 5 mm and nothing else'],
-    ['~ 1-1/2 in', '"~ 1-1/2 in" holds more than a length', 'write 1-1/2 in and nothing else'],
-    ['c. 3/4" or so', '"c. 3/4" or so" holds more than a length', 'write 3/4" and nothing else'],
-    ['12.5 5', '"12.5 5" holds more than a length', 'write 12.5 and nothing else'],
-    ['5 mm mm', '"5 mm mm" names its unit twice', 'write 5 mm'],
+    ['about 5', '"about 5" has more in it than a length', 'write 5 and nothing else'],
+    ['5 mm thick', '"5 mm thick" has more in it than a length', 'write 5 mm and nothing else'],
+    ['~ 1-1/2 in', '"~ 1-1/2 in" has more in it than a length', 'write 1-1/2 in and nothing else'],
+    ['c. 3/4" or so', '"c. 3/4" or so" has more in it than a length', 'write 3/4" and nothing else'],
+    ['12.5 5', '"12.5 5" has more in it than a length', 'write 12.5 and nothing else'],
+    ['5 mm mm', '"5 mm mm" has its unit twice', 'write 5 mm'],
     ["6 ''", `"6 ''" has two feet marks`, 'write 6 in'],
     ["2' 6''", `"2' 6''" has two feet marks`, `write 2' 6 in`],
-    ['1,5 m', '"1,5 m" has a comma', 'write 1.5 m, with a point'],
-    ['1,200', '"1,200" has a comma', 'write 1200 without a comma, or 1.200 with a point'],
-    ['1 ½ in', '"1 ½ in" holds ½ as one sign', 'write 1-1/2 in'],
-    ['⅜ in', '"⅜ in" holds ⅜ as one sign', 'write 3/8 in'],
-    ['“450 mm”', '"“450 mm”" stands in typographic quotation marks', 'write 450 mm'],
+    ['1,5 m', '"1,5 m" has a comma', 'write 1.5 m, with a decimal point'],
+    ['1,200', '"1,200" has a comma', 'write 1200 without a comma, or 1.200 with a decimal point'],
+    ['1 ½ in', '"1 ½ in" has ½ as one character', 'write 1-1/2 in'],
+    ['⅜ in', '"⅜ in" has ⅜ as one character', 'write 3/8 in'],
+    ['“450 mm”', '"“450 mm”" is in typographic quotation marks', 'write 450 mm'],
   ])('%j is told what would do', (text, message, remedy) => {
     expect(refusal(() => parseLength(text, 'mm'))).toEqual({ message, remedy, kind: 'wrong-value' });
   });
@@ -175,7 +175,7 @@ describe('a size', () => {
   it('says how it is written', () => {
     expect(refusal(() => parseSize('big', 'mm')).remedy).toBe('write width x height, such as 2440x1220 or 8 ft x 4 ft');
     expect(refusal(() => parseSize('2440 by 1220', 'mm')).remedy).toBe(
-      'write 2440 x 1220, with a unit where it is not that of the file',
+      'write 2440 x 1220, with a unit unless it is that of the file',
     );
   });
 });
@@ -184,14 +184,14 @@ describe('a bare size that is usual in another unit', () => {
   it('is refused with every reading, and the metric one beside that of an inch file', () => {
     expect(refusal(() => parseUsualSize('1525x1525', 'in'))).toEqual({
       message:
-        '"1525x1525" without a unit is 1525 in x 1525 in (38735 mm x 38735 mm) here, beyond reason, and would be usual as 1525 mm x 1525 mm',
+        '"1525x1525" without a unit means 1525 in x 1525 in (38735 mm x 38735 mm) here, which is implausible; 1525 mm x 1525 mm would be usual',
       remedy: 'write the unit with it: 1525 mm x 1525 mm, or 1525 in x 1525 in',
       kind: 'wrong-unit',
     });
     // 8 cm, 8 in and 8 ft are all sides of boards; 8 m is none
     expect(refusal(() => parseUsualSize('8x8', 'mm'))).toEqual({
       message:
-        '"8x8" without a unit is 8 mm x 8 mm here, beyond reason, and would be usual as 8 cm x 8 cm or 8 in x 8 in or 8 ft x 8 ft',
+        '"8x8" without a unit means 8 mm x 8 mm here, which is implausible; 8 cm x 8 cm or 8 in x 8 in or 8 ft x 8 ft would be usual',
       remedy: 'write the unit with it: 8 cm x 8 cm, or 8 in x 8 in, or 8 ft x 8 ft, or 8 mm x 8 mm',
       kind: 'wrong-unit',
     });

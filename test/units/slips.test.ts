@@ -30,7 +30,7 @@ describe('a length as it is often written', () => {
     ['⅔', '2/3'],
   ])('with %s as one sign is to be written with %s', (sign, fraction) => {
     expect(lengthSlip(`${sign} in`)).toEqual({
-      message: `"${sign} in" holds ${sign} as one sign`,
+      message: `"${sign} in" has ${sign} as one character`,
       remedy: `write ${fraction} in`,
     });
     expect(lengthSlip(`3${sign} in`)?.remedy).toBe(`write 3-${fraction} in`);
@@ -39,7 +39,7 @@ describe('a length as it is often written', () => {
 
   it.each(['5mm mm', '5 mm mm', '5 mm  mm'])('%s names its unit twice', (text) => {
     expect(lengthSlip(text)).toEqual({
-      message: `"${text}" names its unit twice`,
+      message: `"${text}" has its unit twice`,
       remedy: `write ${text.replace(/mm\s+mm/, 'mm')}`,
     });
   });
@@ -62,8 +62,8 @@ describe('a length as it is often written', () => {
   });
 
   it('has a comma for a point, or between thousands', () => {
-    expect(commaSlip('1,200 mm')?.remedy).toBe('write 1200 mm without a comma, or 1.200 mm with a point');
-    expect(commaSlip('1,2005 mm')?.remedy).toBe('write 1.2005 mm, with a point');
+    expect(commaSlip('1,200 mm')?.remedy).toBe('write 1200 mm without a comma, or 1.200 mm with a decimal point');
+    expect(commaSlip('1,2005 mm')?.remedy).toBe('write 1.2005 mm, with a decimal point');
     expect(commaSlip('1, 2')).toBeNull();
   });
 
@@ -82,14 +82,14 @@ describe('a length as it is often written', () => {
   });
 
   it('has a second number without a unit', () => {
-    expect(refusal(() => parseLength('2 ft 6', 'mm')).message).toBe('"2 ft 6" holds more than a length');
+    expect(refusal(() => parseLength('2 ft 6', 'mm')).message).toBe('"2 ft 6" has more in it than a length');
   });
 });
 
 describe('a size as it is often written', () => {
   it('without a sign between its sides is shown with one', () => {
     expect(refusal(() => parseSize('2440 by 1220', 'mm')).remedy).toBe(
-      'write 2440 x 1220, with a unit where it is not that of the file',
+      'write 2440 x 1220, with a unit unless it is that of the file',
     );
   });
 
@@ -99,7 +99,7 @@ describe('a size as it is often written', () => {
 
   it('stands in the quotation marks of a text program, or has a comma', () => {
     const quoted = refusal(() => parseSize('“2440x1220”', 'mm'));
-    expect(quoted.message).toBe('"“2440x1220”" stands in typographic quotation marks');
+    expect(quoted.message).toBe('"“2440x1220”" is in typographic quotation marks');
     expect(quoted.remedy).toBe('write 2440x1220, or use straight marks');
     expect(refusal(() => parseSize('1,5x2 m', 'mm')).message).toBe('"1,5x2 m" has a comma');
   });

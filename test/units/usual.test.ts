@@ -13,9 +13,9 @@ describe('a size without a unit', () => {
   ] as const)('%s in a file in %s is refused with both readings', (text, unit, other) => {
     const read = () => parseUsualSize(text, unit);
     expect(read).toThrow(LengthError);
-    expect(read).toThrow('would be usual as');
+    expect(read).toThrow('would be usual');
     expect(read).toThrow(other);
-    expect(read).toThrow(`"${text}" without a unit is`);
+    expect(read).toThrow(`"${text}" without a unit means`);
   });
 
   it.each([
@@ -45,7 +45,7 @@ describe('a bare length in a design file', () => {
   ] as const)('of %s is refused: %s -> %s', (name, from, to, reading, key) => {
     const { problems } = readDesign(changed(name, from, to));
     const found = problems.find(({ code }) => code === 'wrong-unit');
-    expect(found?.message).toContain('would be usual as');
+    expect(found?.message).toContain('would be usual');
     expect(found?.message).toContain(reading);
     expect(found?.message).toContain(key);
     expect(found?.remedy).toContain(reading);

@@ -6,12 +6,12 @@ const code = 'EN 1995-1-1';
 /** Why less than the code asks for is enough: common practice, no source. */
 function reasonOf({ joint, passage, boring, what }: CodeDistance): string {
   if (joint === 'batten-to-rib')
-    return 'they hold a thin strip, and one that splits the rib’s edge is set anew beside its place';
+    return 'they only hold a thin strip, and one that splits the rib’s edge can be driven again beside its place';
   if (boring === 'driven')
-    return 'they hold the panel only until its glue is hard, and thin ones part the fibres in place of splitting them';
+    return 'they only hold the panel until its glue has set, and thin ones part the fibres instead of splitting them';
   if (what === 'spacing') return 'every screw has its hole, and the faces are glued';
   return passage === 'clearance'
-    ? 'the shank has play in its hole and wedges nothing apart, and the faces are glued'
+    ? 'the shank is loose in its hole and does not wedge the wood apart, and the faces are glued'
     : 'the thread runs in a pilot hole across the plies, and the faces are glued';
 }
 
@@ -25,7 +25,7 @@ export function codeWords(name: string, one: CodeDistance): string {
   const where = one.what === 'edge' ? `from an edge or face of the ${parts[one.part] ?? one.part}` : 'from each other';
   const verdict =
     one.shanks < splits && one.boring === 'predrilled'
-      ? 'too little to drive one without its hole: bore each first, and draw it only hand-tight'
-      : `enough here, as ${reasonOf(one)}`;
-  return `${name}: ${one.shanks.toFixed(1)} shanks ${where}, ${one.asked} by ${code}; ${verdict}`;
+      ? 'too little to drive one without a hole: drill each hole first, and tighten only by hand'
+      : `enough here, because ${reasonOf(one)}`;
+  return `${name}: ${one.shanks.toFixed(1)} shank diameters ${where}, ${one.asked} required by ${code}; ${verdict}`;
 }

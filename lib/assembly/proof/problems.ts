@@ -74,8 +74,8 @@ type PartFaultKind = 'overlap' | 'gap' | 'mark' | 'play' | 'proud' | 'parts';
 type OfParts = Extract<AssemblyFault, { readonly kind: PartFaultKind }>;
 type OfFasteners = Exclude<AssemblyFault, OfParts>;
 
-const report = 'please report it';
-const measured = 'correct the thickness as measured';
+const report = 'please report this';
+const measured = 'correct the measured thickness';
 
 function partWords(fault: OfParts, show: Show): Words {
   if (fault.kind === 'mark')
@@ -108,7 +108,7 @@ function partWords(fault: OfParts, show: Show): Words {
     : {
         code: 'parts-apart',
         key,
-        message: `${one} stays ${show(fault.gap)} off ${other}, on which it is made to lie`,
+        message: `${one} is ${show(fault.gap)} away from ${other}, which it should touch`,
         remedy: measured,
         severity: 'error',
       };
@@ -119,7 +119,7 @@ function slotWords(fault: Extract<AssemblyFault, { readonly kind: 'proud' | 'par
     ? {
         code: 'part-proud',
         key: ['rib', 'joint'],
-        message: `${fault.part} stands ${show(fault.by)} out of ${fault.of}, which has to lie flat`,
+        message: `${fault.part} protrudes ${show(fault.by)} from ${fault.of}, which has to lie flat`,
         remedy: measured,
         severity: 'error',
       }
@@ -132,7 +132,7 @@ function slotWords(fault: Extract<AssemblyFault, { readonly kind: 'proud' | 'par
       };
 }
 
-/** Which code, how grave, what is wrong and what would do. */
+/** Which code, how grave, what is wrong and how to fix it. */
 type Phrase = readonly [DiagnosticCode, Severity, string, string];
 
 function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
@@ -140,8 +140,8 @@ function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
     case 'hole': {
       const where =
         fault.off === null
-          ? `meet no hole in ${fault.part}`
-          : `lie ${show(fault.off)} off their holes in ${fault.part}`;
+          ? `have no hole in ${fault.part}`
+          : `are ${show(fault.off)} off their holes in ${fault.part}`;
       return ['hole-off-axis', 'error', `the ${name} ${where}`, report];
     }
     case 'hole-size':
@@ -149,41 +149,41 @@ function fastenerPhrase(fault: OfFasteners, name: string, show: Show): Phrase {
         'hole-size',
         'warning',
         `a hole of ${show(fault.diameter)} in ${fault.part} does not suit the ${name} of ${show(fault.shank)}`,
-        'leave the diameter of the hole out, and it follows from the size of the fastener',
+        'do not state the diameter of the hole: it then follows from the size of the fastener',
       ];
     case 'length':
       return fault.length === null
         ? [
             'fastener-length',
             'warning',
-            `no length that is sold suits the ${name}, which have ${show(fault.wood)} of material`,
+            `no length that is sold suits the ${name}, which go through ${show(fault.wood)} of material`,
             'use another size, or thicker material',
           ]
         : [
             'fastener-length',
             'error',
-            `${name} of ${show(fault.length)} come out of ${show(fault.wood)} of material`,
+            `${name} of ${show(fault.length)} come through ${show(fault.wood)} of material`,
             'use shorter ones, or thicker material',
           ];
     case 'bite':
       return [
         'fastener-length',
         'warning',
-        `the ${name} hold with ${show(fault.bite)} of their thread only`,
-        `use a size that is sold in a length with ${show(fault.needed)} or more, or thicker material`,
+        `only ${show(fault.bite)} of the thread of the ${name} holds`,
+        `use a size sold in a length that gives ${show(fault.needed)} or more, or thicker material`,
       ];
     case 'edge':
       return [
         'edge-distance',
         fault.wood < fault.needed / 1.5 - 1e-6 ? 'error' : 'warning',
-        `the ${name} have ${show(fault.wood)} of wood beside them in ${fault.part} and may split it`,
-        `use a thinner size, or leave ${show(fault.needed)}`,
+        `the ${name} have ${show(fault.wood)} of wood beside them in ${fault.part}, and may split it`,
+        `use a smaller size, or leave ${show(fault.needed)}`,
       ];
     case 'reach':
       return [
         'driver-reach',
         'warning',
-        `a driver over the ${name} has ${show(fault.clearance)} to the next rib`,
+        `a driver on the ${name} has only ${show(fault.clearance)} to the next rib`,
         `leave ${show(fault.needed)} or more: wider cleats, or a cleat.start further out`,
       ];
     case 'count':

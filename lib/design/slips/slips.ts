@@ -4,7 +4,7 @@
  */
 import { closing, type ScannedLine, scanned } from './scan.js';
 
-/** What is wrong, what would do, and where (1-based). */
+/** What is wrong, how to fix it, and where (1-based). */
 export interface Slip {
   readonly message: string;
   readonly remedy: string;
@@ -28,8 +28,8 @@ function tabs({ text }: ScannedLine): Found | null {
   const found = /^ *\t/.exec(text);
   if (!found) return null;
   return {
-    message: 'a tab stands in front of the line, where only spaces are read',
-    remedy: 'put two spaces for each step in place of the tab; most editors can be set to do so',
+    message: 'the line is indented with a tab, but only spaces are allowed',
+    remedy: 'replace each tab by two spaces; most editors can be set to do so',
     column: 1,
   };
 }
@@ -38,8 +38,8 @@ function secondFile({ text, number }: ScannedLine, all: readonly ScannedLine[]):
   const before = all.slice(0, number).some(({ bare }) => bare.trim() !== '');
   if (!/^(?:---|\.\.\.)(?:\s|$)/.test(text) || !before) return null;
   return {
-    message: `a line of ${text.slice(0, 3)} begins a second file within this one`,
-    remedy: 'take the line away, or put what follows it into a file of its own',
+    message: `a line of ${text.slice(0, 3)} begins a second document within this file`,
+    remedy: 'delete the line, or move what follows it to a file of its own',
   };
 }
 
@@ -79,28 +79,28 @@ function signs({ text, faults }: ScannedLine): Found | null {
       const whole = text.slice(column + 1).replace(/\s+#.*$/, '');
       return {
         message: `the quotation mark ${sign} is not closed`,
-        remedy: `write ${short(quoted(whole.trim()))}, or leave the mark out`,
+        remedy: `write ${short(quoted(whole.trim()))}, or remove the mark`,
         column: column + 1,
       };
     }
     case 'quote-inside': {
       const inner = text.slice(column + 1).replace(new RegExp(`${sign}?\\s*$`), '');
       return {
-        message: `a quotation mark ${sign} stands within a text in the same marks`,
-        remedy: `put the text in the other marks: ${short(quoted(inner))}`,
+        message: `a quotation mark ${sign} is inside a text in the same marks`,
+        remedy: `put the text in the other kind of quotes: ${short(quoted(inner))}`,
         column: column + 1,
       };
     }
     case 'not-opened':
       return {
         message: `the ${names[sign] ?? 'sign'} ${sign} closes nothing`,
-        remedy: `take it away`,
+        remedy: `remove it`,
         column: column + 1,
       };
     case 'not-closed':
       return {
         message: `the ${names[sign] ?? 'sign'} ${sign} is not closed`,
-        remedy: `put a ${closing[sign] ?? sign} at the end of what belongs to it`,
+        remedy: `put a ${closing[sign] ?? sign} at the end of what it encloses`,
         column: column + 1,
       };
   }
@@ -118,7 +118,7 @@ function noComma({ bare, text }: ScannedLine): Found | null {
   const value = text.slice(from, from + before.length).replace(/^.*: +/, '');
   return {
     message: between.includes(';')
-      ? `a semicolon stands before ${key.slice(0, -1)}, where a comma belongs`
+      ? `there is a semicolon before ${key.slice(0, -1)} instead of a comma`
       : `the comma before ${key.slice(0, -1)} is missing`,
     remedy: `write ${short(`${value}, ${rest.trimEnd()}`)}`,
     column: from + before.length + 1,
@@ -137,7 +137,7 @@ function needsQuotes({ bare, text, depth }: ScannedLine): Found | null {
   if (/[@`%*&!|>]/.test(first))
     return { message: `a text that begins with ${first} cannot be read without quotes`, remedy: write, column };
   if (/:(?:\s|$)/.test(value))
-    return { message: `a colon stands in the text of ${found[2] ?? ''}`, remedy: write, column };
+    return { message: `there is a colon in the text of ${found[2] ?? ''}`, remedy: write, column };
   return null;
 }
 
@@ -147,7 +147,7 @@ function atFault(line: ScannedLine, all: readonly ScannedLine[]): Found | null {
   if (bare.trim() === '' || depth > 0) return null;
   if (/^\s*[{[]/.test(bare))
     return {
-      message: 'there is no dash in front of this item of a list',
+      message: 'there is no dash in front of this list item',
       remedy: `write ${short(`- ${text.trim()}`)}`,
       column: indent + 1,
     };
@@ -176,8 +176,8 @@ function offIndent(line: ScannedLine, all: readonly ScannedLine[]): Found | null
     if (number === line.number)
       return deeper || (back && indent !== above)
         ? {
-            message: `the indent of this line, ${indent} ${indent === 1 ? 'space' : 'spaces'}, is that of no section here`,
-            remedy: 'give all keys of one section the same number of spaces, two more than the section itself has',
+            message: `the indent of this line, ${indent} ${indent === 1 ? 'space' : 'spaces'}, matches no section here`,
+            remedy: 'indent all keys of a section equally, by two spaces more than the section itself',
             column: indent + 1,
           }
         : null;

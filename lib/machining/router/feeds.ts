@@ -93,9 +93,9 @@ function millingDoubts(cutting: Cutting, { kind }: SheetMaterial, data: RouterDa
     doubts.push(
       warning(
         ['chipLoad'],
-        `${name} takes chips of ${rounded(chip)} mm in ${kind}, where ${rounded(minChip)} to ${rounded(maxChip)} mm is usual for a ${engaged} (${fromMemory})`,
+        `${name} cuts chips of ${rounded(chip)} mm in ${kind}, where ${rounded(minChip)} to ${rounded(maxChip)} mm is usual for a ${engaged} (${fromMemory})`,
         chip < minChip
-          ? 'lower the spindle speed or take fewer flutes: thin chips rub and burn'
+          ? 'lower the spindle speed or use fewer flutes: thin chips rub and burn'
           : 'lower router.chipLoad: thick chips break bits',
       ),
     );
@@ -103,7 +103,7 @@ function millingDoubts(cutting: Cutting, { kind }: SheetMaterial, data: RouterDa
     doubts.push(
       warning(
         ['plungeFeed'],
-        `${name} goes down at ${plunge} mm/min in ${kind}, where up to ${maxPlunge} is usual (${fromMemory})`,
+        `${name} plunges at ${plunge} mm/min in ${kind}, where up to ${maxPlunge} is usual (${fromMemory})`,
         'lower router.plungeFeed',
       ),
     );
@@ -130,7 +130,7 @@ function millingDoubts(cutting: Cutting, { kind }: SheetMaterial, data: RouterDa
       warning(
         ['spindle', 'speed'],
         `${name} turns at ${spindle} rev/min in ${kind}, where up to ${maxSpindle} is usual for a ${engaged} (${fromMemory})`,
-        'use a spindle that turns slower, or a thinner bit',
+        'use a slower spindle, or a thinner bit',
       ),
     );
   return doubts;
@@ -143,7 +143,7 @@ function drillingDoubts({ tool, spindle, range }: Cutting, { kind }: SheetMateri
     warning(
       ['spindle', 'drillSpeed'],
       `tool ${tool.number} drills ${rounded(tool.diameter)} mm at ${spindle} rev/min in ${kind}, where up to ${maxSpindle} is usual (${fromMemory})`,
-      'use a bit made for fast spindles, drill by hand through the marks, or leave the bit out so that the end mill bores the holes it fits',
+      'use a bit made for fast spindles, drill by hand at the marks, or remove the bit so that the end mill bores the holes that it fits',
     ),
   ];
 }

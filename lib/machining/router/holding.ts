@@ -111,15 +111,15 @@ function heightProblems(id: string, material: SheetMaterial, data: RouterData, l
       code: 'router-no-tabs',
       severity: 'error',
       key: ['router', 'tabs', 'height'],
-      message: `${id}: router.tabs.height of ${tabHeight} mm leaves nothing to cut of ${material.thickness} mm`,
-      remedy: 'use less, or leave it out',
+      message: `${id}: router.tabs.height of ${tabHeight} mm leaves nothing of ${material.thickness} mm to cut`,
+      remedy: 'use less, or remove it',
     });
   if (leavesSkin && onionSkin >= material.thickness)
     problems.push({
       code: 'router-no-tabs',
       severity: 'error',
       key: ['router', 'tabs', 'onionSkin'],
-      message: `${id}: router.tabs.onionSkin of ${onionSkin} mm leaves nothing to cut of ${material.thickness} mm`,
+      message: `${id}: router.tabs.onionSkin of ${onionSkin} mm leaves nothing of ${material.thickness} mm to cut`,
       remedy: 'use a thinner onion skin, or a larger process.web that makes room for tabs',
     });
   return problems;
@@ -155,7 +155,7 @@ export function hold(
   const { width, spacing, min, without, onionSkinBelow } = data.tabs;
   const pairs = placed.map((place) => {
     const part = parts.get(place.part);
-    if (part === undefined) throw new RangeError(`the sheet places '${place.part}', which is not among the parts`);
+    if (part === undefined) throw new RangeError(`the sheet places '${place.part}', which is not one of the parts`);
     return { key: keyOf(place.part, place.copy), part, held: heldPart(part, place) };
   });
   const faced = pairs.filter(({ held }) => allBarred(held));

@@ -26,7 +26,7 @@ export function settingProblems(data: RouterData, toolDiameter: number): RouterP
       code: 'router-finishing',
       severity: 'error',
       key: ['router', 'finishing'],
-      message: `router.finishing of ${mm(data.finishing)} is more than a bit of ${mm(toolDiameter)} takes in one pass over the whole depth`,
+      message: `router.finishing of ${mm(data.finishing)} is more than a bit of ${mm(toolDiameter)} can take in one pass at full depth`,
       remedy: `use at most ${mm(widest)}, a quarter of its diameter`,
     });
   if (min > max)
@@ -35,7 +35,7 @@ export function settingProblems(data: RouterData, toolDiameter: number): RouterP
       severity: 'error',
       key: ['machine', 'spindle', 'min'],
       message: `machine.spindle.min of ${min} rev/min is above machine.spindle.max of ${max}`,
-      remedy: 'exchange the two',
+      remedy: 'swap the two',
     });
   return [
     ...problems,
@@ -54,7 +54,7 @@ function feedsOverMachine({ plungeFeed, machine }: RouterData): RouterProblem[] 
       code: 'machine-feed',
       severity: 'error',
       key: ['router', 'plungeFeed'],
-      message: `router.plungeFeed of ${plungeFeed} mm/min is over the ${z} mm/min that machine.maxFeed.z allows`,
+      message: `router.plungeFeed of ${plungeFeed} mm/min is above the ${z} mm/min that machine.maxFeed.z allows`,
       remedy: `use at most ${z}`,
     },
   ];
@@ -73,7 +73,7 @@ function placeProblems(machine: RouterMachine, safeHeight: number): RouterProble
       severity: 'error',
       key: ['machine', key],
       message: `machine.${key} of ${mm(at.x)}, ${mm(at.y)} is outside the working area of ${mm(area.width)} x ${mm(area.height)}`,
-      remedy: 'use a place within machine.area',
+      remedy: 'use a position within machine.area',
     });
   }
   if (toolChange === 'by-hand' && changeHeight < safeHeight)
@@ -82,7 +82,7 @@ function placeProblems(machine: RouterMachine, safeHeight: number): RouterProble
       severity: 'error',
       key: ['machine', 'changeHeight'],
       message: `machine.changeHeight of ${mm(changeHeight)} is below the travel height of ${mm(safeHeight)}`,
-      remedy: `use at least ${mm(safeHeight)}, as router.safeHeight`,
+      remedy: `use at least ${mm(safeHeight)}, which is router.safeHeight`,
     });
   return problems;
 }

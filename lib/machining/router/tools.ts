@@ -81,7 +81,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
       code: 'router-tool-missing',
       severity: 'error',
       key: ['router', 'tools'],
-      message: `${cut.id} needs ${what}, and router.tools lists none`,
+      message: `${cut.id} needs ${what}, but router.tools has none`,
       remedy: 'add it to router.tools',
     });
     return null;
@@ -119,15 +119,15 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
         code: 'router-countersink',
         severity: 'error',
         key: ['router', 'overcut'],
-        message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, and the sheet is ${mm(material.thickness)} thick`,
-        remedy: 'use smaller heads, or let router.overcut go deeper into the spoil board',
+        message: `the countersinks of ${mm(2 * depth)} in ${operation.part} need ${mm(depth)}, but the sheet is ${mm(material.thickness)} thick`,
+        remedy: 'use smaller heads, or increase router.overcut, deeper into the spoilboard',
       });
     if (depth > tool.cuttingDepth + 1e-9)
       problems.set(`short ${tool.number}`, {
         code: 'router-tool-short',
         severity: 'error',
         key: ['router', 'tools'],
-        message: `tool ${tool.number} (${mm(soldAs(tool))}) cuts ${mm(tool.cuttingDepth)} deep, and ${operation.part} needs ${mm(depth)}`,
+        message: `tool ${tool.number} (${mm(soldAs(tool))}) cuts ${mm(tool.cuttingDepth)} deep, but ${operation.part} needs ${mm(depth)}`,
         remedy: 'use a longer tool, or state its cuttingDepth in router.tools',
       });
   }
@@ -136,7 +136,7 @@ export function chooseTools(cut: CutSheet, material: SheetMaterial, data: Router
       code: 'router-marks',
       severity: 'warning',
       key: ['router', 'tools'],
-      message: `${cut.id}: the router leaves out ${marks} marks and scribed lines, as router.tools lists no V-bit`,
+      message: `${cut.id}: the router leaves out ${marks} marks and scribed lines, because router.tools has no V-bit`,
       remedy: 'add a V-bit to router.tools, or mark the parts by hand',
     });
   return { tooled, marker, problems: [...problems.values()] };

@@ -126,7 +126,7 @@ export interface RouterProblem {
   /** Key of the design file that would change it. */
   readonly key: readonly string[];
   readonly message: string;
-  /** What would do. */
+  /** How to fix it. */
   readonly remedy: string;
 }
 

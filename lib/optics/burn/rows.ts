@@ -35,9 +35,9 @@ export function burnNotes({ secondsToSkinHurt }: Burn): string[] {
       : `${suns} suns: ${seconds.toFixed(1)} s`,
   );
   return [
-    'Distances are those from the focus, outside the bowl, at which so many suns (1000 W/m² each) are still met; the direct sun comes on top. The light of a mirror off the sun gathers beside the axis, away from the sun.',
+    'Distances are from the focus, outside the bowl, at which that many suns (1000 W/m² each) are still reached; direct sunlight adds to this. When the mirror is turned off the sun, its light concentrates beside the axis, away from the sun.',
     `Skin is hurt after: ${skin.join('; ')} (ICNIRP, Health Physics 105, 2013, from memory).`,
-    `From "skin from" on skin takes no hurt within 10 s. From "glance from" on the light is no brighter than the sun, into which nobody may look either: a glance of 0.15 s can burn the retina from ${burnSuns.toFixed(1)} suns on. From "eyes from" on not even an after-image is left (${dazzleSuns.toFixed(2)} suns; Ho, Ghanbari and Diver, Journal of Solar Energy Engineering 133, 2011, from memory). Flat panels throw narrow beams far. Whoever stares, or looks through a glass, is hurt from farther off.`,
-    'These are estimates for the mirror as designed: dents and curled edges gather light elsewhere too. Keep the dish covered when it is not in use.',
+    `Beyond "skin from", skin is not hurt within 10 s. Beyond "glance from", the light is no brighter than the sun, which nobody may look into either: a glance of 0.15 s can burn the retina at ${burnSuns.toFixed(1)} suns or more. Beyond "eyes from", not even an after-image remains (${dazzleSuns.toFixed(2)} suns; Ho, Ghanbari and Diver, Journal of Solar Energy Engineering 133, 2011, from memory). Flat panels throw narrow beams a long way. Anyone who stares, or looks through binoculars or a telescope, is hurt from farther away.`,
+    'These are estimates for the mirror as designed: dents and curled edges concentrate light in other places too. Keep the dish covered when it is not in use.',
   ];
 }

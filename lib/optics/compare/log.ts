@@ -38,7 +38,7 @@ export interface Log {
 
 /** A log that is begun: what to write, in which units. */
 export const logTemplate = [
-  '# One reading a line, every 1 to 10 minutes. Numbers with a decimal point. Lines with # are not read.',
+  '# One reading per line, every 1 to 10 minutes. Numbers with a decimal point. Lines that begin with # are ignored.',
   '# time: 2026-06-21 10:00 or 10:00. Units may be changed in the heading: °F, K, kW/m², km/h, mph, kn.',
   '# irradiance: direct sunlight on a surface that faces the sun. load: stirred, in its middle.',
   '# covered: yes while the dish is covered or turned away from the sun and the load cools, else no.',
@@ -72,7 +72,7 @@ function columnsOf(head: CsvRow, add: Add): Columns {
     const unit = heads[at]?.unit ?? '';
     const toUnit = Object.hasOwn(units, unit) ? units[unit] : undefined;
     if (known.length > 0 && toUnit === undefined) {
-      const message = unit === '' ? 'has no unit' : `is in "${unit}", which is not known here`;
+      const message = unit === '' ? 'has no unit' : `is in "${unit}", which is not a known unit`;
       add('log-unit', head.line, `column ${name} ${message}`, `write one of these after it: ${known.join(', ')}`);
     }
     found[name] = { at, toUnit: toUnit ?? ((value) => value) };
@@ -84,7 +84,7 @@ function columnsOf(head: CsvRow, add: Add): Columns {
 function numberIn(row: CsvRow, name: QuantityName, { at, toUnit }: Column, add: Add): number | null {
   const text = row.fields[at] ?? '';
   if (text === '') {
-    add('log-gap', row.line, `no ${name} here; the line is left out`, undefined, 'warning');
+    add('log-gap', row.line, `no ${name} here; the line is ignored`, undefined, 'warning');
     return null;
   }
   if (/^[+-]?\d+,\d+$/.test(text)) {
@@ -92,7 +92,7 @@ function numberIn(row: CsvRow, name: QuantityName, { at, toUnit }: Column, add: 
     return null;
   }
   if (!/^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(text)) {
-    add('log-number', row.line, `${name} "${text}" is no number`, 'write a number, or nothing');
+    add('log-number', row.line, `${name} "${text}" is not a number`, 'write a number, or nothing');
     return null;
   }
   const value = toUnit(Number(text));
@@ -127,7 +127,7 @@ interface Timed extends Reading {
 function readingOf(row: CsvRow, columns: Columns, add: Add): Timed | null {
   const text = row.fields[columns.time?.at ?? -1] ?? '';
   const time = clockTime(text);
-  if (time === null) add('log-time', row.line, `"${text}" is no time`, 'write it as 10:05 or 2026-06-21 10:05');
+  if (time === null) add('log-time', row.line, `"${text}" is not a time`, 'write it as 10:05 or 2026-06-21 10:05');
   const value = (name: QuantityName) => (columns[name] ? numberIn(row, name, columns[name], add) : null);
   const [loadC, ambientC, irradianceWPerM2, windMPerS] = [
     value('load'),
@@ -146,7 +146,7 @@ function checkClock(readings: readonly Timed[], add: Add): void {
   readings.slice(1).forEach(({ line, seconds, time }, i) => {
     const before = element(readings, i);
     if (time.dated !== before.time.dated || time.zoned !== before.time.zoned)
-      add('log-time', line, 'the time is written in another way than the one before', 'write all times in one way');
+      add('log-time', line, 'the time is written differently from the one before', 'write all times in the same form');
     else if (seconds === before.seconds)
       add('log-time', line, `the time is the same as in line ${before.line}`, 'keep one of the two');
     else if (seconds < before.seconds)
@@ -154,7 +154,7 @@ function checkClock(readings: readonly Timed[], add: Add): void {
         'log-time',
         line,
         `the clock jumps back by ${durationText(before.seconds - seconds)} from line ${before.line}`,
-        time.dated ? 'correct the times; a log runs forward' : 'a log over midnight needs dates: 2026-06-21 10:05',
+        time.dated ? 'correct the times; they must increase' : 'a log over midnight needs dates: 2026-06-21 10:05',
       );
   });
 }
@@ -221,8 +221,8 @@ export function readLog(text: string, file: string): Log {
     return nothing();
   }
   if (head.fields.length === 1 && /[;\t]/.test(head.fields[0] ?? '')) {
-    const remedy = 'divide them by commas, and write numbers with a decimal point';
-    add('log-separator', head.line, 'the fields are not divided by commas', remedy);
+    const remedy = 'separate them by commas, and write numbers with a decimal point';
+    add('log-separator', head.line, 'the fields are not separated by commas', remedy);
     return nothing();
   }
   const columns = columnsOf(head, add);
@@ -235,7 +235,7 @@ export function readLog(text: string, file: string): Log {
   });
   checkClock(readings, add);
   if (readings.length < 2 && !hasError(problems))
-    add('log-gap', head.line, 'the log holds fewer than two readings', 'log a test first');
+    add('log-gap', head.line, 'the log has fewer than two readings', 'log a test first');
   if (hasError(problems)) return nothing();
   return { readings, runs: runsOf(readings, add), clock: readings[0]?.time ?? null, problems };
 }

@@ -14,17 +14,17 @@ function slopeRow(label: string, finding: SlopeFinding, note: string): SummaryRo
         `${finding.fromMrad.toFixed(1)} to ${finding.toMrad === MAX_SLOPE_MRAD ? `${MAX_SLOPE_MRAD} and more` : finding.toMrad.toFixed(1)} within one standard error; ${note}`,
       );
     case 'too-good':
-      return text(label, 'none', `better than without any waviness: look at reflectance, losses and instruments`);
+      return text(label, 'none', `better than with no waviness at all: check reflectance, losses and instruments`);
     case 'too-poor':
-      return text(label, 'none', `worse than with ${MAX_SLOPE_MRAD} mrad: look at aim, shade and height of the vessel`);
+      return text(label, 'none', `worse than with ${MAX_SLOPE_MRAD} mrad: check aim, shade and height of the vessel`);
   }
 }
 
 function gainRows(gain: NonNullable<Comparison['gain']>, slopeErrorMrad: number): SummaryRow[] {
   const { value, standardError } = gain.reflectance;
-  const no = value > 1 ? '; no mirror reflects so much: look at losses and instruments' : '';
+  const no = value > 1 ? '; no mirror reflects that much: check losses and instruments' : '';
   return [
-    row('gain as forecast', gain.forecastM2, 'm²', 3, 'taken up for each W/m² of direct sun'),
+    row('gain as forecast', gain.forecastM2, 'm²', 3, 'absorbed for each W/m² of direct sun'),
     row('gain as measured', gain.measuredM2, 'm²', 3, `${gain.intervals} intervals, losses added back`),
     slopeRow('waviness that would explain it', gain.slope, `designed ${slopeErrorMrad} mrad, the rest as designed`),
     row('or reflectance that would', { value, standardError }, '', 3, `the rest as designed${no}`),
@@ -46,7 +46,7 @@ export function comparisonRows({ cooking, cooling, gain, spot }: Comparison, slo
         ),
     ...cooking.against.map((reason) => text('  of the standard not met', '', reason)),
     ...(cooling === null
-      ? [text('loss coefficient', 'none', 'no run under cover; the forecast’s losses are taken, to a quarter')]
+      ? [text('loss coefficient', 'none', 'no run under cover; the forecast’s losses are used, uncertain by a quarter')]
       : [
           row('loss coefficient', cooling.lossWPerK, 'W/K', 2, `from ${cooling.intervals} intervals under cover`),
           row('losses over forecast', cooling.ofForecast, '', 2, 'at the same temperatures and wind'),

@@ -6,7 +6,7 @@ import { partsWeight, stockCost } from './shopping.js';
 
 /** Rows of the forecast that belong on the first page, by what they are called there and here. */
 const asked = [
-  ['power taken up', 'Power in the sun'],
+  ['power absorbed', 'Power in the sun'],
   ['time to target', 'Hot after'],
 ] as const;
 

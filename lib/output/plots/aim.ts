@@ -4,7 +4,7 @@ import { writeCsv } from '../csv.js';
 import { colours, curve, dotMark, frame, label, limit, picture, swatch, usualSize } from './chart.js';
 import type { ForecastPlot } from './plot.js';
 
-const names = { aside: 'to a side', low: 'too low', high: 'too high' } as const;
+const names = { aside: 'sideways', low: 'too low', high: 'too high' } as const;
 const lines = [
   ['aside', colours.blue],
   ['low', colours.green],

@@ -45,7 +45,7 @@ function powerPlot(hours: readonly HourRow[]): ForecastPlot | null {
   );
   const series = [
     ['falls on the aperture', colours.vermilion, ({ light }: HourRow) => light.incoming],
-    ['taken up by the vessel', colours.blue, ({ light }: HourRow) => light.takenUp],
+    ['absorbed by the vessel', colours.blue, ({ light }: HourRow) => light.takenUp],
   ] as const;
   const svg = picture('day-power', title, description, usualSize, [
     plot.axes,
@@ -60,7 +60,7 @@ function powerPlot(hours: readonly HourRow[]): ForecastPlot | null {
     ]),
   ]);
   const csv = writeCsv([
-    ['hour', 'azimuth deg', 'elevation deg', 'direct W/m2', 'on the aperture W', 'taken up W', 'turn every min'],
+    ['hour', 'azimuth deg', 'elevation deg', 'direct W/m2', 'on the aperture W', 'absorbed W', 'turn every min'],
     ...hours.map(({ hour, azimuthDeg, elevationDeg, irradianceWPerM2, light, turn }) => [
       { value: hour, digits: 2 },
       { value: azimuthDeg, digits: 2 },
@@ -118,7 +118,7 @@ function monthsPlot({ months }: DayForecast): ForecastPlot | null {
   const description = `Taken up on a clear day in the middle of each month: ${months.map(({ month, takenUpKWh, hours }) => `${monthNames[month - 1] ?? ''} ${takenUpKWh.toFixed(1)} kWh in ${hours.toFixed(1)} h`).join('; ')}.`;
   const [left, top, rowHeight] = [50, 6, 21];
   const size = { width: 480, height: top + rowHeight * months.length + 58, left, right: 200, top, bottom: 58 };
-  const plot = frame(size, { label: 'taken up (kWh)', domain: [0, max], nice: true }, null);
+  const plot = frame(size, { label: 'absorbed (kWh)', domain: [0, max], nice: true }, null);
   const svg = picture('months', title, description, size, [
     plot.axes,
     ...months.map(({ month, takenUpKWh, hours }, i) =>
@@ -133,7 +133,7 @@ function monthsPlot({ months }: DayForecast): ForecastPlot | null {
     ),
   ]);
   const csv = writeCsv([
-    ['month', 'noon elevation deg', 'hours', 'taken up kWh', 'litres'],
+    ['month', 'noon elevation deg', 'hours', 'absorbed kWh', 'litres'],
     ...months.map(({ month, noonElevationDeg, hours, takenUpKWh, litres }) => [
       { value: month, digits: 0 },
       { value: noonElevationDeg, digits: 2 },

@@ -37,7 +37,7 @@ export function lossesPlot({ power, vessel }: Forecast): ForecastPlot {
     ...power.losses.map(({ label, watts }) => bar(label, watts, false)),
     ...(vessel === null
       ? [bar('light at the focus', power.takenUpW, true)]
-      : power.surfaces.map(({ surface, takenUpW }) => bar(`taken up by the ${surface}`, takenUpW, true))),
+      : power.surfaces.map(({ surface, takenUpW }) => bar(`absorbed by the ${surface}`, takenUpW, true))),
   ];
   const title = 'Where the sunlight goes';
   const description = `Of ${power.incomingW.toFixed(0)} W on the aperture ${vessel === null ? 'the mirror brings to the focus' : 'the vessel takes up'} ${power.takenUpW.value.toFixed(0)} W; the losses: ${power.losses.map(({ label, watts }) => `${label} ${watts.value.toFixed(1)} W`).join('; ')}.`;

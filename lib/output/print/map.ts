@@ -33,8 +33,8 @@ const UPRIGHT_ROOM = 16;
 /** What is done about the printer's fault: said here, because a print must not be corrected twice. */
 function correctionOf(measured: number): string {
   if (measured === 100)
-    return 'Should the 100 mm line measure something else, say 99.4 mm, set "measured" to 99.4 mm under "print" in the design file, make this print again, and measure once more.';
-  return `This print is drawn to ${decimal(10000 / measured, 2)} %, for a printer that makes ${decimal(measured, 2)} mm of 100 mm. The lines must come out true on that printer.`;
+    return 'If the 100 mm line measures something else, say 99.4 mm, set "measured" to 99.4 mm under "print" in the design file, make this print again, and measure once more.';
+  return `This print is drawn to ${decimal(10000 / measured, 2)} %, for a printer that prints 100 mm as ${decimal(measured, 2)} mm. The lines must measure 100 mm on that printer.`;
 }
 
 function instructions(

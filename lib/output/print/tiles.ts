@@ -56,8 +56,8 @@ function letters(row: number): string {
 const mm = (value: number): string => (Number.isFinite(value) ? `${decimal(value, 2)} mm` : String(value));
 
 function checkOptions({ margin, overlap, measured, paper }: PrintOptions): void {
-  if (!(margin >= 0)) throw new RangeError(`print.margin is ${mm(margin)}; it must be 0 or more, 10 mm would do`);
-  if (!(overlap >= 0)) throw new RangeError(`print.overlap is ${mm(overlap)}; it must be 0 or more, 10 mm would do`);
+  if (!(margin >= 0)) throw new RangeError(`print.margin is ${mm(margin)}; it must be 0 or more, such as 10 mm`);
+  if (!(overlap >= 0)) throw new RangeError(`print.overlap is ${mm(overlap)}; it must be 0 or more, such as 10 mm`);
   if (!(measured >= printedRange.min && measured <= printedRange.max))
     throw new RangeError(
       `print.measured is ${mm(measured)}; it is what the check length of 100 mm measures, so from ${printedRange.min} to ${printedRange.max} mm`,
@@ -211,13 +211,13 @@ export function tile(drawing: Drawing, options: PrintOptions): Tiling {
   const scale = 100 / measured;
   const pieces = piecesOf(drawing, Math.max(MIN_PIECE, Math.min(MAX_PIECE, PIECE_OF_OVERLAP * overlap)));
   if (!pieces.every(({ from, to }) => Number.isFinite(from.x + from.y + to.x + to.y)))
-    throw new RangeError('cannot write a print with a place that is no number');
+    throw new RangeError('cannot write a print with a coordinate that is not a number');
   const best = fewest({ pieces, options, scale });
   if (best === null)
     throw new RangeError(
       `a page (${paperName(paper)}) with print.margin ${mm(margin)} and print.overlap ${mm(overlap)} leaves no room ` +
         `to draw: in addition to the margins it takes ${MIN_WIDTH} mm across, twice the overlap both ways, and ` +
-        `${BAND + MIN_WINDOW} mm upright; margin and overlap of 10 mm would do on A4`,
+        `${BAND + MIN_WINDOW} mm upright; margin and overlap of 10 mm fit on A4`,
     );
   const { page, grid, turnDeg } = best;
   const joints = (step: number, of: number) => Array.from({ length: of - 1 }, (_, i) => (i + 1) * step + overlap / 2);

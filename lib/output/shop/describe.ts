@@ -63,7 +63,7 @@ function originNote(view: View): string {
     return view.turnDeg === 0
       ? 'x and y begin at the middle; x runs to the right, angles are counted anticlockwise from it.'
       : 'x and y begin on the dish’s axis; x runs along the lower edge, angles are counted anticlockwise from it.';
-  if (view.symmetric) return 'x begins at the left end, y on the middle line: the part is alike on both sides of it.';
+  if (view.symmetric) return 'x begins at the left end, y on the middle line: the part is symmetric about it.';
   return 'x begins at the left end of the blank, y at its lower edge.';
 }
 
@@ -83,14 +83,14 @@ function edgeNote({ edges }: Part): string[] {
   const has = (role: 'optical' | 'seat') => edges.some((edge) => edge.role === role);
   return [
     ...(has('optical')
-      ? ['Long-dashed dotted: the edge that gives the mirror its shape; no saw mark may stay on it.']
+      ? ['Long-dashed dotted: the edge that gives the mirror its shape; leave no saw marks on it.']
       : []),
     ...(has('seat') ? ['Wide dashed: seats against another part; straight and square to the face.'] : []),
   ];
 }
 
 const patternNote =
-  'What has a pitch is stated beside the x axis: turn its x and y by “first at” about the middle, then on by the pitch.';
+  'Features with a pitch are given beside the x axis: rotate their x and y about the middle by “first at”, then repeat at the pitch.';
 
 /** The measures of a part, its labels, tables and notes. */
 export function describe(part: Part, view: View, printing: Printing): Described {

@@ -112,15 +112,16 @@ export function followSpline({ degree, knots, points, weights }: Spline, toleran
   const wrong = (what: string): never => {
     throw new ExtraFault('extra-spline', what, 'redraw it, or export it as polylines');
   };
-  if (!(degree >= 1 && degree <= 10)) wrong(`a spline of degree ${degree} is not read (1 to 10 are)`);
+  if (!(degree >= 1 && degree <= 10)) wrong(`a spline of degree ${degree} is not supported (degrees 1 to 10 are)`);
   if (points.length > limits.ringEdges)
-    wrong(`a spline has ${points.length} control points; at most ${limits.ringEdges} are read`);
+    wrong(`a spline has ${points.length} control points; at most ${limits.ringEdges} are supported`);
   if (points.length <= degree) wrong(`a spline of degree ${degree} needs more than ${points.length} control points`);
   if (knots.length !== points.length + degree + 1)
-    wrong(`a spline has ${knots.length} knots where ${points.length + degree + 1} belong`);
-  if (knots.some((knot, i) => i > 0 && knot < element(knots, i - 1))) wrong('the knots of a spline do not ascend');
+    wrong(`a spline has ${knots.length} knots instead of ${points.length + degree + 1}`);
+  if (knots.some((knot, i) => i > 0 && knot < element(knots, i - 1)))
+    wrong('the knots of a spline are not in ascending order');
   if (weights.length !== points.length || weights.some((w) => !(w > 0)))
-    wrong('a spline has weights that are not above 0, one a control point');
+    wrong('a spline needs a weight above 0 for each control point');
   const weighted = points.map((p, i): Weighted => [
     p.x * element(weights, i),
     p.y * element(weights, i),

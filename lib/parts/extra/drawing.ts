@@ -2,7 +2,7 @@
 import type { Diagnostic, DiagnosticCode } from '../../diagnostic/index.js';
 import type { FittedPath, Path, Point } from '../../geometry/index.js';
 
-/** Something in a drawing that cannot be taken as it is; the message says where, the remedy what would do. */
+/** Something in a drawing that cannot be taken as it is; the message says where, the remedy how to fix it. */
 export class ExtraFault extends Error {
   constructor(
     readonly code: DiagnosticCode,
@@ -97,14 +97,14 @@ export class RunList {
       if (!(Math.abs(x) <= limits.farthest && Math.abs(y) <= limits.farthest && Number.isFinite(bulge)))
         throw new ExtraFault(
           'extra-number',
-          `${run.what} has a place that is not a number within 100 km of the origin`,
+          `${run.what} has a coordinate that is not a number within 100 km of the origin`,
           'redraw it near the origin',
         );
     this.edges += run.vertices.length;
     if (this.edges > limits.edges || this.runs.length >= limits.entities)
       throw new ExtraFault(
         'extra-too-much',
-        `the drawing holds more than ${limits.edges} edges`,
+        `the drawing has more than ${limits.edges} edges`,
         'simplify it or split it into several files',
       );
     this.runs.push(run);

@@ -23,14 +23,14 @@ function facing(tags: readonly Tag[]): 1 | -1 {
     throw new ExtraFault(
       'extra-not-flat',
       'it does not lie in the plane of the drawing',
-      'draw it flat, seen from the top',
+      'draw it flat, as seen from above',
     );
   return z > 0 ? 1 : -1;
 }
 
 function mustBeLevel(heights: readonly number[]): void {
   if (heights.some((z) => Math.abs(z - element(heights, 0)) > sameHeight))
-    throw new ExtraFault('extra-not-flat', 'its places differ in height (z)', 'flatten the drawing');
+    throw new ExtraFault('extra-not-flat', 'its points differ in height (z)', 'flatten the drawing');
 }
 
 /** The size of a circle. */
@@ -98,7 +98,7 @@ function lightPolyline({ tags }: Entity, scale: number): DrawnRun {
   }
   const stated = integerValueOr(tags, 90, vertices.length);
   if (stated !== vertices.length)
-    throw new ExtraFault('extra-broken', `it states ${stated} vertices and has ${vertices.length}`, 'export it again');
+    throw new ExtraFault('extra-broken', `it states ${stated} vertices but has ${vertices.length}`, 'export it again');
   if (vertices.some(({ y }) => Number.isNaN(y))) throw new ExtraFault('extra-broken', 'it has a vertex without y');
   return { path: mirrored(vertices, facing(tags)), deviation: 0, closed: (integerValueOr(tags, 70, 0) & 1) === 1 };
 }
@@ -106,7 +106,7 @@ function lightPolyline({ tags }: Entity, scale: number): DrawnRun {
 function oldPolyline({ tags, vertices }: Entity, scale: number): DrawnRun {
   const flags = integerValueOr(tags, 70, 0);
   if ((flags & (16 | 64)) !== 0)
-    throw new ExtraFault('extra-not-flat', 'it is a mesh, and only flat outlines are cut', 'draw its outline');
+    throw new ExtraFault('extra-not-flat', 'it is a mesh, but only flat outlines are cut', 'draw its outline');
   // 16: a control point of the curve, which the curve itself does not pass
   const own = vertices.filter((vertex) => (integerValueOr(vertex.tags, 70, 0) & 16) === 0);
   mustBeLevel(own.map((vertex) => realOr(vertex.tags, 30, 0)));
@@ -137,7 +137,7 @@ function spline({ tags }: Entity, scale: number, tolerance: number): DrawnRun {
   if (points.length === 0 && fitPoints > 0)
     throw new ExtraFault(
       'extra-spline',
-      'it is given by the points it passes only',
+      'it is given only by the points that it passes through',
       'export splines with their control points, or as polylines',
     );
   if (points.some(({ y }) => Number.isNaN(y))) throw new ExtraFault('extra-broken', 'it has a point without y');

@@ -37,7 +37,7 @@ export function tagsOf(text: string): Tag[] {
   }
   const last = tags.at(-1);
   if (last?.code !== 0 || last.value !== 'EOF')
-    throw new ExtraFault('extra-broken', 'it does not end with EOF: it is cut short, or no DXF', 'export it again');
+    throw new ExtraFault('extra-broken', 'it does not end with EOF: it is cut short, or not a DXF', 'export it again');
   return tags;
 }
 

@@ -20,7 +20,7 @@ const annotations: Readonly<Record<string, string>> = {
   DIMENSION: 'dimensions are not cut',
   LEADER: 'leaders are not cut',
   MULTILEADER: 'leaders are not cut',
-  HATCH: 'only the outline round a hatch is cut',
+  HATCH: 'only the outline around a hatch is cut',
   POINT: 'draw a circle where a hole should be',
   VIEWPORT: 'viewports are not cut',
   IMAGE: 'draw its outline if it should be cut',
@@ -35,15 +35,13 @@ function unitOf(header: readonly Tag[], options: ReadingOptions, list: RunList):
     if (stated && Math.abs(stated.mm - options.unit) > 1e-9 * stated.mm)
       list.warn(
         'extra-two-units',
-        `it states ${stated.name}, but \`unit\` makes a drawing unit ${options.unit} mm, which was taken`,
+        `it states ${stated.name}, but \`unit\` makes a drawing unit ${options.unit} mm, which was used`,
       );
     return options.unit;
   }
   if (stated) return stated.mm;
   const what =
-    code === 0
-      ? 'it states no unit ($INSUNITS is 0 or missing)'
-      : `its unit ($INSUNITS ${code}) is not one in use here`;
+    code === 0 ? 'it states no unit ($INSUNITS is 0 or missing)' : `its unit ($INSUNITS ${code}) is not supported`;
   throw new ExtraFault(
     'extra-no-unit',
     what,
@@ -95,14 +93,14 @@ export function readDxfDrawing(text: string, options: ReadingOptions): SourceDra
   const list = new RunList();
   const sections = sectionsOf(tagsOf(text));
   const drawn = sections.get('ENTITIES');
-  if (!drawn) throw new ExtraFault('extra-broken', 'it has no section ENTITIES', 'export the drawing again as a DXF');
+  if (!drawn) throw new ExtraFault('extra-broken', 'it has no ENTITIES section', 'export the drawing again as a DXF');
   const scale = unitOf(sections.get('HEADER') ?? [], options, list);
   const hidden = hiddenLayers(sections.get('TABLES') ?? []);
   const entities = entitiesOf(drawn);
   if (entities.length > limits.entities)
     throw new ExtraFault(
       'extra-too-much',
-      `it holds ${entities.length} entities, and ${limits.entities} at most are read`,
+      `it has ${entities.length} entities, but at most ${limits.entities} are read`,
       'simplify the drawing',
     );
   const left = new Map<string, number>();
@@ -127,12 +125,12 @@ export function readDxfDrawing(text: string, options: ReadingOptions): SourceDra
       else
         list.error(
           'extra-entity',
-          `${what} is not read`,
+          `${what} is not supported`,
           'make outlines of lines, arcs, circles, ellipses, polylines and splines',
         );
     } catch (error) {
       if (!(error instanceof ExtraFault) || error.code === 'extra-too-much') throw error;
-      list.error(error.code, `${what} cannot be taken: ${error.message}`, error.remedy);
+      list.error(error.code, `${what} cannot be used: ${error.message}`, error.remedy);
     }
   }
   for (const [type, count] of left) list.warn('extra-left-out', `${count} x ${type} left out`, annotations[type]);

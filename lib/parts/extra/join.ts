@@ -107,8 +107,8 @@ export function joinRuns({ runs, shown }: SourceDrawing): {
       const which = near.slice(0, 3).map((j) => element(loose, element(ends, j).run).what);
       error(
         'extra-branch',
-        `${near.length} lines end at ${shown(end.place)} (${which.join('; ')}), where two belong`,
-        'delete those drawn twice, or part the outlines',
+        `${near.length} lines end at ${shown(end.place)} (${which.join('; ')}) instead of two`,
+        'delete those drawn twice, or separate the outlines',
       );
       for (const j of near) branched.add(j);
     } else if (near.length === 2) partner.set(i, near[0] === i ? element(near, 1) : element(near, 0));

@@ -101,7 +101,11 @@ function intersections(rings: readonly Checked[]): { first: number; second: numb
       pairs += 1;
       // the pairs of one ring are counted here and looked at elsewhere
       if (pairs > limits.pairs)
-        throw new ExtraFault('extra-too-much', 'its edges lie too close for a check of crossings', 'simplify it');
+        throw new ExtraFault(
+          'extra-too-much',
+          'its edges are too close together to check for crossings',
+          'simplify it',
+        );
       const b = element(edges, j);
       const key = `${a.ring} ${b.ring}`;
       if (a.ring === b.ring || met.has(key)) continue;
@@ -160,7 +164,7 @@ export function makeShapes(
   if (rings.length > limits.outlines)
     throw new ExtraFault(
       'extra-too-much',
-      `it holds ${rings.length} outlines, and ${limits.outlines} at most are taken from a file`,
+      `it has ${rings.length} outlines, but at most ${limits.outlines} are read from a file`,
       'split it into several files',
     );
   const [start] = rings.flatMap(({ vertices }) => vertices);
@@ -181,7 +185,7 @@ export function makeShapes(
     if (vertices.length > limits.ringEdges) {
       error(
         'extra-too-much',
-        `${ring.what} has ${vertices.length} edges, and ${limits.ringEdges} at most are nested`,
+        `${ring.what} has ${vertices.length} edges, but at most ${limits.ringEdges} can be nested`,
         'simplify it',
       );
       continue;
@@ -211,8 +215,13 @@ export function makeShapes(
   });
   for (const { first, second, place } of crossings) {
     const [a, b] = [element(checked, first), element(checked, second)];
-    if (same(a, b)) error('extra-twice', `${a.what} and ${b.what} are one outline drawn twice`, 'delete one');
-    else error('extra-crossing', `${a.what} and ${b.what} meet at ${there(place)}`, 'draw outlines apart');
+    if (same(a, b)) error('extra-twice', `${a.what} and ${b.what} are the same outline drawn twice`, 'delete one');
+    else
+      error(
+        'extra-crossing',
+        `${a.what} and ${b.what} meet at ${there(place)}`,
+        'draw outlines with a gap between them',
+      );
   }
   return { shapes: findings.length > 0 ? [] : shapesOf(checked), findings };
 }

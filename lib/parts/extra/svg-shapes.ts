@@ -82,10 +82,11 @@ function pointsOutline(attributes: Attributes, closed: boolean): Outline[] {
   const words = text.split(/[\s,]+|(?<=\d)(?=[-+])/).filter((word) => word !== '');
   const numbers = words.map((word) => {
     const length = readSvgLength(word);
-    if (length?.unit !== '') throw new ExtraFault('extra-number', `its points hold ${quoted(word)}, not a number`);
+    if (length?.unit !== '')
+      throw new ExtraFault('extra-number', `its points contain ${quoted(word)}, which is not a number`);
     return length.value;
   });
-  if (numbers.length % 2 !== 0) throw new ExtraFault('extra-number', 'its points hold an odd count of numbers');
+  if (numbers.length % 2 !== 0) throw new ExtraFault('extra-number', 'its points are an odd count of numbers');
   const points = Array.from({ length: numbers.length / 2 }, (_, i) => ({
     x: element(numbers, 2 * i),
     y: element(numbers, 2 * i + 1),
@@ -141,7 +142,7 @@ function pathOutlines(data: string): Outline[] {
   for (const [command, ...values] of segmentsOf(data)) {
     const numbers = values.map(Number);
     if (numbers.some((value) => !Number.isFinite(value)))
-      throw new ExtraFault('extra-number', 'its path data holds a number that is too large');
+      throw new ExtraFault('extra-number', 'its path data has a number that is too large');
     const to = { x: numbers.at(-2) ?? 0, y: numbers.at(-1) ?? 0 };
     const last = outlines.at(-1);
     if (command === 'M' || !last) outlines.push({ start: to, pieces: [], closed: false });
@@ -225,7 +226,7 @@ function runOf({ start, pieces, closed }: Outline, matrix: Matrix, tolerance: nu
     if (path.length > limits.ringEdges)
       throw new ExtraFault(
         'extra-edges',
-        `a line of it has more than ${limits.ringEdges} edges, the most that are nested`,
+        `a line of it has more than ${limits.ringEdges} edges, the maximum that can be nested`,
         'simplify it',
       );
   }

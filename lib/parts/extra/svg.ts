@@ -24,9 +24,9 @@ const undrawn = new Set([
 ]);
 const groups = new Set(['svg', 'g', 'a', 'switch']);
 
-/** Elements that would draw something that is not read, and what would do. */
+/** Elements that would draw something that is not read, and how to fix it. */
 const unread: Readonly<Record<string, string>> = {
-  use: 'turn copies into paths of their own ("unlink")',
+  use: 'turn copies into separate paths ("unlink")',
   image: 'trace the picture into paths',
   foreignObject: 'draw it as paths',
 };
@@ -82,7 +82,7 @@ function unitOf(attributes: Attributes, { unit }: ReadingOptions, list: RunList)
   if (stated !== null && Math.abs(stated / unit - 1) > 1e-3)
     list.warn(
       'extra-two-units',
-      `its size makes a drawing unit ${Number(stated.toPrecision(6))} mm, but \`unit\` ${unit} mm, which was taken`,
+      `its size makes a drawing unit ${Number(stated.toPrecision(6))} mm, but \`unit\` ${unit} mm, which was used`,
     );
   return unit;
 }
@@ -116,9 +116,13 @@ class Walk {
     const own = tag.uri === svgSpace || tag.uri === '';
     this.elements += 1;
     if (this.elements > limits.entities)
-      throw new ExtraFault('extra-too-much', `it holds more than ${limits.entities} elements`, 'simplify it');
+      throw new ExtraFault('extra-too-much', `it has more than ${limits.entities} elements`, 'simplify it');
     if (this.open.length >= limits.depth)
-      throw new ExtraFault('extra-too-much', `groups stand more than ${limits.depth} deep, in line ${line}`, 'ungroup');
+      throw new ExtraFault(
+        'extra-too-much',
+        `groups are nested more than ${limits.depth} deep, in line ${line}`,
+        'ungroup',
+      );
     if (!above) {
       if (!own || element !== 'svg')
         throw new ExtraFault(
@@ -144,7 +148,7 @@ class Walk {
     } catch (error) {
       if (!(error instanceof ExtraFault) || error.code === 'extra-too-much') throw error;
       this.open[this.open.length - 1] = { ...above, drawn: false };
-      this.list.error(error.code, `${what} cannot be taken: ${error.message}`, error.remedy);
+      this.list.error(error.code, `${what} cannot be used: ${error.message}`, error.remedy);
     }
   }
 
@@ -157,7 +161,7 @@ class Walk {
       this.list.error(
         'extra-style',
         'its <style> moves, hides or shapes elements',
-        'let the drawing program write them as attributes ("plain SVG")',
+        'save it with them as attributes ("plain SVG")',
       );
   }
 
@@ -187,7 +191,7 @@ class Walk {
       if (this.pathData > limits.pathData)
         throw new ExtraFault(
           'extra-too-much',
-          `it holds more than ${limits.pathData} characters of path data`,
+          `it has more than ${limits.pathData} characters of path data`,
           'simplify it or split it into several files',
         );
       let number = 0;
@@ -201,9 +205,10 @@ class Walk {
       this.open[this.open.length - 1] = { matrix, drawn: false };
     } else if (element === 'svg')
       throw new ExtraFault('extra-entity', `a drawing within a drawing, at ${placeText(at.x, at.y)} mm`, 'ungroup it');
-    else if (Object.hasOwn(unread, element)) throw new ExtraFault('extra-entity', 'it is not read', unread[element]);
+    else if (Object.hasOwn(unread, element))
+      throw new ExtraFault('extra-entity', 'it is not supported', unread[element]);
     else if (!groups.has(element) && element !== 'style' && element !== 'view')
-      throw new ExtraFault('extra-entity', 'it is not read', 'draw it as a path');
+      throw new ExtraFault('extra-entity', 'it is not supported', 'draw it as a path');
   }
 }
 

@@ -97,7 +97,7 @@ describe('the head of a file', () => {
       'dust',
       'fire',
       'come first',
-      'knows of no',
+      'does not avoid',
     ])
       expect(head).toContain(word);
   });
