@@ -163,13 +163,13 @@ describe('planted in battens', () => {
 
 describe('what cannot be made is named', () => {
   const bad: readonly [string, string, string, RegExp][] = [
-    ['wider than the mirror spares', 'battenWidth: 60', 'batten-width', /take \d+ % of the mirror/],
-    ['too narrow to bear', 'battenWidth: 8', 'batten-width', /bear 2\.5 mm on each panel/],
+    ['wider than the mirror spares', 'battenWidth: 60', 'batten-width', /cover \d+ % of the mirror/],
+    ['too narrow to bear', 'battenWidth: 8', 'batten-width', /overlap each panel by only 2\.5 mm/],
     [
       'screws that do not pass the gap',
       'battenScrew: 4',
       'batten-gap',
-      /screws of 4 mm do not pass a panel\.gap of 3 mm/,
+      /screws of 4 mm do not fit through a panel\.gap of 3 mm/,
     ],
     ['too stiff', 'battenMaterial: ply12', 'batten-stiff', /plywood of 12 mm .* breaks at 38 MPa/],
   ];
@@ -181,7 +181,7 @@ describe('what cannot be made is named', () => {
 
   it('pins that do not pass the gap', () => {
     const [found] = problemsOf((all) => all.replace('gap: 3', 'gap: 1')).filter(({ code }) => code === 'batten-gap');
-    expect(found?.message).toMatch(/pins of 1\.2 mm do not pass/);
+    expect(found?.message).toMatch(/pins of 1\.2 mm do not fit/);
   });
 
   it('screws for which the rib is too shallow', () => {

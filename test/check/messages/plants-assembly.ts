@@ -238,7 +238,7 @@ export const assemblyPlants = {
         listed(record, 'batten-to-rib').diameter = 3.5;
       },
     ]),
-    'the battens’ screws or pins of 3.5 mm do not pass the gap of 3 mm between two panels',
+    'the battens’ screws or pins of 3.5 mm do not fit through the gap of 3 mm between two panels',
   ],
   'splice-nut': [
     plantedIn(apartText, [
