@@ -11,6 +11,7 @@ import type { Measures } from './measures.js';
 import type { Paper } from './paper.js';
 import { partArea } from './sheet-picture.js';
 import { list } from './step.js';
+import { woodGlueArea } from './wood-glue.js';
 
 interface StockLine {
   readonly item: string;
@@ -123,7 +124,7 @@ export function shoppingBlocks(input: BookInput, measures: Measures, { width }: 
   const glued = (kinds: readonly PartKind[]) =>
     parts.filter(({ kind }) => kinds.includes(kind)).reduce((sum, part) => sum + part.quantity * partArea(part), 0);
   const mirrorArea = glued(['reflector']);
-  const woodGlue = glued(['hub', 'cleat', 'splice']);
+  const woodGlue = woodGlueArea(input);
   const wood = 2 * glued(['rib', 'hub', 'cleat', 'board', 'splice', 'batten']) + glued(['panel']);
   const aidLines = aidStock(input, measures);
   const pieces = markup`<div class="scroll" tabindex="0" role="region" aria-label="Table of screws and bolts"><table class="hardware"><caption>By the piece</caption>
