@@ -15,8 +15,8 @@ import {
 import { panelFixing, pinPlaces, splicePilots } from '../parts/index.js';
 import { battenFasteners } from './batten-fasteners.js';
 import { isPlate, isSheet } from './copies.js';
-import { backOf, toSpace } from './frame.js';
-import { type Vec3, vecAdd, vecUnit } from '../geometry/index.js';
+import { backOf, frontOf, toPart, toSpace } from './frame.js';
+import { type Vec3, vecAdd, vecDot, vecUnit } from '../geometry/index.js';
 import type { AssemblySource } from './places.js';
 import { sheetPoint, sheetShape } from './sheet-shape.js';
 import type { Fastener, FastenerItem, AssembledPart, AssembledPlate, AssembledSheet } from './types.js';
@@ -196,16 +196,37 @@ function spliceFasteners({ design }: AssemblySource, placed: Placed): Fastener[]
   );
 }
 
-/** Panels over a joint of a board that comes apart are held by screws that can be drawn, where others have pins. */
+/**
+ * Panels over a joint of a board that comes apart are held by screws that can be drawn, where others have pins: through the
+ * seam into the middle of the rib where it is wide enough for them, a cup under each head; through the panel where not.
+ */
 function overJoints({ design, dish, splices }: AssemblySource, fasteners: readonly Fastener[]): Fastener[] {
   if (design.board.splice !== 'bolted') return [...fasteners];
   const bay = 2 * dish.layout.halfAngle;
   const bays = new Set(splices.map(({ direction }) => 1 + Math.floor(direction / bay)));
   const screw = woodScrewWithin(2.5, sizeSystemOf(design.units));
   const item = screwItem(screw, dish.panelThickness + pinDepth + tipCover);
-  return fasteners.map((one) =>
-    bays.has(one.through[0]?.part.rib ?? 0) ? { ...one, joint: 'panel-over-joint', item } : one,
-  );
+  const inSeam = screw.diameter <= dish.seamGap;
+  return fasteners.map((one) => {
+    if (!bays.has(one.through[0]?.part.rib ?? 0)) return one;
+    return { ...one, joint: 'panel-over-joint', item, ...(inSeam ? inMiddle(one) : {}) };
+  });
+}
+
+/** A fastener moved along its panel's chord into the middle plane of its rib, and turned into that plane. */
+function inMiddle({ entry, direction, through }: Fastener): Pick<Fastener, 'entry' | 'direction'> {
+  const rib = through[1]?.part;
+  const panel = through[0]?.part;
+  if (rib?.form !== 'plate' || panel?.form !== 'sheet') return { entry, direction };
+  const turn = (panel.bay.rotationDeg * Math.PI) / 180;
+  const across: Vec3 = [-Math.sin(turn), Math.cos(turn), 0];
+  const front = frontOf(rib.frame);
+  const off = toPart(rib.frame, entry)[2] - rib.part.thickness / 2;
+  const along = vecDot(direction, front);
+  return {
+    entry: vecAdd(entry, across, -off / vecDot(across, front)),
+    direction: vecUnit(vecAdd(direction, front, -along)),
+  };
 }
 
 function pinFasteners({ design, dish }: AssemblySource, placed: Placed): Fastener[] {

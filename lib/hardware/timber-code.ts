@@ -1,7 +1,7 @@
 /**
  * Least distances of fasteners by EN 1995-1-1:2004, in shanks, from memory: 8.3.1.3 (edges of plywood) and table 8.2
- * (between nails along the grain, and to an unloaded edge), by 8.7.1 (5) also for screws of up to 6 mm. The code counts
- * on joints that carry by their fasteners alone.
+ * (between nails along the grain, and to an unloaded edge), by 8.7.1 (5) also for screws of up to 6 mm; table 8.6 for
+ * screws that are pulled along their axis. The code counts on joints that carry by their fasteners alone.
  */
 
 /** How the hole is made. */
@@ -15,12 +15,24 @@ const drivenEdge = 5;
 const predrilledRow = 5;
 const drivenRow = 10;
 
-/** Least distance of an axis from an edge or end, shanks. @param edgewise driven into the edge of a sheet, as into wood */
-export function codeEdge(boring: Boring, edgewise: boolean): number {
+/** How a fastener is loaded: across its axis, or pulled along it. */
+export type CodeLoad = 'across' | 'along';
+
+/** Of screws that are pulled, a2,CG to an edge and a1 between two along the grain. */
+const pulledEdge = 4;
+const pulledRow = 7;
+
+/**
+ * Least distance of an axis from an edge or end, shanks.
+ * @param edgewise driven into the edge of a sheet, as into wood
+ */
+export function codeEdge(boring: Boring, edgewise: boolean, load: CodeLoad): number {
+  if (load === 'along' && boring === 'predrilled' && edgewise) return pulledEdge;
   return boring === 'driven' && edgewise ? drivenEdge : plywoodEdge;
 }
 
 /** Least distance between two of one row, shanks. */
-export function codeSpacing(boring: Boring): number {
+export function codeSpacing(boring: Boring, load: CodeLoad): number {
+  if (load === 'along' && boring === 'predrilled') return pulledRow;
   return boring === 'driven' ? drivenRow : predrilledRow;
 }

@@ -93,12 +93,31 @@ describe('other distances', () => {
     );
   });
 
-  it('of screws that are driven beside a seam, without glue, ask for holes', () => {
-    const bakery = prepare(designOf(fixtureText('village-bakery')));
-    const found = find(bakery.assembly, 'panel-over-joint', 'rib', 'edge');
+  const bakery = (gap: number) =>
+    prepare(designOf(fixtureText('village-bakery').replace('gap: 3', `gap: ${gap}`))).assembly;
+
+  it('of screws that are driven beside a narrow seam, without glue, ask for holes', () => {
+    const found = find(bakery(2), 'panel-over-joint', 'rib', 'edge');
     expect(found.shanks).toBeLessThan(1.5);
-    expect(belowCode(bakery.assembly).map((one) => one.words)).toContainEqual(
+    expect(belowCode(bakery(2)).map((one) => one.words)).toContainEqual(
       expect.stringMatching(/^screws of the panels over joints: 1\.2 shank diameters .* drill each hole first/),
     );
+  });
+
+  it('of screws through a seam that is wide enough are half the rib: three shanks, of the four of table 8.6', () => {
+    const found = find(bakery(3), 'panel-over-joint', 'rib', 'edge');
+    // a rib of 15 mm, a screw of 2.5 mm
+    expect(found.shanks).toBeCloseTo(3, 6);
+    // EN 1995-1-1, table 8.6, from memory: a2,CG of a screw that is pulled, and a1
+    expect(found.asked).toBe(4);
+    expect(find(bakery(3), 'panel-over-joint', 'rib', 'spacing').asked).toBe(7);
+    for (const { joint, direction, through } of bakery(3).fasteners) {
+      const rib = through[1]?.part;
+      if (joint !== 'panel-over-joint' || rib?.form !== 'plate') continue;
+      // in the plane of the rib
+      const { x, y } = rib.frame;
+      const front = [x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]];
+      expect(direction.reduce((sum, one, i) => sum + one * front[i]!, 0)).toBeCloseTo(0, 9);
+    }
   });
 });

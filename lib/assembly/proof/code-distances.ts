@@ -1,5 +1,5 @@
 /** Distances of screws, pins and staples from edges and from each other, beside those of the timber code. */
-import { type Boring, codeEdge, codeSpacing } from '../../hardware/index.js';
+import { type Boring, codeEdge, type CodeLoad, codeSpacing } from '../../hardware/index.js';
 import { vecAdd, vecDot } from '../../geometry/index.js';
 import type { PartKind } from '../../part/index.js';
 import { isPlate } from '../copies.js';
@@ -25,6 +25,10 @@ const held: ReadonlySet<string> = new Set(['wood-screw', 'pin', 'staple']);
 
 const boringOf = ({ item }: Fastener): Boring => (item.kind === 'wood-screw' ? 'predrilled' : 'driven');
 
+/** What holds the skin down is pulled along its axis; what holds cleats, plates and hub carries across it. */
+const loadOf = (joint: JointKind): CodeLoad =>
+  joint === 'batten-to-rib' || joint === 'panel-over-joint' ? 'along' : 'across';
+
 /** Whether a fastener runs along the faces of a plate, into its edge. */
 const isEdgewise = ({ frame }: AssembledPlate, { direction }: Fastener): boolean =>
   Math.abs(directionInPart(frame, direction)[2]) < 0.5;
@@ -41,6 +45,7 @@ function between(a: Fastener, b: Fastener): number {
 const isFirst = ({ copy }: AssembledPart): boolean => copy === 1;
 
 function ofJoint(joint: JointKind, all: readonly Fastener[]): CodeDistance[] {
+  const load = loadOf(joint);
   const found = new Map<string, CodeDistance>();
   const offer = (one: CodeDistance): void => {
     const key = `${one.part} ${one.what}`;
@@ -59,10 +64,10 @@ function ofJoint(joint: JointKind, all: readonly Fastener[]): CodeDistance[] {
       const wood = woodBeside(plate, one.entry, one.direction);
       const common = { joint, part: kind, boring, passage };
       const edgewise = isEdgewise(plate, one);
-      offer({ ...common, what: 'edge', distance: wood, shanks: wood / d, asked: codeEdge(boring, edgewise) });
+      offer({ ...common, what: 'edge', distance: wood, shanks: wood / d, asked: codeEdge(boring, edgewise, load) });
       const next = Math.min(...own.slice(i + 1).map((other) => between(one, other.one)));
       if (next < Infinity)
-        offer({ ...common, what: 'spacing', distance: next, shanks: next / d, asked: codeSpacing(boring) });
+        offer({ ...common, what: 'spacing', distance: next, shanks: next / d, asked: codeSpacing(boring, load) });
     });
   }
   return [...found.values()];

@@ -7,6 +7,7 @@ const code = 'EN 1995-1-1';
 function reasonOf({ joint, passage, boring, what }: CodeDistance): string {
   if (joint === 'batten-to-rib')
     return 'they only hold a thin strip, and one that splits the rib’s edge can be driven again beside its place';
+  if (joint === 'panel-over-joint') return 'each holds a light panel only, in a hole that is drilled first';
   if (boring === 'driven')
     return 'they only hold the panel until its glue has set, and thin ones part the fibres instead of splitting them';
   if (what === 'spacing') return 'every screw has its hole, and the faces are glued';

@@ -42,7 +42,7 @@ function nameOf(joint: JointKind, item: FastenerItem): string {
     case 'wood-screw':
       return item.length === null
         ? `Countersunk wood screw ${item.size}, cut to length: none that is sold is short enough`
-        : `Countersunk wood screw ${sizeText(item)}`;
+        : `Countersunk wood screw ${sizeText(item)}${joint === 'panel-over-joint' ? ' and screw cup' : ''}`;
     case 'bolt':
       if (joint === 'splice-bolt')
         return item.length === null

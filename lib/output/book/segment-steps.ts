@@ -60,9 +60,10 @@ export function baysOverJoints({ assembly, dish }: BookInput): number[] {
 export function panelsOverJointsText(input: BookInput): string[] {
   if (!comesApart(input)) return [];
   const screws = fastenersOf(input, 'panel-over-joint');
+  const inSeam = screws !== null && screws.item.diameter <= input.dish.seamGap;
   const bays = baysOverJoints(input);
   return [
-    `The panels after ribs ${list(bays)} lie over the joints of the board and come off for transport: no glue under them. Glue their mirror on while they are flat, then fix them last of all, with${screws ? ` ${screws.count} screws ${sizeText(screws.item)}` : ' screws'} through mirror and panel at the marks, each into a hole that is bored first, a screw cup under each head, no more than hand-tight: there is little wood beside them.`,
+    `The panels after ribs ${list(bays)} lie over the joints of the board and come off for transport: no glue under them. Glue their mirror on while they are flat, then fix them last of all, with${screws ? ` ${screws.count} screws ${sizeText(screws.item)}` : ' screws'} ${inSeam ? 'through the seams on both sides of them into the middle of the ribs, level with the marks, each into a hole that is bored first, a screw cup under each head that laps the edges of both panels' : 'through mirror and panel at the marks, each into a hole that is bored first, a screw cup under each head, no more than hand-tight: there is little wood beside them'}.`,
   ];
 }
 
