@@ -158,6 +158,18 @@ function firstWithSpace(
   return tried(boardShares[0], joineryOf(file, materials, choices[0]));
 }
 
+/** How the panels are held. @param material that of the panels; undefined where the file names none that is there */
+function filledPanel(file: DesignFile, { shape }: Sizes, material: Material | undefined): Design['panel'] {
+  const { panel } = file;
+  return {
+    ...panel,
+    fixing: panel.fixing ?? (material ? usualFixing(file, material, shape) : 'glue'),
+    battenMaterial: panel.battenMaterial ?? panel.material,
+    battenWidth: panel.battenWidth ?? bySystem(file, 20, 19.05),
+    battenScrew: usualBattenScrew(file, shape.ribThickness),
+  };
+}
+
 /**
  * Completes a design.
  * @param file the parsed file, lengths in mm
@@ -176,8 +188,6 @@ export function complete(
   const cleatMaterial = file.cleat.material ?? boardMaterial;
   const { sizes, space, cleat } = firstWithSpace(file, materials, stock, { boardMaterial, cleatMaterial });
   const hardware = hardwareSizes(file, space, cleat);
-  const panel = materials[file.panel.material];
-  const fixing = file.panel.fixing ?? (panel ? usualFixing(file, panel, sizes.shape) : 'glue');
   const load = file.load && filledLoad(file.load);
   const vessel = file.vessel && filledVessel(file.vessel, load);
   const stand = filledStand(file, { rib: file.rib.material, board: boardMaterial }, vessel);
@@ -217,13 +227,7 @@ export function complete(
       spliceBolt: file.board.spliceBolt ?? bySystem(file, 'M6', '1/4 in'),
       ...hardware.board,
     },
-    panel: {
-      ...file.panel,
-      fixing,
-      battenMaterial: file.panel.battenMaterial ?? file.panel.material,
-      battenWidth: file.panel.battenWidth ?? bySystem(file, 20, 19.05),
-      battenScrew: usualBattenScrew(file, sizes.shape.ribThickness),
-    },
+    panel: filledPanel(file, sizes, materials[file.panel.material]),
     reflector: { ...file.reflector, hem: file.reflector.hem ?? usualHem(file, materials) },
     vessel: hungVessel(file, vessel, load, stand),
     load,

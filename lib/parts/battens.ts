@@ -79,7 +79,7 @@ function fixedAt(dish: Dish, curve: BattenCurve, x: number): FixedAt {
 }
 
 /** The places of a batten's screws or pins, from the inner end outward. */
-export function battenPlaces(design: Design, dish: Dish): FixedAt[] {
+function battenPlaces(design: Design, dish: Dish): FixedAt[] {
   const { battenScrew, fixingSpacing } = design.panel;
   const shank = battenScrew === undefined ? 0 : woodScrew(battenScrew).diameter;
   const end = Math.max(fromEnd, shanksFromEnd * shank);

@@ -1,5 +1,6 @@
 /** Panels under battens: where the battens lie, what they cost in light, and every fault that is planted in them. */
-import { describe, expect, it } from 'vitest';
+import load, { type ManifoldToplevel } from 'manifold-3d';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { assemble, type Assembly, type AssembledSheet, assemblyFaults } from '../../lib/assembly/index.js';
 import { sheetPoint, sheetShape } from '../../lib/assembly/sheet-shape.js';
 import { checkAssembly } from '../../lib/check/assembly/index.js';
@@ -10,6 +11,7 @@ import type { Part, PartKind } from '../../lib/part/index.js';
 import { battenOver, stripSeamShare } from '../../lib/parts/index.js';
 import { designOf } from '../helpers/fixtures.js';
 import { shelfNester } from '../helpers/shelf-nester.js';
+import { panelSolid, sheetSolid } from '../helpers/solids.js';
 
 const text = `name: Dish under battens
 dish: { aperture: 1000, focalLength: 380, ribs: 16 }
@@ -111,6 +113,31 @@ describe('a batten', () => {
   it('shades a panel that is itself the mirror', () => {
     const bare = prepare(designOf(text.replace(/^reflector: .*\n/m, '').replace(/^ {2}- .*foil.*\n/m, '')));
     expect(stripSeamShare(bare.design, bare.dish)).toBeGreaterThan(0.15);
+  });
+});
+
+describe('a batten as a solid (manifold-3d)', () => {
+  let library: ManifoldToplevel;
+  beforeAll(async () => {
+    library = await load();
+    library.setup();
+  });
+  const sheets = made.assembly.placed.filter((one) => one.form === 'sheet');
+  const of = (kind: PartKind, copy: number) => sheets.find((one) => one.part.kind === kind && one.copy === copy)!;
+
+  it('only touches the panels on both sides, and runs into them a twentieth lower', () => {
+    const solid = sheetSolid(library, made, of('batten', 1));
+    for (const bay of [1, 16]) {
+      const panel = panelSolid(library, made, of('panel', bay));
+      expect(solid.intersect(panel).volume(), `bay ${bay}`).toBeLessThan(0.2);
+      expect(solid.translate(0, 0, -0.05).intersect(panel).volume(), `bay ${bay}`).toBeGreaterThan(1);
+      expect(solid.translate(0, 0, 0.02).intersect(panel).volume(), `bay ${bay}`).toBe(0);
+    }
+  });
+
+  it('keeps clear of its neighbour', () => {
+    const solid = sheetSolid(library, made, of('batten', 1));
+    expect(solid.intersect(sheetSolid(library, made, of('batten', 2))).volume()).toBe(0);
   });
 });
 

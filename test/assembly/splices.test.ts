@@ -15,6 +15,9 @@ const faults = (
   move = (assembly: Assembly): Assembly => assembly,
 ) => assemblyFaults(made.design, made.dish, move(assemble({ ...made, parts: made.parts.map(change) })));
 
+const gapsOf = (found: ReturnType<typeof faults>): number[] =>
+  found.flatMap((one) => (one.kind === 'gap' ? [one.gap] : []));
+
 describe.each([
   ['glued', glued],
   ['bolted', bolted],
@@ -50,9 +53,9 @@ describe.each([
           }
         : part,
     );
-    expect(found).toContainEqual(
-      expect.objectContaining({ kind: 'hole', joint: 'splice-to-board', part: 'board-1', off: expect.closeTo(0.5, 6) }),
-    );
+    const [off] = found.flatMap((one) => (one.kind === 'hole' && one.joint === 'splice-to-board' ? [one] : []));
+    expect(off?.part).toBe('board-1');
+    expect(off?.off).toBeCloseTo(0.5, 6);
   });
 
   it('is refused with a pilot missing', () => {
@@ -86,7 +89,8 @@ describe.each([
       });
       return { ...part, outline: [back(axis!), back(begins!), ...part.outline.slice(2)] };
     });
-    expect(found).toContainEqual(expect.objectContaining({ kind: 'gap', gap: expect.closeTo(0.2, 2) }));
+    const gaps = gapsOf(found);
+    expect(Math.max(...gaps)).toBeCloseTo(0.2, 2);
   });
 
   it('is refused with a plate or a cleat that stays 0.2 mm off the board', () => {
@@ -105,9 +109,7 @@ describe.each([
             : one,
         ),
       });
-      expect(faults(made, undefined, off)).toContainEqual(
-        expect.objectContaining({ kind: 'gap', gap: expect.closeTo(0.2, 6) }),
-      );
+      expect(Math.max(...gapsOf(faults(made, undefined, off)))).toBeCloseTo(0.2, 6);
     }
   });
 });

@@ -1,6 +1,7 @@
 /** Plates as solids of a general-purpose library (manifold-3d). */
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import type { AssembledPlate, AssembledSheet } from '../../lib/assembly/index.js';
+import { sheetPoint, sheetShape } from '../../lib/assembly/sheet-shape.js';
 import { facetAt } from '../../lib/dish/index.js';
 import { type Contour, flatten } from '../../lib/geometry/index.js';
 import { ringsOf } from '../../lib/part/index.js';
@@ -50,6 +51,28 @@ export function panelSolid(
           dish.baseHeight + facet.z - depth * Math.cos(facet.slopeAngle),
         ];
       }),
+    );
+  });
+  return library.Manifold.union(
+    sections.slice(1).map((section, i) => library.Manifold.hull([...sections[i]!, ...section])),
+  );
+}
+
+/** A bent sheet as the assembly places it: hulls between its chords. */
+export function sheetSolid(
+  library: ManifoldToplevel,
+  { design, dish }: Prepared,
+  sheet: AssembledSheet,
+  count = 200,
+): Manifold {
+  const shape = sheetShape(design, dish, sheet);
+  const ys = sheet.part.outline.map(({ y }) => y);
+  const sections = Array.from({ length: count + 1 }, (_, i) => {
+    const at = shape.at((i / count) * shape.length);
+    return [0, sheet.part.thickness].flatMap((below) =>
+      [Math.min(...ys), Math.max(...ys)].map((y): [number, number, number] => [
+        ...(sheetPoint(shape, sheet.bay, at, y, below) as [number, number, number]),
+      ]),
     );
   });
   return library.Manifold.union(

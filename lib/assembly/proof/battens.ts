@@ -63,10 +63,10 @@ export function battenFaults(design: Design, dish: Dish, { placed }: Assembly): 
   const [batten, next] = sheets.filter(({ part }) => part.kind === 'batten');
   if (batten === undefined) return [];
   const faults: AssemblyFault[] = [];
-  const [least, most] = overPanels(design, dish, batten);
+  const [min, max] = overPanels(design, dish, batten);
   const between = [nameOf(batten), 'the panels beside it'] as const;
-  if (least < -tolerance) faults.push({ kind: 'overlap', between, depth: -least });
-  if (most > tolerance) faults.push({ kind: 'gap', between, gap: most });
+  if (min < -tolerance) faults.push({ kind: 'overlap', between, depth: -min });
+  if (max > tolerance) faults.push({ kind: 'gap', between, gap: max });
   const { minX, minY, maxY } = bounds(batten.part.outline);
   const [half, { halfAngle }] = [(maxY - minY) / 2, dish.layout];
   const inner = sheetShape(design, dish, batten).at(minX).u;

@@ -90,14 +90,14 @@ export function checkBattens(built: Built, shape: Shape, to: number, limit: numb
   const middle = (Math.max(...outline.map(({ y }) => y)) + Math.min(...outline.map(({ y }) => y))) / 2;
   const off = Math.max(0, ...batten.drills.map(({ y }) => Math.abs(y - middle)));
   if (off > axisTolerance) report('batten-hole', { off: mm(off) });
-  const least = batten.drills.reduce((min, { x }) => {
+  const shallowest = batten.drills.reduce((min, { x }) => {
     const place = places.find((one) => one.length >= x);
     return place === undefined ? min : Math.min(min, woodUnder(built, batten.thickness, place.at));
   }, Infinity);
   for (const one of fasteners.filter(({ joint }) => joint === 'batten-to-rib')) {
     if (one.diameter > design.panel.gap + 1e-6)
       report('batten-gap', { diameter: mm(one.diameter), gap: mm(design.panel.gap) });
-    if (one.length !== null && one.length > least - cover + limit)
-      report('screw-long', { joint: one.joint, length: mm(one.length), wood: mm(least) });
+    if (one.length !== null && one.length > shallowest - cover + limit)
+      report('screw-long', { joint: one.joint, length: mm(one.length), wood: mm(shallowest) });
   }
 }
