@@ -20,7 +20,9 @@ export interface FlatPattern {
 
 /** The corners of a flap's upper side, from the end of the pattern's. */
 function flapOf({ x, y }: Point, { past, narrower }: { readonly past: number; readonly narrower: number }): Vertex[] {
-  return [x, x + past].map((at) => ({ x: at, y: y - narrower, bulge: 0 }));
+  // as wide as the pattern it has no corner at its root
+  const from = narrower === 0 ? [x + past] : [x, x + past];
+  return from.map((at) => ({ x: at, y: y - narrower, bulge: 0 }));
 }
 
 /**

@@ -241,6 +241,14 @@ describe.each(Object.entries(variants))('battens with %s', (_, variant) => {
   });
 });
 
+it('leaves no corner twice where the hem is as wide as its mirror', () => {
+  const { outline } = partOf('reflector');
+  outline.forEach((v, i) => {
+    const next = outline[(i + 1) % outline.length]!;
+    expect(Math.hypot(next.x - v.x, next.y - v.y)).toBeGreaterThan(0.1);
+  });
+});
+
 describe.each(['screws', 'pins'] as const)('files of battens with %s', (name) => {
   it('are proven', async () => {
     const { files } = await buildCutFiles(designOf(variants[name]), new Map(), shelfNester);
