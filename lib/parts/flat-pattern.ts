@@ -11,6 +11,8 @@ export interface FlatPattern {
   readonly outline: Contour;
   /** The upper side from the inner end to the rim; the lower is its mirror image. */
   readonly side: Path;
+  /** The upper side without a flap. */
+  readonly long: Path;
   /** Greatest distance of a side from the true curve (mm). */
   readonly deviation: number;
   /** Edges of the outline that make up each side. */
@@ -68,6 +70,7 @@ export function flatPattern(
   return {
     outline: [...mirrored, ...reversed(side)],
     side,
+    long: fitted.path,
     deviation: fitted.deviation,
     lower: { from: 0, to: n - 2 },
     upper: { from: n, to: 2 * n - 2 },

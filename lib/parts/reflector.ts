@@ -226,8 +226,7 @@ const hemNote = (design: Design): string =>
 const straightEnough = 0.2;
 
 /** How far the long edges of a piece bow, mm. */
-function bowOf({ side }: FlatPattern, hemmed: boolean): number {
-  const long = hemmed ? side.slice(0, -2) : side;
+function bowOf({ long }: FlatPattern): number {
   const [first, last] = [element(long, 0), cyclic(long, -1)];
   const along = unit(subtract(last, first));
   const off = (place: Point): number => Math.abs(cross(along, subtract(place, first)));
@@ -235,8 +234,8 @@ function bowOf({ side }: FlatPattern, hemmed: boolean): number {
 }
 
 /** How a piece is marked and cut without a machine. */
-function cutNote(design: Design, pattern: FlatPattern, hemmed: boolean): string {
-  const bow = bowOf(pattern, hemmed);
+function cutNote(design: Design, pattern: FlatPattern): string {
+  const bow = bowOf(pattern);
   const how =
     bow < straightEnough
       ? 'cut with shears or a knife along a straight edge'
@@ -270,7 +269,7 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
           goesOnAfter(design)
             ? `Glue it on once its panel is fixed and the ${design.panel.fixing} are flush, which it covers${placeOf(design, sheet)}.`
             : `Glue it to its panel while both lie flat${placeOf(design, sheet)}.`,
-          cutNote(design, pattern, hemmed),
+          cutNote(design, pattern),
           ...(hemmed ? [hemNote(design)] : []),
         ],
       }),
@@ -305,7 +304,7 @@ export function makeReflectors(design: Design, dish: Dish): Part[] {
       fitDeviation: pattern.deviation,
       notes: [
         `Row ${i + 1} counted from the hub; each row laps ${inUnits(design, overlap)} over the one nearer the hub, so that rain runs over the joint.`,
-        cutNote(design, pattern, last && hemmed),
+        cutNote(design, pattern),
         ...(last && hemmed ? [hemNote(design)] : []),
       ],
     });
