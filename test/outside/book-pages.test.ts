@@ -171,6 +171,26 @@ describe.each(allFixtureNames)('the printed book of %s', (name) => {
     expect(counted.lines).toBeGreaterThan(2000);
   });
 
+  it('labels its sheets in letters that can be read on paper and on a screen 1280 pixels wide', async () => {
+    const lettersPt = (): Promise<number[]> =>
+      page.evaluate(`[...document.querySelectorAll('svg.sheet text')].map((text) => {
+        const { a, b } = text.getScreenCTM();
+        return 0.75 * Number.parseFloat(getComputedStyle(text).fontSize) * Math.hypot(a, b);
+      })`);
+    await page.emulateMedia({ media: 'print' });
+    const printed = await lettersPt();
+    expect(printed.length).toBeGreaterThan(15);
+    // capitals of 1.8 mm, the smallest of ISO 3098-1, are those of 7.1 point Helvetica
+    expect(Math.min(...printed)).toBeGreaterThanOrEqual(7);
+    const { width = 0, height = 0 } = page.viewportSize() ?? {};
+    await page.emulateMedia({ media: 'screen' });
+    await page.setViewportSize({ width: 1280, height: 900 });
+    // 9 point are the 12 pixels of small print on a screen: common practice, no source
+    expect(Math.min(...(await lettersPt()))).toBeGreaterThanOrEqual(9);
+    await page.setViewportSize({ width, height });
+    await page.emulateMedia({ media: null });
+  });
+
   it('lets no text run out of its place', async () => {
     expect(await spilled(page)).toEqual([]);
     await page.emulateMedia({ media: null });

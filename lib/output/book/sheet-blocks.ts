@@ -9,7 +9,7 @@ import { type Block, block } from './leaves.js';
 import type { Measures } from './measures.js';
 import type { Paper } from './paper.js';
 import { linesOf, printedHeight } from './printed-height.js';
-import { sheetPicture, useOf } from './sheet-picture.js';
+import { shapeOf, sheetPicture, useOf } from './sheet-picture.js';
 
 function contents(sheet: BookSheet, parts: readonly Part[]): string {
   return parts
@@ -59,7 +59,7 @@ function settingOut(sheet: BookSheet, parts: readonly Part[], { unit, bare }: Me
 
 /** A picture of a sheet on paper is not lower than this, mm, nor higher than this leaves room for its tables. */
 const LOWEST = 26;
-const HIGHEST = 86;
+const HIGHEST = 76;
 
 /** Facts in sentences or lists, which take the width of the page. */
 const LONG: ReadonlySet<string> = new Set(['Parts', 'Time']);
@@ -96,7 +96,7 @@ function factsOf(
 }
 
 function sheetBlocks(sheet: BookSheet, input: BookInput, measures: Measures, { width }: Paper): Block[] {
-  const { design, parts } = input;
+  const { parts } = input;
   const holds = contents(sheet, parts);
   const description = `Sheet ${sheet.id}, ${measures.length(sheet.width)} x ${measures.length(sheet.height)}, with ${holds}`;
   const simulated = input.cutPictures.find((cut) => cut.sheet === sheet.id);
@@ -110,14 +110,14 @@ function sheetBlocks(sheet: BookSheet, input: BookInput, measures: Measures, { w
   const rows = facts.reduce((sum, [head], i) => sum + (factLines[i] ?? 1) / (LONG.has(head) ? 1 : 2), 0);
   const factsHeight = 4.1 * (rows + 1);
   const tableHeight = printedHeight(places, width / ABREAST) / ABREAST + 6;
-  const full = Math.max((width * sheet.height) / sheet.width, LOWEST);
+  const full = Math.max(width * shapeOf(sheet, parts), LOWEST);
   const picture = Math.min(Math.max(0.9 * full, LOWEST), HIGHEST);
   const wordsHeight = 8 + factsHeight + tableHeight;
   const pictures = simulated ? 2 : 1;
   return [
     block(
       markup`<h3 id="sheet-${sheet.id}">${sheet.id}</h3>
-<figure class="zoom">${sheetPicture(sheet, parts, design.colours, description)}</figure>${left ?? null}${list}${places}`,
+<figure class="zoom">${sheetPicture(sheet, input, measures, description)}</figure>${left ?? null}${list}${places}`,
       width,
       {
         height: wordsHeight + pictures * picture,

@@ -54,7 +54,7 @@ ${shadeRules}
 .stock{fill:var(--stock);stroke:var(--ink);stroke-width:1.5;vector-effect:non-scaling-stroke}
 .margin{fill:none;stroke:var(--line);stroke-width:1;stroke-dasharray:4 4;vector-effect:non-scaling-stroke}
 .offcut{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:8 5;vector-effect:non-scaling-stroke}
-.piece .stuff{stroke:none}.line{fill:none;stroke-width:1.2;vector-effect:non-scaling-stroke}.zero{fill:none;stroke:var(--ink);stroke-width:2;vector-effect:non-scaling-stroke}.swatch{display:inline-block;width:2.2em;height:.7em;margin-right:.4em}.swatch path{stroke-width:3}
+.piece .stuff{stroke:none}.line{fill:none;stroke-width:1.2;vector-effect:non-scaling-stroke}.sheet .leader{fill:none;stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}.zero{fill:none;stroke:var(--ink);stroke-width:2;vector-effect:non-scaling-stroke}.swatch{display:inline-block;width:2.2em;height:.7em;margin-right:.4em}.swatch path{stroke-width:3}
 .gap{fill:var(--leaf);stroke:var(--ink);stroke-width:1;vector-effect:non-scaling-stroke}
 .piece circle,.hole{fill:var(--leaf);stroke-width:1;vector-effect:non-scaling-stroke}.hole{stroke:var(--ink);stroke-width:.7}
 .axis{fill:none;stroke:var(--accent);stroke-width:1;stroke-dasharray:14 4 3 4;vector-effect:non-scaling-stroke}

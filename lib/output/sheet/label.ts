@@ -25,8 +25,8 @@ export interface LabelPlace {
 
 /** Edges are followed this closely, mm. */
 const TOLERANCE = 0.3;
-/** What a text keeps clear of: edges of material always, holes, scribed lines. */
-export type Clear = 'edges' | 'holes' | 'lines';
+/** What a text keeps clear of: edges of material and holes always, scribed lines where it can. */
+export type Clear = 'holes' | 'lines';
 /** Places that are tried along and across. */
 const PLACES = { along: 41, across: 21 } as const;
 /** Each size that is tried over the one before. */
@@ -78,7 +78,7 @@ const segmentsOf = (points: readonly Point[], closed: boolean): Segment[] =>
 function turnedBy(part: Part, angle: number, clear: Clear): Turned {
   const turn = (points: readonly Point[]) => points.map((point) => rotate(point, -angle));
   const ring = (one: Contour) => segmentsOf(turn(flatten(one, TOLERANCE, 'on')), true);
-  const holes = clear === 'edges' ? [] : part.holes.flatMap((hole) => ring(circle(hole, hole.diameter / 2)));
+  const holes = part.holes.flatMap((hole) => ring(circle(hole, Math.max(hole.diameter, hole.countersink ?? 0) / 2)));
   const lines = clear === 'lines' ? linesUp(part) : [];
   return {
     angle,

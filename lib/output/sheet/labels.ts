@@ -1,11 +1,17 @@
-/** The labels of a sheet: what each piece is called, along it; the number of the part list where the name is too long. */
-import { placePoint } from '../../geometry/index.js';
+/**
+ * The labels of a sheet: what each piece is called, along it; the number of the part list where the name is too long, and
+ * that beside the piece, with a line to it, where it has no room for it that is clear of holes.
+ */
+import { placePoint, type Point } from '../../geometry/index.js';
 import type { Part, PlacedPart } from '../../part/index.js';
 import { textWidth } from '../shop/font.js';
+import { Asides } from './aside.js';
 import { labelPlace, type LabelPlace } from './label.js';
+import type { LaidPicture } from './lengths.js';
 
 export interface SheetLabel {
   readonly part: string;
+  readonly copy: number;
   readonly text: string;
   /** Middle of the text on the sheet, y up. */
   readonly x: number;
@@ -14,6 +20,8 @@ export interface SheetLabel {
   readonly angleDeg: number;
   /** Of the capitals, mm of the sheet. */
   readonly height: number;
+  /** Of a label beside its piece: the line from it to the piece. */
+  readonly leader?: readonly [Point, Point];
 }
 
 /** Heights of capitals on paper, mm: 1.8 is the smallest of ISO 3098-1, 2.5 the next. */
@@ -35,7 +43,7 @@ function chosenFor(part: Part, number: string, factor: number): Chosen | null {
   const heights = { max: HEIGHTS.max / factor, min: HEIGHTS.min / factor };
   const name = { ratio: textWidth(copyName(part, part.quantity), 1), air: AIR.name };
   const short = { ratio: textWidth(number, 1), air: AIR.number };
-  for (const clear of ['lines', 'holes', 'edges'] as const) {
+  for (const clear of ['lines', 'holes'] as const) {
     const place = labelPlace(part, { ...name, clear }, heights);
     if (place !== null) return { short: false, place };
     const shorter = labelPlace(part, { ...short, clear }, heights);
@@ -55,6 +63,7 @@ function onSheet({ short, place }: Chosen, part: Part, number: string, at: Place
   const angle = at.mirrored ? 180 - place.angleDeg : place.angleDeg;
   return {
     part: part.id,
+    copy: at.copy,
     text: short ? number : copyName(part, at.copy),
     ...middle,
     angleDeg: readable(angle + at.rotationDeg),
@@ -63,11 +72,13 @@ function onSheet({ short, place }: Chosen, part: Part, number: string, at: Place
 }
 
 /**
+ * @param picture of the sheet, at its true size
  * @param parts of the whole job, in the order of the part list
  * @param factor mm on paper for a mm of the sheet
- * @returns none for a piece that is too small for its number
+ * @returns none for a piece that is too small for its number and lies too close to others for one beside it
  */
-export function sheetLabels(placed: readonly PlacedPart[], parts: readonly Part[], factor: number): SheetLabel[] {
+export function sheetLabels(picture: LaidPicture, parts: readonly Part[], factor: number): SheetLabel[] {
+  const { placed } = picture;
   const chosen = new Map(
     parts
       .filter(({ id }) => placed.some(({ part }) => part === id))
@@ -76,8 +87,16 @@ export function sheetLabels(placed: readonly PlacedPart[], parts: readonly Part[
         return [part.id, { part, number, found: chosenFor(part, number, factor) }] as const;
       }),
   );
-  return placed.flatMap((at) => {
+  const own = placed.map((at) => {
     const one = chosen.get(at.part);
-    return one?.found ? [onSheet(one.found, one.part, one.number, at)] : [];
+    return one?.found ? onSheet(one.found, one.part, one.number, at) : null;
+  });
+  const asides = new Asides(picture, parts, HEIGHTS.min / factor);
+  for (const label of own) if (label) asides.keepOff(label, textWidth(label.text, label.height));
+  return placed.flatMap((at, i): SheetLabel[] => {
+    const [one, label] = [chosen.get(at.part), own[i]];
+    if (label || one === undefined) return label ? [label] : [];
+    const found = asides.placeFor(one.part, at, one.number);
+    return found === null ? [] : [{ part: at.part, copy: at.copy, text: one.number, angleDeg: 0, ...found }];
   });
 }

@@ -19,6 +19,7 @@ import { type Title, titleHeight } from '../shop/title-block.js';
 import type { Entity, ShopDrawing, Stroke } from '../shop/types.js';
 import type { Colours } from '../types.js';
 import { sheetLabels } from './labels.js';
+import { laidOut, type LaidPicture } from './lengths.js';
 
 export interface SheetToDraw {
   readonly id: string;
@@ -61,6 +62,7 @@ const KEY_ROW = 3.6;
 
 interface Plan {
   readonly scale: Scale;
+  readonly picture: LaidPicture;
   /** Lower left corner of the sheet on paper. */
   readonly corner: Point;
   readonly list: Block & Point;
@@ -70,9 +72,10 @@ interface Plan {
 function planned(drawn: SheetToDraw, area: { width: number; height: number }): Plan {
   const list = listOf(drawn);
   const rows = list.table.rows.length;
+  const picture = laidOut(drawn.sheet, drawn.parts);
   for (const scale of scales) {
-    const wide = drawn.sheet.width * scale.factor + 2 * ROOM;
-    const high = drawn.sheet.height * scale.factor + 2 * ROOM + BELOW;
+    const wide = picture.width * scale.factor + 2 * ROOM;
+    const high = picture.height * scale.factor + 2 * ROOM + BELOW;
     if (wide > area.width || high > area.height) continue;
     const x = ROOM + (area.width - wide) / 2;
     for (let each = 1; each <= rows; each++) {
@@ -80,12 +83,14 @@ function planned(drawn: SheetToDraw, area: { width: number; height: number }): P
       if (block.width <= area.width - ROOM && block.height + ROOM <= area.height - high)
         return {
           scale,
+          picture,
           corner: { x, y: area.height - high + ROOM + BELOW },
           list: { ...block, x: ROOM, y: area.height - high - block.height },
         };
       if (block.width + ROOM <= area.width - wide && block.height + ROOM <= area.height)
         return {
           scale,
+          picture,
           corner: { x: ROOM, y: area.height - high + ROOM + BELOW },
           list: { ...block, x: wide, y: area.height - ROOM - block.height },
         };
@@ -117,15 +122,42 @@ function pieceStrokes(part: Part, at: PlacedPart, { colours }: SheetToDraw): Str
   ];
 }
 
-function pictureOf(drawn: SheetToDraw, { scale, corner }: Plan): Entity[] {
-  const { sheet, parts, colours, edge = rectangle(0, 0, sheet.width, sheet.height) } = drawn;
+/** The edge of each length: as cut from the stock at the ends of the sheet, open where the next one goes on. */
+function edgeStrokes(
+  { sheet, colours, edge = rectangle(0, 0, sheet.width, sheet.height) }: SheetToDraw,
+  { lengths }: LaidPicture,
+): Stroke[] {
+  const look = { line: 'outline' as const, colour: colours['sheet-edge'] };
+  if (lengths.length === 1) return [{ ...look, closed: true, vertices: edge }];
+  return lengths.flatMap(({ from, to, bottom }, i) => {
+    const [long, top] = [to - from, bottom + sheet.height];
+    const line = (x1: number, y1: number, x2: number, y2: number): Stroke => ({
+      ...look,
+      closed: false,
+      vertices: [
+        { x: x1, y: y1, bulge: 0 },
+        { x: x2, y: y2, bulge: 0 },
+      ],
+    });
+    return [
+      line(0, bottom, long, bottom),
+      line(0, top, long, top),
+      ...(i === 0 ? [line(0, bottom, 0, top)] : []),
+      ...(i === lengths.length - 1 ? [line(long, bottom, long, top)] : []),
+    ];
+  });
+}
+
+function pictureOf(drawn: SheetToDraw, { scale, picture, corner }: Plan): Entity[] {
+  const { parts, printing } = drawn;
   const byId = new Map(parts.map((part) => [part.id, part]));
-  const own = sheet.placed.flatMap((at) => {
+  const own = picture.placed.flatMap((at) => {
     const part = byId.get(at.part);
     return part ? pieceStrokes(part, at, drawn) : [];
   });
   const onPaper = ({ x, y }: Point): Point => ({ x: corner.x + x * scale.factor, y: corner.y + y * scale.factor });
-  const strokes = [{ line: 'outline' as const, closed: true, vertices: edge, colour: colours['sheet-edge'] }, ...own];
+  const strokes = [...edgeStrokes(drawn, picture), ...own];
+  const labels = sheetLabels(picture, parts, scale.factor);
   return [
     entity('outline', {
       strokes: strokes.map((one) => ({
@@ -134,20 +166,29 @@ function pictureOf(drawn: SheetToDraw, { scale, corner }: Plan): Entity[] {
       })),
     }),
     entity('label', {
-      words: sheetLabels(sheet.placed, parts, scale.factor).map(({ text, angleDeg, height, ...middle }) => {
+      strokes: labels.flatMap(({ leader }) => (leader ? [straight('thin', ...leader.map(onPaper))] : [])),
+      words: labels.map(({ text, angleDeg, height, x, y }) => {
         const capitals = height * scale.factor;
         const turn = (angleDeg * Math.PI) / 180;
-        const at = onPaper(middle);
+        const at = onPaper({ x, y });
         // the middle of the capitals, not their base line, is at the place
         const base = { x: at.x + (capitals / 2) * Math.sin(turn), y: at.y - (capitals / 2) * Math.cos(turn) };
         return { ...plainWords(text, base, capitals), anchor: 'middle', turnDeg: angleDeg };
+      }),
+    }),
+    entity('label', {
+      words: picture.lengths.slice(1).map(({ from, bottom }) => {
+        const { x, y } = onPaper({ x: 0, y: bottom + drawn.sheet.height });
+        return plainWords(`on from X = ${printing.length(from)} ${printing.unit}`, { x, y: y + 0.8 }, 1.8);
       }),
     }),
   ];
 }
 
 /** Where the machine's zero lies: the lower left corner of the sheet, as in all files of it. */
-function zeroCorner({ corner: { x, y } }: Plan): Entity {
+function zeroCorner({ corner, scale, picture: { lengths } }: Plan): Entity {
+  const { x } = corner;
+  const y = corner.y + lengths[0].bottom * scale.factor;
   const at = { x: x - 1.2, y: y - 1.2 };
   return entity('mark', {
     strokes: [
