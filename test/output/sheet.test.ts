@@ -3,10 +3,10 @@ import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bounds, circle, placeVertices, rotate, sideOfContour } from '../../lib/geometry/index.js';
 import { laidOut, sheetDrawings, sheetLabels } from '../../lib/output/sheet/index.js';
-import { type Part, ringsOf } from '../../lib/part/index.js';
+import { type Part, pocketsUp, ringsOf } from '../../lib/part/index.js';
 import { aidSheets } from '../../lib/pipeline/aids.js';
 import { nestPrepared, prepare } from '../../lib/pipeline.js';
-import { fixture, type FixtureName } from '../helpers/fixtures.js';
+import { designOf, fixture, type FixtureName, fixtureText } from '../helpers/fixtures.js';
 import { shelfNester } from '../helpers/shelf-nester.js';
 
 /** Width of a text over the height of its capitals, by another's metrics of the same font. */
@@ -157,3 +157,23 @@ describe.each(['press-house', 'hand-cut-inch', 'classroom', 'village-bakery', 'c
     });
   },
 );
+
+describe('the label of a board with grooves', () => {
+  it('lies in none of them', () => {
+    const housing = fixtureText('press-house').replace(/^rib: .*$/m, 'rib: { material: birch12, joint: housing }');
+    const { parts } = prepare(designOf(housing));
+    const board = parts.find(({ kind }) => kind === 'board')!;
+    const grooves = pocketsUp(board).map(({ ring }) => ring);
+    expect(grooves.length).toBe(24);
+    const sheet = { stock: 'birch18', width: 2440, height: 1220 };
+    const placed = [{ part: board.id, copy: 1, x: 600, y: 600, rotationDeg: 0, mirrored: false }];
+    const [label] = sheetLabels(laidOut({ ...sheet, placed }, parts), parts, 1 / 16);
+    const half = { x: (widthOf(label!.text) * label!.height) / 2, y: label!.height / 2 };
+    for (const along of [-1, -0.5, 0, 0.5, 1])
+      for (const across of [-1, 0, 1]) {
+        const off = rotate({ x: along * half.x, y: across * half.y }, (label!.angleDeg / 180) * Math.PI);
+        const point = { x: label!.x + off.x - 600, y: label!.y + off.y - 600 };
+        for (const ring of grooves) expect(sideOfContour(ring, point, 1e-6)).toBe('outside');
+      }
+  });
+});

@@ -42,6 +42,21 @@ describe.each(designs)('%s', (_, make) => {
     expect(faults.flatMap(({ wrong }) => wrong)).toEqual([]);
   });
 
+  it('states the thickness of each part to a fiftieth, or to what its rule has', () => {
+    drawn.parts.forEach((part, i) => {
+      const words = drawn.drawings[i]!.pages[0]!.entities.flatMap((one) => one.words);
+      const head = words.find(({ text }) => text === 'thickness')!;
+      // the number stands below its head in the title block
+      const below = words
+        .filter(({ at }) => Math.abs(at.x - head.at.x) < 1 && at.y < head.at.y)
+        .sort((a, b) => b.at.y - a.at.y)[0]!;
+      const printed = readPrinted(below.text, unitOf(design));
+      const step = unitOf(design) === 'mm' ? 0.005 : 25.4 / 128;
+      const slack = part.thickness < 0.8 ? 0.02 * part.thickness : step;
+      expect(Math.abs(printed - part.thickness), `${part.id}: ${below.text}`).toBeLessThanOrEqual(slack + 1e-9);
+    });
+  });
+
   it('no text lies on another, on a line or off the paper', () => {
     expect([drawn.section, ...drawn.drawings].flatMap(crowdedTexts)).toEqual([]);
   });

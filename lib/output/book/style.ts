@@ -100,7 +100,7 @@ input[type=range]{accent-color:var(--accent);width:min(16rem,60vw)}
 .details{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(14rem,100%),1fr));gap:.5rem 1.2rem;max-width:44rem;margin-top:.5rem}.detail:only-child{max-width:21rem}
 .step svg{width:100%}
 .needs{list-style:none;padding:.3rem .6rem;margin:.2rem 0;border:1px solid var(--line);display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;max-width:none;align-items:center;font-size:.93rem}
-.needs li{display:flex;flex-wrap:wrap;gap:.2rem .5rem;align-items:center;margin:0}.ball{display:inline-grid;place-items:center;min-width:1.6em;height:1.6em;border:1.5px solid;border-radius:1em;font-weight:600}
+.needs li{display:flex;flex-wrap:wrap;gap:.2rem .5rem;align-items:center;margin:0}.ball{display:inline-grid;place-items:center;min-width:1.6em;height:1.6em;border:1.5px solid;border-radius:1em;padding:0 .25em;font-weight:600}
 .step .true{width:auto;height:auto;max-width:100%}.true path{fill:var(--metal);stroke:var(--ink);stroke-width:.25}
 .mat{fill:var(--leaf)}.dish .mat{stroke:none}.lens{fill:none;stroke:var(--ink);stroke-width:3}.bore{fill:var(--leaf);stroke:var(--ink);stroke-width:1.5}.gluing{fill:var(--lit)}.hatching{fill:none;stroke:var(--ink);stroke-width:1;opacity:.55}
 .scribed{fill:none;stroke:var(--lit);stroke-width:9}.good,.bad{fill:none;stroke:var(--accent);stroke-width:10}.bad{stroke:var(--warn)}

@@ -36,7 +36,7 @@ export function sheetDrawings(design: Design, sheets: readonly HungSheet[]): Sho
         ],
         [
           { head: 'material', text: description, share: 80 },
-          { head: 'thickness', text: length(thickness), share: 25 },
+          { head: 'thickness', text: printing.thickness(thickness), share: 25 },
           { head: 'size', text: `${length(laid.width)} x ${length(laid.height)}`, share: 50 },
           { head: 'pieces', text: String(laid.placed.length), share: 25 },
         ],

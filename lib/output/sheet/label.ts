@@ -10,7 +10,7 @@ import {
   type Point,
   rotate,
 } from '../../geometry/index.js';
-import { linesUp, type Part, ringsOf } from '../../part/index.js';
+import { linesUp, type Part, pocketsUp, ringsOf } from '../../part/index.js';
 import { passes, type Segment } from '../shop/free-place.js';
 
 export interface LabelPlace {
@@ -25,7 +25,7 @@ export interface LabelPlace {
 
 /** Edges are followed this closely, mm. */
 const TOLERANCE = 0.3;
-/** What a text keeps clear of: edges of material and holes always, scribed lines where it can. */
+/** What a text keeps clear of: edges of material, holes and pockets always, scribed lines where it can. */
 export type Clear = 'holes' | 'lines';
 /** Places that are tried along and across. */
 const PLACES = { along: 41, across: 21 } as const;
@@ -68,7 +68,7 @@ interface Turned {
   readonly angle: number;
   /** Edges of material. */
   readonly edges: readonly Segment[];
-  /** Holes and scribed lines, as far as text has to keep clear of them. */
+  /** Holes, pockets and scribed lines, as far as text has to keep clear of them. */
   readonly lines: readonly Segment[];
 }
 
@@ -79,12 +79,14 @@ function turnedBy(part: Part, angle: number, clear: Clear): Turned {
   const turn = (points: readonly Point[]) => points.map((point) => rotate(point, -angle));
   const ring = (one: Contour) => segmentsOf(turn(flatten(one, TOLERANCE, 'on')), true);
   const holes = part.holes.flatMap((hole) => ring(circle(hole, Math.max(hole.diameter, hole.countersink ?? 0) / 2)));
+  const pockets = pocketsUp(part).flatMap((pocket) => ring(pocket.ring));
   const lines = clear === 'lines' ? linesUp(part) : [];
   return {
     angle,
     edges: ringsOf(part).flatMap(ring),
     lines: [
       ...holes,
+      ...pockets,
       ...lines.flatMap(({ vertices, closed }) => segmentsOf(turn(flattenPath(vertices, TOLERANCE)), closed)),
     ],
   };

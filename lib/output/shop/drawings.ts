@@ -56,7 +56,7 @@ function titleOf(part: Part, design: ShopDesign, printing: Printing) {
       ],
       [
         { head: 'material', text: material, share: 85 },
-        { head: 'thickness', text: printing.length(part.thickness), share: 25 },
+        { head: 'thickness', text: printing.thickness(part.thickness), share: 25 },
         { head: 'number off', text: String(part.quantity), share: 20 },
         { head: 'grain', text: grains[part.grain], share: 25 },
         { head: 'face shown', text: part.up === 'front' ? 'front, up when cut' : 'front, down when cut', share: 25 },

@@ -236,7 +236,7 @@ function partList({ parts }: DishSection, printing: Printing): { table: Table; n
   });
   const rows = listed.map((part) => {
     const { name, id, quantity, thickness } = part;
-    return [String(parts.indexOf(part) + 1), name, id, String(quantity), printing.length(thickness)].map((text) => ({
+    return [String(parts.indexOf(part) + 1), name, id, String(quantity), printing.thickness(thickness)].map((text) => ({
       text,
     }));
   });
