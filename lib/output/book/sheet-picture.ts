@@ -37,8 +37,11 @@ function placedPart(part: Part, at: PlacedPart, top: number, colours: Colours): 
   return markup`<g data-part="${part.id}" class="piece of-${part.kind}"><title>${name}</title>${stuff}${lines}${holes}</g>`;
 }
 
-/** A picture of a sheet on paper, mm: it is no wider, and may be as low as this. Labels are chosen for it. */
-const PRINTED = { width: 180, height: 76 } as const;
+/**
+ * A picture of a sheet on paper is so wide or so high at the least, mm, with what a reader’s font takes of its page.
+ * Labels are chosen for it.
+ */
+const PRINTED = { width: 180, height: 65 } as const;
 
 /** Capitals of what stands beside a sheet, mm on paper: the smallest of ISO 3098-1. */
 const LETTERS = 1.8;
