@@ -1,3 +1,3 @@
 export { type HungSheet, sheetDrawings } from './drawings.js';
 export { copyName, sheetLabels } from './labels.js';
-export { laidOut, type LaidPicture, type Length } from './lengths.js';
+export { laidOut, type LaidPicture } from './lengths.js';
