@@ -46,8 +46,8 @@ describe('the reader of DXF', () => {
       'cut short',
     ],
     ['a spline', writeDxf(drawing).replace('CIRCLE', 'SPLINE'), 'neither LWPOLYLINE nor CIRCLE'],
-    ['a part in paper space', writeDxf(drawing).replace(/CIRCLE\n5\n/, 'CIRCLE\n67\n1\n5\n'), 'no place'],
-    ['a mirrored extrusion', writeDxf(drawing).replace(/CIRCLE\n5\n/, 'CIRCLE\n230\n-1\n5\n'), 'no place'],
+    ['a part in paper space', writeDxf(drawing).replace(/CIRCLE\n5\n/, 'CIRCLE\n67\n1\n5\n'), 'does not belong'],
+    ['a mirrored extrusion', writeDxf(drawing).replace(/CIRCLE\n5\n/, 'CIRCLE\n230\n-1\n5\n'), 'does not belong'],
     ['a frozen layer', writeDxf(drawing).replace(/(\noutline\n62\n\d+\n70\n)0/, '$11'), 'hidden'],
     ['a number beyond all', writeDxf(drawing).replace(/(CIRCLE\n(?:.*\n){16}40\n)[\d.]+/, '$11e300'), 'kilometre'],
   ])('refuses %s', (_, text, message) => {
@@ -101,11 +101,11 @@ describe('the reader of SVG', () => {
     // SVG 2, 8.12: moves what it stands on with the viewport instead of with its group
     ['another vector effect', plain.replace('<path', '<path vector-effect="fixed-position"'), 'fixed-position'],
     ['a transform', plain.replace('<g', '<g transform="scale(2)"'), 'transform'],
-    ['a style', plain.replace('<g', '<style>path{}</style><g'), 'no place'],
+    ['a style', plain.replace('<g', '<style>path{}</style><g'), 'does not belong'],
     ['a page in inches', plain.replaceAll('mm"', 'in"'), 'not in mm'],
-    ['a curve', plain.replace(/d="M [^"]*"/, 'd="M 0 0 C 1 1 2 2 3 3"'), 'something else'],
+    ['a curve', plain.replace(/d="M [^"]*"/, 'd="M 0 0 C 1 1 2 2 3 3"'), 'something other than'],
     ['an ellipse', plain.replace(/d="M [^"]*"/, 'd="M 0 0 A 5 6 0 0 1 3 3"'), 'not circular'],
-    ['groups in groups', '<g>'.repeat(100_000), 'no place'],
+    ['groups in groups', '<g>'.repeat(100_000), 'does not belong'],
   ])('refuses %s', (_, text, message) => {
     expect(() => readSvg(text)).toThrow(Unreadable);
     expect(() => readSvg(text)).toThrow(message);
