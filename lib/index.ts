@@ -60,12 +60,14 @@ export { standValues } from './pipeline/stand.js';
 export { countedStock, stockProblems } from './pipeline/stock-problems.js';
 export { type StockResult, stockResult } from './pipeline/stock-comparison.js';
 export {
+  checkLineOf,
   formatArea,
   formatLength,
   formatMass,
   inInches,
   LengthError,
   lengthUnits,
+  lineText,
   type LengthUnit,
   parseLength,
   parseUsualSize,

@@ -8,11 +8,13 @@ import {
   type LengthUnit,
   type Answer,
   answerOf,
+  checkLineOf,
   buildCoupons,
   calibrationProblems,
   cautionsShort,
   machineFileOf,
   prepare,
+  lineText,
   printerScale,
   readReadings,
   withPrint,
@@ -158,10 +160,11 @@ function takeReadings(flags: CouponArguments, file: string): void {
   const into = target(flags.design);
   const texts = new Map([[into.path, textOf(withValues(into.text, into.own, answer), into.path)]]);
   const { print: line } = answer;
-  const measured = line === null ? null : printerScale(line, before.design.print.measured ?? 100);
+  const { units } = before.design;
+  const measured = line === null ? null : printerScale(line, before.design.print.measured, units);
   if (measured !== null) {
     const design = texts.get(flags.design) ?? readText(flags.design);
-    texts.set(flags.design, textOf(withPrint(design, measured), flags.design));
+    texts.set(flags.design, textOf(withPrint(design, measured, units), flags.design));
   }
   // all are there before any is written
   for (const [path, text] of texts) writeFileAt(path, text, true);
@@ -190,7 +193,12 @@ function takeReadings(flags: CouponArguments, file: string): void {
   if (words !== null) say(words);
   say(shade(`written to ${into.path}, under ${into.own ? '' : 'machine.'}calibration`, 'green'));
   if (measured !== null)
-    say(shade(`the printer prints 100 mm as ${measured} mm: written to ${flags.design}, as print.measured`, 'green'));
+    say(
+      shade(
+        `the printer prints ${checkLineOf(units).name} as ${lineText(measured, units)}: written to ${flags.design}, as print.measured`,
+        'green',
+      ),
+    );
 }
 
 export const couponCommand: CommandModule<object, CouponArguments> = {

@@ -1,5 +1,14 @@
 import type { CommandModule } from 'yargs';
-import { cautionsShort, prepare, templateFiles } from '../../lib/index.js';
+import {
+  cautionsShort,
+  checkLineOf,
+  formatLength,
+  LengthError,
+  type LengthUnit,
+  parseLength,
+  prepare,
+  templateFiles,
+} from '../../lib/index.js';
 import { withClaim } from '../claim.js';
 import { printJson, say, sayParagraph, shade } from '../console.js';
 import { loadDesign } from '../design-file.js';
@@ -11,8 +20,21 @@ import { stopOnErrors } from '../report.js';
 type TemplateArguments = DesignArguments & {
   readonly out: string;
   readonly force: boolean;
-  readonly measured: number | undefined;
+  readonly measured: string | undefined;
 };
+
+/** What the check line measures, mm. @throws Stop for what is no length, or far from the line's own */
+function measuredLine(text: string, unit: LengthUnit): number {
+  const { min, max } = checkLineOf(unit);
+  const range = `it must be from ${formatLength(min, unit)} to ${formatLength(max, unit)}`;
+  try {
+    const measured = parseLength(text, unit);
+    if (measured >= min && measured <= max) return measured;
+  } catch (error) {
+    if (!(error instanceof LengthError)) throw error;
+  }
+  throw stop(exitCode.wrongInput, 'usage', `--measured is ${text}`, range);
+}
 
 export const templateCommand: CommandModule<object, TemplateArguments> = {
   command: 'template <design>',
@@ -23,19 +45,17 @@ export const templateCommand: CommandModule<object, TemplateArguments> = {
       .options({
         ...outFlags,
         measured: {
-          type: 'number',
+          type: 'string',
           requiresArg: true,
-          describe: 'what the 100 mm check length measures on paper, in mm',
+          describe: 'what the check line of the print measures on paper, such as 99.4 mm',
         },
       })
       .example('$0 template press-house.yaml -o out/template', 'SVG, DXF and a PDF in pages'),
   handler: async (flags) => {
     const loaded = loadDesign(flags.design);
-    if (flags.measured !== undefined && !(flags.measured >= 90 && flags.measured <= 110))
-      throw stop(exitCode.wrongInput, 'usage', `--measured is ${flags.measured}`, 'it must be from 90 to 110 mm');
     const asked = applyFlags(loaded.design, flags);
-    const design =
-      flags.measured === undefined ? asked : { ...asked, print: { ...asked.print, measured: flags.measured } };
+    const measured = flags.measured === undefined ? undefined : measuredLine(flags.measured, asked.units);
+    const design = measured === undefined ? asked : { ...asked, print: { ...asked.print, measured } };
     // outlines of the user's own have no part in it
     const job = prepare({ ...design, extra: [] });
     stopOnErrors(loaded, job.problems);

@@ -1,7 +1,7 @@
 /** The file of readings: written empty with the coupon, and read back filled in. */
 import { isMap, isNode, isScalar, LineCounter, parseDocument, type Document } from 'yaml';
 import { type Diagnostic, type DiagnosticCode, visible } from '../diagnostic/index.js';
-import { LengthError, type LengthUnit, lengthUnits, parseLength, printedRange } from '../units/index.js';
+import { checkLineOf, LengthError, type LengthUnit, lengthUnits, parseLength } from '../units/index.js';
 import { couponOf } from './parts.js';
 import type { Measured } from './solve.js';
 import type { Coupon, CouponCut, Reading } from './types.js';
@@ -32,8 +32,6 @@ export type ReadingsRead =
 
 /** Steps of callipers and rules that are of use, mm. */
 const steps = { min: 0.001, max: 0.1 };
-/** Length of the check line of a print, mm. */
-const checkLine = 100;
 /** A reading this far off its nominal value (mm, and as a share of it) is a slip. */
 const slip = { mm: 0.8, share: 0.02 };
 const none = 'none';
@@ -46,8 +44,22 @@ const words = (value: unknown): string =>
     ? String(value)
     : 'not a plain value';
 
+/** The check line of the prints of an inch design is 4 in long. */
+const unitOfLine = ({ printLine }: CouponCut): LengthUnit => (printLine === checkLineOf('in').length ? 'in' : 'mm');
+const lineName = (cut: CouponCut): string => checkLineOf(unitOfLine(cut)).name;
+
 /** The values that the files were made for, as they stand in the file. */
-function cutLines({ material, cutBy, toolDiameter, width, bore, thickness, drills, axes }: CouponCut): string[] {
+function cutLines({
+  material,
+  cutBy,
+  toolDiameter,
+  width,
+  bore,
+  thickness,
+  drills,
+  axes,
+  printLine,
+}: CouponCut): string[] {
   return [
     'cut: # what the coupon was cut with: do not change this',
     `  material: ${JSON.stringify(material)}`,
@@ -58,6 +70,7 @@ function cutLines({ material, cutBy, toolDiameter, width, bore, thickness, drill
     `  thickness: ${num(thickness)}`,
     `  drills: [${drills.map(num).join(', ')}]`,
     `  axes: { scaleX: ${axes.scaleX}, scaleY: ${axes.scaleY}, lean: ${axes.lean} }`,
+    `  printLine: ${num(printLine)}`,
   ];
 }
 
@@ -84,7 +97,7 @@ export function readingsTemplate({ cut, readings, fits }: Coupon, title: string)
     ...(cut.cutBy === 'router'
       ? [`tabs:             # held, moved (a part came loose), or too-strong (the tabs would not break by hand)`]
       : []),
-    'print:            # what the 100 mm line of a full-size print of this dish (folder prints) measures, or none',
+    `print:            # what the ${lineName(cut)} line of a full-size print of this dish (folder prints) measures, or none`,
     '',
     ...cutLines(cut),
     '',
@@ -152,16 +165,16 @@ const positive = (value: unknown): value is number => typeof value === 'number' 
 /** The values that the coupon was cut with; null where somebody has changed their form. */
 function cutOf(raw: unknown): CouponCut | null {
   if (!object(raw) || !object(raw['axes']) || !Array.isArray(raw['drills'])) return null;
-  const { material, cutBy, toolDiameter, width, bore, thickness } = raw;
+  const { material, cutBy, toolDiameter, width, bore, thickness, printLine } = raw;
   const { scaleX, scaleY, lean } = raw['axes'];
   const drills: unknown[] = raw['drills'];
   if (cutBy !== 'router' && cutBy !== 'laser') return null;
   if (typeof material !== 'string' || !/^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/.test(material)) return null;
   if (!positive(thickness) || typeof width !== 'number' || !(width >= 0) || typeof bore !== 'number') return null;
-  if (!positive(scaleX) || !positive(scaleY) || typeof lean !== 'number') return null;
+  if (!positive(scaleX) || !positive(scaleY) || typeof lean !== 'number' || !positive(printLine)) return null;
   if (!drills.every(positive) || (toolDiameter !== undefined && !positive(toolDiameter))) return null;
   const tool = toolDiameter === undefined ? {} : { toolDiameter };
-  return { material, cutBy, ...tool, width, bore, thickness, drills, axes: { scaleX, scaleY, lean } };
+  return { material, cutBy, ...tool, width, bore, thickness, drills, axes: { scaleX, scaleY, lean }, printLine };
 }
 
 /** A reading with what was written for it; nothing where it was not taken. */
@@ -252,16 +265,17 @@ function takeTabs(reader: Reader, { cut }: Coupon): TabsHeld | null {
   return answer ?? reader.refuse('reading-missing', ['tabs'], shown, `write ${tabAnswers.join(', ')} or none`);
 }
 
-function takePrint(reader: Reader): number | null {
+function takePrint(reader: Reader, { cut }: Coupon): number | null {
+  const { name, length, min, max } = checkLineOf(unitOfLine(cut));
   const raw = reader.value(['print']);
   if (raw === none) return null;
-  const line = reader.length(['print'], raw, checkLine, 'print');
-  if (line === null || (line >= printedRange.min && line <= printedRange.max)) return line;
+  const line = reader.length(['print'], raw, length, 'print');
+  if (line === null || (line >= min && line <= max)) return line;
   return reader.refuse(
     'reading-value',
     ['print'],
     `print is ${num(line)} mm`,
-    'measure the 100 mm line of the print, printed at 100 % ("actual size") and not fitted to the page, or write none',
+    `measure the ${name} line of the print, printed at 100 % ("actual size") and not fitted to the page, or write none`,
   );
 }
 
@@ -328,7 +342,7 @@ export function readReadings(text: string, file: string): ReadingsRead {
   const measured = coupon.readings.flatMap((reading) => takeReading(reader, reading, known));
   const fit = takeFit(reader, coupon);
   const tabs = takeTabs(reader, coupon);
-  const print = takePrint(reader);
+  const print = takePrint(reader, coupon);
   if (reader.problems.length > 0 || head === null) return { kind: 'refused', problems: reader.problems };
   return {
     kind: 'readings',

@@ -19,6 +19,8 @@ export interface CouponCut {
   readonly drills: readonly number[];
   /** Errors of the axes that its files were corrected for. */
   readonly axes: Axes;
+  /** Length of the check line of the design's prints. */
+  readonly printLine: number;
 }
 
 /** What a reading tells about the machine. */

@@ -5,7 +5,7 @@ import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
 import { bounds, placeVertices } from '../geometry/index.js';
 import { cutWidth, type Process } from '../machining/index.js';
 import { writeCouponSheet } from '../output/coupon-sheet.js';
-import { formatLength } from '../units/index.js';
+import { checkLineOf, formatLength, type LengthUnit } from '../units/index.js';
 import { nestRequests, type NestRequest } from './nesting-request.js';
 import type { JobSheet, Prepared } from './types.js';
 
@@ -20,7 +20,12 @@ const maxDrills = 5;
 /** An offcut at hand costs this share of a sheet of its area: it is taken where the coupon fits. */
 const offcutShare = 0.001;
 
-function cutOf(process: Exclude<Process, { readonly kind: 'hand' }>, material: string, thickness: number): CouponCut {
+function cutOf(
+  process: Exclude<Process, { readonly kind: 'hand' }>,
+  material: string,
+  thickness: number,
+  units: LengthUnit,
+): CouponCut {
   const { axes = { scaleX: 1, scaleY: 1, lean: 0 }, bore = 0 } = process;
   const router = process.kind === 'router';
   return {
@@ -32,6 +37,7 @@ function cutOf(process: Exclude<Process, { readonly kind: 'hand' }>, material: s
     thickness,
     drills: router ? [...(process.drills ?? [])].sort((a, b) => a - b).slice(0, maxDrills) : [],
     axes,
+    printLine: checkLineOf(units).length,
   };
 }
 
@@ -48,7 +54,7 @@ export function plannedCoupons({ design, requests }: Prepared, only: readonly st
       .filter((material) => only.length === 0 || only.includes(material))
       .map((material) => {
         const thickness = design.materials[material]?.thickness ?? 0;
-        return { coupon: couponOf(cutOf(process, material, thickness)), process };
+        return { coupon: couponOf(cutOf(process, material, thickness, design.units)), process };
       });
   });
 }

@@ -3,10 +3,11 @@ import type { Design } from '../design/index.js';
 import { drawPart } from '../output/index.js';
 import type { PrintOptions } from '../output/print/index.js';
 import type { Part } from '../part/index.js';
+import { checkLineOf } from '../units/index.js';
 import type { JobFiles, Prepared } from './types.js';
 
 function printOptions({ print, units: unit }: Design): PrintOptions {
-  const { paper, rollWidth, margin, overlap, measured = 100 } = print;
+  const { paper, rollWidth, margin, overlap, measured = checkLineOf(unit).length } = print;
   return {
     paper: paper === 'roll' ? { kind: paper, width: rollWidth } : { kind: paper },
     margin,

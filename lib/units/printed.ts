@@ -1,2 +1,23 @@
-/** What a printer can make of 100 mm, mm: what is farther off was fitted to the page. Common practice, no source. */
-export const printedRange = { min: 90, max: 110 } as const;
+/** The line on full-size prints by which a builder checks the printer. */
+import { inInches, type LengthUnit, mmPer } from './length.js';
+
+export interface CheckLine {
+  readonly name: string;
+  /** mm */
+  readonly length: number;
+  /** What a printer can make of it, mm: what is farther off was fitted to the page. Common practice, no source. */
+  readonly min: number;
+  readonly max: number;
+}
+
+const checkLines = {
+  metric: { name: '100 mm', length: 100, min: 90, max: 110 },
+  inch: { name: '4 in', length: 101.6, min: 91.44, max: 111.76 },
+} as const;
+
+/** The check line of prints for a builder who measures in that unit. */
+export const checkLineOf = (unit: LengthUnit): CheckLine => (inInches(unit) ? checkLines.inch : checkLines.metric);
+
+/** What a check line measures, as a builder reads it off a rule: in decimals, which fractions of an inch would round. */
+export const lineText = (mm: number, unit: LengthUnit): string =>
+  inInches(unit) ? `${Number((mm / mmPer.in).toFixed(4))} in` : `${Number(mm.toFixed(3))} mm`;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { withPrint } from '../../lib/coupon/write-print.js';
+import { printerScale, withPrint } from '../../lib/coupon/write-print.js';
 import { withValues } from '../../lib/coupon/write-values.js';
 import type { Answer } from '../../lib/coupon/index.js';
 import { readDesign } from '../../lib/design/index.js';
@@ -112,7 +112,7 @@ coolant: mist
 describe('what the printer makes of 100 mm in a design file', () => {
   const file = (print: string): string => `name: dish # of the shed\n${print}dish: { aperture: 1500 }\n`;
   const written = (text: string): string => {
-    const made = withPrint(text, 99.4);
+    const made = withPrint(text, 99.4, 'mm');
     if (made.kind === 'refused') throw new Error(made.message);
     return made.text;
   };
@@ -130,11 +130,19 @@ describe('what the printer makes of 100 mm in a design file', () => {
   });
 
   it('is refused where there is no place for it', () => {
-    for (const text of ['print: a4\n', 'print: [1\n']) expect(withPrint(text, 99.4).kind).toBe('refused');
+    for (const text of ['print: a4\n', 'print: [1\n']) expect(withPrint(text, 99.4, 'mm').kind).toBe('refused');
+  });
+
+  it('is what the 4 in line measures in an inch design', () => {
+    expect(withPrint(file(''), 101, 'in')).toMatchObject({ text: `${file('')}print: { measured: 3.9764 in }\n` });
+    expect(withPrint(file(''), 91, 'in').kind).toBe('refused');
+    // a line of 4 in (101.6 mm) that measures 100 mm, on a print that was drawn true and on one drawn for that printer
+    expect(printerScale(100, undefined, 'in')).toBe(100);
+    expect(printerScale(101.6, 100, 'in')).toBe(100);
   });
 
   it('is refused where no design would take it', () => {
-    for (const measured of [89.9, 110.1]) expect(withPrint(file(''), measured).kind).toBe('refused');
-    for (const measured of [90, 110]) expect(withPrint(file(''), measured).kind).toBe('text');
+    for (const measured of [89.9, 110.1]) expect(withPrint(file(''), measured, 'mm').kind).toBe('refused');
+    for (const measured of [90, 110]) expect(withPrint(file(''), measured, 'mm').kind).toBe('text');
   });
 });

@@ -45,6 +45,8 @@ describe('the nest on all cores', () => {
 
   it('names bad input before any work', async () => {
     const twice = [...parts, ...parts];
-    await expect(nestOnCores(twice, stock, { spacing: 6, seed: 3, effort: 1 })).rejects.toThrow('part rib occurs twice');
+    await expect(nestOnCores(twice, stock, { spacing: 6, seed: 3, effort: 1 })).rejects.toThrow(
+      'part rib occurs twice',
+    );
   });
 });

@@ -236,7 +236,7 @@ describe('bad input', () => {
     [{ margin: -1 }, /print\.margin is -1 mm/],
     [{ margin: 110 }, /\(A4\) with print\.margin 110 mm and print\.overlap 10 mm leaves no room/],
     [{ margin: 99 }, /leaves no room to draw.*margin and overlap of 10 mm fit on A4/],
-    [{ measured: 0 }, /print\.measured is 0 mm.*from 90 to 110 mm/],
+    [{ measured: 0 }, /print\.measured is 0 mm.*from 90 mm to 110 mm/],
     [{ measured: 111 }, /print\.measured is 111 mm/],
     [{ paper: { kind: 'roll', width: 0 } }, /print\.rollWidth is 0 mm/],
     [{ paper: { kind: 'roll', width: 60 } }, /roll 60 mm wide.*leaves no room/],

@@ -1,6 +1,6 @@
 /** The template for copying a rib by hand, prints and marking out. */
 import { choice, choiceAuto, group, keysIn, numberOr, textAuto } from '../keys.js';
-import { type LengthUnit, printedRange } from '../../units/index.js';
+import { checkLineOf, type LengthUnit } from '../../units/index.js';
 
 export function templateSection(unit: LengthUnit) {
   const { lengthOr, size } = keysIn(unit);
@@ -29,6 +29,7 @@ export function templateSection(unit: LengthUnit) {
 
 export function printSection(unit: LengthUnit) {
   const { lengthOr, lengthAuto } = keysIn(unit);
+  const { min, max } = checkLineOf(unit);
   return group(
     { about: 'Full-size prints.' },
     {
@@ -40,9 +41,11 @@ export function printSection(unit: LengthUnit) {
       margin: lengthOr(10, { about: 'Edge that the printer cannot reach.', max: 200 }),
       overlap: lengthOr(10, { about: 'How far pages overlap for gluing.', max: 200 }),
       measured: lengthAuto({
-        about: 'What the 100 mm check length measures on paper; prints are rescaled by it.',
-        auto: '100 mm',
-        ...printedRange,
+        about:
+          'What the check line of a print, 100 mm or, in an inch file, 4 in long, measures on paper; prints are rescaled by it.',
+        auto: '100 mm, or 4 in in an inch file',
+        min,
+        max,
       }),
     },
   );

@@ -1,7 +1,7 @@
 /** The first page: how the pages go together, how to print and join them, and what the lines mean. */
 import type { PDFPage } from 'pdf-lib';
 import { type Bounds, boundsOfAll, rectangle } from '../../geometry/index.js';
-import { formatLength } from '../../units/index.js';
+import { checkLineOf, formatLength, type LengthUnit, lineText } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 import { POINTS_PER_MM } from '../pdf-curve.js';
 import type { Drawing } from '../types.js';
@@ -31,10 +31,12 @@ const outline: LineStyle = { width: 0.15, grey: 0.35, dashes: [] };
 const UPRIGHT_ROOM = 16;
 
 /** What is done about the printer's fault: said here, because a print must not be corrected twice. */
-function correctionOf(measured: number): string {
-  if (measured === 100)
-    return 'If the 100 mm line measures something else, say 99.4 mm, set "measured" to 99.4 mm under "print" in the design file, make this print again, and measure once more.';
-  return `This print is drawn to ${decimal(10000 / measured, 2)} %, for a printer that prints 100 mm as ${decimal(measured, 2)} mm. The lines must measure 100 mm on that printer.`;
+function correctionOf(measured: number, unit: LengthUnit): string {
+  const { name, length } = checkLineOf(unit);
+  const short = lineText(0.994 * length, unit);
+  if (measured === length)
+    return `If the ${name} line measures something else, say ${short}, set "measured" to ${short} under "print" in the design file, make this print again, and measure once more.`;
+  return `This print is drawn to ${decimal((100 * length) / measured, 2)} %, for a printer that prints ${name} as ${lineText(measured, unit)}. The lines must measure ${name} on that printer.`;
 }
 
 function instructions(
@@ -47,7 +49,7 @@ function instructions(
   return [
     `The drawing is ${formatLength(drawing.width, unit)} by ${formatLength(drawing.height, unit)}, on ${printed} ${printed === 1 ? 'sheet' : 'sheets'} of ${paperName(paper)}${joined ? `, in ${tiling.rows} ${tiling.rows === 1 ? 'row' : 'rows'} and ${tiling.columns} ${tiling.columns === 1 ? 'column' : 'columns'}` : ''}${tiling.turnDeg === 0 ? '' : ', turned to save paper'}.`,
     '1. Print at 100 % ("actual size"), never fitted to the page, all sheets on the same printer and paper.',
-    `2. Measure the lines at the foot of a page, and the upright one here, with a steel rule. ${correctionOf(measured)}`,
+    `2. Measure the lines at the foot of a page, and the upright one here, with a steel rule. ${correctionOf(measured, unit)}`,
     ...(joined
       ? [
           `3. Neighbours show the same strip, ${formatLength(overlap, unit)} wide. Cut one of the two along the dashed line, lay it on the dashed line of the other so that the diamonds cover each other, and tape it. Begin in the middle, so that errors do not add up.`,
@@ -159,14 +161,14 @@ export function drawMapPage(
   }
   const box = { minX: margin, minY: margin + BAND + 2, maxX: width - margin - UPRIGHT_ROOM, maxY: y };
   drawMap(page, tiling, box, fonts);
-  drawUprightBar(page, { x: box.maxX + 5, y: box.minY }, tiling.scale, fonts);
+  drawUprightBar(page, { x: box.maxX + 5, y: box.minY }, options.unit, tiling.scale, fonts);
   drawFoot(page, {
     width,
     margin,
     scale: tiling.scale,
     unit: options.unit,
     name: `${drawing.title}: page map`,
-    words: `How the ${printed === 1 ? 'sheet that follows lies' : `${printed} sheets that follow lie`}; not to scale, but for the check lines.`,
+    words: `How the ${printed === 1 ? 'sheet that follows lies' : `${printed} sheets that follow lie`}; not to scale, except for the check lines.`,
     fonts,
   });
 }

@@ -20,9 +20,9 @@ export interface PrintOptions {
   readonly margin: number;
   /** How far neighbouring pages show the same, mm. */
   readonly overlap: number;
-  /** What the builder measures in: sizes are told in it, and a check length of 4 in is for inches alone. */
+  /** What the builder measures in: sizes and the check line are in it. */
   readonly unit: LengthUnit;
-  /** What the printer makes of 100 mm, as measured on an earlier print; 100 when it is true. */
+  /** What the printer makes of the check line, as measured on an earlier print, mm; its length when it is true. */
   readonly measured: number;
 }
 

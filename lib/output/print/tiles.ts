@@ -1,15 +1,15 @@
 /** How a drawing is divided over pages. Lengths in mm; a window is what a page shows, in the drawing's own mm. */
 import { type Bounds, boundsOfAll, placePoint, placeVertices } from '../../geometry/index.js';
-import { printedRange } from '../../units/index.js';
+import { checkLineOf } from '../../units/index.js';
 import { decimal } from '../decimal.js';
 import type { Drawing, DrawnEntity } from '../types.js';
 import { coverOf, type Grid } from './cover.js';
 import { type Page, pagesOf, paperName, type PrintOptions } from './paper.js';
 import { type Piece, piecesOf, turnedBoxes } from './pieces.js';
 
-/** Height of the band at the foot of every page, for check lengths, names and cautions. */
+/** Height of the band at the foot of every page, for the check line, names and cautions. */
 export const BAND = 27;
-/** The check lengths of 100 mm and 4 in have to fit across, with their lettering. */
+/** The check line has to fit across, with its lettering. */
 const MIN_WIDTH = 120;
 /** A window smaller than this is no help, whatever the paper. */
 const MIN_WINDOW = 40;
@@ -55,12 +55,13 @@ function letters(row: number): string {
 
 const mm = (value: number): string => (Number.isFinite(value) ? `${decimal(value, 2)} mm` : String(value));
 
-function checkOptions({ margin, overlap, measured, paper }: PrintOptions): void {
+function checkOptions({ margin, overlap, measured, paper, unit }: PrintOptions): void {
+  const { name, min, max } = checkLineOf(unit);
   if (!(margin >= 0)) throw new RangeError(`print.margin is ${mm(margin)}; it must be 0 or more, such as 10 mm`);
   if (!(overlap >= 0)) throw new RangeError(`print.overlap is ${mm(overlap)}; it must be 0 or more, such as 10 mm`);
-  if (!(measured >= printedRange.min && measured <= printedRange.max))
+  if (!(measured >= min && measured <= max))
     throw new RangeError(
-      `print.measured is ${mm(measured)}; it is what the check length of 100 mm measures, so from ${printedRange.min} to ${printedRange.max} mm`,
+      `print.measured is ${mm(measured)}; it is what the check line of ${name} measures, so from ${mm(min)} to ${mm(max)}`,
     );
   if (paper.kind === 'roll' && !(paper.width > 0 && paper.width <= 5000))
     throw new RangeError(`print.rollWidth is ${mm(paper.width)}; give the width of the roll, up to 5000 mm`);
@@ -202,13 +203,13 @@ function tilesOf({ grid, kept }: Found): Tile[] {
 /**
  * Divides a drawing over pages at full size, upright or lying, turned and moved so that fewest pages are needed, then
  * least paper; turned only where that saves some.
- * @throws RangeError, naming the key of the design, for a negative margin or overlap, a check length out of 90 to
- *   110 mm, and a page that margins, overlap and the band of check lengths use up
+ * @throws RangeError, naming the key of the design, for a negative margin or overlap, a check line that is
+ *   off by more than a tenth, and a page that margins, overlap and the band at its foot use up
  */
 export function tile(drawing: Drawing, options: PrintOptions): Tiling {
   checkOptions(options);
-  const { margin, overlap, measured, paper } = options;
-  const scale = 100 / measured;
+  const { margin, overlap, measured, paper, unit } = options;
+  const scale = checkLineOf(unit).length / measured;
   const pieces = piecesOf(drawing, Math.max(MIN_PIECE, Math.min(MAX_PIECE, PIECE_OF_OVERLAP * overlap)));
   if (!pieces.every(({ from, to }) => Number.isFinite(from.x + from.y + to.x + to.y)))
     throw new RangeError('cannot write a print with a coordinate that is not a number');

@@ -11,7 +11,7 @@ const NO_DATE = new Date(0);
 
 /**
  * A drawing at full size as a PDF in pages: first a map of the pages with instructions, then every page on which
- * something lies, each with its name, diamonds at the joints, check lengths of 100 mm and 4 in, and the cautions. In
+ * something lies, each with its name, diamonds at the joints, the check line, and the cautions. In
  * black and white, with the fonts that every PDF reader has.
  * @throws RangeError, naming the key of the design, when paper, margin, overlap or measured length do not go together;
  *   for a number that is not finite
