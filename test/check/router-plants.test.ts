@@ -129,6 +129,8 @@ const plants: Readonly<Record<string, readonly [Edit, ...MessageId[]]>> = {
     'plunge-fast',
     // where the ramp is as steep
     'feed-other',
+    // where the axis of the machine gives out before the material does
+    'feed-axis',
   ],
   'a hop that is too low': [
     replaced(/G0 Z[\d.]+(\n\((?:mark|scribe))/i, 'G0 Z0.01$1'),
