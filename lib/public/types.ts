@@ -110,6 +110,7 @@ export type { Mass } from '../stand/masses.js';
 export type { Collision, Prism } from '../stand/motion.js';
 export type { FilledStand, StandFile } from '../design/stand-sizes.js';
 export type { Pipe } from '../hardware/pipes.js';
+export type { CheckLine } from '../units/printed.js';
 export type { Size } from '../units/size.js';
 export type { UsualRange } from '../units/usual.js';
 export type { CleatStart } from '../parts/plan.js';

@@ -50,16 +50,18 @@ describe.each(['press-house', 'hand-cut-inch', 'classroom', 'village-bakery', 'c
       for (const { nested, parts } of laid) {
         const picture = laidOut(nested, parts);
         const labels = sheetLabels(picture, parts, factorOf(picture));
-        // a piece without one would be nameless; one that is narrower on paper than a number and lies among others may be
+        // a piece without one would be nameless; one that is hardly wider on paper than a number and lies among others may be
         const narrow = ({ outline }: Part) => {
           const { minX, minY, maxX, maxY } = bounds(outline);
-          return Math.min(maxX - minX, maxY - minY) * factorOf(picture) < 1.8;
+          return Math.min(maxX - minX, maxY - minY) * factorOf(picture) < 2.5;
         };
         const named = new Set(labels.map(({ part, copy }) => `${part} ${copy}`));
         expect(named.size).toBe(labels.length);
         for (const at of picture.placed)
           if (!named.has(`${at.part} ${at.copy}`)) expect(narrow(partOf(parts, at.part)), at.part).toBe(true);
         expect(labels.length).toBeGreaterThan(0.6 * picture.placed.length);
+        // of each kind one is named all the same
+        expect(new Set(labels.map(({ part }) => part))).toEqual(new Set(picture.placed.map(({ part }) => part)));
         const outlines = picture.placed.map((at) => placeVertices(partOf(parts, at.part).outline, at));
         const pieces = picture.placed.map((at) =>
           ringsOf(partOf(parts, at.part)).map((ring) => placeVertices(ring, at)),
@@ -78,7 +80,19 @@ describe.each(['press-house', 'hand-cut-inch', 'classroom', 'village-bakery', 'c
             placeVertices(circle(hole, Math.max(hole.diameter, hole.countersink ?? 0) / 2), at),
           );
           const rings = [...ringsOf(part).map((ring) => placeVertices(ring, at)), ...holes];
-          if (leader) expect(sideOfContour(outlines[i]!, leader[1], 1e-6)).toBe('inside');
+          if (leader) {
+            expect(sideOfContour(outlines[i]!, leader[1], 1e-6)).toBe('inside');
+            // its line runs over no other part, unless it is the only one of its kind: ten places of it
+            const only = labels.filter(({ part: other }) => other === id).length === 1;
+            for (let k = 1; k < 10; k++) {
+              const on = {
+                x: leader[0].x + ((leader[1].x - leader[0].x) * k) / 10,
+                y: leader[0].y + ((leader[1].y - leader[0].y) * k) / 10,
+              };
+              const over = picture.placed.filter((_, m) => sideOfContour(outlines[m]!, on, 1e-6) === 'inside');
+              expect(only || over.every((one) => one.part === id)).toBe(true);
+            }
+          }
           const half = { x: (widthOf(text) * height) / 2, y: height / 2 };
           for (const along of [-1, -0.5, 0, 0.5, 1])
             for (const across of [-1, 0, 1]) {

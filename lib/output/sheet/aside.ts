@@ -19,12 +19,19 @@ interface Aside extends Point {
 }
 
 interface Piece {
+  readonly part: string;
   readonly edges: readonly Segment[];
   readonly box: ReturnType<typeof bounds>;
 }
 
 const inside = (edges: readonly Segment[], { x, y }: Point): boolean =>
   edges.filter(({ a, b }) => a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)).length % 2 === 1;
+
+/** Whether two straight lines cross. */
+function cross({ a, b }: Segment, { a: c, b: d }: Segment): boolean {
+  const side = (p: Point, q: Point, r: Point): number => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
 
 export class Asides {
   readonly #pieces: readonly Piece[];
@@ -44,7 +51,7 @@ export class Asides {
         const points = flatten(placeVertices(ring, at), TOLERANCE * height, 'on');
         return points.map((b, i) => ({ a: points[i === 0 ? points.length - 1 : i - 1] ?? b, b }));
       });
-      return [{ edges, box: bounds(edges.map(({ b }) => ({ ...b, bulge: 0 }))) }];
+      return [{ part: at.part, edges, box: bounds(edges.map(({ b }) => ({ ...b, bulge: 0 }))) }];
     });
   }
 
@@ -63,8 +70,11 @@ export class Asides {
     this.#taken.push({ box: bounds(corners), leader: null });
   }
 
-  /** The nearest free place beside a piece; null where there is none within reach. */
-  placeFor(part: Part, at: PlacedPart, text: string): Aside | null {
+  /**
+   * The nearest free place beside a piece; null where there is none within reach.
+   * @param over whether its line may run over other parts
+   */
+  placeFor(part: Part, at: PlacedPart, text: string, over: boolean): Aside | null {
     const height = this.#height;
     const own = bounds(placeVertices(part.outline, at));
     const middle = { x: (own.minX + own.maxX) / 2, y: (own.minY + own.maxY) / 2 };
@@ -78,11 +88,16 @@ export class Asides {
         const box = { minX: x - half.x, minY: y - half.y, maxX: x + half.x, maxY: y + half.y };
         const reach = Math.min(half.x / Math.max(1e-9, Math.abs(cos)), half.y / Math.max(1e-9, Math.abs(sin)));
         const leader: Segment = { a: { x: x - reach * cos, y: y - reach * sin }, b: middle };
-        if (!this.#free(box, leader)) continue;
+        if (!this.#free(box, leader) || (!over && this.#crosses(leader, part.id))) continue;
         this.#taken.push({ box, leader });
         return { x, y, height, leader: [leader.a, leader.b] };
       }
     return null;
+  }
+
+  /** Whether a line runs over another part; over others of its kind it misleads nobody. */
+  #crosses(leader: Segment, part: string): boolean {
+    return this.#pieces.some((piece) => piece.part !== part && piece.edges.some((edge) => cross(leader, edge)));
   }
 
   #free(box: Piece['box'], leader: Segment): boolean {
