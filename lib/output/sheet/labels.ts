@@ -93,18 +93,18 @@ export function sheetLabels(picture: LaidPicture, parts: readonly Part[], factor
   });
   const asides = new Asides(picture, parts, HEIGHTS.min / factor);
   for (const label of own) if (label) asides.keepOff(label, textWidth(label.text, label.height));
-  const beside = (at: PlacedPart, over: boolean): SheetLabel[] => {
+  const aside = (at: PlacedPart, over: boolean): SheetLabel[] => {
     const one = chosen.get(at.part);
     const found = one ? asides.placeFor(one.part, at, one.number, over) : null;
     return one && found ? [{ part: at.part, copy: at.copy, text: one.number, angleDeg: 0, ...found }] : [];
   };
   const labels = placed.flatMap((at, i) => {
     const label = own[i];
-    return label ? [label] : beside(at, false);
+    return label ? [label] : aside(at, false);
   });
   // of a kind without any one copy is named all the same, from farther off
   const nameless = placed.filter(
     (at, i) => !labels.some(({ part }) => part === at.part) && placed.findIndex(({ part }) => part === at.part) === i,
   );
-  return [...labels, ...nameless.flatMap((at) => beside(at, true))];
+  return [...labels, ...nameless.flatMap((at) => aside(at, true))];
 }
