@@ -63,7 +63,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     },
     {
       quantity: 'waviness',
-      assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction with usual care (good ${sun.slopeErrorGoodMrad}, poor ${sun.slopeErrorPoorMrad}), spread of the reflection ${sun.specularityMrad} mrad, both normal`,
+      assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction with usual workmanship (good ${sun.slopeErrorGoodMrad}, poor ${sun.slopeErrorPoorMrad}), spread of the reflection ${sun.specularityMrad} mrad, both normal`,
       source: 'the design, or the usual value for this mirror: an estimate from memory, not a measurement',
     },
     {
@@ -74,7 +74,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
           : `edges turned by ${sun.edgeCurlMrad} mrad, growing evenly from the mid-line`,
       source:
         sun.edgeCurlMrad === null
-          ? 'plate bending after Ashwell, Journal of the Royal Aeronautical Society 54, 1950, with held edges'
+          ? 'plate bending after Ashwell, Journal of the Royal Aeronautical Society 54, 1950'
           : 'the design, sun.edgeCurl',
     },
     spotAssumption(input, set),
@@ -87,7 +87,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     {
       quantity: 'workmanship errors',
       assumption:
-        'each on its own; uneven rib heights as one wave along each rib, independent of its neighbours, which tilts the panels across',
+        'each on its own; rib heights as one wave along each rib, independent of its neighbours',
       source: 'an estimate by this program',
     },
   ];
@@ -107,7 +107,7 @@ function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumpt
       quantity: 'heat losses',
       assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${tenth(air.windMPerS)} m/s at ${tenth(air.ambientC)} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings at air temperature${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
       source:
-        'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann; steam from an open surface by the analogy of heat and mass transfer, Incropera and DeWitt',
+        'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann; steam by the analogy of heat and mass transfer, Incropera and DeWitt',
     },
     ...(load === null
       ? []

@@ -51,7 +51,7 @@ describe('the press house', () => {
     const below = belowCode(press.assembly);
     expect(below.map(({ what }) => what)).toEqual(['edge', 'edge', 'edge', 'edge']);
     for (const { words } of below)
-      expect(words).toMatch(/\d shank diameters from .*, [35] required by EN 1995-1-1; enough here, because /);
+      expect(words).toMatch(/\d shank diameters from .*, [35] by EN 1995-1-1; enough, as /);
     // the furthest below comes first: 5 less 2.5
     expect(below[0]!.words).toMatch(/^pins or staples of the panels: 2\.5 shank diameters/);
   });
@@ -70,7 +70,7 @@ describe('other distances', () => {
     expect(words.filter((one) => one.startsWith('screws down through the cleats'))).toEqual([]);
     expect(belowCode(holed(11.9)).map((one) => one.words)).toContainEqual(
       expect.stringMatching(
-        /^screws down through the cleats: 3\.0 shank diameters from an edge or face of the cleat, 3 required by/,
+        /^screws down through the cleats: 3\.0 shank diameters from an edge or face of the cleat, 3 by EN 1995/,
       ),
     );
   });
@@ -89,7 +89,7 @@ describe('other distances', () => {
   it('between two screws are held against five shanks', () => {
     const other = press.parts.find(({ kind }) => kind === 'cleat')!.holes[1]!.x;
     expect(belowCode(holed(other - 19)).map((one) => one.words)).toContainEqual(
-      expect.stringMatching(/^screws down through the cleats: 4\.8 shank diameters from each other, 5 required by/),
+      expect.stringMatching(/^screws down through the cleats: 4\.8 shank diameters from each other, 5 by EN 1995/),
     );
   });
 

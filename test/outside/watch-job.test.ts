@@ -167,7 +167,7 @@ describe('the whole job on the live page', () => {
     await typing('dish.ribs', '26');
     await save('aperture: 1500', 'aperture: 1400', 'dish.aperture', '1400');
     await page.keyboard.press('Enter');
-    await waitForText(page, '#notice', 'both changes stand');
+    await waitForText(page, '#notice', 'both changes are kept');
     expect(now()).toBe(good.replace('aperture: 1500', 'aperture: 1400').replace('ribs: 24', 'ribs: 26'));
 
     // the same key: neither is lost unasked

@@ -5,15 +5,13 @@ const code = 'EN 1995-1-1';
 
 /** Why less than the code asks for is enough: common practice, no source. */
 function reasonOf({ joint, passage, boring, what }: CodeDistance): string {
-  if (joint === 'batten-to-rib')
-    return 'they only hold a thin strip, and one that splits the rib’s edge can be driven again beside its place';
+  if (joint === 'batten-to-rib') return 'they only hold a thin strip';
   if (joint === 'panel-over-joint') return 'each holds a light panel only, in a hole that is drilled first';
-  if (boring === 'driven')
-    return 'they only hold the panel until its glue has set, and thin ones part the fibres instead of splitting them';
+  if (boring === 'driven') return 'they only hold until the glue has set';
   if (what === 'spacing') return 'every screw has its hole, and the faces are glued';
   return passage === 'clearance'
-    ? 'the shank is loose in its hole and does not wedge the wood apart, and the faces are glued'
-    : 'the thread runs in a pilot hole across the plies, and the faces are glued';
+    ? 'the shank is loose in its hole, and the faces are glued'
+    : 'the thread runs in a pilot hole, and the faces are glued';
 }
 
 const parts: Readonly<Record<string, string>> = { splice: 'splice plate', board: 'board', rib: 'rib', cleat: 'cleat' };
@@ -27,6 +25,6 @@ export function codeWords(name: string, one: CodeDistance): string {
   const verdict =
     one.shanks < splits && one.boring === 'predrilled'
       ? 'too little to drive one without a hole: drill each hole first, and tighten only by hand'
-      : `enough here, because ${reasonOf(one)}`;
-  return `${name}: ${one.shanks.toFixed(1)} shank diameters ${where}, ${one.asked} required by ${code}; ${verdict}`;
+      : `enough, as ${reasonOf(one)}`;
+  return `${name}: ${one.shanks.toFixed(1)} shank diameters ${where}, ${one.asked} by ${code}; ${verdict}`;
 }
