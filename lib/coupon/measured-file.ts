@@ -44,9 +44,8 @@ const words = (value: unknown): string =>
     ? String(value)
     : 'not a plain value';
 
-/** The check line of the prints of an inch design is 4 in long. */
-const unitOfLine = ({ printLine }: CouponCut): LengthUnit => (printLine === checkLineOf('in').length ? 'in' : 'mm');
-const lineName = (cut: CouponCut): string => checkLineOf(unitOfLine(cut)).name;
+/** The check line of the design's prints: 4 in or 100 mm. */
+const lineOf = ({ printLine }: CouponCut) => checkLineOf(printLine === checkLineOf('in').length ? 'in' : 'mm');
 
 /** The values that the files were made for, as they stand in the file. */
 function cutLines({
@@ -97,7 +96,7 @@ export function readingsTemplate({ cut, readings, fits }: Coupon, title: string)
     ...(cut.cutBy === 'router'
       ? [`tabs:             # held, moved (a part came loose), or too-strong (the tabs would not break by hand)`]
       : []),
-    `print:            # what the ${lineName(cut)} line of a full-size print of this dish (folder prints) measures, or none`,
+    `print:            # what the ${lineOf(cut).name} line of a full-size print of this dish (folder prints) measures, or none`,
     '',
     ...cutLines(cut),
     '',
@@ -266,7 +265,7 @@ function takeTabs(reader: Reader, { cut }: Coupon): TabsHeld | null {
 }
 
 function takePrint(reader: Reader, { cut }: Coupon): number | null {
-  const { name, length, min, max } = checkLineOf(unitOfLine(cut));
+  const { name, length, min, max } = lineOf(cut);
   const raw = reader.value(['print']);
   if (raw === none) return null;
   const line = reader.length(['print'], raw, length, 'print');

@@ -86,8 +86,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     ...heatAssumptions(input, set),
     {
       quantity: 'workmanship errors',
-      assumption:
-        'each on its own; rib heights as one wave along each rib, independent of its neighbours',
+      assumption: 'each on its own; rib heights as one wave along each rib, independent of its neighbours',
       source: 'an estimate by this program',
     },
   ];
