@@ -35,7 +35,6 @@ const steps = { min: 0.001, max: 0.1 };
 /** A reading this far off its nominal value (mm, and as a share of it) is a slip. */
 const slip = { mm: 0.8, share: 0.02 };
 const none = 'none';
-
 const num = (value: number): string => String(Number(value.toFixed(4)));
 
 /** A value of the file in words. */
