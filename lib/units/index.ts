@@ -7,4 +7,4 @@ export { refuseOtherUnit, type UsualRange } from './usual.js';
 export { formatArea, formatMass, formatRun, proseIn, reachIn } from './prose.js';
 export { commaSlip } from './slips.js';
 export { nearestDrill } from './drills.js';
-export { type CheckLine, checkLineOf, lineText } from './printed.js';
+export { checkLineOf, lineText } from './printed.js';
