@@ -24,7 +24,7 @@ function irradianceAssumption({ sun, site, day }: OpticsInput, set: SetUp): Assu
       sun.irradianceWPerM2 === null
         ? `clear sky at the site, at noon: ${set.irradianceWPerM2.toFixed(0)} W/m², with ${sky}; haze takes more, cloud all of it`
         : `${set.irradianceWPerM2.toFixed(0)} W/m² at noon as stated in the design; the other hours in proportion to a clear sky with ${sky}`,
-    source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure of the standard atmosphere, ISO 2533',
+    source: 'Bird and Hulstrom, SERI/TR-642-761, 1981; pressure by ISO 2533',
   };
 }
 
@@ -44,7 +44,7 @@ function spotAssumption({ sun, vessel }: OpticsInput, set: SetUp): Assumption {
       vessel === null
         ? `the bare focus, ${aimed}; ribs exactly as designed`
         : `${kinds[vessel.kind]}, ${vessel.mount === 'level' ? `hung level under a sun ${height} high` : 'fixed to the dish’s axis'}, ${aimed}; ribs exactly as designed; what it reflects is lost, and direct sunlight on it is left out`,
-    source: 'this program’s ray trace onto the cylinder, checked against closed forms and a simple tracer',
+    source: 'this program’s ray trace, checked against closed forms and a simple tracer',
   };
 }
 
@@ -64,7 +64,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     {
       quantity: 'waviness',
       assumption: `slope error of ${sun.slopeErrorMrad} mrad in each direction with usual workmanship (good ${sun.slopeErrorGoodMrad}, poor ${sun.slopeErrorPoorMrad}), spread of the reflection ${sun.specularityMrad} mrad, both normal`,
-      source: 'the design, or the usual value for this mirror: an estimate from memory, not a measurement',
+      source: 'the design, or the usual value for this mirror, from memory',
     },
     {
       quantity: 'curled edges',
@@ -86,7 +86,7 @@ export function assumptions(input: OpticsInput, set: SetUp): Assumption[] {
     ...heatAssumptions(input, set),
     {
       quantity: 'workmanship errors',
-      assumption: 'each on its own; rib heights as one wave along each rib, independent of its neighbours',
+      assumption: 'one at a time; each rib independent of its neighbours',
       source: 'an estimate by this program',
     },
   ];
@@ -105,8 +105,7 @@ function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumpt
     {
       quantity: 'heat losses',
       assumption: `${vessel.lid ? 'lid on' : 'no lid'}, wind ${tenth(air.windMPerS)} m/s at ${tenth(air.ambientC)} °C (2.8 + 3·v W/m²K), emittance ${vessel.emittance} towards surroundings at air temperature${vessel.insulation.thickness > 0 ? `, ${vessel.insulation.thickness} mm of insulation of ${vessel.insulation.conductivityWPerMK} W/mK` : ''}`,
-      source:
-        'Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; radiation by Stefan and Boltzmann; steam by the analogy of heat and mass transfer, Incropera and DeWitt',
+      source: `Watmuff, Charters and Proctor, 1977, in Duffie and Beckman; Stefan and Boltzmann${vessel.lid ? '' : '; steam by the analogy of heat and mass transfer, Incropera and DeWitt'}`,
     },
     ...(load === null
       ? []
@@ -120,13 +119,13 @@ function heatAssumptions({ load, vessel }: OpticsInput, { air }: SetUp): Assumpt
             quantity: 'scorching',
             assumption:
               'the brightest cell of the map, ignoring heat conducted sideways in the wall; natural convection inside (Lloyd and Moran) and boiling (Jakob and Hawkins)',
-            source: 'flux limits from memory of the watt densities that makers of immersion heaters recommend',
+            source: 'flux limits from memory, as makers of immersion heaters recommend',
           },
         ]),
     {
       quantity: 'standardised cooking power',
       assumption:
-        '7 kg of water for each m² of aperture, lid on, readings of ten minutes from 5 K above the air to 5 K below boiling at the site’s altitude, scaled from direct irradiance',
+        '7 kg of water for each m² of aperture, lid on, ten-minute readings from 5 K above the air to 5 K below boiling at the site, scaled from direct irradiance',
       source: 'ASAE S580.1',
     },
   ];

@@ -21,7 +21,7 @@ interface MirrorKind extends Readonly<Record<MirrorState, Reflection>> {
 }
 
 const specularTable =
-  'specular reflectance of new mirrors: Duffie and Beckman, Solar Engineering of Thermal Processes, table in the chapter on radiation characteristics (values from memory)';
+  'specular reflectance of new mirrors: Duffie and Beckman, Solar Engineering of Thermal Processes, chapter on radiation characteristics (from memory)';
 
 const mirrors: Readonly<Record<MirrorFinish, MirrorKind>> = {
   'mirror-film': {

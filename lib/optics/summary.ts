@@ -247,7 +247,7 @@ function sunHeightRows({ vessel }: Forecast, length: LengthText): SummaryRow[] {
       takenUpW,
       'W',
       0,
-      `at the irradiance above; aim tolerance ${aside.toFixed(1)}° sideways, ${low.toFixed(1)}° too low, ${high.toFixed(1)}° too high${hung}`,
+      `aim tolerance ${aside.toFixed(1)}° sideways, ${low.toFixed(1)}° too low, ${high.toFixed(1)}° too high${hung}`,
     );
   });
 }

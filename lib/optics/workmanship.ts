@@ -44,31 +44,31 @@ export function workmanship(input: OpticsInput, set: SetUp, built: Rays, seed: n
     {
       key: 'rib-height',
       label: 'ribs 1 mm too high or too low',
-      note: 'each on its own, in one wave along its length (one standard deviation): tilts the panels across',
+      note: 'each on its own, in one wave along its length (one standard deviation)',
       watts: lost(taken({ ribError: 1 })),
     },
     {
       key: 'rib-place',
       label: 'rib ends 1 mm off along the rim',
-      note: 'opens the seam beside each, and light falls through; the height of the panels is unchanged',
+      note: 'opens the seam beside each, and light falls through',
       watts: { value: opened * power, standardError: 0 },
     },
     {
       key: 'hub',
       label: 'hub 1 mm too large in radius',
-      note: 'every rib is 1 mm too far out, so that each point of the mirror has the slope for 1 mm further in',
+      note: 'each point of the mirror has the slope for 1 mm further in',
       watts: lost(taken({ ribShift: 1 })),
     },
     {
       key: 'thickness',
       label: 'panel and mirror 1 mm thicker than stated',
-      note: 'the mirror is 1 mm higher below the vessel; hang the vessel 1 mm higher and nothing is lost',
+      note: 'hang the vessel 1 mm higher and nothing is lost',
       watts: lost(takenUpShares(built, lower, input)),
     },
     {
       key: 'wave',
       label: 'one more mrad of waviness',
-      note: `waves ${WAVE_LENGTH} mm long and ${waveHeight.toFixed(2)} mm from crest to trough; lay a straightedge along a level chord`,
+      note: `waves ${WAVE_LENGTH} mm long and ${waveHeight.toFixed(2)} mm from crest to trough, along a level chord`,
       watts: lost(taken({ slopeError: settings.slopeError + 1e-3 })),
     },
   ];
@@ -80,6 +80,6 @@ export function effectOf({ label, watts, note }: Slip): Pick<Slip, 'label' | 'wa
   return {
     label: `gains: ${label}`,
     watts: { ...watts, value: -watts.value },
-    note: `${note}; with the vessel as it hangs now, more light hits it`,
+    note: `${note}; as the vessel hangs now, more light hits it`,
   };
 }

@@ -15,7 +15,7 @@ const SMALL = 0.93;
 
 /** What a chapter's table is divided by, in the order of its rows. */
 const groups: readonly { readonly caption: string; readonly of: RegExp }[] = [
-  { caption: 'By the height of the sun', of: /^sun .*high$/ },
+  { caption: 'By the height of the sun, at the irradiance above', of: /^sun .*high$/ },
   { caption: 'By the hour', of: /^at \d/ },
   {
     caption: 'Clear days in the middle of each month',

@@ -257,6 +257,11 @@ function lastSteps(input: BookInput, measures: Measures): Step[] {
       text: [
         'Stand a straight stick on the board or the rim, square to the board, so that it runs along the axis’s direction.',
         'With the cover on, turn and tilt the dish until the stick throws no shadow: the axis then points at the sun. Aim by the shadow, never by looking along the axis.',
+        ...(input.stand === null
+          ? []
+          : [
+              'The spot of light of the sight then lies in its innermost ring. From now on the sight takes the place of the stick.',
+            ]),
         'Ballast the stand against wind.',
       ],
       checks: ['The shadow shrinks to nothing at the stick’s foot.', 'The stand does not creep when let go.'],
