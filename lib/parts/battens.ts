@@ -1,5 +1,5 @@
 /** Battens over the seams: strips of wood that hold two neighbouring panels and are fixed into the rib through the gap. */
-import { contourFromPoints } from '../geometry/index.js';
+import { contourFromPoints, rectangle } from '../geometry/index.js';
 import { type BattenCurve, battenCurve, type Dish, ribTopHeight } from '../dish/index.js';
 import type { Design } from '../design/index.js';
 import { type Diagnostic, diagnostic } from '../diagnostic/index.js';
@@ -197,12 +197,7 @@ export function makeBattens(design: Design, dish: Dish): Part[] {
       thickness,
       quantity: dish.layout.ribs.length,
       grain: grainOf(design, curve),
-      outline: contourFromPoints([
-        { x: 0, y: -width / 2 },
-        { x: curve.length, y: -width / 2 },
-        { x: curve.length, y: width / 2 },
-        { x: 0, y: width / 2 },
-      ]),
+      outline: rectangle(0, -width / 2, curve.length, width / 2),
       holes:
         screw === null
           ? []

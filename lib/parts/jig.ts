@@ -108,18 +108,19 @@ function cleatJig(design: Design): Part[] {
   if (rib.length + down.length === 0) return [];
   const drilled = `drill ${inUnits(design, screwDiameter)} through the holes`;
   const squared = 'square the scribed lines over the edge for the screws into the rib';
-  const made = blank({
-    ...base(design),
-    id: 'jig-cleat',
-    name: 'Cleat drill template',
-    outline: rectangle(0, 0, length, width),
-    holes: down.map((x) => throughHole({ x, y: width / 2 }, screwDiameter)),
-    marks: [...rib.map((x) => line(x, 0, x, width)), textMark('RIB', { x: 2, y: 2 }, Math.min(5, width / 5))],
-    notes: [
-      `Lay it flush on a cleat with RIB at the edge that meets the rib; ${[...(down.length > 0 ? [drilled] : []), ...(rib.length > 0 ? [squared] : [])].join(', and ')}.`,
-    ],
-  });
-  return [made];
+  return [
+    blank({
+      ...base(design),
+      id: 'jig-cleat',
+      name: 'Cleat drill template',
+      outline: rectangle(0, 0, length, width),
+      holes: down.map((x) => throughHole({ x, y: width / 2 }, screwDiameter)),
+      marks: [...rib.map((x) => line(x, 0, x, width)), textMark('RIB', { x: 2, y: 2 }, Math.min(5, width / 5))],
+      notes: [
+        `Lay it flush on a cleat with RIB at the edge that meets the rib; ${[...(down.length > 0 ? [drilled] : []), ...(rib.length > 0 ? [squared] : [])].join(', and ')}.`,
+      ],
+    }),
+  ];
 }
 
 /** The jigs; none where slots take the place of lines and drilled holes. */

@@ -1,5 +1,5 @@
 /** The plates that lie under the joints of a board in segments. */
-import { contourFromPoints, distance, type Point, rotate } from '../geometry/index.js';
+import { contourFromPoints, distance, type Point, rectangle, rotate } from '../geometry/index.js';
 import type { Design } from '../design/index.js';
 import { bolt, holeIsMade, screwLengthWithin, teeNut, tipCover, woodScrew } from '../hardware/index.js';
 import { blank, lineMark, type Part, throughHole } from '../part/index.js';
@@ -145,12 +145,7 @@ export function makeSplice(design: Design, division: Plates, thickness: number, 
     material: board.material,
     thickness,
     quantity: division.joints.length,
-    outline: contourFromPoints([
-      { x: 0, y: 0 },
-      { x: length, y: 0 },
-      { x: length, y: width },
-      { x: 0, y: width },
-    ]),
+    outline: rectangle(0, 0, length, width),
     holes: [...screws, ...bolts],
     marks: [
       lineMark(

@@ -1,5 +1,6 @@
 /** The line on full-size prints by which a builder checks the printer. */
-import { inInches, type LengthUnit, mmPer } from './length.js';
+import { formatLength } from './format.js';
+import { inInches, type LengthUnit } from './length.js';
 
 export interface CheckLine {
   readonly name: string;
@@ -20,4 +21,4 @@ export const checkLineOf = (unit: LengthUnit): CheckLine => (inInches(unit) ? ch
 
 /** What a check line measures, as a builder reads it off a rule: in decimals, which fractions of an inch would round. */
 export const lineText = (mm: number, unit: LengthUnit): string =>
-  inInches(unit) ? `${Number((mm / mmPer.in).toFixed(4))} in` : `${Number(mm.toFixed(3))} mm`;
+  inInches(unit) ? formatLength(mm, 'in', 4) : formatLength(mm, 'mm', 3);

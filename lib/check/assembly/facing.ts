@@ -48,14 +48,25 @@ export function chordAt({ f, half, facing, gap, base }: Shape, u: number): Chord
   };
 }
 
-/** The mid-line radius whose chord lies at a radius on the rib, by halving. */
-export function chordOnRib(shape: Shape, radius: number): number {
-  let [low, high] = [0, 2 * radius + 10];
-  for (let i = 0; i < 60; i++) {
+/** Between which two values something comes about that is `below` it at first, by halving. */
+export function halved(
+  from: number,
+  to: number,
+  times: number,
+  below: (value: number) => boolean,
+): readonly [number, number] {
+  let [low, high] = [from, to];
+  for (let i = 0; i < times; i++) {
     const middle = (low + high) / 2;
-    if (chordAt(shape, middle).radius < radius) low = middle;
+    if (below(middle)) low = middle;
     else high = middle;
   }
+  return [low, high];
+}
+
+/** The mid-line radius whose chord lies at a radius on the rib. */
+export function chordOnRib(shape: Shape, radius: number): number {
+  const [low, high] = halved(0, 2 * radius + 10, 60, (u) => chordAt(shape, u).radius < radius);
   return (low + high) / 2;
 }
 

@@ -1,7 +1,7 @@
 /** Strips and rows of the mirror against the panels that they are glued on. */
 import { mm } from '../faults.js';
 import { type Built, type BuiltPart, crossings, outlineOf } from './built.js';
-import { chordAt, layerLength, type Shape } from './facing.js';
+import { chordAt, halved, layerLength, type Shape } from './facing.js';
 import type { Report } from './report.js';
 
 const stations = 12;
@@ -21,14 +21,9 @@ const lengthOf = (part: BuiltPart): number => {
   return Math.max(...xs) - Math.min(...xs);
 };
 
-/** The mid-line radius at a length along the mirror's middle layer, by halving. */
+/** The mid-line radius at a length along the mirror's middle layer. */
 function radiusAt(shape: Shape, middle: number, { from, to }: Range, length: number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < 40; i++) {
-    const u = (low + high) / 2;
-    if (layerLength(shape, middle, from, u) < length) low = u;
-    else high = u;
-  }
+  const [low, high] = halved(from, to, 40, (u) => layerLength(shape, middle, from, u) < length);
   return (low + high) / 2;
 }
 
@@ -40,15 +35,10 @@ function halfWidthAt(shape: Shape, middle: number, range: Range, length: number,
   return at(length - inset * Math.sin(slope)) - inset * Math.cos(slope);
 }
 
-/** Length at which a panel leaves a mirror between two battens, by halving. */
+/** Length at which a panel leaves a mirror between two battens. */
 function lengthFrom(shape: Shape, middle: number, { from, to }: Range, inset: number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < 60; i++) {
-    const u = (low + high) / 2;
-    if (chordAt(shape, u).halfWidth - inset < narrowEnd) low = u;
-    else high = u;
-  }
-  return layerLength(shape, middle, from, high);
+  const [, open] = halved(from, to, 60, (u) => chordAt(shape, u).halfWidth - inset < narrowEnd);
+  return layerLength(shape, middle, from, open);
 }
 
 /** By how much the hem of the outermost piece reaches over the ribs on which its panel lies, mm. */

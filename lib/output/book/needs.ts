@@ -75,7 +75,7 @@ function ribsWithCleats(input: BookInput, ribs: number): Need[] {
   ];
 }
 
-/** Whether the mirror goes on the panels while both are flat. */
+/** Whether nothing is driven through the panels, so that the mirror goes on them while both are flat. */
 const mirrorFirst = (input: BookInput): boolean => fastenersOf(input, 'panel-to-rib') === null;
 
 /** The mirror and what it goes on with. */
@@ -138,7 +138,7 @@ const byScene: ByScene = {
     ...hardware(input, 'panel-over-joint'),
     ...aids(input, 'gauge-panel', 'gauge-seam'),
     ...(hasBattens(input) ? [] : tool('gap-filling glue', 'batten and two clamps')),
-    ...(fastenersOf(input, 'panel-to-rib') === null
+    ...(mirrorFirst(input)
       ? tool('sandbags or a strap')
       : tool(input.design.panel.fixing === 'staples' ? 'staple gun' : 'hammer')),
   ],

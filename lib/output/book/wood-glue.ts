@@ -1,5 +1,5 @@
 /** How much wood glue a dish takes: faces that lie on each other, and the walls of slots and grooves. */
-import { bounds, convexHull, flatten, type Point, perimeter, signedArea } from '../../geometry/index.js';
+import { bounds, contourFromPoints, convexHull, flatten, perimeter, signedArea } from '../../geometry/index.js';
 import type { Part } from '../../part/index.js';
 import type { BookInput } from './input.js';
 import { partArea } from './sheet-picture.js';
@@ -8,12 +8,6 @@ import { partArea } from './sheet-picture.js';
 const chord = 0.1;
 /** An outline this much longer than its hull has slots, mm. */
 const slotted = 1;
-
-const round = (ring: readonly Point[]): number =>
-  ring.reduce((sum, p, i) => {
-    const q = ring[(i + 1) % ring.length] ?? p;
-    return sum + Math.hypot(q.x - p.x, q.y - p.y);
-  }, 0);
 
 /** Walls of the slots of a board, and walls and floors of its grooves. */
 function inBoard({ openings, pockets, thickness }: Part): number {
@@ -24,7 +18,11 @@ function inBoard({ openings, pockets, thickness }: Part): number {
 /** Walls and ends of the slots of a hub's plate for the ribs: what its outline is longer than its hull, and the slots' mouths. */
 function inHub({ outline, thickness }: Part, ribs: number, ribThickness: number): number {
   const ring = flatten(outline, chord, 'on');
-  const longer = round(ring) - round(convexHull(ring));
+  const [own, hull] = [ring, convexHull(ring)].map((points) => perimeter(contourFromPoints(points))) as [
+    number,
+    number,
+  ];
+  const longer = own - hull;
   return longer < slotted ? 0 : (longer + ribs * ribThickness) * thickness;
 }
 

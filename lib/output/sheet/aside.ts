@@ -1,8 +1,18 @@
 /** Numbers beside pieces that are too small for them: in the free room of the sheet, with a line to the piece. */
-import { bounds, flatten, placeVertices, type Point, rotate } from '../../geometry/index.js';
+import {
+  type Bounds,
+  bounds,
+  cross,
+  flatten,
+  placeVertices,
+  type Point,
+  rotate,
+  subtract,
+} from '../../geometry/index.js';
 import { type Part, type PlacedPart, ringsOf } from '../../part/index.js';
 import { textWidth } from '../shop/font.js';
-import { passes, type Segment } from '../shop/free-place.js';
+import { overlap, passes, type Segment } from '../shop/free-place.js';
+import { inMaterial, segmentsOf } from './label.js';
 import type { LaidPicture } from './lengths.js';
 
 /** Edges are followed this closely, of a letter's height. */
@@ -21,15 +31,12 @@ interface Aside extends Point {
 interface Piece {
   readonly part: string;
   readonly edges: readonly Segment[];
-  readonly box: ReturnType<typeof bounds>;
+  readonly box: Bounds;
 }
 
-const inside = (edges: readonly Segment[], { x, y }: Point): boolean =>
-  edges.filter(({ a, b }) => a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)).length % 2 === 1;
-
 /** Whether two straight lines cross. */
-function cross({ a, b }: Segment, { a: c, b: d }: Segment): boolean {
-  const side = (p: Point, q: Point, r: Point): number => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+function crossing({ a, b }: Segment, { a: c, b: d }: Segment): boolean {
+  const side = (p: Point, q: Point, r: Point): number => cross(subtract(q, p), subtract(r, p));
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
@@ -38,7 +45,7 @@ export class Asides {
   readonly #picture: LaidPicture;
   readonly #height: number;
   /** Numbers that stand, and lines to their pieces. */
-  readonly #taken: { readonly box: Piece['box']; readonly leader: Segment | null }[] = [];
+  readonly #taken: { readonly box: Bounds; readonly leader: Segment | null }[] = [];
 
   /** @param height of the capitals, mm of the sheet */
   constructor(picture: LaidPicture, parts: readonly Part[], height: number) {
@@ -47,10 +54,9 @@ export class Asides {
     this.#pieces = picture.placed.flatMap((at) => {
       const part = parts.find(({ id }) => id === at.part);
       if (part === undefined) return [];
-      const edges = ringsOf(part).flatMap((ring) => {
-        const points = flatten(placeVertices(ring, at), TOLERANCE * height, 'on');
-        return points.map((b, i) => ({ a: points[i === 0 ? points.length - 1 : i - 1] ?? b, b }));
-      });
+      const edges = ringsOf(part).flatMap((ring) =>
+        segmentsOf(flatten(placeVertices(ring, at), TOLERANCE * height, 'on'), true),
+      );
       return [{ part: at.part, edges, box: bounds(edges.map(({ b }) => ({ ...b, bulge: 0 }))) }];
     });
   }
@@ -97,10 +103,10 @@ export class Asides {
 
   /** Whether a line runs over another part; over others of its kind it misleads nobody. */
   #crosses(leader: Segment, part: string): boolean {
-    return this.#pieces.some((piece) => piece.part !== part && piece.edges.some((edge) => cross(leader, edge)));
+    return this.#pieces.some((piece) => piece.part !== part && piece.edges.some((edge) => crossing(leader, edge)));
   }
 
-  #free(box: Piece['box'], leader: Segment): boolean {
+  #free(box: Bounds, leader: Segment): boolean {
     const { lengths, width, height } = this.#picture;
     const high = height - lengths[0].bottom;
     const within = lengths.some(
@@ -108,13 +114,16 @@ export class Asides {
         box.minX >= 0 && box.maxX <= Math.min(width, to - from) && box.minY >= bottom && box.maxY <= bottom + high,
     );
     if (!within) return false;
-    const meets = (other: Piece['box']): boolean =>
-      box.minX < other.maxX && other.minX < box.maxX && box.minY < other.maxY && other.minY < box.maxY;
-    if (this.#taken.some((one) => meets(one.box) || (one.leader && passes(one.leader, box)) || passes(leader, one.box)))
+    if (
+      this.#taken.some(
+        (one) => overlap(box, one.box) || (one.leader && passes(one.leader, box)) || passes(leader, one.box),
+      )
+    )
       return false;
     const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
     return !this.#pieces.some(
-      (piece) => meets(piece.box) && (piece.edges.some((edge) => passes(edge, box)) || inside(piece.edges, middle)),
+      (piece) =>
+        overlap(box, piece.box) && (piece.edges.some((edge) => passes(edge, box)) || inMaterial(piece.edges, middle)),
     );
   }
 }

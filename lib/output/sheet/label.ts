@@ -32,8 +32,8 @@ const PLACES = { along: 41, across: 21 } as const;
 /** Each size that is tried over the one before. */
 const STEP = 0.87;
 
-/** Even-odd over all rings. */
-function inMaterial(segments: readonly Segment[], { x, y }: Point): boolean {
+/** Whether a place is in the material between some edges: even-odd over all rings. */
+export function inMaterial(segments: readonly Segment[], { x, y }: Point): boolean {
   const crossed = segments.filter(
     ({ a, b }) => a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y),
   );
@@ -72,7 +72,8 @@ interface Turned {
   readonly lines: readonly Segment[];
 }
 
-const segmentsOf = (points: readonly Point[], closed: boolean): Segment[] =>
+/** The edges of a ring or of an open run of points. */
+export const segmentsOf = (points: readonly Point[], closed: boolean): Segment[] =>
   points.slice(closed ? 0 : 1).map((b, i) => ({ a: cyclic(points, closed ? i - 1 : i), b }));
 
 function turnedBy(part: Part, angle: number, clear: Clear): Turned {
